@@ -60,7 +60,8 @@ final class QuantityReader {
   private double decimal(String whole) {
     boolean comma = text.charAt(at) == ',';
     at++;
-    String decimals = digits();
+    // A converter writes 86.36000000000001; only the digits before the mark are limited.
+    String decimals = digits(LONGEST);
     if (decimals.isEmpty()) {
       throw bad("ends in a decimal mark", NUMBER_REMEDY);
     }
@@ -151,11 +152,15 @@ final class QuantityReader {
   }
 
   private String digits() {
+    return digits(MOST_DIGITS);
+  }
+
+  private String digits(int most) {
     int from = at;
     while (isDigit()) {
       at++;
     }
-    if (at - from > MOST_DIGITS) {
+    if (at - from > most) {
       throw bad("has more digits than a tape or a scale can show", NUMBER_REMEDY);
     }
     return text.substring(from, at);
