@@ -112,31 +112,6 @@ class PosteriorTest {
     }
   }
 
-  /** With ten causes at realistic priors the neglected third fault is a matter of per cents. */
-  @Test
-  void withRarePriorsTheNeglectedThirdFaultMovesProbabilitiesLittle() {
-    var random = new Random(2);
-    double sum = 0;
-    double worst = 0;
-    int count = 0;
-    for (int round = 0; round < 100; round++) {
-      var small = new RandomNetworks(random.nextLong(), 10, 10);
-      small.priors.replaceAll((cause, prior) -> prior / 6);
-      var observations = small.observations();
-      var full = small.plain(10).posterior(observations);
-      var posterior = Posterior.infer(small.network(), observations);
-      for (String cause : small.priors.keySet()) {
-        double error =
-            Math.abs(posterior.probability(cause) - PlainEvaluator.marginal(full, cause));
-        sum += error;
-        worst = Math.max(worst, error);
-        count++;
-      }
-    }
-    System.out.printf("Error by truncation: mean %.5f, worst %.3f%n", sum / count, worst);
-    assertTrue(sum / count < 0.01, "mean error " + sum / count);
-  }
-
   @Property(tries = 300)
   void allHypothesesTogetherAreCertain(@ForAll long seed) {
     var small = new RandomNetworks(seed, 9, 8);
