@@ -70,12 +70,11 @@ final class Weights {
     return IntStream.of(k % n, (k % n + k / n + 1) % n).sorted();
   }
 
-  /** Weight of the pair of two different causes. */
-  double pair(int a, int b) {
+  /** Weight of the pair of two causes, the lower number first. */
+  double pair(int low, int high) {
     int n = single.length;
-    int ahead = b > a ? b - a : b - a + n;
-    boolean fromA = 2 * ahead < n || (2 * ahead == n && a < b);
-    return fromA ? pair[ahead - 1][a] : pair[n - ahead - 1][b];
+    int ahead = high - low;
+    return 2 * ahead <= n ? pair[ahead - 1][low] : pair[n - ahead - 1][high];
   }
 
   /** Multiplies each weight by fixed + slope·∏ misses over the causes of its hypothesis. */
