@@ -62,6 +62,51 @@ class SizeChartTest {
   }
 
   @Test
+  void named_sizes_in_whole_centimetres_meet_half_way_in_both_girths() {
+    SizeChart chart =
+        SizeChart.of(
+            List.of(
+                SizeCell.named("M", Range.ofCm(74, 79), Range.ofCm(87, 93)),
+                SizeCell.named("S", Range.ofCm(68, 73), Range.ofCm(80, 86))));
+    SizeEstimate estimate = chart.estimate(measured(86.5, 5), measured(73.5, 5));
+    assertEquals(0.25, estimate.probability("S"), 1e-6);
+    assertEquals(0.25, estimate.probability("M"), 1e-6);
+  }
+
+  @Test
+  void a_size_that_goes_by_bust_alone_ignores_the_underbust() {
+    SizeChart chart = SizeChart.of(List.of(SizeCell.named("M", Range.ANY, Range.ofCm(87, 94))));
+    double bust = new NormalDistribution(920, 10).probability(870, 940);
+    for (double underbust : new double[] {60, 79, 140}) {
+      SizeEstimate estimate = chart.estimate(measured(92, 10), measured(underbust, 10));
+      assertEquals(bust, estimate.probability("M"), 1e-12);
+    }
+  }
+
+  // Far above the mean: the tail of a normal distribution from Commons Math, by symmetry.
+  @Test
+  void a_size_far_above_the_measured_girth_keeps_its_small_probability() {
+    SizeEstimate estimate = NAMED.estimate(measured(86, 10), measured(77, 10));
+    double bust = new NormalDistribution(0, 1).probability(-15, -8);
+    double under = new NormalDistribution(770, 10).probability(800, 860);
+    assertEquals(bust * under, estimate.probability("L"), bust * under * 1e-6);
+  }
+
+  // Nominal bust ranges of EN 13402-3 for the bands 75 and 80, read as plain girths.
+  @Test
+  void a_grid_by_bust_girth_multiplies_too_and_knows_its_sisters() {
+    SizeCell b75 = SizeCell.ofBust("75B", "75", "B", Range.ofCm(73, 77), Range.ofCm(89, 91));
+    SizeCell a80 = SizeCell.ofBust("80A", "80", "A", Range.ofCm(78, 82), Range.ofCm(92, 94));
+    SizeCell a75 = SizeCell.ofBust("75A", "75", "A", Range.ofCm(73, 77), Range.ofCm(87, 89));
+    SizeChart chart = SizeChart.of(List.of(a75, b75, a80));
+    assertEquals(List.of(a80), chart.sisters(b75));
+    SizeEstimate estimate = chart.estimate(measured(90, 7), measured(76, 7));
+    double bust = new NormalDistribution(900, 7).probability(890, 910);
+    double under = new NormalDistribution(760, 7).probability(730, 775);
+    assertEquals(bust * under, estimate.probability("75B"), 1e-12);
+  }
+
+  @Test
   void a_wide_gap_between_sizes_stays_outside() {
     SizeChart gap =
         SizeChart.of(
