@@ -53,6 +53,19 @@ class SizeChartTest {
     assertEquals(0.5, estimate.outside(), 1e-6);
   }
 
+  // Design choice of 60 to 40: one girth at a shared edge plus 0.25 SD splits Φ(0.25) = 0.5987 to
+  // 0.4013, plus 0.26 SD 0.6026 to 0.3974 (normal table).
+  @Test
+  void a_split_closer_than_sixty_to_forty_is_between_and_a_wider_one_is_not() {
+    SizeChart edge =
+        SizeChart.of(
+            List.of(
+                SizeCell.named("S", Range.ANY, Range.ofCm(60, 90)),
+                SizeCell.named("M", Range.ANY, Range.ofCm(90, 120))));
+    assertTrue(edge.estimate(measured(90.25, 10), measured(75, 10)).between());
+    assertFalse(edge.estimate(measured(90.26, 10), measured(75, 10)).between());
+  }
+
   @Test
   void gaps_of_whole_centimetre_ranges_are_met_half_way() {
     SizeEstimate estimate = grid().estimate(measured(87.5, 3), measured(72.5, 3));
