@@ -83,7 +83,8 @@ public final class FittingReader {
     String units = root.at("units").oneOf(List.of("metric", "imperial"));
     BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
     PatternReader pattern =
-        new PatternReader(root.at("pattern"), root.at("sizeCut"), root.at("choices"), known);
+        new PatternReader(
+            root.at("pattern"), root.at("sizeCut"), root.at("choices"), known.sheets());
     return new Fitting(
         units == null
             ? FirstLength.system(root.node()).orElse(UnitSystem.METRIC)

@@ -1,9 +1,13 @@
 package easewright.api;
 
+import easewright.pattern.Choice;
 import easewright.pattern.PatternSheet;
+import easewright.pattern.PatternSheets;
+import easewright.pattern.PatternSize;
+import easewright.pattern.SheetFault;
+import easewright.pattern.SheetFaults;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.Set;
 
 /** Reads which pattern was sewn, a shipped sheet or one sent along, the size cut and the choices. */
 final class PatternReader {
@@ -13,9 +17,12 @@ final class PatternReader {
   private final String sizeCut;
   private final Map<String, String> choices = new LinkedHashMap<>();
 
-  PatternReader(Spot pattern, Spot sizeCut, Spot choices, KnownNames known) {
-    this.sheet = sheet(pattern, known);
-    this.sizeCut = sheet == null ? sizeCut.text() : sizeCut.oneOf(sheet.sizes());
+  PatternReader(Spot pattern, Spot sizeCut, Spot choices, PatternSheets sheets) {
+    this.sheet = sheet(pattern, sheets);
+    this.sizeCut =
+        sheet == null
+            ? sizeCut.text()
+            : sizeCut.oneOf(sheet.sizes().stream().map(PatternSize::name).toList());
     readChoices(choices);
   }
 
@@ -31,26 +38,41 @@ final class PatternReader {
     return choices;
   }
 
-  private static PatternSheet sheet(Spot pattern, KnownNames known) {
+  private static PatternSheet sheet(Spot pattern, PatternSheets sheets) {
     pattern = pattern.fields("sheet", "inline");
     if (!pattern.isWritten()) {
       return null;
     }
+    Spot inline = pattern.at("inline");
     boolean shipped = pattern.at("sheet").isWritten();
-    if (shipped == pattern.at("inline").isWritten()) {
+    if (shipped == inline.isWritten()) {
       pattern.unreadable(
           shipped ? "There are two patterns here." : "There is no pattern here.",
           "Write either \"sheet\", the id of a shipped sheet, or \"inline\", a whole sheet.");
       return null;
     }
-    String id = pattern.at("sheet").oneOf(known.sheets().keySet());
-    return id == null ? null : known.sheets().get(id);
+    if (shipped) {
+      String id = pattern.at("sheet").oneOf(sheets.shipped().stream().map(PatternSheet::id).toList());
+      return id == null ? null : sheets.find(id).orElseThrow();
+    }
+    try {
+      return sheets.read(inline.node());
+    } catch (SheetFaults faults) {
+      for (SheetFault fault : faults.faults()) {
+        inline
+            .faults()
+            .unreadable(inline.pointer() + fault.pointer(), fault.problem(), fault.remedy());
+      }
+      return null;
+    }
   }
 
-  /** Without a sheet any choice may be named: the rules ignore those they don't know. */
   private void readChoices(Spot spot) {
-    if (spot.isWritten() && !spot.node().isObject()) {
-      spot.fields();
+    if (!spot.isWritten()) {
+      return;
+    }
+    if (!spot.node().isObject()) {
+      spot.unreadable("An object is needed here.", "Write { \"choice\": \"option\" }.");
       return;
     }
     if (spot.node().size() > MOST_CHOICES) {
@@ -59,19 +81,32 @@ final class PatternReader {
           "At most " + MOST_CHOICES + " are taken at once.");
       return;
     }
-    if (sheet != null) {
-      spot.fields(sheet.choices().keySet().toArray(String[]::new));
-    }
-    spot.node().fieldNames().forEachRemaining(choice -> readChoice(spot.at(choice), choice));
-  }
-
-  private void readChoice(Spot spot, String choice) {
-    if (sheet != null && !sheet.choices().containsKey(choice)) {
+    if (sheet == null) {
+      readFreely(spot);
       return;
     }
-    String option = sheet == null ? spot.text() : spot.oneOf(Set.copyOf(sheet.choices().get(choice)));
-    if (option != null) {
-      choices.put(choice, option);
+    spot.fields(sheet.choices().stream().map(Choice::id).toArray(String[]::new));
+    for (Choice choice : sheet.choices()) {
+      String option =
+          spot.at(choice.id()).oneOf(choice.options().stream().map(Choice.Option::id).toList());
+      if (option != null) {
+        choices.put(choice.id(), option);
+      }
+    }
+    try {
+      sheet.decided(choices);
+    } catch (IllegalArgumentException conflict) {
+      spot.impossible(conflict.getMessage(), "Choose options that the sheet lets stand together.");
+    }
+  }
+
+  /** Without a sheet any choice may be named: the rules pass over those they don't know. */
+  private void readFreely(Spot spot) {
+    for (String choice : (Iterable<String>) spot.node()::fieldNames) {
+      String option = spot.at(choice).text();
+      if (option != null) {
+        choices.put(choice, option);
+      }
     }
   }
 }
