@@ -1,0 +1,53 @@
+package easewright.pattern;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * One edge of a piece as drawn; on a piece cut on the fold, of the half that is drawn.
+ *
+ * @param id trade word, unique on its piece, e.g. "side-seam"
+ * @param length the finished measurement that gives its sewn length, if the sheet says
+ * @param part how much of that measurement it is, a fraction
+ * @param sewnTo the edges it is sewn to; those of pieces not cut are passed over
+ * @param finish how it is finished when it is sewn to nothing, e.g. "elastic"
+ * @param crosses girths its seam crosses, by trade term, e.g. "bust"
+ */
+public record Edge(
+    String id,
+    Optional<String> length,
+    double part,
+    List<Ref> sewnTo,
+    Optional<String> finish,
+    List<String> crosses) {
+
+  /**
+   * @throws IllegalArgumentException if the part is not above zero
+   */
+  public Edge {
+    if (!(part > 0)) {
+      throw new IllegalArgumentException("The part of a measurement an edge takes is above zero.");
+    }
+    sewnTo = List.copyOf(sewnTo);
+    crosses = List.copyOf(crosses);
+  }
+
+  /**
+   * An edge of a piece, written "piece/edge" in a sheet.
+   *
+   * @param piece id of the piece
+   * @param edge id of the edge on it
+   */
+  public record Ref(String piece, String edge) {
+
+    static Ref parse(String text) {
+      int slash = text.indexOf('/');
+      return new Ref(text.substring(0, slash), text.substring(slash + 1));
+    }
+
+    @Override
+    public String toString() {
+      return piece + "/" + edge;
+    }
+  }
+}

@@ -1,0 +1,140 @@
+package easewright.pattern;
+
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.NullNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.yaml.snakeyaml.LoaderOptions;
+
+/** The pattern sheets that come with the service, and the reading of any other. */
+public final class PatternSheets {
+
+  private static final String FOLDER = "/easewright/patterns/";
+
+  private static final int MOST_CHARACTERS = 400_000;
+
+  private final SheetSchema schema = new SheetSchema();
+  private final ObjectMapper yaml;
+  private final Map<String, PatternSheet> shipped = new LinkedHashMap<>();
+
+  /**
+   * Loads the sheets named in {@code easewright/patterns/index.txt}.
+   *
+   * @throws SheetFaults if one of them is not valid
+   */
+  public PatternSheets() {
+    LoaderOptions limits = new LoaderOptions();
+    limits.setCodePointLimit(MOST_CHARACTERS);
+    // Aliases need no limit: this parser reads them as text, which the schema then refuses.
+    yaml =
+        new ObjectMapper(
+            YAMLFactory.builder()
+                .loaderOptions(limits)
+                .streamReadConstraints(StreamReadConstraints.builder().maxNestingDepth(20).build())
+                .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                .build());
+    for (String name : resource("index.txt").lines().filter(line -> !line.isBlank()).toList()) {
+      PatternSheet sheet = readYaml(resource(name));
+      shipped.put(sheet.id(), sheet);
+    }
+  }
+
+  /** The shipped sheets, in the order of the index. */
+  public List<PatternSheet> shipped() {
+    return List.copyOf(shipped.values());
+  }
+
+  /** The shipped sheet with an id. */
+  public Optional<PatternSheet> find(String id) {
+    return Optional.ofNullable(shipped.get(id));
+  }
+
+  /**
+   * Reads a sheet written in YAML (or JSON, which is YAML too).
+   *
+   * @throws SheetFaults with every fault found; faults of shape are named before those of sense
+   */
+  public PatternSheet readYaml(String text) {
+    try {
+      JsonNode json = yaml.readTree(text);
+      return read(json == null || json.isMissingNode() ? NullNode.getInstance() : json);
+    } catch (IOException unreadable) {
+      throw new SheetFaults(
+          List.of(
+              new SheetFault(
+                  "",
+                  "The sheet cannot be read as YAML: " + firstLine(unreadable.getMessage()),
+                  "Write plain YAML without aliases and with each key once.")));
+    }
+  }
+
+  /**
+   * Reads a sheet from JSON, already parsed.
+   *
+   * @throws SheetFaults with every fault found; faults of shape are named before those of sense
+   */
+  public PatternSheet read(JsonNode json) {
+    List<SheetFault> faults = new ArrayList<>(schema.faults(json));
+    if (!faults.isEmpty()) {
+      throw new SheetFaults(faults);
+    }
+    SheetNode root = new SheetNode(json, "", faults);
+    PatternSheet sheet = SheetReader.read(root);
+    if (whole(sheet, root)) {
+      int before = faults.size();
+      new SheetCheck(sheet, root).run();
+      // Seams are compared by what names name, so the names must be sound.
+      if (faults.size() == before) {
+        new SeamCheck(sheet, root).run();
+      }
+    }
+    if (!faults.isEmpty()) {
+      throw new SheetFaults(faults);
+    }
+    return sheet;
+  }
+
+  // A part the reader refused would shift the places of those behind it, or leave a hole.
+  private static boolean whole(PatternSheet sheet, SheetNode root) {
+    List<SheetNode> pieces = root.each("pieces");
+    if (sheet.sizes().isEmpty()
+        || sheet.pieces().size() != pieces.size()
+        || sheet.trims().size() != root.each("trims").size()
+        || sheet.sizes().stream().map(size -> size.finishedMm().keySet()).distinct().count() > 1) {
+      return false;
+    }
+    for (int i = 0; i < pieces.size(); i++) {
+      Piece piece = sheet.pieces().get(i);
+      if (piece.follows().isEmpty() && piece.edges().size() != pieces.get(i).each("edges").size()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static String firstLine(String message) {
+    return message.lines().findFirst().orElse("") + ".";
+  }
+
+  private static String resource(String name) {
+    try (InputStream stream = PatternSheets.class.getResourceAsStream(FOLDER + name)) {
+      if (stream == null) {
+        throw new IllegalStateException("The pattern sheet '" + name + "' is not shipped.");
+      }
+      return new String(stream.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+  }
+}

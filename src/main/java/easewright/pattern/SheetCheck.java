@@ -1,0 +1,180 @@
+package easewright.pattern;
+
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Function;
+
+/** Looks for names in a sheet that name nothing, and for what a family cannot do without. */
+final class SheetCheck {
+
+  /** What the service cannot judge a garment without, by family. */
+  private static final Map<String, Set<String>> NEEDED_MEASUREMENTS =
+      Map.of("sports-bra", Set.of("underband", "bust"));
+
+  private final PatternSheet sheet;
+  private final SheetNode root;
+  private final Set<String> measurements = new HashSet<>();
+
+  SheetCheck(PatternSheet sheet, SheetNode root) {
+    this.sheet = sheet;
+    this.root = root;
+    sheet.sizes().forEach(size -> measurements.addAll(size.finishedMm().keySet()));
+  }
+
+  void run() {
+    unique("choices", sheet.choices(), Choice::id);
+    unique("pieces", sheet.pieces(), Piece::id);
+    unique("trims", sheet.trims(), Trim::id);
+    choices();
+    for (SheetNode node : root.each("pieces")) {
+      piece(node);
+    }
+    for (SheetNode node : root.each("trims")) {
+      when(node);
+      node.maybeText("of").ifPresent(key -> measured(node.at("of"), key));
+    }
+    for (String key : NEEDED_MEASUREMENTS.getOrDefault(sheet.family(), Set.of())) {
+      if (!measurements.contains(key)) {
+        root.at("sizes")
+            .fault(
+                "No size gives the finished '" + key + "'.",
+                "Give '" + key + "', at rest, for every size.");
+      }
+    }
+    negativeEase();
+  }
+
+  private <T> void unique(String list, List<T> items, Function<T, String> id) {
+    Set<String> seen = new HashSet<>();
+    for (int i = 0; i < items.size(); i++) {
+      if (!seen.add(id.apply(items.get(i)))) {
+        root.each(list)
+            .get(i)
+            .at("id")
+            .fault(
+                "'" + id.apply(items.get(i)) + "' stands here a second time.",
+                "Give each its own id.");
+      }
+    }
+  }
+
+  private void choices() {
+    for (SheetNode node : root.each("choices")) {
+      String id = node.text("id");
+      Choice choice = sheet.choice(id).orElseThrow();
+      unique("options", node, choice);
+      if (choice.option(choice.defaultOption()).isEmpty()) {
+        option(node.at("default"), new OptionRef(id, choice.defaultOption()));
+      }
+      boolean used = false;
+      for (SheetNode optionNode : node.each("options")) {
+        used |= optionNode.has("changes");
+        for (String list : List.of("requires", "excludes")) {
+          for (SheetNode ref : optionNode.each(list)) {
+            option(ref, OptionRef.parse(ref.json().asText()));
+          }
+        }
+        optionNode.fields("changes").forEach((key, at) -> measured(at, key));
+      }
+      used |= sheet.pieces().stream().anyMatch(piece -> piece.when().options().containsKey(id));
+      used |= sheet.trims().stream().anyMatch(trim -> trim.when().options().containsKey(id));
+      if (!used) {
+        node.fault(
+            "The choice '" + id + "' changes nothing.",
+            "Name it in the 'when' of a piece or trim, give an option 'changes', or leave it out.");
+      }
+    }
+  }
+
+  private static void unique(String list, SheetNode node, Choice choice) {
+    Set<String> seen = new HashSet<>();
+    for (SheetNode option : node.each(list)) {
+      if (!seen.add(option.text("id"))) {
+        option
+            .at("id")
+            .fault(
+                "The choice '" + choice.id() + "' has this option twice.",
+                "Give each option its own id.");
+      }
+    }
+  }
+
+  private void piece(SheetNode node) {
+    when(node);
+    boolean main = node.text("layer").equals("main");
+    if (!sheet.cloth().containsKey(Layer.valueOf(node.text("layer").toUpperCase()))
+        && !root.at("cloth").has(node.text("layer"))) {
+      node.at("layer")
+          .fault(
+              "The sheet does not say what its '" + node.text("layer") + "' cloth must do.",
+              "Add '" + node.text("layer") + "' under 'cloth'.");
+    }
+    node.maybeText("follows").ifPresent(id -> follows(node, id, main));
+    for (String size : node.fields("outlines").keySet()) {
+      if (sheet.size(size).isEmpty()) {
+        node.at("outlines").at(size).fault("There is no size '" + size + "'.", "Name a size.");
+      }
+    }
+    Set<String> seen = new HashSet<>();
+    for (SheetNode edge : node.each("edges")) {
+      if (!seen.add(edge.text("id"))) {
+        edge.at("id").fault("The piece has this edge twice.", "Give each edge its own id.");
+      }
+      edge.maybeText("length").ifPresent(key -> measured(edge.at("length"), key));
+      edge.each("crosses").forEach(key -> measured(key, key.json().asText()));
+    }
+  }
+
+  private void follows(SheetNode node, String id, boolean main) {
+    Optional<Piece> leader =
+        sheet.pieces().stream().filter(piece -> piece.id().equals(id)).findFirst();
+    if (main || leader.isEmpty() || leader.get().layer() != Layer.MAIN) {
+      node.at("follows")
+          .fault(
+              "'" + id + "' is no main piece that this piece could follow.",
+              "Let a lining or support follow a piece whose layer is 'main'.");
+    } else if (node.has("edges") || node.has("lines")) {
+      node.fault(
+          "A piece that follows another has its lines and edges from there.",
+          "Leave 'lines' and 'edges' out, or leave 'follows' out.");
+    }
+  }
+
+  private void when(SheetNode node) {
+    for (Map.Entry<String, SheetNode> entry : node.fields("when").entrySet()) {
+      for (SheetNode option : node.at("when").each(entry.getKey())) {
+        option(option, new OptionRef(entry.getKey(), option.json().asText()));
+      }
+    }
+  }
+
+  private void option(SheetNode node, OptionRef ref) {
+    if (sheet.choice(ref.choice()).flatMap(choice -> choice.option(ref.option())).isEmpty()) {
+      node.fault(
+          "There is no option '" + ref + "'.", "Name an option that stands under 'choices'.");
+    }
+  }
+
+  private void measured(SheetNode node, String key) {
+    if (!measurements.contains(key)) {
+      node.fault(
+          "No size gives the finished measurement '" + key + "'.",
+          "Name a key that stands under 'measurements' of the sizes.");
+    }
+  }
+
+  private void negativeEase() {
+    for (PatternSize size : sheet.sizes()) {
+      Double underband = size.finishedMm().get("underband");
+      if (underband != null && underband >= size.underbustMm().toMm()) {
+        root.at("sizes")
+            .fault(
+                "The underband of '" + size.name() + "' is not smaller than any body it is for.",
+                "Give finished measurements at rest, or correct the underbust range.");
+      }
+    }
+  }
+}

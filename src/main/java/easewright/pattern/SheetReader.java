@@ -1,0 +1,169 @@
+package easewright.pattern;
+
+import easewright.cloth.ClothNeed;
+import easewright.cloth.StretchUse;
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** Turns a sheet of the right shape into records; quantities and refusals become faults. */
+final class SheetReader {
+
+  private SheetReader() {}
+
+  static PatternSheet read(SheetNode sheet) {
+    double allowanceMm = sheet.mm("seamAllowance");
+    return new PatternSheet(
+        sheet.text("id"),
+        sheet.text("name"),
+        sheet.text("family"),
+        sheet.text("summary"),
+        sheet.text("construction"),
+        SupportClass.valueOf(upper(sheet.text("supportClass"))),
+        allowanceMm,
+        SizeReader.read(sheet.at("sizes")),
+        sheet.each("choices").stream().map(SheetReader::choice).toList(),
+        pieces(sheet, allowanceMm),
+        cloth(sheet),
+        sheet.each("trims").stream().flatMap(node -> trim(node).stream()).toList());
+  }
+
+  private static Choice choice(SheetNode node) {
+    return new Choice(
+        node.text("id"),
+        node.text("name"),
+        node.text("ask"),
+        node.text("default"),
+        node.each("options").stream().map(SheetReader::option).toList());
+  }
+
+  private static Choice.Option option(SheetNode node) {
+    Map<String, Double> changesMm = new HashMap<>();
+    node.fields("changes")
+        .forEach((key, value) -> changesMm.put(key, value.quantity(SheetQuantities::signedMm)));
+    return new Choice.Option(
+        node.text("id"),
+        node.text("name"),
+        node.texts("requires").stream().map(OptionRef::parse).toList(),
+        node.texts("excludes").stream().map(OptionRef::parse).toList(),
+        changesMm);
+  }
+
+  private static List<Piece> pieces(SheetNode sheet, double allowanceMm) {
+    // A lining takes lines and edges from the piece it follows, so those are read first.
+    Map<String, SheetNode> byId = new HashMap<>();
+    sheet.each("pieces").forEach(node -> byId.putIfAbsent(node.text("id"), node));
+    List<Piece> pieces = new ArrayList<>();
+    for (SheetNode node : sheet.each("pieces")) {
+      SheetNode drawn = node.maybeText("follows").map(byId::get).orElse(node);
+      piece(node, drawn, allowanceMm).ifPresent(pieces::add);
+    }
+    return pieces;
+  }
+
+  private static Optional<Piece> piece(SheetNode node, SheetNode drawn, double allowanceMm) {
+    List<Edge> edges = drawn.each("edges").stream().flatMap(edge -> edge(edge).stream()).toList();
+    return node.made(
+        () ->
+            new Piece(
+                node.text("id"),
+                node.text("name"),
+                node.text("role"),
+                node.json().path("count").asInt(1),
+                node.json().path("onFold").asBoolean(),
+                node.json().path("mirrored").asBoolean(),
+                Layer.valueOf(upper(node.text("layer"))),
+                node.maybeText("follows"),
+                when(node),
+                StretchDirection.valueOf(upper(node.maybeText("stretch").orElse("around"))),
+                node.maybe("seamAllowance", SheetQuantities::mm).orElse(allowanceMm),
+                drawn.texts("lines"),
+                edges,
+                outlines(node)),
+        "Say how it is cut: once on the fold, in mirrored pairs, or one by one.");
+  }
+
+  private static Optional<Edge> edge(SheetNode node) {
+    double part = node.maybe("part", SheetQuantities::fraction).orElse(1.0);
+    return node.made(
+        () ->
+            new Edge(
+                node.text("id"),
+                node.maybeText("length"),
+                part,
+                node.texts("sewnTo").stream().map(Edge.Ref::parse).toList(),
+                node.maybeText("finish"),
+                node.texts("crosses")),
+        "Give the part as a percentage above zero.");
+  }
+
+  private static Map<String, List<Piece.Corner>> outlines(SheetNode node) {
+    Map<String, List<Piece.Corner>> outlines = new HashMap<>();
+    node.fields("outlines")
+        .forEach(
+            (size, corners) -> {
+              List<Piece.Corner> outline = new ArrayList<>();
+              for (SheetNode corner : node.at("outlines").each(size)) {
+                outline.add(new Piece.Corner(corner.mm("x"), corner.mm("y")));
+              }
+              outlines.put(size, List.copyOf(outline));
+            });
+    return outlines;
+  }
+
+  private static When when(SheetNode node) {
+    Map<String, List<String>> options = new HashMap<>();
+    node.fields("when").keySet().forEach(key -> options.put(key, node.at("when").texts(key)));
+    return new When(options);
+  }
+
+  private static Map<Layer, ClothNeed> cloth(SheetNode sheet) {
+    Map<Layer, ClothNeed> needs = new EnumMap<>(Layer.class);
+    sheet
+        .fields("cloth")
+        .forEach(
+            (layer, node) ->
+                need(node).ifPresent(need -> needs.put(Layer.valueOf(upper(layer)), need)));
+    return needs;
+  }
+
+  private static Optional<ClothNeed> need(SheetNode node) {
+    double around = node.at("stretchAround").quantity(SheetQuantities::fraction);
+    double along = node.at("stretchAlong").quantity(SheetQuantities::fraction);
+    double use = node.at("use").quantity(SheetQuantities::fraction);
+    Double recovery = node.maybe("recovery", SheetQuantities::fraction).orElse(null);
+    SheetNode weight = node.at("weight");
+    Double lightest = weight.maybe("from", SheetQuantities::gsm).orElse(null);
+    Double heaviest = weight.maybe("to", SheetQuantities::gsm).orElse(null);
+    return node.made(
+        () -> new ClothNeed(around, along, recovery, lightest, heaviest, new StretchUse(use)),
+        "Ask for something a cloth can have.");
+  }
+
+  private static Optional<Trim> trim(SheetNode node) {
+    Optional<Double> width = node.maybe("width", SheetQuantities::mm);
+    double fraction = node.maybe("fraction", SheetQuantities::fraction).orElse(1.0);
+    double plus = node.maybe("plus", SheetQuantities::mm).orElse(0.0);
+    return node.made(
+        () ->
+            new Trim(
+                node.text("id"),
+                node.text("name"),
+                node.text("kind"),
+                width,
+                node.maybeText("of"),
+                fraction,
+                plus,
+                node.json().path("times").asInt(1),
+                when(node)),
+        "Give a fraction above 0 % and a count of one or more.");
+  }
+
+  private static String upper(String id) {
+    return id.toUpperCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,30 @@
+package easewright.pattern;
+
+/**
+ * A range of a body measurement in mm, above its start and up to and including its end, so that a
+ * measurement on a border belongs to the smaller size (as in the cup classes of EN 13402-3).
+ *
+ * @param fromMm the start, itself outside
+ * @param toMm the end, itself inside
+ */
+public record Span(double fromMm, double toMm) {
+
+  /**
+   * @throws IllegalArgumentException if the end does not lie beyond the start
+   */
+  public Span {
+    if (!(fromMm >= 0) || !(toMm > fromMm) || !Double.isFinite(toMm)) {
+      throw new IllegalArgumentException("A range ends beyond where it starts.");
+    }
+  }
+
+  /** Whether a measurement in mm lies within. */
+  public boolean holds(double mm) {
+    return mm > fromMm && mm <= toMm;
+  }
+
+  /** The middle, in mm. */
+  public double middleMm() {
+    return (fromMm + toMm) / 2;
+  }
+}

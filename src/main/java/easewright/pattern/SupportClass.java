@@ -1,0 +1,11 @@
+package easewright.pattern;
+
+/** The support a garment is designed for. A design's intention, not a certificate. */
+public enum SupportClass {
+  /** Rest, stretching, sleep. */
+  LOW,
+  /** Walking, cycling, weights. */
+  MEDIUM,
+  /** Running and jumping. */
+  HIGH
+}

@@ -1,0 +1,44 @@
+package easewright.pattern;
+
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Elastic, strap tape or hardware.
+ *
+ * @param id kebab-case id
+ * @param name what to ask for in a shop
+ * @param kind trade term, e.g. "elastic"
+ * @param widthMm its width, if it matters
+ * @param of the finished measurement it is cut from; none for hardware that is counted
+ * @param fraction how much of that measurement, a fraction
+ * @param plusMm what is added for joining, in mm
+ * @param times how many are cut or needed
+ * @param when the choices under which it is needed
+ */
+public record Trim(
+    String id,
+    String name,
+    String kind,
+    Optional<Double> widthMm,
+    Optional<String> of,
+    double fraction,
+    double plusMm,
+    int times,
+    When when) {
+
+  /**
+   * @throws IllegalArgumentException if it could not be cut as stated
+   */
+  public Trim {
+    if (times < 1 || !(fraction > 0) || !(plusMm >= 0)) {
+      throw new IllegalArgumentException(
+          "A trim is cut at least once, from part of a measurement, with zero or more added.");
+    }
+  }
+
+  /** Length of each in mm, given finished measurements in mm; empty for what is only counted. */
+  public Optional<Double> lengthMm(Map<String, Double> finishedMm) {
+    return of.map(key -> finishedMm.get(key) * fraction + plusMm);
+  }
+}
