@@ -1,0 +1,80 @@
+package easewright.api;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+
+/** The contract as written, and as JSON with its examples put in for tools that don't fetch them. */
+final class Contract {
+  private static final String FOLDER = "openapi/";
+  private static final JsonNode TREE = tree();
+
+  private Contract() {}
+
+  /** The file itself. */
+  static String yaml() {
+    return Shipped.text(FOLDER + "openapi.yaml");
+  }
+
+  /** The same with every example in its place. */
+  static JsonNode withExamples() {
+    JsonNode contract = TREE.deepCopy();
+    putExamples(contract);
+    return contract;
+  }
+
+  /** An example by its file name. */
+  static Optional<String> example(String name) {
+    return name.matches("[a-z0-9-]+(\\.answer)?\\.json")
+        ? Shipped.find(FOLDER + "examples/" + name)
+        : Optional.empty();
+  }
+
+  /** The methods the contract gives an address, "GET" and so on; none if it has none. */
+  static List<String> methods(String path) {
+    List<String> methods = new ArrayList<>();
+    for (Map.Entry<String, JsonNode> entry : TREE.path("paths").properties()) {
+      if (path.matches(entry.getKey().replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"))) {
+        entry.getValue().fieldNames().forEachRemaining(m -> methods.add(m.toUpperCase(Locale.ROOT)));
+      }
+    }
+    return methods;
+  }
+
+  private static JsonNode tree() {
+    try {
+      return new YAMLMapper().readTree(yaml());
+    } catch (JsonProcessingException broken) {
+      throw new IllegalStateException("The contract is not YAML.", broken);
+    }
+  }
+
+  private static JsonNode json(String text) {
+    try {
+      return new JsonMapper().readTree(text);
+    } catch (JsonProcessingException broken) {
+      throw new IllegalStateException("An example of the contract is not JSON.", broken);
+    }
+  }
+
+  private static void putExamples(JsonNode node) {
+    for (JsonNode child : node) {
+      JsonNode file = child.path("externalValue");
+      Optional<String> example =
+          file.isTextual() ? example(file.textValue().replace("examples/", "")) : Optional.empty();
+      if (example.isPresent()) {
+        ((ObjectNode) child).remove("externalValue");
+        ((ObjectNode) child).set("value", json(example.get()));
+      } else {
+        putExamples(child);
+      }
+    }
+  }
+}

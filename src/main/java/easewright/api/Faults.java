@@ -1,0 +1,39 @@
+package easewright.api;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Everything wrong with one request, in the order it was found. */
+final class Faults {
+  /** More than anyone will read; the rest are counted. */
+  static final int MOST = 100;
+
+  private final List<Fault> listed = new ArrayList<>();
+  private int count;
+
+  void unreadable(String pointer, String problem, String remedy) {
+    add(new Fault(pointer, problem, remedy, Fault.Kind.UNREADABLE));
+  }
+
+  void impossible(String pointer, String problem, String remedy) {
+    add(new Fault(pointer, problem, remedy, Fault.Kind.IMPOSSIBLE));
+  }
+
+  private void add(Fault fault) {
+    count++;
+    if (listed.size() < MOST) {
+      listed.add(fault);
+    }
+  }
+
+  boolean none() {
+    return count == 0;
+  }
+
+  /** Refuses the request if anything is wrong with it. */
+  void refuse() {
+    if (count > 0) {
+      throw new FaultyRequest(listed, count);
+    }
+  }
+}

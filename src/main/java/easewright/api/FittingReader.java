@@ -1,0 +1,212 @@
+package easewright.api;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.diagnosis.Circumstances;
+import easewright.diagnosis.EarlierAdjustment;
+import easewright.diagnosis.Fitting;
+import easewright.diagnosis.GarmentMeasurements;
+import easewright.diagnosis.ReportedSign;
+import easewright.measure.BodyMeasurements;
+import easewright.measure.Length;
+import easewright.measure.UnitSystem;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * Reads a fitting from JSON and names everything wrong with it at once, each with a JSON Pointer
+ * (RFC 6901), the problem and the remedy. Never throws anything but {@link FaultyRequest}.
+ */
+public final class FittingReader {
+  static final int MOST_SIGNS = 60;
+  static final int MOST_EARLIER = 20;
+  static final int MOST_WHY_NOT = 10;
+
+  /** Circumstances that hold or don't: field name, and the rule book's name for it. */
+  private static final Map<String, String> CIRCUMSTANCES =
+      Map.of(
+          "nursing", "nursing",
+          "pregnant", "pregnant",
+          "operatedRecently", "operated-recently",
+          "implantOrExpander", "implant-or-expander",
+          "growing", "growing",
+          "sleepingInIt", "sleeping-in-it",
+          "wearingItAllDay", "wearing-it-all-day",
+          "latexSensitive", "latex-sensitive",
+          "strapsSlackenedAlready", "adjustable-straps-slackened-already");
+
+  private final KnownNames known;
+
+  public FittingReader(KnownNames known) {
+    this.known = known;
+  }
+
+  /**
+   * Reads one fitting.
+   *
+   * @throws FaultyRequest with every fault, if there is any
+   */
+  public Fitting read(JsonNode json) {
+    Faults faults = new Faults();
+    Fitting fitting = read(new Spot(json, "", faults));
+    if (faults.none() && !saysAnything(fitting)) {
+      faults.impossible(
+          "",
+          "There is nothing to go on: no sign, no two measurements, no cloth test.",
+          "Report at least one sign seen or felt, or both bust and underbust.");
+    }
+    faults.refuse();
+    return fitting;
+  }
+
+  private Fitting read(Spot root) {
+    root.fields(
+        "units",
+        "body",
+        "measuredBy",
+        "pattern",
+        "sizeCut",
+        "choices",
+        "garment",
+        "cloth",
+        "elastic",
+        "making",
+        "signs",
+        "earlier",
+        "circumstances",
+        "whyNot");
+    String units = root.at("units").oneOf(List.of("metric", "imperial"));
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
+    PatternReader pattern =
+        new PatternReader(
+            root.at("pattern"), root.at("sizeCut"), root.at("choices"), known.sheets());
+    return new Fitting(
+        units == null
+            ? FirstLength.system(root.node()).orElse(UnitSystem.METRIC)
+            : units.equals("metric") ? UnitSystem.METRIC : UnitSystem.IMPERIAL,
+        body.measurements(),
+        body.how(),
+        pattern.sheet(),
+        pattern.sizeCut(),
+        pattern.choices(),
+        MaterialsReader.garment(root.at("garment")),
+        MaterialsReader.cloths(root.at("cloth")),
+        MaterialsReader.elastic(root.at("elastic")),
+        MaterialsReader.making(root.at("making")),
+        signs(root.at("signs")),
+        earlier(root.at("earlier")),
+        circumstances(root.at("circumstances")),
+        whyNot(root.at("whyNot")));
+  }
+
+  private List<ReportedSign> signs(Spot list) {
+    List<ReportedSign> signs = new ArrayList<>();
+    for (Spot spot : list.items(MOST_SIGNS)) {
+      spot.fields("sign", "seen", "place", "side", "degree", "amount");
+      String id = needed(spot.at("sign"), known.signs());
+      boolean present = !"absent".equals(spot.at("seen").oneOf(List.of("present", "absent")));
+      String place = spot.at("place").oneOf(known.places());
+      String side = spot.at("side").oneOf(List.of("left", "right", "both"));
+      String degree = spot.at("degree").oneOf(List.of("slight", "clear", "strong"));
+      Length amount = spot.at("amount").length(0, ReportedSign.MOST_AMOUNT_MM);
+      if (!present && (degree != null || amount != null)) {
+        spot.impossible(
+            "A sign that was not seen has a degree or an amount.",
+            "Write \"seen\": \"present\", or leave degree and amount out.");
+      }
+      if (id != null) {
+        ReportedSign sign = new ReportedSign(id, present, place, side, degree, amount);
+        if (signs.stream().anyMatch(sign::overlaps)) {
+          spot.impossible(
+              "This sign is reported twice for the same spot.",
+              "Report it once, or say which place and side each report is about.");
+        }
+        signs.add(sign);
+      }
+    }
+    return signs;
+  }
+
+  private List<EarlierAdjustment> earlier(Spot list) {
+    List<EarlierAdjustment> earlier = new ArrayList<>();
+    for (Spot spot : list.items(MOST_EARLIER)) {
+      spot.fields("adjustment", "amount", "outcome");
+      String id = needed(spot.at("adjustment"), known.adjustments());
+      Length amount = spot.at("amount").length(0, ReportedSign.MOST_AMOUNT_MM);
+      String outcome = spot.at("outcome").oneOf(List.of("better", "same", "worse"));
+      if (id != null) {
+        earlier.add(new EarlierAdjustment(id, amount, outcome));
+      }
+    }
+    return earlier;
+  }
+
+  private static Circumstances circumstances(Spot spot) {
+    spot =
+        spot.fields(
+            Stream.concat(
+                    CIRCUMSTANCES.keySet().stream().sorted(),
+                    Stream.of("impact", "monthsSinceOperation"))
+                .toArray(String[]::new));
+    Set<String> ids = new LinkedHashSet<>();
+    for (String field : CIRCUMSTANCES.keySet().stream().sorted().toList()) {
+      if (spot.at(field).flag()) {
+        ids.add(CIRCUMSTANCES.get(field));
+      }
+    }
+    String impact = spot.at("impact").oneOf(List.of("low", "medium", "high"));
+    if (impact != null) {
+      ids.add(impact + "-impact");
+    }
+    return new Circumstances(ids, spot.at("monthsSinceOperation").count(0, 1200));
+  }
+
+  private List<String> whyNot(Spot list) {
+    Set<String> causes = new LinkedHashSet<>();
+    for (Spot spot : list.items(MOST_WHY_NOT)) {
+      String cause = spot.oneOf(known.causes());
+      if (cause != null && !causes.add(cause)) {
+        spot.impossible("This cause is named twice.", "Name each cause once.");
+      }
+    }
+    return List.copyOf(causes);
+  }
+
+  private static String needed(Spot spot, Collection<String> names) {
+    if (!spot.isWritten()) {
+      spot.needed("Write its id, as in the lists the service publishes.");
+    }
+    return spot.oneOf(names);
+  }
+
+  /** Less than this and every answer would be a guess about nothing. */
+  private static boolean saysAnything(Fitting fitting) {
+    BodyMeasurements body = fitting.body();
+    GarmentMeasurements garment = fitting.garment();
+    long lengths =
+        Stream.of(
+                body.bust(),
+                body.underbust(),
+                body.upperChest(),
+                body.bustPointWidth(),
+                body.shoulderToBustPoint(),
+                body.shoulderToUnderbust(),
+                garment.underband(),
+                garment.bust())
+            .filter(Objects::nonNull)
+            .count();
+    return lengths >= 2
+        || !fitting.signs().isEmpty()
+        || !fitting.earlier().isEmpty()
+        || !fitting.cloths().isEmpty()
+        || fitting.elastic() != null
+        || fitting.making().seamAllowanceSewn() != null
+        || !fitting.circumstances().ids().isEmpty()
+        || fitting.circumstances().monthsSinceOperation() != null;
+  }
+}

@@ -1,0 +1,47 @@
+package easewright.api;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.SerializerProvider;
+import com.fasterxml.jackson.databind.module.SimpleModule;
+import com.fasterxml.jackson.databind.ser.std.StdSerializer;
+import io.quarkus.jackson.ObjectMapperCustomizer;
+import jakarta.inject.Singleton;
+import java.io.IOException;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
+/** How answers are written as JSON: what can't be told is left out, numbers have four decimals. */
+@Singleton
+class JsonForm implements ObjectMapperCustomizer {
+  private static final int DECIMALS = 4;
+
+  @Override
+  public void customize(ObjectMapper mapper) {
+    mapper
+        .setSerializationInclusion(JsonInclude.Include.NON_NULL)
+        .registerModule(new SimpleModule().addSerializer(double.class, new Rounded()).addSerializer(Double.class, new Rounded()));
+  }
+
+  /** Further digits would differ from machine to machine and mean nothing. */
+  private static final class Rounded extends StdSerializer<Double> {
+    private static final long serialVersionUID = 1;
+
+    Rounded() {
+      super(Double.class);
+    }
+
+    @Override
+    public void serialize(Double value, JsonGenerator json, SerializerProvider provider)
+        throws IOException {
+      if (!Double.isFinite(value)) {
+        throw new IllegalStateException("A number of the answer is not finite.");
+      }
+      BigDecimal rounded = BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP);
+      // As text, since the shortest BigDecimal of 100 is written 1E+2.
+      json.writeNumber(
+          rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString());
+    }
+  }
+}

@@ -1,0 +1,57 @@
+package easewright.api;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+
+/**
+ * Why there is no answer (RFC 9457, "Problem Details for HTTP APIs").
+ *
+ * @param type the kind of problem, a relative URI
+ * @param title the kind in words, the same each time
+ * @param status the HTTP status
+ * @param detail what is wrong this time
+ * @param faults everything wrong with the request's body; empty when its body is not at fault
+ */
+public record Problem(
+    String type,
+    String title,
+    int status,
+    String detail,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<FaultNote> faults) {
+
+  static final String MEDIA_TYPE = "application/problem+json";
+
+  /** One fault: JSON Pointer (RFC 6901), what is wrong, what would be right. */
+  public record FaultNote(String pointer, String problem, String remedy) {}
+
+  /** A problem that does not lie in the request's body. */
+  static Problem of(String kind, String title, int status, String detail) {
+    return new Problem("/problems/" + kind, title, status, detail, List.of());
+  }
+
+  /** The problem of a request whose faults were found. */
+  static Problem of(FaultyRequest request) {
+    boolean unreadable = request.status() == 400;
+    int more = request.count() - request.faults().size();
+    return new Problem(
+        unreadable ? "/problems/unreadable" : "/problems/impossible",
+        unreadable ? "The request can't be read" : "The request can't be so",
+        request.status(),
+        (request.count() == 1 ? "There is one fault." : "There are %d faults.")
+                .formatted(request.count())
+            + (more == 0 ? "" : " The first " + request.faults().size() + " are listed."),
+        request.faults().stream()
+            .map(fault -> new FaultNote(fault.pointer(), fault.problem(), fault.remedy()))
+            .toList());
+  }
+
+  /** As a response that is not kept: faults can quote measurements. */
+  Response.ResponseBuilder response() {
+    return Response.status(status)
+        .type(MEDIA_TYPE)
+        .header(HttpHeaders.CACHE_CONTROL, "no-store")
+        .entity(this);
+  }
+}

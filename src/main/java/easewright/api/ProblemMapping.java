@@ -1,0 +1,102 @@
+package easewright.api;
+
+import io.quarkus.logging.Log;
+import jakarta.ws.rs.NotAcceptableException;
+import jakarta.ws.rs.NotAllowedException;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.NotSupportedException;
+import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import jakarta.ws.rs.core.UriInfo;
+import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+
+/** Every way of not answering, as a problem (RFC 9457) with the status RFC 9110 gives it. */
+class ProblemMapping {
+  @ServerExceptionMapper
+  Response faulty(FaultyRequest request) {
+    return Problem.of(request).response().build();
+  }
+
+  @ServerExceptionMapper
+  Response tooLarge(RequestJson.TooLarge request) {
+    return tooLarge();
+  }
+
+  @ServerExceptionMapper
+  Response notFound(NotFoundException request) {
+    return Problem.of("not-found", "Nothing is here", 404, "Nothing has this address.")
+        .response()
+        .build();
+  }
+
+  @ServerExceptionMapper
+  Response notAllowed(NotAllowedException request, UriInfo address) {
+    String allowed = String.join(", ", Contract.methods(address.getPath()));
+    return Problem.of(
+            "method", "The method does not apply", 405, "This address takes " + allowed + ".")
+        .response()
+        .header(HttpHeaders.ALLOW, allowed)
+        .build();
+  }
+
+  @ServerExceptionMapper
+  Response notAcceptable(NotAcceptableException request) {
+    return notAcceptable();
+  }
+
+  private static Response notAcceptable() {
+    return Problem.of(
+            "not-acceptable",
+            "No accepted form can be given",
+            406,
+            "Ask for application/json, text/markdown or text/html, as the contract lists them.")
+        .response()
+        .build();
+  }
+
+  @ServerExceptionMapper
+  Response notSupported(NotSupportedException request) {
+    return Problem.of(
+            "media-type", "The form of the request is not taken", 415, "Send application/json.")
+        .response()
+        .header(HttpHeaders.ACCEPT, MediaType.APPLICATION_JSON)
+        .build();
+  }
+
+  @ServerExceptionMapper
+  Response other(WebApplicationException request) {
+    int status = request.getResponse().getStatus();
+    if (status == 406) {
+      return notAcceptable();
+    }
+    if (status == 413) {
+      return tooLarge();
+    }
+    return status >= 500
+        ? failed(request)
+        : Problem.of("refused", "The request is refused", status, "It can't be dealt with here.")
+            .response()
+            .build();
+  }
+
+  @ServerExceptionMapper
+  Response failed(Throwable failure) {
+    Log.error("A request failed", failure);
+    return Problem.of(
+            "failed", "The service failed", 500, "The fault is the service's, not the request's.")
+        .response()
+        .build();
+  }
+
+  private static Response tooLarge() {
+    return Problem.of(
+            "too-large",
+            "The request is too large",
+            413,
+            "Send at most " + RequestJson.MOST_BYTES / 1024 + " KB.")
+        .response()
+        .build();
+  }
+}
