@@ -1,0 +1,48 @@
+package easewright.cloth;
+
+/**
+ * How much of a cloth's stretch a pattern uses up in wear, and what that makes of its widths.
+ *
+ * @param fraction the part of the stretch used, 0 to 1
+ */
+public record StretchUse(double fraction) {
+
+  /**
+   * @throws IllegalArgumentException if the fraction is outside 0 to 1
+   */
+  public StretchUse {
+    if (!(fraction >= 0 && fraction <= 1)) {
+      throw new IllegalArgumentException("The part of the stretch used lies between 0 and 100 %.");
+    }
+  }
+
+  /**
+   * How much smaller than the body a pattern is, as a fraction: 1 − 1/(1 + u·s).
+   *
+   * @param stretch the cloth's stretch as a fraction
+   */
+  public Estimate reduction(Estimate stretch) {
+    double worn = worn(stretch.value());
+    return Estimate.of(1 - 1 / worn, stretch.sd() * fraction / (worn * worn));
+  }
+
+  /**
+   * By what the widths of a pattern are multiplied when the cloth is not the one it was drafted
+   * for: (1 + u·drafted)/(1 + u·actual). Above 1 the pattern must grow.
+   *
+   * @param draftedStretch the stretch drafted for, as a fraction
+   * @param actualStretch the stretch at hand, as a fraction
+   */
+  public Estimate widthFactor(double draftedStretch, Estimate actualStretch) {
+    double worn = worn(actualStretch.value());
+    double factor = worn(draftedStretch) / worn;
+    return Estimate.of(factor, actualStretch.sd() * fraction * factor / worn);
+  }
+
+  private double worn(double stretch) {
+    if (!(stretch >= 0)) {
+      throw new IllegalArgumentException("A stretch is zero or more.");
+    }
+    return 1 + fraction * stretch;
+  }
+}

@@ -1,0 +1,333 @@
+package easewright.diagnosis;
+
+import java.util.List;
+
+/**
+ * What one fitting is answered with, in the order a reader needs it. The same data feeds JSON,
+ * Markdown and pages; nothing here is computed again later.
+ *
+ * <p>Lengths are millimetres with a text in the asker's units beside them, probabilities are
+ * fractions of one, weights of evidence are decibans (ten times the decimal logarithm of a
+ * likelihood ratio).
+ *
+ * @param ruleBook which rules were used
+ * @param understood the fitting as it was read, values with their units and errors
+ * @param cautions what may hurt; those that stop tightening come first
+ * @param size the recommended size; null without bust and underbust
+ * @param cloth one verdict for each cloth tested
+ * @param findings what the numbers say, whether it holds or not
+ * @param causes causes worth mentioning, most probable first
+ * @param nothingWrong probability that the garment has none of the known faults
+ * @param adjustments what to change, in the order to try it
+ * @param questions what to ask next, the most worthwhile first
+ * @param unexplained signs reported that no likely cause explains
+ * @param whyNot answers to the causes the asker named
+ * @param missing what was not given, and what it would change
+ * @param measureAgain measurements that are unlikely, and why
+ */
+public record Answer(
+    RuleBookStamp ruleBook,
+    Understood understood,
+    List<CautionNote> cautions,
+    SizeAdvice size,
+    List<ClothResult> cloth,
+    List<FindingNote> findings,
+    List<CauseNote> causes,
+    double nothingWrong,
+    List<AdjustmentNote> adjustments,
+    List<QuestionNote> questions,
+    List<SignNote> unexplained,
+    List<WhyNotNote> whyNot,
+    List<MissingNote> missing,
+    List<MeasureAgainNote> measureAgain) {
+
+  /**
+   * The rules an answer was made with.
+   *
+   * @param version the rule book's version, its last change
+   * @param hash SHA-256 over rules, parameters and catalog
+   */
+  public record RuleBookStamp(String version, String hash) {}
+
+  /**
+   * The request as understood.
+   *
+   * @param units "metric" or "imperial": how lengths are written in this answer
+   * @param sheet the pattern sheet's id, or null
+   * @param sizeCut the size that was cut, or null
+   * @param body each measurement given, with its error
+   * @param signs every sign given, with the words the rule book knows it by
+   */
+  public record Understood(
+      String units, String sheet, String sizeCut, List<Measurement> body, List<SignNote> signs) {}
+
+  /**
+   * One measurement as understood.
+   *
+   * @param name wire name, e.g. "bust"
+   * @param text in the asker's units
+   * @param mm millimetres
+   * @param plusMinusMm one standard deviation of the measuring error, millimetres
+   * @param how how it was measured
+   */
+  public record Measurement(String name, String text, double mm, double plusMinusMm, String how) {}
+
+  /**
+   * A length to change by.
+   *
+   * @param text in the asker's units, rounded to what a tape shows
+   * @param mm millimetres, cloth taken up or let out in full
+   * @param plusMinusMm one standard deviation, millimetres
+   * @param plusMinus the same in the asker's units
+   * @param method the amount method's name
+   * @param working how it was computed, with the numbers put in
+   * @param estimated true when nothing was measured and the amount is a first step to try
+   */
+  public record Amount(
+      String text,
+      double mm,
+      double plusMinusMm,
+      String plusMinus,
+      String method,
+      String working,
+      boolean estimated) {}
+
+  /**
+   * A rule that spoke.
+   *
+   * @param id the rule file's id
+   * @param name the rule's own name: id and situation
+   * @param summary what it says, in a sentence
+   * @param source publication, "common practice" or "from memory"
+   * @param page link to its page
+   */
+  public record RuleRef(String id, String name, String summary, String source, String page) {}
+
+  /**
+   * What may hurt.
+   *
+   * @param urgency "stop", "care" or "note"
+   * @param stopsTightening true when no tightening is advised while this stands
+   * @param because what in the fitting raised it
+   */
+  public record CautionNote(
+      String id,
+      String name,
+      String says,
+      String who,
+      String urgency,
+      boolean stopsTightening,
+      List<String> because,
+      RuleRef rule) {}
+
+  /**
+   * The size to cut.
+   *
+   * @param recommended the most probable size of the pattern, or of EN 13402-3 without a pattern
+   * @param neighbours other sizes that may be right, most probable first
+   * @param sisters sizes of like cup volume one band up and down
+   * @param outsideChart probability that the body lies outside the pattern's sizes
+   * @param cutVersusRecommended how the size cut compares, or null
+   * @param systems the label in published systems, each with its probability
+   */
+  public record SizeAdvice(
+      SizeChance recommended,
+      List<SizeChance> neighbours,
+      List<SizeChance> sisters,
+      double outsideChart,
+      String cutVersusRecommended,
+      List<SystemLabel> systems) {}
+
+  /** A size and the probability that the body falls in its ranges. */
+  public record SizeChance(String size, double probability) {}
+
+  /** A label in a published system and the probability that it is the right one. */
+  public record SystemLabel(String system, String label, double probability) {}
+
+  /**
+   * A cloth as tested.
+   *
+   * @param role "main", "lining" or "support"
+   * @param handbookClass class by stretch around, e.g. "stretchy"
+   * @param verdict "suits", "marginal", "does not suit" or "no need stated"
+   * @param tests stretch, growth and recovery in both directions, fractions with their error
+   * @param needs what the pattern asks of this cloth, and the margin
+   */
+  public record ClothResult(
+      String role,
+      String handbookClass,
+      String verdict,
+      List<ClothFigure> tests,
+      List<ClothNeed> needs) {}
+
+  /** A measured property of a cloth; value and error are fractions. */
+  public record ClothFigure(
+      String property, String direction, double value, double plusMinus, String text) {}
+
+  /** A need of the pattern beside what the cloth has; margin = has − need, fractions. */
+  public record ClothNeed(
+      String property, String direction, double need, double has, double margin, String text) {}
+
+  /**
+   * A judgement from numbers.
+   *
+   * @param holds whether it holds
+   * @param says the sentence for what was judged
+   * @param trust probability that the judgement is right, given the errors of its numbers
+   * @param figures the numbers judged
+   * @param limits the parameters they were compared with
+   */
+  public record FindingNote(
+      String id,
+      String name,
+      boolean holds,
+      String says,
+      double trust,
+      List<FigureNote> figures,
+      List<LimitNote> limits,
+      RuleRef rule) {}
+
+  /** A derived number: its formula in words with the numbers put in. */
+  public record FigureNote(String name, double value, String unit, String text, String formula) {}
+
+  /** A parameter a figure was compared with. */
+  public record LimitNote(String parameter, String text, String comparison, String source) {}
+
+  /**
+   * A cause and the evidence about it.
+   *
+   * @param probability that this cause is present, alone or with another
+   * @param priorDecibans prior odds of this cause alone against nothing wrong
+   * @param posteriorDecibans prior plus all weights: odds of this cause alone against nothing wrong
+   * @param evidenceFor reports that speak for it, strongest first
+   * @param evidenceAgainst reports that speak against it, strongest first
+   */
+  public record CauseNote(
+      String id,
+      String name,
+      String says,
+      double probability,
+      double priorDecibans,
+      double posteriorDecibans,
+      List<EvidenceNote> evidenceFor,
+      List<EvidenceNote> evidenceAgainst,
+      RuleRef rule) {}
+
+  /**
+   * One report as evidence.
+   *
+   * @param kind "sign", "finding" or "earlier adjustment"
+   * @param present whether it was reported present or denied
+   * @param decibans weight of evidence for this cause alone against nothing wrong
+   * @param words the weight in plain words
+   * @param probabilityWithout the cause's probability had this report not been given
+   * @param rules the rules that link them
+   */
+  public record EvidenceNote(
+      String id,
+      String name,
+      String kind,
+      boolean present,
+      double decibans,
+      String words,
+      double probabilityWithout,
+      List<RuleRef> rules) {}
+
+  /**
+   * One change to make.
+   *
+   * @param worth expected relief less effort and risk, fraction
+   * @param amount null when the change has no amount or it could not be told
+   * @param measureFirst what to measure when the amount could not be told or was estimated, or null
+   * @param places piece and line on the pattern, most useful first
+   * @param cures the causes it treats, with their probability and the share cured
+   * @param whyBeforeNext why it comes before the next one; null for the last
+   */
+  public record AdjustmentNote(
+      String id,
+      String name,
+      String does,
+      double worth,
+      String stage,
+      boolean tightens,
+      Amount amount,
+      String measureFirst,
+      List<PlaceNote> places,
+      List<String> steps,
+      String check,
+      List<SignNote> sideEffects,
+      String effort,
+      String undo,
+      List<String> declineIf,
+      String why,
+      String whyBeforeNext,
+      List<CureNote> cures,
+      List<RuleRef> rules) {}
+
+  /**
+   * Where on the pattern a change is made.
+   *
+   * @param piece piece name on the sheet, or null without a sheet
+   * @param line trade name of the edge or line
+   * @param edges how many edges share the change
+   * @param each the part of the change at each edge; null without an amount
+   */
+  public record PlaceNote(String piece, String line, int edges, Amount each) {}
+
+  /** A cause an adjustment treats; share is the part of it that goes away. */
+  public record CureNote(String cause, double probability, double share) {}
+
+  /**
+   * A question worth asking.
+   *
+   * @param worthBits expected drop in uncertainty about the causes, bits
+   * @param ifYes the causes likeliest after yes
+   * @param ifNo the causes likeliest after no
+   */
+  public record QuestionNote(
+      String sign,
+      String ask,
+      String how,
+      String effort,
+      double worthBits,
+      double probabilityYes,
+      List<CauseChance> ifYes,
+      List<CauseChance> ifNo) {}
+
+  /** A cause and its probability. */
+  public record CauseChance(String id, String name, double probability) {}
+
+  /** A sign as given. Place, side, degree and amount may be null. */
+  public record SignNote(
+      String id,
+      String name,
+      boolean present,
+      String place,
+      String side,
+      String degree,
+      String amount) {}
+
+  /**
+   * Why a cause is not first, and the least that would put it there.
+   *
+   * @param behind the cause that is first instead
+   * @param decibansBehind how far its odds lie behind
+   * @param nearest the smallest changes in the evidence that would put it first
+   */
+  public record WhyNotNote(
+      String cause,
+      String name,
+      double probability,
+      String behind,
+      double decibansBehind,
+      List<List<ChangeNote>> nearest) {}
+
+  /** A report to add, reverse or withdraw: {@code change} is "add", "reverse" or "withdraw". */
+  public record ChangeNote(String id, String name, String change, boolean present) {}
+
+  /** Something not given; pointer is an RFC 6901 pointer into the request. */
+  public record MissingNote(String pointer, String what, String wouldChange) {}
+
+  /** A measurement outside the usual windows. */
+  public record MeasureAgainNote(String pointer, String problem, String remedy) {}
+}

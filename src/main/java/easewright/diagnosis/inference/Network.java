@@ -1,0 +1,197 @@
+package easewright.diagnosis.inference;
+
+import java.util.Arrays;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * An immutable leaky noisy-OR network: P(sign present | causes) = 1 − (1 − leak)·∏(1 − strength),
+ * the product over the causes at work (Jaakkola and Jordan 1999, JAIR 10). Safe to share between
+ * threads.
+ */
+public final class Network {
+  private final List<String> causes;
+  private final List<String> signs;
+  private final Map<String, Integer> causeIndex;
+  private final Map<String, Integer> signIndex;
+  private final Weights prior;
+  private final double[] silence;
+  private final double[][] misses;
+
+  private Network(Builder builder) {
+    // Alphabetical order makes every sum independent of the order of declaration, to the last bit.
+    causes = List.copyOf(builder.priors.keySet());
+    signs = List.copyOf(builder.leaks.keySet());
+    causeIndex = index(causes);
+    signIndex = index(signs);
+    prior = Weights.prior(builder.priors.values().stream().mapToDouble(p -> p / (1 - p)).toArray());
+    silence = builder.leaks.values().stream().mapToDouble(leak -> 1 - leak).toArray();
+    misses = new double[signs.size()][];
+    for (int s = 0; s < misses.length; s++) {
+      misses[s] = new double[2 * causes.size()];
+      Arrays.fill(misses[s], 1);
+    }
+    builder.strengths.forEach(
+        (sign, row) -> row.forEach((cause, strength) -> set(misses[sign(sign)], cause, strength)));
+  }
+
+  private Network(Network from, double[][] misses) {
+    this.causes = from.causes;
+    this.signs = from.signs;
+    this.causeIndex = from.causeIndex;
+    this.signIndex = from.signIndex;
+    this.prior = from.prior;
+    this.silence = from.silence;
+    this.misses = misses;
+  }
+
+  /** Starts an empty network. */
+  public static Builder builder() {
+    return new Builder();
+  }
+
+  /**
+   * The same network with some links replaced or added; only the rows of signs named here are
+   * copied.
+   *
+   * @throws IllegalArgumentException if a cause or sign is not in the network, or the same link is
+   *     given twice
+   */
+  public Network with(Collection<Link> links) {
+    double[][] rows = misses.clone();
+    var given = new HashSet<Integer>();
+    for (Link link : links) {
+      int sign = sign(link.sign());
+      if (!given.add(sign * causes.size() + cause(link.cause()))) {
+        throw new IllegalArgumentException(
+            "The link from %s to %s is given twice.".formatted(link.cause(), link.sign()));
+      }
+      if (rows[sign] == misses[sign]) {
+        rows[sign] = misses[sign].clone();
+      }
+      set(rows[sign], link.cause(), link.strength());
+    }
+    return new Network(this, rows);
+  }
+
+  /** Ids of the causes, in alphabetical order. */
+  public List<String> causes() {
+    return causes;
+  }
+
+  /** Ids of the signs, in alphabetical order. */
+  public List<String> signs() {
+    return signs;
+  }
+
+  /** Strength of the link, 0 to 1; 0 where the cause doesn't bear on the sign. */
+  public double strength(String cause, String sign) {
+    return 1 - misses[sign(sign)][cause(cause)];
+  }
+
+  /** Probability, 0 to 1, of the sign when exactly the causes given are at work. */
+  public double probability(String sign, Collection<String> atWork) {
+    double absent = silence[sign(sign)];
+    for (String cause : atWork) {
+      absent *= misses[sign(sign)][cause(cause)];
+    }
+    return 1 - absent;
+  }
+
+  int cause(String id) {
+    return find(causeIndex, id, "cause");
+  }
+
+  int sign(String id) {
+    return find(signIndex, id, "sign");
+  }
+
+  Weights prior() {
+    return prior;
+  }
+
+  /** 1 − leak. */
+  double silence(int sign) {
+    return silence[sign];
+  }
+
+  /** 1 − strength for each cause, twice over (see {@link Weights}). */
+  double[] misses(int sign) {
+    return misses[sign];
+  }
+
+  private void set(double[] row, String cause, double strength) {
+    int c = cause(cause);
+    row[c] = row[c + causes.size()] = 1 - strength;
+  }
+
+  private static int find(Map<String, Integer> index, String id, String kind) {
+    Integer at = index.get(id);
+    if (at == null) {
+      throw new IllegalArgumentException("There is no %s called %s.".formatted(kind, id));
+    }
+    return at;
+  }
+
+  private static Map<String, Integer> index(List<String> ids) {
+    var index = new HashMap<String, Integer>();
+    ids.forEach(id -> index.put(id, index.size()));
+    return index;
+  }
+
+  /** Gathers causes, signs and links, in any order; not for use by several threads. */
+  public static final class Builder {
+    private final TreeMap<String, Double> priors = new TreeMap<>();
+    private final TreeMap<String, Double> leaks = new TreeMap<>();
+    private final TreeMap<String, Map<String, Double>> strengths = new TreeMap<>();
+
+    private Builder() {}
+
+    /**
+     * @param prior probability of the cause before anything is observed, between 0 and 1, both
+     *     excluded
+     */
+    public Builder cause(String id, double prior) {
+      require(prior > 0 && prior < 1, "The prior of %s must lie between 0 and 1.", id);
+      require(priors.put(id, prior) == null, "The cause %s is given twice.", id);
+      return this;
+    }
+
+    /**
+     * @param leak probability of the sign when no cause is at work, at least 0 and below 1. A leak
+     *     of 0 makes the sign a proof that something is wrong.
+     */
+    public Builder sign(String id, double leak) {
+      require(leak >= 0 && leak < 1, "The leak of %s must be at least 0 and below 1.", id);
+      require(leaks.put(id, leak) == null, "The sign %s is given twice.", id);
+      return this;
+    }
+
+    /** Adds a link; each pair of cause and sign at most once. */
+    public Builder link(String cause, String sign, double strength) {
+      Link link = new Link(cause, sign, strength);
+      var row = strengths.computeIfAbsent(sign, s -> new HashMap<>());
+      require(row.put(cause, link.strength()) == null, "A link from %s is given twice.", cause);
+      return this;
+    }
+
+    /**
+     * @throws IllegalArgumentException if there is no cause, or a link names an unknown cause or
+     *     sign
+     */
+    public Network build() {
+      require(!priors.isEmpty(), "A network needs at least one cause%s.", "");
+      return new Network(this);
+    }
+
+    private static void require(boolean holds, String sentence, String id) {
+      if (!holds) {
+        throw new IllegalArgumentException(sentence.formatted(id));
+      }
+    }
+  }
+}

@@ -1,0 +1,184 @@
+package easewright.diagnosis.inference;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * What the observations leave of "nothing wrong", every cause and every pair of causes. The prior
+ * of a hypothesis is ∏ p over its causes times ∏ (1 − p) over the others, rescaled to sum 1 over
+ * these hypotheses: so it equals the full posterior given that at most two causes are at work.
+ */
+public final class Posterior {
+  /** Between rescalings the weights must not underflow, even with leaks as small as 1e-30. */
+  private static final int OBSERVATIONS_PER_RESCALING = 8;
+
+  private final Network network;
+  private final List<Observation> observations;
+  private final Weights weights;
+  private final double[] marginals;
+
+  private Posterior(Network network, List<Observation> observations) {
+    this.network = network;
+    this.observations = observations;
+    this.weights = network.prior().copy();
+    for (int k = 0; k < observations.size(); k++) {
+      apply(network, observations.get(k), weights);
+      if (k % OBSERVATIONS_PER_RESCALING == OBSERVATIONS_PER_RESCALING - 1) {
+        weights.normalize();
+      }
+    }
+    this.marginals = weights.normalize();
+  }
+
+  /**
+   * Infers exactly, in any order of the observations with the same result to the last bit.
+   *
+   * @throws IllegalArgumentException if a sign is unknown to the network or reported twice
+   * @throws ImpossibleObservations if no hypothesis allows them all; only with full trust
+   */
+  public static Posterior infer(Network network, Collection<Observation> observations) {
+    var sorted = new ArrayList<>(observations);
+    sorted.sort(Comparator.comparing(Observation::sign));
+    for (int k = 1; k < sorted.size(); k++) {
+      if (sorted.get(k).sign().equals(sorted.get(k - 1).sign())) {
+        throw new IllegalArgumentException(
+            "The sign %s is reported twice.".formatted(sorted.get(k).sign()));
+      }
+    }
+    return new Posterior(network, List.copyOf(sorted));
+  }
+
+  /** The network inferred in. */
+  public Network network() {
+    return network;
+  }
+
+  /** The observations, by id of their sign. */
+  public List<Observation> observations() {
+    return observations;
+  }
+
+  /** Probability, 0 to 1, that nothing is wrong. */
+  public double nothing() {
+    return weights.nothing;
+  }
+
+  /** Probability, 0 to 1, that the cause is at work, alone or with another. */
+  public double probability(String cause) {
+    return marginals[network.cause(cause)];
+  }
+
+  /** Probability, 0 to 1, that the cause and no other is at work. */
+  public double probabilityAlone(String cause) {
+    return weights.single[network.cause(cause)];
+  }
+
+  /** Id of the most probable cause, whether or not "nothing wrong" is more probable still. */
+  public String first() {
+    int first = 0;
+    for (int c = 1; c < marginals.length; c++) {
+      first = marginals[c] > marginals[first] ? c : first;
+    }
+    return network.causes().get(first);
+  }
+
+  /** The most probable causes, best first; equals in alphabetical order. */
+  public List<CauseProbability> causes(int atMost) {
+    return leading(network, marginals, atMost);
+  }
+
+  /** The most probable hypotheses, best first; among equals the simpler first. */
+  public List<Hypothesis> hypotheses(int atMost) {
+    int n = marginals.length;
+    int all = 1 + n + weights.pair.length;
+    var best = new int[Math.min(atMost, all)];
+    int kept = 0;
+    for (int h = 0; h < all && best.length > 0; h++) {
+      double w = weight(h);
+      if (kept == best.length && w <= weight(best[kept - 1])) {
+        continue;
+      }
+      int at = kept == best.length ? kept - 1 : kept++;
+      for (; at > 0 && w > weight(best[at - 1]); at--) {
+        best[at] = best[at - 1];
+      }
+      best[at] = h;
+    }
+    return IntStream.of(best).mapToObj(h -> new Hypothesis(names(h), weight(h))).toList();
+  }
+
+  /** Entropy of the distribution over all hypotheses, in bits. */
+  public double entropy() {
+    double sum = 0;
+    for (int h = 0; h < 1 + marginals.length + weights.pair.length; h++) {
+      sum += surprise(weight(h));
+    }
+    return sum;
+  }
+
+  /**
+   * Present signs that the most probable hypothesis leaves unexplained.
+   *
+   * @param ratio a sign counts as explained if the hypothesis makes it more than this many times as
+   *     probable as its leak; at least 1
+   */
+  public List<Observation> unexplained(double ratio) {
+    if (!(ratio >= 1)) {
+      throw new IllegalArgumentException("The ratio must be at least 1, not %s.".formatted(ratio));
+    }
+    List<String> best = hypotheses(1).get(0).causes();
+    return observations.stream()
+        .filter(Observation::present)
+        .filter(
+            o ->
+                network.probability(o.sign(), best)
+                    <= ratio * network.probability(o.sign(), List.of()))
+        .toList();
+  }
+
+  static void apply(Network network, Observation seen, Weights weights) {
+    int sign = network.sign(seen.sign());
+    weights.multiply(seen.fixed(), seen.slope() * network.silence(sign), network.misses(sign));
+  }
+
+  static List<CauseProbability> leading(Network network, double[] marginals, int atMost) {
+    return IntStream.range(0, marginals.length)
+        .boxed()
+        .sorted(Comparator.comparingDouble((Integer c) -> -marginals[c]))
+        .limit(atMost)
+        .map(c -> new CauseProbability(network.causes().get(c), marginals[c]))
+        .toList();
+  }
+
+  /** −p·log2 p, and 0 at p = 0. */
+  static double surprise(double p) {
+    return p > 0 ? -p * Math.log(p) / Math.log(2) : 0;
+  }
+
+  Weights weights() {
+    return weights;
+  }
+
+  double[] marginals() {
+    return marginals;
+  }
+
+  private double weight(int h) {
+    int n = marginals.length;
+    return h == 0 ? weights.nothing : h <= n ? weights.single[h - 1] : weights.pair[h - 1 - n];
+  }
+
+  private List<String> names(int h) {
+    int n = marginals.length;
+    IntStream members =
+        h == 0
+            ? IntStream.empty()
+            : h <= n
+                ? IntStream.of(h - 1)
+                : IntStream.of(weights.one(h - 1 - n), weights.other(h - 1 - n)).sorted();
+    return members.mapToObj(network.causes()::get).toList();
+  }
+}

@@ -1,0 +1,103 @@
+package easewright.diagnosis.inference;
+
+import java.util.List;
+import java.util.stream.IntStream;
+
+/**
+ * How much each observation speaks for and against each cause, in two ways: its weight of evidence
+ * for "this cause alone" against "nothing wrong", in decibans, which add up exactly (Good 1950,
+ * from memory); and how probable the cause would be without the observation, all hypotheses
+ * considered.
+ */
+public final class WeightsOfEvidence {
+  /** Below this, dividing a factor out again would multiply rounding and underflow too much. */
+  private static final double SMALLEST_DIVISOR = 1e-9;
+
+  private final Posterior posterior;
+  private final double[][] without;
+
+  private WeightsOfEvidence(Posterior posterior) {
+    this.posterior = posterior;
+    Weights scratch = posterior.weights().copy();
+    without =
+        posterior.observations().stream()
+            .map(seen -> marginalsWithout(seen, scratch))
+            .toArray(double[][]::new);
+  }
+
+  /** Computes the probabilities without each observation in turn. */
+  public static WeightsOfEvidence of(Posterior posterior) {
+    return new WeightsOfEvidence(posterior);
+  }
+
+  /**
+   * One observation as it bears on one cause.
+   *
+   * @param observation the report
+   * @param decibans 10·log10 of P(report | this cause alone) / P(report | nothing wrong); infinite
+   *     where one of them is impossible
+   * @param probabilityWithout probability, 0 to 1, of the cause (alone or with another) had this
+   *     observation not been made
+   */
+  public record Weight(Observation observation, double decibans, double probabilityWithout) {}
+
+  /** Log-odds of "this cause alone" against "nothing wrong" before any observation, in decibans. */
+  public double priorDecibans(String cause) {
+    Weights prior = posterior.network().prior();
+    return decibans(prior.single[posterior.network().cause(cause)], prior.nothing);
+  }
+
+  /** The same log-odds after all observations: prior plus every weight, in decibans. */
+  public double posteriorDecibans(String cause) {
+    return decibans(posterior.probabilityAlone(cause), posterior.nothing());
+  }
+
+  /** Each observation's weight for the cause, in the order of the posterior's observations. */
+  public List<Weight> weights(String cause) {
+    Network network = posterior.network();
+    int c = network.cause(cause);
+    return IntStream.range(0, without.length)
+        .mapToObj(
+            k -> {
+              Observation seen = posterior.observations().get(k);
+              int sign = network.sign(seen.sign());
+              double silent = seen.slope() * network.silence(sign);
+              double alone = seen.fixed() + silent * network.misses(sign)[c];
+              return new Weight(seen, decibans(alone, seen.fixed() + silent), without[k][c]);
+            })
+        .toList();
+  }
+
+  private double[] marginalsWithout(Observation seen, Weights scratch) {
+    Network network = posterior.network();
+    int sign = network.sign(seen.sign());
+    double[] misses = network.misses(sign);
+    double slope = seen.slope() * network.silence(sign);
+    if (smallestFactor(seen.fixed(), slope, misses) < SMALLEST_DIVISOR) {
+      var others = posterior.observations().stream().filter(o -> o != seen).toList();
+      return Posterior.infer(network, others).marginals();
+    }
+    posterior.weights().divide(seen.fixed(), slope, misses, scratch);
+    double[] marginals = scratch.marginals();
+    double scale = 1 / scratch.total(marginals);
+    for (int c = 0; c < marginals.length; c++) {
+      marginals[c] = Math.min(1, marginals[c] * scale);
+    }
+    return marginals;
+  }
+
+  /** The factor runs monotonically from no cause to the two strongest, so an end is smallest. */
+  private static double smallestFactor(double fixed, double slope, double[] misses) {
+    double least = 1;
+    double second = 1;
+    for (int c = 0; c < misses.length / 2; c++) {
+      second = Math.min(second, Math.max(least, misses[c]));
+      least = Math.min(least, misses[c]);
+    }
+    return Math.min(fixed + slope, fixed + slope * least * second);
+  }
+
+  private static double decibans(double likelihood, double other) {
+    return likelihood == other ? 0 : 10 * Math.log10(likelihood / other);
+  }
+}

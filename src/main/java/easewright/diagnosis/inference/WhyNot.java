@@ -1,0 +1,179 @@
+package easewright.diagnosis.inference;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * Why a cause is not the most probable one, and the smallest changes that would make it so.
+ *
+ * @param cause id of the cause asked about
+ * @param first id of the most probable cause
+ * @param oddsGap odds of the first cause divided by odds of the cause asked about; above 1
+ * @param answers smallest sets of answers about unknown signs that would put the cause first
+ * @param reports smallest sets of observed reports whose removal or reversal would put it first
+ */
+public record WhyNot(
+    String cause, String first, double oddsGap, List<Turn> answers, List<Turn> reports) {
+
+  /** What happens to one sign: a new answer, or a report taken back or turned round. */
+  public enum Kind {
+    PRESENT,
+    ABSENT,
+    REMOVED,
+    REVERSED
+  }
+
+  /**
+   * One change to what is known.
+   *
+   * @param sign id of the sign
+   * @param kind what happens to it
+   */
+  public record Change(String sign, Kind kind) {}
+
+  /**
+   * Changes that together put the cause first.
+   *
+   * @param changes one change, or two where no single one does
+   * @param probability of the cause afterwards, 0 to 1
+   */
+  public record Turn(List<Change> changes, double probability) {}
+
+  /**
+   * Looks for single changes, and where none suffices for pairs of changes that each speak for the
+   * cause against the first. Only signs linked to either of the two are tried.
+   *
+   * @param askable ids of unknown signs that could be asked about
+   * @param trust trust such an answer would get, as in {@link Observation}
+   * @param atMost how many turns to return of each kind, those that make the cause most probable
+   * @throws IllegalArgumentException if the cause is the first
+   */
+  public static WhyNot explain(
+      Posterior posterior, String cause, Collection<String> askable, double trust, int atMost) {
+    String first = posterior.first();
+    if (first.equals(cause)) {
+      throw new IllegalArgumentException("%s is the most probable cause.".formatted(cause));
+    }
+    var search = new Search(posterior, cause, first, atMost);
+    return new WhyNot(
+        cause,
+        first,
+        odds(posterior.probability(first)) / odds(posterior.probability(cause)),
+        search.turns(search.answers(askable, trust)),
+        search.turns(search.reports()));
+  }
+
+  private static double odds(double probability) {
+    return probability / (1 - probability);
+  }
+
+  /** A change and what it makes of the observations. */
+  private record Step(Change change, Observation before, Observation after) {
+
+    List<Observation> on(List<Observation> observations) {
+      var changed = new ArrayList<>(observations);
+      changed.remove(before);
+      if (after != null) {
+        changed.add(after);
+      }
+      return changed;
+    }
+  }
+
+  private record Search(Posterior posterior, String cause, String first, int atMost) {
+
+    List<Step> answers(Collection<String> askable, double trust) {
+      var known = posterior.observations().stream().map(Observation::sign).toList();
+      var steps = new ArrayList<Step>();
+      for (String sign : askable) {
+        if (relevant(sign) && !known.contains(sign)) {
+          for (boolean present : new boolean[] {true, false}) {
+            Kind kind = present ? Kind.PRESENT : Kind.ABSENT;
+            var answer = new Observation(sign, present, trust);
+            steps.add(new Step(new Change(sign, kind), null, answer));
+          }
+        }
+      }
+      return steps;
+    }
+
+    List<Step> reports() {
+      var steps = new ArrayList<Step>();
+      for (Observation seen : posterior.observations()) {
+        if (relevant(seen.sign())) {
+          steps.add(new Step(new Change(seen.sign(), Kind.REMOVED), seen, null));
+          steps.add(new Step(new Change(seen.sign(), Kind.REVERSED), seen, seen.reversed()));
+        }
+      }
+      return steps;
+    }
+
+    List<Turn> turns(List<Step> steps) {
+      var alone = new ArrayList<Turn>();
+      var helpful = new ArrayList<Step>();
+      double lead = lead(posterior);
+      for (Step step : steps) {
+        after(List.of(step))
+            .ifPresent(
+                changed -> {
+                  if (lead(changed) > lead) {
+                    helpful.add(step);
+                  }
+                  collect(List.of(step), changed, alone);
+                });
+      }
+      return best(alone.isEmpty() ? pairs(helpful) : alone);
+    }
+
+    private List<Turn> pairs(List<Step> helpful) {
+      var turns = new ArrayList<Turn>();
+      for (int a = 0; a < helpful.size(); a++) {
+        for (int b = a + 1; b < helpful.size(); b++) {
+          if (!helpful.get(a).change().sign().equals(helpful.get(b).change().sign())) {
+            var both = List.of(helpful.get(a), helpful.get(b));
+            after(both).ifPresent(changed -> collect(both, changed, turns));
+          }
+        }
+      }
+      return turns;
+    }
+
+    private void collect(List<Step> steps, Posterior changed, List<Turn> turns) {
+      if (changed.first().equals(cause)) {
+        turns.add(new Turn(steps.stream().map(Step::change).toList(), changed.probability(cause)));
+      }
+    }
+
+    private List<Turn> best(List<Turn> turns) {
+      return turns.stream()
+          .sorted(Comparator.comparingDouble(turn -> -turn.probability()))
+          .limit(atMost)
+          .toList();
+    }
+
+    private double lead(Posterior of) {
+      return of.probability(cause) / of.probability(first);
+    }
+
+    private boolean relevant(String sign) {
+      Network network = posterior.network();
+      return network.strength(cause, sign) > 0 || network.strength(first, sign) > 0;
+    }
+
+    /** The posterior after the steps; empty if full trust makes them contradict each other. */
+    private Optional<Posterior> after(List<Step> steps) {
+      List<Observation> observations = posterior.observations();
+      for (Step step : steps) {
+        observations = step.on(observations);
+      }
+      try {
+        return Optional.of(Posterior.infer(posterior.network(), observations));
+      } catch (ImpossibleObservations impossible) {
+        return Optional.empty();
+      }
+    }
+  }
+}

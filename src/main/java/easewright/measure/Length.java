@@ -1,0 +1,87 @@
+package easewright.measure;
+
+/**
+ * A length, held in millimetres. A difference of two lengths may be negative; a parsed length never
+ * is.
+ */
+public record Length(double mm) implements Comparable<Length> {
+  private static final double MM_PER_INCH = Unit.INCH.factor();
+
+  public Length {
+    mm = Rounded.finite(mm, "a length");
+  }
+
+  public static Length ofMm(double mm) {
+    return new Length(mm);
+  }
+
+  public static Length ofCm(double cm) {
+    return new Length(cm * Unit.CM.factor());
+  }
+
+  public static Length ofInches(double inches) {
+    return new Length(inches * MM_PER_INCH);
+  }
+
+  /**
+   * Reads "86.5 cm", "34 1/4 in" and the like; see {@link Quantity#parse}.
+   *
+   * @throws BadQuantity if the text is not a length with its unit
+   */
+  public static Length parse(String text) {
+    return Quantity.parse(text).length();
+  }
+
+  public double cm() {
+    return mm / Unit.CM.factor();
+  }
+
+  public double inches() {
+    return mm / MM_PER_INCH;
+  }
+
+  public Length plus(Length other) {
+    return new Length(mm + other.mm);
+  }
+
+  public Length minus(Length other) {
+    return new Length(mm - other.mm);
+  }
+
+  public Length times(double factor) {
+    return new Length(mm * factor);
+  }
+
+  /**
+   * As a tape shows it: to 1 mm, from 100 mm up as centimetres with one decimal ("86.5 cm", "12
+   * mm"); or to 1/8 in as a mixed number ("34 1/4 in", "3/8 in", "0 in").
+   */
+  public String text(UnitSystem system) {
+    return system == UnitSystem.METRIC ? metricText() : inchText();
+  }
+
+  private String metricText() {
+    double shown = Math.signum(mm) * Math.round(Math.abs(mm)) + 0.0;
+    return Math.abs(shown) < 100
+        ? Rounded.fixed(shown, 0) + " mm"
+        : Rounded.fixed(shown / 10, 1) + " cm";
+  }
+
+  private String inchText() {
+    long eighths = Math.round(Math.abs(inches()) * 8);
+    long whole = eighths / 8;
+    long rest = eighths % 8;
+    String sign = mm < 0 && eighths > 0 ? "-" : "";
+    if (rest == 0) {
+      return sign + whole + " in";
+    }
+    long common = rest % 4 == 0 ? 4 : rest % 2 == 0 ? 2 : 1;
+    String fraction = rest / common + "/" + 8 / common;
+    return sign + (whole == 0 ? fraction : whole + " " + fraction) + " in";
+  }
+
+  @Override
+  public int compareTo(Length other) {
+    return Double.compare(mm, other.mm);
+  }
+}

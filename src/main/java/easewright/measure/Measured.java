@@ -1,0 +1,88 @@
+package easewright.measure;
+
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * A measured length with its error: {@code sdMm} is the standard deviation in millimetres, above
+ * zero, since no tape is exact. {@code writtenIn} is the unit the asker wrote, kept to answer in
+ * their units and to name unit slips.
+ */
+public record Measured(Length value, double sdMm, Unit writtenIn) {
+  public Measured {
+    Objects.requireNonNull(value, "a measurement needs a value");
+    Objects.requireNonNull(writtenIn, "a measurement needs the unit it was written in");
+    if (value.mm() < 0) {
+      throw new IllegalArgumentException("a measurement must not be negative");
+    }
+    if (!(sdMm > 0) || Double.isInfinite(sdMm)) {
+      throw new IllegalArgumentException("a measuring error must be above zero and finite");
+    }
+    if (writtenIn.dimension() != Dimension.LENGTH) {
+      throw new IllegalArgumentException("a measurement is written in a unit of length");
+    }
+  }
+
+  /** A measurement written in centimetres. */
+  public Measured(Length value, double sdMm) {
+    this(value, sdMm, Unit.CM);
+  }
+
+  /**
+   * A girth of the trunk as written, with the error of the method.
+   *
+   * @throws BadQuantity if the quantity is not a length
+   */
+  public static Measured girth(Quantity written, MeasuringMethod method) {
+    return new Measured(written.length(), method.girthSdMm(), written.unit());
+  }
+
+  /**
+   * A short length or width as written, with the error of the method.
+   *
+   * @throws BadQuantity if the quantity is not a length
+   */
+  public static Measured shortLength(Quantity written, MeasuringMethod method) {
+    return new Measured(written.length(), method.shortSdMm(), written.unit());
+  }
+
+  /**
+   * Several measurings of the same thing as one: the mean weighted by inverse variance, SD = (Σ
+   * 1/sd²)^−½. Right only for independent errors: a habit of holding the tape low is repeated, not
+   * averaged out. Keeps the unit of the first.
+   */
+  public static Measured combined(List<Measured> measurings) {
+    if (measurings.isEmpty()) {
+      throw new IllegalArgumentException("combining needs at least one measurement");
+    }
+    double weights = 0;
+    double sum = 0;
+    for (Measured one : measurings) {
+      double weight = 1 / (one.sdMm * one.sdMm);
+      weights += weight;
+      sum += weight * one.value.mm();
+    }
+    return new Measured(
+        Length.ofMm(sum / weights), 1 / Math.sqrt(weights), measurings.get(0).writtenIn);
+  }
+
+  /** This less the other, mm; may be negative. Its error is {@link #differenceSdMm}. */
+  public double differenceMm(Measured other) {
+    return value.mm() - other.value.mm();
+  }
+
+  /** Error SD of a difference of two independent measurings, mm: √(sd² + sd²). */
+  public double differenceSdMm(Measured other) {
+    return Math.hypot(sdMm, other.sdMm);
+  }
+
+  /** The family of units it was written in. */
+  public UnitSystem system() {
+    return writtenIn.system();
+  }
+
+  /** The value in the asker's units, as a tape shows it. */
+  public String text() {
+    return value.text(system());
+  }
+}

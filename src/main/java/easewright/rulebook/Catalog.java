@@ -1,0 +1,157 @@
+package easewright.rulebook;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/**
+ * Everything the rule book has a name for, with what is said about it. Ids are unique over signs
+ * and findings together, since a cause shows as either.
+ */
+public record Catalog(
+    Map<String, SignEntry> signs,
+    Map<String, CauseEntry> causes,
+    Map<String, FindingEntry> findings,
+    Map<String, AdjustmentEntry> adjustments,
+    Map<String, CautionEntry> cautions,
+    Map<String, ReasonEntry> reasons) {
+
+  /** Anything with an id and a name. */
+  public interface Entry {
+    String id();
+
+    String name();
+  }
+
+  /**
+   * Something seen or felt on the body.
+   *
+   * @param where places it can be at
+   * @param look postures and moments to look
+   * @param degrees "slight", "clear", "strong" to a description a wearer can apply
+   * @param amount what is measured, in full, or null when it cannot be measured
+   * @param effort word for the effort of finding out
+   * @param withoutFault word for how often it shows with nothing wrong
+   * @param redFlag true when it stops all tightening advice
+   */
+  public record SignEntry(
+      String id,
+      String name,
+      String ask,
+      String check,
+      List<String> where,
+      boolean sided,
+      List<String> look,
+      Map<String, String> degrees,
+      String amount,
+      String effort,
+      String withoutFault,
+      String source,
+      List<String> phrases,
+      String isNot,
+      boolean redFlag)
+      implements Entry {}
+
+  /**
+   * What is wrong underneath.
+   *
+   * @param stage place in the order of work
+   * @param prior word for how common it is
+   */
+  public record CauseEntry(
+      String id,
+      String name,
+      String says,
+      String area,
+      String stage,
+      String prior,
+      String priorWhy,
+      List<String> lookAlikes,
+      List<String> indistinguishableFrom,
+      String source)
+      implements Entry {}
+
+  /** A judgement from numbers, with a sentence for either outcome. */
+  public record FindingEntry(
+      String id,
+      String name,
+      String says,
+      String saysNot,
+      String withoutFault,
+      String figure,
+      String source)
+      implements Entry {}
+
+  /**
+   * A change to pattern, cutting, cloth, sewing or wearing.
+   *
+   * @param does one sentence; may hold the blanks {amount}, {each}, {edges}, {place}
+   * @param tightens true for anything that makes the garment closer, firmer or smaller
+   * @param method amount method
+   * @param at edges and lines of a pattern sheet, best first
+   * @param limit parameter with the largest amount by this change, or null
+   * @param beyond the adjustment that takes over above the limit, or null
+   * @param firstStep degree to the amount to try when nothing was measured
+   */
+  public record AdjustmentEntry(
+      String id,
+      String name,
+      String does,
+      String stage,
+      boolean tightens,
+      String method,
+      List<String> at,
+      String effort,
+      String undo,
+      List<String> steps,
+      String check,
+      List<String> sideEffects,
+      String why,
+      String limit,
+      String beyond,
+      List<String> declineIf,
+      Map<String, String> firstStep,
+      String source)
+      implements Entry {}
+
+  /** What may hurt and whom to ask; urgency is "stop", "care" or "note". */
+  public record CautionEntry(
+      String id, String name, String says, String who, String urgency, String source)
+      implements Entry {}
+
+  /** A reason to hold an adjustment back. */
+  public record ReasonEntry(String id, String name, String says) implements Entry {}
+
+  /** Name of a sign or finding, or of any other entry; the id itself when unknown. */
+  public String nameOf(String id) {
+    for (Map<String, ? extends Entry> part :
+        List.of(signs, findings, causes, adjustments, cautions, reasons)) {
+      Entry entry = part.get(id);
+      if (entry != null) {
+        return entry.name();
+      }
+    }
+    return id;
+  }
+
+  static <E extends Entry> Map<String, E> byId(List<E> entries) {
+    List<String> twice = new ArrayList<>();
+    Map<String, E> map =
+        entries.stream()
+            .collect(
+                Collectors.toMap(
+                    Entry::id,
+                    Function.identity(),
+                    (a, b) -> {
+                      twice.add(a.id());
+                      return a;
+                    },
+                    java.util.LinkedHashMap::new));
+    if (!twice.isEmpty()) {
+      throw new RuleBookFault("These ids stand twice in the catalog: " + twice);
+    }
+    return map;
+  }
+}

@@ -1,0 +1,143 @@
+package easewright.rulebook;
+
+import easewright.rulebook.facts.AnyFitting;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.drools.model.Model;
+import org.drools.modelcompiler.KieBaseBuilder;
+import org.kie.api.KieBase;
+import org.kie.api.runtime.KieSession;
+
+/**
+ * The rule book, ready to be consulted. Immutable and safe to share between threads; each
+ * consultation has a session of its own.
+ */
+public final class RuleBook {
+  /** More firings than any legal fitting can cause; reaching it means a rule loops. */
+  private static final int MOST_FIRINGS = 5_000;
+
+  private final RuleBookSource source;
+  private final KieBase base;
+  private final Map<String, RuleText> rulesByName;
+  private final Statements always;
+
+  private RuleBook(RuleBookSource source, Model model) {
+    this.source = source;
+    this.base = KieBaseBuilder.createKieBaseFromModel(model);
+    this.rulesByName =
+        source.rules().stream().collect(Collectors.toMap(RuleText::name, Function.identity()));
+    try (Consultation consultation = open()) {
+      this.always = consultation.hear(List.of(new AnyFitting()));
+    }
+  }
+
+  /** The book compiled into the application. */
+  public static RuleBook compiledIn() {
+    try (InputStream book = resource("book.json");
+        InputStream model = resource("book.model")) {
+      String name = new String(model.readAllBytes(), StandardCharsets.UTF_8).strip();
+      return new RuleBook(RuleBookSource.read(book), model(name, RuleBook.class.getClassLoader()));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Compiles the book in a folder; takes seconds. For development, where rules change. */
+  public static RuleBook compile(Path folder) {
+    RuleBookSource source = RuleBookSource.read(folder);
+    RuleCompiler.Compiled compiled = RuleCompiler.compile(source);
+    return new RuleBook(source, model(compiled.model(), new RuleClasses(compiled.classes())));
+  }
+
+  public RuleBookSource source() {
+    return source;
+  }
+
+  public Catalog catalog() {
+    return source.catalog();
+  }
+
+  /** What the rules say in any fitting. */
+  public Statements always() {
+    return always;
+  }
+
+  /** Opens a consultation; close it, or its session leaks. */
+  public Consultation open() {
+    return new Consultation(base.newKieSession(), new Statements(rulesByName));
+  }
+
+  /** Number of sessions not yet closed. */
+  public int openSessions() {
+    return base.getKieSessions().size();
+  }
+
+  /** One fitting put before the rules, in one step or several. */
+  public static final class Consultation implements AutoCloseable {
+    private final KieSession session;
+    private final Statements statements;
+
+    private Consultation(KieSession session, Statements statements) {
+      this.session = session;
+      this.statements = statements;
+      session.setGlobal("book", statements);
+    }
+
+    /** Adds facts and returns all that the rules have said so far. */
+    public Statements hear(Collection<?> facts) {
+      facts.forEach(session::insert);
+      if (session.fireAllRules(MOST_FIRINGS) == MOST_FIRINGS) {
+        throw new RuleBookFault("The rules did not come to rest.");
+      }
+      return statements;
+    }
+
+    @Override
+    public void close() {
+      session.dispose();
+    }
+  }
+
+  private static InputStream resource(String name) {
+    InputStream found = RuleBook.class.getResourceAsStream(name);
+    if (found == null) {
+      throw new RuleBookFault("The compiled rule book is missing; run the build (mvn compile).");
+    }
+    return found;
+  }
+
+  private static Model model(String name, ClassLoader loader) {
+    try {
+      return (Model) loader.loadClass(name).getDeclaredConstructor().newInstance();
+    } catch (ReflectiveOperationException e) {
+      throw new IllegalStateException("The compiled rules cannot be loaded.", e);
+    }
+  }
+
+  /** Classes compiled in memory. */
+  private static final class RuleClasses extends ClassLoader {
+    private final Map<String, byte[]> classes;
+
+    RuleClasses(Map<String, byte[]> classes) {
+      super(RuleBook.class.getClassLoader());
+      this.classes = classes;
+    }
+
+    @Override
+    protected Class<?> findClass(String name) throws ClassNotFoundException {
+      byte[] bytes = classes.get(name);
+      if (bytes == null) {
+        throw new ClassNotFoundException(name);
+      }
+      return defineClass(name, bytes, 0, bytes.length);
+    }
+  }
+}

@@ -1,0 +1,172 @@
+package easewright.rulebook;
+
+import com.fasterxml.jackson.core.type.TypeReference;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
+import java.util.HexFormat;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/**
+ * The rule book as written, read from its folder at build time and from one file at run time.
+ *
+ * @param version last heading of CHANGES.md
+ * @param hash SHA-256 over everything that can change an answer
+ * @param vocabulary the sentences rules may use
+ * @param rules every rule
+ * @param files file id to its text
+ */
+public record RuleBookSource(
+    String version,
+    String hash,
+    String vocabulary,
+    Catalog catalog,
+    Map<String, Parameter> parameters,
+    List<RuleText> rules,
+    Map<String, String> files,
+    Map<String, RulePage> pages) {
+
+  private static final ObjectMapper JSON = JsonMapper.builder().build();
+
+  /** Reads a rule book folder. */
+  public static RuleBookSource read(Path folder) {
+    YAMLMapper yaml =
+        YAMLMapper.builder().enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES).build();
+    try {
+      List<RuleText> rules = new ArrayList<>();
+      Map<String, String> files = new LinkedHashMap<>();
+      Map<String, RulePage> pages = new LinkedHashMap<>();
+      for (Path file : under(folder.resolve("sports-bra"), ".dslr")) {
+        String id = nameOf(file);
+        String text = Files.readString(file);
+        if (files.put(id, text) != null) {
+          throw new RuleBookFault("Two rule files are called " + id + ".");
+        }
+        rules.addAll(RuleReader.rules(id, topicOf(file), text));
+      }
+      for (Path file : under(folder.resolve("sports-bra"), ".md")) {
+        String id = nameOf(file);
+        pages.put(id, RuleReader.page(id, topicOf(file), Files.readString(file), yaml));
+      }
+      Map<String, Parameter> parameters = new LinkedHashMap<>();
+      for (Parameter parameter :
+          entries(yaml, folder.resolve("parameters"), new TypeReference<List<Parameter>>() {})) {
+        if (parameters.put(parameter.id(), parameter) != null) {
+          throw new RuleBookFault("Parameter " + parameter.id() + " is set twice.");
+        }
+      }
+      return new RuleBookSource(
+          version(folder),
+          hash(folder),
+          Files.readString(folder.resolve("vocabulary.dsl")),
+          catalog(yaml, folder.resolve("catalog")),
+          parameters,
+          rules,
+          files,
+          pages);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Reads what {@link #write()} wrote. */
+  public static RuleBookSource read(InputStream json) throws IOException {
+    return JSON.readValue(json, RuleBookSource.class);
+  }
+
+  /** The whole book as one JSON text, quick to read at start. */
+  byte[] write() throws IOException {
+    return JSON.writeValueAsBytes(this);
+  }
+
+  /** Value of a parameter in canonical units; a missing one is a fault of the rule book. */
+  public double parameter(String id) {
+    Parameter parameter = parameters.get(id);
+    if (parameter == null) {
+      throw new RuleBookFault("Parameter " + id + " is not set in parameters/.");
+    }
+    return parameter.value();
+  }
+
+  private static Catalog catalog(YAMLMapper yaml, Path folder) throws IOException {
+    return new Catalog(
+        Catalog.byId(entries(yaml, folder.resolve("signs"), new TypeReference<>() {})),
+        Catalog.byId(entries(yaml, folder.resolve("causes"), new TypeReference<>() {})),
+        Catalog.byId(entries(yaml, folder.resolve("findings"), new TypeReference<>() {})),
+        Catalog.byId(entries(yaml, folder.resolve("adjustments"), new TypeReference<>() {})),
+        Catalog.byId(entries(yaml, folder.resolve("cautions"), new TypeReference<>() {})),
+        Catalog.byId(entries(yaml, folder.resolve("reasons"), new TypeReference<>() {})));
+  }
+
+  private static <T> List<T> entries(YAMLMapper yaml, Path folder, TypeReference<List<T>> type)
+      throws IOException {
+    List<T> all = new ArrayList<>();
+    for (Path file : under(folder, ".yaml")) {
+      try {
+        List<T> read = yaml.readValue(Files.readString(file), type);
+        if (read != null) {
+          all.addAll(read);
+        }
+      } catch (IOException e) {
+        throw new RuleBookFault(folder.relativize(file) + ": " + e.getMessage());
+      }
+    }
+    return all;
+  }
+
+  private static List<Path> under(Path folder, String ending) throws IOException {
+    if (!Files.isDirectory(folder)) {
+      return List.of();
+    }
+    try (Stream<Path> walk = Files.walk(folder)) {
+      return walk.filter(file -> file.toString().endsWith(ending)).sorted().toList();
+    }
+  }
+
+  private static String nameOf(Path file) {
+    String name = file.getFileName().toString();
+    return name.substring(0, name.lastIndexOf('.'));
+  }
+
+  private static String topicOf(Path file) {
+    return file.getParent().getFileName().toString();
+  }
+
+  private static String version(Path folder) throws IOException {
+    return Files.readString(folder.resolve("CHANGES.md"))
+        .lines()
+        .filter(line -> line.startsWith("## "))
+        .map(line -> line.substring(3).strip())
+        .findFirst()
+        .orElseThrow(() -> new RuleBookFault("CHANGES.md has no heading with a version."));
+  }
+
+  private static String hash(Path folder) throws IOException {
+    try {
+      MessageDigest digest = MessageDigest.getInstance("SHA-256");
+      List<Path> counted = new ArrayList<>(under(folder, ".dslr"));
+      counted.addAll(under(folder, ".dsl"));
+      counted.addAll(under(folder, ".yaml"));
+      for (Path file : counted) {
+        digest.update(folder.relativize(file).toString().getBytes(StandardCharsets.UTF_8));
+        digest.update(Files.readAllBytes(file));
+      }
+      return "sha256:" + HexFormat.of().formatHex(digest.digest());
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+}

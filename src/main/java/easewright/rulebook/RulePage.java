@@ -1,0 +1,27 @@
+package easewright.rulebook;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.List;
+
+/**
+ * The page of one rule file.
+ *
+ * @param id file id
+ * @param topic folder
+ * @param title first heading
+ * @param markdown the whole page
+ * @param cases its fenced cases, in order
+ */
+public record RulePage(
+    String id, String topic, String title, String markdown, List<RuleCase> cases) {
+
+  /**
+   * A case that is run as a test.
+   *
+   * @param kind "speaks", "silent" or "boundary"
+   * @param heading the situation it stands under
+   * @param given a fitting in wire form
+   * @param then what must be so
+   */
+  public record RuleCase(String kind, String heading, JsonNode given, JsonNode then) {}
+}

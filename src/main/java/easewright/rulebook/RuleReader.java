@@ -1,0 +1,128 @@
+package easewright.rulebook;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.regex.MatchResult;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Takes rule files and their pages apart: names, metadata, comparisons, cases. */
+final class RuleReader {
+  private static final Pattern RULE =
+      Pattern.compile("^rule \"([^\"]+)\"\\s*$(.*?)^end\\s*$", Pattern.MULTILINE | Pattern.DOTALL);
+  private static final Pattern METADATA =
+      Pattern.compile("^\\s*@(\\w+)\\(\"(.*)\"\\)\\s*$", Pattern.MULTILINE);
+  private static final Pattern COMPARISON =
+      Pattern.compile(
+          "^\\s*the (amount to )?\"([^\"]+)\" is (below|above|at least|at most) \"([^\"]+)\"",
+          Pattern.MULTILINE);
+  private static final Pattern QUOTED = Pattern.compile("\"([^\"]*)\"");
+  private static final Pattern CASE =
+      Pattern.compile("^```yaml (\\w+)\\s*$(.*?)^```\\s*$", Pattern.MULTILINE | Pattern.DOTALL);
+  private static final Pattern HEADING = Pattern.compile("^#+ (.+)$", Pattern.MULTILINE);
+
+  private RuleReader() {}
+
+  /** The kebab-case id of a name in words. */
+  static String id(String words) {
+    return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
+  }
+
+  static List<RuleText> rules(String file, String topic, String text) {
+    List<RuleText> rules = new ArrayList<>();
+    Matcher rule = RULE.matcher(text);
+    while (rule.find()) {
+      String name = rule.group(1);
+      if (!id(name.split(":", 2)[0]).equals(file) || !name.contains(":")) {
+        throw new RuleBookFault(
+            "Rule \""
+                + name
+                + "\" stands in "
+                + file
+                + ".dslr: its name must be that, a colon, and"
+                + " the situation.");
+      }
+      String body = rule.group(2);
+      rules.add(
+          new RuleText(
+              file,
+              topic,
+              name,
+              metadata(body, "summary"),
+              metadata(body, "source"),
+              metadata(body, "since"),
+              comparisons(body),
+              METADATA.matcher(body).replaceAll("").strip()));
+    }
+    if (rules.isEmpty()) {
+      throw new RuleBookFault(file + ".dslr holds no rule.");
+    }
+    return rules;
+  }
+
+  private static String metadata(String body, String key) {
+    return METADATA
+        .matcher(body)
+        .results()
+        .filter(found -> found.group(1).equals(key))
+        .map(found -> found.group(2))
+        .findFirst()
+        .orElse("");
+  }
+
+  private static List<RuleText.Comparison> comparisons(String body) {
+    return COMPARISON
+        .matcher(body)
+        .results()
+        .map(
+            found ->
+                new RuleText.Comparison(id(found.group(2)), found.group(3), id(found.group(4))))
+        .toList();
+  }
+
+  /** A rule file with every quoted name in its sentences turned into an id. */
+  static String withIds(String text) {
+    return text.lines()
+        .map(
+            line ->
+                line.startsWith("rule ") || line.strip().startsWith("@")
+                    ? line
+                    : QUOTED.matcher(line).replaceAll(RuleReader::quotedId))
+        .reduce("", (all, line) -> all + line + "\n");
+  }
+
+  private static String quotedId(MatchResult quoted) {
+    return "\"" + id(quoted.group(1)) + "\"";
+  }
+
+  static RulePage page(String id, String topic, String markdown, YAMLMapper yaml) {
+    List<RulePage.RuleCase> cases = new ArrayList<>();
+    Matcher fence = CASE.matcher(markdown);
+    while (fence.find()) {
+      String heading = lastHeading(markdown.substring(0, fence.start()));
+      try {
+        JsonNode body = yaml.readTree(fence.group(2));
+        cases.add(
+            new RulePage.RuleCase(fence.group(1), heading, body.path("given"), body.path("then")));
+      } catch (JsonProcessingException e) {
+        throw new RuleBookFault(
+            id + ".md, \"" + heading + "\": the case cannot be read: " + e.getMessage());
+      }
+    }
+    Matcher title = HEADING.matcher(markdown);
+    return new RulePage(id, topic, title.find() ? title.group(1) : "", markdown, cases);
+  }
+
+  private static String lastHeading(String before) {
+    String heading = "";
+    Matcher matcher = HEADING.matcher(before);
+    while (matcher.find()) {
+      heading = matcher.group(1);
+    }
+    return heading;
+  }
+}

@@ -1,0 +1,32 @@
+package easewright.rulebook;
+
+import java.util.List;
+
+/**
+ * One rule as written.
+ *
+ * @param file id of its file, which is the id of its page
+ * @param topic folder it stands in, e.g. "band"
+ * @param name full name: id in words, colon, situation
+ * @param comparisons the numbers it compares
+ * @param body its sentences
+ */
+public record RuleText(
+    String file,
+    String topic,
+    String name,
+    String summary,
+    String source,
+    String since,
+    List<Comparison> comparisons,
+    String body) {
+
+  /**
+   * A number compared with a parameter.
+   *
+   * @param figure figure id, or the adjustment id when an amount is compared
+   * @param how "below", "above", "at least" or "at most"
+   * @param parameter parameter id
+   */
+  public record Comparison(String figure, String how, String parameter) {}
+}

@@ -1,0 +1,128 @@
+package easewright.rulebook;
+
+import easewright.rulebook.facts.Finding;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.drools.model.Drools;
+import org.kie.api.runtime.rule.RuleContext;
+
+/** What the rules have said about one fitting. The rules call it {@code book}. */
+public final class Statements {
+  private final Map<String, RuleText> rules;
+  private final List<Judged> judged = new ArrayList<>();
+  private final List<Shows> shows = new ArrayList<>();
+  private final List<Cures> cures = new ArrayList<>();
+  private final List<Worsens> worsens = new ArrayList<>();
+  private final List<Cautioned> cautions = new ArrayList<>();
+  private final List<RuleText> noTightening = new ArrayList<>();
+  private final List<HeldBack> heldBack = new ArrayList<>();
+  private final List<Replaced> replaced = new ArrayList<>();
+
+  Statements(Map<String, RuleText> rules) {
+    this.rules = rules;
+  }
+
+  /** A finding stated, with the facts it was judged from. */
+  public record Judged(String finding, boolean holds, List<Object> from, RuleText rule) {}
+
+  /** How often a cause shows as a sign or finding: a word of the parameters. */
+  public record Shows(String cause, String howOften, String sign, RuleText rule) {}
+
+  /** How much of a cause an adjustment takes away: a word of the parameters. */
+  public record Cures(String adjustment, String howMuch, String cause, RuleText rule) {}
+
+  /** An adjustment that makes a cause worse. */
+  public record Worsens(String adjustment, String cause, RuleText rule) {}
+
+  /** A caution, with the facts that raised it. */
+  public record Cautioned(String caution, List<Object> from, RuleText rule) {}
+
+  /** An adjustment not to be offered, and the catalog's reason. */
+  public record HeldBack(String adjustment, String reason, RuleText rule) {}
+
+  /** An adjustment to offer in place of another. */
+  public record Replaced(String adjustment, String other, RuleText rule) {}
+
+  public List<Judged> judged() {
+    return judged;
+  }
+
+  public List<Shows> shows() {
+    return shows;
+  }
+
+  public List<Cures> cures() {
+    return cures;
+  }
+
+  public List<Worsens> worsens() {
+    return worsens;
+  }
+
+  public List<Cautioned> cautions() {
+    return cautions;
+  }
+
+  /** The rules that forbid advising anything tighter; empty when tightening may be advised. */
+  public List<RuleText> noTightening() {
+    return noTightening;
+  }
+
+  public List<HeldBack> heldBack() {
+    return heldBack;
+  }
+
+  public List<Replaced> replaced() {
+    return replaced;
+  }
+
+  /** Called by rules. */
+  public void found(Drools drools, String finding, boolean holds) {
+    judged.add(new Judged(finding, holds, from(drools), rule(drools)));
+    drools.insert(new Finding(finding, holds));
+  }
+
+  /** Called by rules. */
+  public void shows(Drools drools, String cause, String howOften, String sign) {
+    shows.add(new Shows(cause, howOften, sign, rule(drools)));
+  }
+
+  /** Called by rules. */
+  public void cures(Drools drools, String adjustment, String howMuch, String cause) {
+    cures.add(new Cures(adjustment, howMuch, cause, rule(drools)));
+  }
+
+  /** Called by rules. */
+  public void worsens(Drools drools, String adjustment, String cause) {
+    worsens.add(new Worsens(adjustment, cause, rule(drools)));
+  }
+
+  /** Called by rules. */
+  public void caution(Drools drools, String caution) {
+    cautions.add(new Cautioned(caution, from(drools), rule(drools)));
+  }
+
+  /** Called by rules. */
+  public void noTightening(Drools drools) {
+    noTightening.add(rule(drools));
+  }
+
+  /** Called by rules. */
+  public void holdBack(Drools drools, String adjustment, String reason) {
+    heldBack.add(new HeldBack(adjustment, reason, rule(drools)));
+  }
+
+  /** Called by rules. */
+  public void replace(Drools drools, String adjustment, String other) {
+    replaced.add(new Replaced(adjustment, other, rule(drools)));
+  }
+
+  private RuleText rule(Drools drools) {
+    return rules.get(((RuleContext) drools).getRule().getName());
+  }
+
+  private static List<Object> from(Drools drools) {
+    return List.copyOf(((RuleContext) drools).getMatch().getObjects());
+  }
+}

@@ -1,0 +1,4 @@
+package easewright.rulebook.facts;
+
+/** An option chosen on the pattern sheet. */
+public record Choice(String id, String option) {}

@@ -1,0 +1,64 @@
+package easewright.size;
+
+import java.util.Objects;
+
+/**
+ * One size of a chart: the underbust it is for, and either the bust, or the difference of bust and
+ * underbust, or neither (a band sold by underbust alone).
+ *
+ * @param id unique in its chart
+ * @param band label of the band, or the size's name where there are no cups
+ * @param cup label of the cup, {@code null} where the chart has none
+ * @param underbust girth range; {@link Range#ANY} if the size goes by bust alone
+ * @param bust girth range, or {@code null}
+ * @param difference range of bust less measured underbust, or {@code null}
+ */
+public record SizeCell(
+    String id, String band, String cup, Range underbust, Range bust, Range difference) {
+  public SizeCell {
+    Objects.requireNonNull(id, "a size needs an id");
+    Objects.requireNonNull(band, "a size needs a band or a name");
+    Objects.requireNonNull(underbust, "a size needs an underbust range, if only \"any\"");
+    if (bust != null && difference != null) {
+      throw new IllegalArgumentException("a size goes by bust or by difference, not by both");
+    }
+  }
+
+  /** A size without cups, "M": ranges of underbust and bust. */
+  public static SizeCell named(String name, Range underbust, Range bust) {
+    return new SizeCell(name, name, null, underbust, bust, null);
+  }
+
+  /** A band and cup that go by the bust girth. */
+  public static SizeCell ofBust(String id, String band, String cup, Range underbust, Range bust) {
+    return new SizeCell(id, band, cup, underbust, bust, null);
+  }
+
+  /** A band and cup that go by the difference of bust and measured underbust. */
+  public static SizeCell ofDifference(
+      String id, String band, String cup, Range underbust, Range difference) {
+    return new SizeCell(id, band, cup, underbust, null, difference);
+  }
+
+  /** Whether girths of this underbust and bust, mm, get this size. */
+  public boolean contains(double underbustMm, double bustMm) {
+    return underbust.contains(underbustMm)
+        && (bust == null || bust.contains(bustMm))
+        && (difference == null || difference.contains(bustMm - underbustMm));
+  }
+
+  /** The range that limits the second dimension, or everything. */
+  Range across() {
+    return bust != null ? bust : difference != null ? difference : Range.ANY;
+  }
+
+  SizeCell with(Range otherUnderbust, Range otherAcross) {
+    return new SizeCell(
+        id,
+        band,
+        cup,
+        otherUnderbust,
+        bust == null ? null : otherAcross,
+        difference == null ? null : otherAcross);
+  }
+}

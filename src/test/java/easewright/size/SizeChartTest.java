@@ -1,0 +1,123 @@
+package easewright.size;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import easewright.measure.Length;
+import easewright.measure.Measured;
+import java.util.LinkedHashMap;
+import java.util.List;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.junit.jupiter.api.Test;
+
+class SizeChartTest {
+  private static final SizeChart NAMED =
+      SizeChart.of(
+          List.of(
+              SizeCell.named("S", Range.ofCm(68, 74), Range.ofCm(80, 87)),
+              SizeCell.named("M", Range.ofCm(74, 80), Range.ofCm(87, 94)),
+              SizeCell.named("L", Range.ofCm(80, 86), Range.ofCm(94, 101))));
+
+  // Band and cup classes of EN 13402-3, bands written in whole centimetres as there.
+  private static SizeChart grid() {
+    LinkedHashMap<String, Range> bands = new LinkedHashMap<>();
+    bands.put("70", Range.ofCm(68, 72));
+    bands.put("75", Range.ofCm(73, 77));
+    bands.put("80", Range.ofCm(78, 82));
+    LinkedHashMap<String, Range> cups = new LinkedHashMap<>();
+    cups.put("A", Range.ofCm(12, 14));
+    cups.put("B", Range.ofCm(14, 16));
+    cups.put("C", Range.ofCm(16, 18));
+    return SizeChart.grid(bands, cups);
+  }
+
+  // Independent errors multiply: products of two normal probabilities from Commons Math.
+  @Test
+  void a_size_with_ranges_has_the_product_of_its_two_probabilities() {
+    SizeEstimate estimate = NAMED.estimate(measured(92, 10), measured(79, 8));
+    double under = new NormalDistribution(790, 8).probability(740, 800);
+    double bust = new NormalDistribution(920, 10).probability(870, 940);
+    assertEquals(under * bust, estimate.probability("M"), 1e-12);
+    assertEquals("M", estimate.best().orElseThrow().cell().id());
+    assertFalse(estimate.between());
+  }
+
+  @Test
+  void a_body_on_a_corner_is_between_sizes_and_half_outside() {
+    SizeEstimate estimate = NAMED.estimate(measured(94, 10), measured(80, 10));
+    assertTrue(estimate.between());
+    assertEquals(0.25, estimate.probability("M"), 1e-6);
+    assertEquals(0.25, estimate.probability("L"), 1e-6);
+    assertEquals(0.5, estimate.outside(), 1e-6);
+  }
+
+  @Test
+  void gaps_of_whole_centimetre_ranges_are_met_half_way() {
+    SizeEstimate estimate = grid().estimate(measured(87.5, 3), measured(72.5, 3));
+    assertEquals(estimate.probability("70 B"), estimate.probability("75 B"), 1e-9);
+    assertEquals(0, estimate.outside(), 0.01);
+    assertEquals(Range.ofCm(68, 72), grid().cell("70 A").orElseThrow().underbust());
+  }
+
+  @Test
+  void a_wide_gap_between_sizes_stays_outside() {
+    SizeChart gap =
+        SizeChart.of(
+            List.of(
+                SizeCell.named("S", Range.ofCm(68, 72), Range.ANY),
+                SizeCell.named("L", Range.ofCm(80, 84), Range.ANY)));
+    assertEquals(1, gap.estimate(measured(90, 5), measured(76, 5)).outside(), 1e-6);
+  }
+
+  // One band up with one cup down: common practice.
+  @Test
+  void sisters_are_one_band_and_one_cup_away_in_opposite_directions() {
+    SizeChart chart = grid();
+    SizeCell cell = chart.cell("75 B").orElseThrow();
+    assertEquals(List.of("70 C", "80 A"), chart.sisters(cell).stream().map(SizeCell::id).toList());
+    assertEquals(List.of(), chart.sisters(chart.cell("70 A").orElseThrow()));
+    assertEquals(List.of(), NAMED.sisters(NAMED.cells().get(1)));
+  }
+
+  @Test
+  void neighbours_are_the_other_sizes_at_least_as_probable_as_asked() {
+    SizeEstimate estimate = grid().estimate(measured(90.5, 7), measured(75.5, 7));
+    List<String> found =
+        estimate.neighbours(0.1).stream().map(chance -> chance.cell().id()).toList();
+    assertFalse(found.contains(estimate.best().orElseThrow().cell().id()));
+    assertTrue(found.contains("75 A") && found.contains("75 C"), found::toString);
+    assertTrue(estimate.neighbours(0.1).stream().allMatch(c -> c.probability() >= 0.1));
+  }
+
+  @Test
+  void a_body_far_from_the_chart_has_no_best_size() {
+    SizeEstimate estimate = grid().estimate(measured(150, 10), measured(130, 10));
+    assertTrue(estimate.best().isEmpty());
+    assertEquals(1, estimate.outside(), 0);
+    assertFalse(estimate.between());
+  }
+
+  @Test
+  void a_chart_that_contradicts_itself_is_refused() {
+    SizeCell small = SizeCell.named("S", Range.ofCm(68, 74), Range.ANY);
+    SizeCell wide = SizeCell.named("M", Range.ofCm(73, 80), Range.ANY);
+    SizeCell bust = SizeCell.named("B", Range.ofCm(80, 90), Range.ofCm(90, 95));
+    SizeCell cup = SizeCell.ofDifference("C", "95", "C", Range.ofCm(90, 95), Range.ofCm(16, 18));
+    refused(List.of());
+    refused(List.of(small, small));
+    refused(List.of(small, wide));
+    refused(List.of(bust, cup));
+    assertThrows(IllegalArgumentException.class, () -> Range.ofMm(10, 10));
+    assertThrows(IllegalArgumentException.class, () -> Range.ofMm(10, Double.NaN));
+  }
+
+  private static void refused(List<SizeCell> cells) {
+    assertThrows(IllegalArgumentException.class, () -> SizeChart.of(cells));
+  }
+
+  private static Measured measured(double cm, double sdMm) {
+    return new Measured(Length.ofCm(cm), sdMm);
+  }
+}
