@@ -11,6 +11,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import com.networknt.schema.InputFormat;
+import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import java.io.IOException;
@@ -234,7 +235,7 @@ class SheetFaultsTest {
             .map(fault -> fault.pointer() + " " + fault.problem())
             .collect(Collectors.joining("\n"));
     assertTrue(told.contains("/sizes/named/1 The sizes 'S' and 'M'"), told);
-    assertTrue(told.contains("/sizes/named/2 No size is for a underbust"), told);
+    assertTrue(told.contains("/sizes/named/2 No size has its underbust"), told);
     assertTrue(told.contains("/sizes/named/1/measurements The size 'M' lacks 'hem'"), told);
   }
 
@@ -269,9 +270,7 @@ class SheetFaultsTest {
   void theSchemaIsItselfValid() throws IOException {
     var meta =
         SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
-            .getSchema(
-                com.networknt.schema.SchemaLocation.of(
-                    "https://json-schema.org/draft/2020-12/schema"));
+            .getSchema(SchemaLocation.of("https://json-schema.org/draft/2020-12/schema"));
     assertEquals(List.of(), meta.validate(resource("pattern-sheet.schema.json"), InputFormat.JSON));
   }
 }
