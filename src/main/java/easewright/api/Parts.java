@@ -1,14 +1,10 @@
 package easewright.api;
 
-import static java.util.stream.Collectors.toMap;
-
 import easewright.diagnosis.Diagnosis;
-import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
-import java.util.function.Function;
 
 /** The parts of the service that know nothing of the web, made once at the start. */
 class Parts {
@@ -33,7 +29,6 @@ class Parts {
   @Produces
   @Singleton
   Diagnosis diagnosis(RuleBook book, PatternSheets sheets) {
-    return new Diagnosis(
-        book, sheets.shipped().stream().collect(toMap(PatternSheet::id, Function.identity())));
+    return new Diagnosis(book, sheets.shipped());
   }
 }

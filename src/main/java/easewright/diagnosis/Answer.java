@@ -19,6 +19,7 @@ import java.util.List;
  * @param causes causes worth mentioning, most probable first
  * @param nothingWrong probability that the garment has none of the known faults
  * @param adjustments what to change, in the order to try it
+ * @param heldBack changes that would treat a likely cause but are not advised now, and why
  * @param questions what to ask next, the most worthwhile first
  * @param unexplained signs reported that no likely cause explains
  * @param whyNot answers to the causes the asker named
@@ -35,6 +36,7 @@ public record Answer(
     List<CauseNote> causes,
     double nothingWrong,
     List<AdjustmentNote> adjustments,
+    List<HeldBackNote> heldBack,
     List<QuestionNote> questions,
     List<SignNote> unexplained,
     List<WhyNotNote> whyNot,
@@ -273,6 +275,9 @@ public record Answer(
    * @param each the part of the change at each edge; null without an amount
    */
   public record PlaceNote(String piece, String line, int edges, Amount each) {}
+
+  /** A change not advised now, and why; the rule is null where computing held it back. */
+  public record HeldBackNote(String id, String name, String because, RuleRef rule) {}
 
   /** A cause an adjustment treats; share is the part of it that goes away. */
   public record CureNote(String cause, double probability, double share) {}

@@ -26,14 +26,14 @@ public final class RuleBook {
 
   private final RuleBookSource source;
   private final KieBase base;
-  private final Map<String, RuleText> rulesByName;
+  private final Map<String, RuleText> rulesByKey;
   private final Statements always;
 
   private RuleBook(RuleBookSource source, Model model) {
     this.source = source;
     this.base = KieBaseBuilder.createKieBaseFromModel(model);
-    this.rulesByName =
-        source.rules().stream().collect(Collectors.toMap(RuleText::name, Function.identity()));
+    this.rulesByKey =
+        source.rules().stream().collect(Collectors.toMap(RuleText::key, Function.identity()));
     try (Consultation consultation = open()) {
       this.always = consultation.hear(List.of(new AnyFitting()));
     }
@@ -72,7 +72,7 @@ public final class RuleBook {
 
   /** Opens a consultation; close it, or its session leaks. */
   public Consultation open() {
-    return new Consultation(base.newKieSession(), new Statements(rulesByName));
+    return new Consultation(base.newKieSession(), new Statements(rulesByKey));
   }
 
   /** Number of sessions not yet closed. */

@@ -28,6 +28,7 @@ import java.util.stream.Stream;
  * @param vocabulary the sentences rules may use
  * @param rules every rule
  * @param files file id to its text
+ * @param wording every other sentence said, by key
  */
 public record RuleBookSource(
     String version,
@@ -37,7 +38,8 @@ public record RuleBookSource(
     Map<String, Parameter> parameters,
     List<RuleText> rules,
     Map<String, String> files,
-    Map<String, RulePage> pages) {
+    Map<String, RulePage> pages,
+    Wording wording) {
 
   private static final ObjectMapper JSON = JsonMapper.builder().build();
 
@@ -76,7 +78,11 @@ public record RuleBookSource(
           parameters,
           rules,
           files,
-          pages);
+          pages,
+          new Wording(
+              yaml.readValue(
+                  Files.readString(folder.resolve("wording.yaml")),
+                  new TypeReference<Map<String, String>>() {})));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -93,7 +93,7 @@ final class RuleCompiler {
     } catch (IOException e) {
       throw new RuleBookFault("vocabulary.dsl cannot be read: " + e.getMessage());
     }
-    String expanded = expander.expand(RuleReader.withIds(text));
+    String expanded = expander.expand(RuleReader.forEngine(id, text));
     if (expander.hasErrors()) {
       throw new RuleBookFault(
           id

@@ -51,6 +51,7 @@ final class RuleReader {
           new RuleText(
               file,
               topic,
+              key(file, rules.size()),
               name,
               metadata(body, "summary"),
               metadata(body, "source"),
@@ -84,15 +85,27 @@ final class RuleReader {
         .toList();
   }
 
-  /** A rule file with every quoted name in its sentences turned into an id. */
-  static String withIds(String text) {
-    return text.lines()
-        .map(
-            line ->
-                line.startsWith("rule ") || line.strip().startsWith("@")
-                    ? line
-                    : QUOTED.matcher(line).replaceAll(RuleReader::quotedId))
-        .reduce("", (all, line) -> all + line + "\n");
+  /**
+   * A rule file as the engine reads it: every quoted name in its sentences turned into an id.
+   * Metadata is left out and rules are called by {@link RuleText#key()}, since the engine's
+   * expander and parser stumble over an apostrophe or the word "expander" in free text.
+   */
+  static String forEngine(String file, String text) {
+    StringBuilder all = new StringBuilder();
+    int number = 0;
+    for (String line : text.lines().toList()) {
+      if (line.startsWith("rule ")) {
+        all.append("rule \"").append(key(file, number++)).append('"');
+      } else if (!line.strip().startsWith("@")) {
+        all.append(QUOTED.matcher(line).replaceAll(RuleReader::quotedId));
+      }
+      all.append('\n');
+    }
+    return all.toString();
+  }
+
+  private static String key(String file, int number) {
+    return file + "/" + number;
   }
 
   private static String quotedId(MatchResult quoted) {

@@ -7,6 +7,7 @@ import java.util.List;
  *
  * @param file id of its file, which is the id of its page
  * @param topic folder it stands in, e.g. "band"
+ * @param key what the engine calls it: file and position
  * @param name full name: id in words, colon, situation
  * @param comparisons the numbers it compares
  * @param body its sentences
@@ -14,6 +15,7 @@ import java.util.List;
 public record RuleText(
     String file,
     String topic,
+    String key,
     String name,
     String summary,
     String source,

@@ -34,9 +34,4 @@ public record Range(double loMm, double hiMm) {
   public boolean overlaps(Range other) {
     return Math.min(hiMm, other.hiMm) - Math.max(loMm, other.loMm) > SLACK_MM;
   }
-
-  /** Width in mm. */
-  public double width() {
-    return hiMm - loMm;
-  }
 }

@@ -40,13 +40,6 @@ public record SizeCell(
     return new SizeCell(id, band, cup, underbust, null, difference);
   }
 
-  /** Whether girths of this underbust and bust, mm, get this size. */
-  public boolean contains(double underbustMm, double bustMm) {
-    return underbust.contains(underbustMm)
-        && (bust == null || bust.contains(bustMm))
-        && (difference == null || difference.contains(bustMm - underbustMm));
-  }
-
   /** The range that limits the second dimension, or everything. */
   Range across() {
     return bust != null ? bust : difference != null ? difference : Range.ANY;

@@ -53,12 +53,70 @@ class SizeChartTest {
     assertEquals(0.5, estimate.outside(), 1e-6);
   }
 
+  // Design choice of 60 to 40: one girth at a shared edge plus 0.25 SD splits Φ(0.25) = 0.5987 to
+  // 0.4013, plus 0.26 SD 0.6026 to 0.3974 (normal table).
+  @Test
+  void a_split_closer_than_sixty_to_forty_is_between_and_a_wider_one_is_not() {
+    SizeChart edge =
+        SizeChart.of(
+            List.of(
+                SizeCell.named("S", Range.ANY, Range.ofCm(60, 90)),
+                SizeCell.named("M", Range.ANY, Range.ofCm(90, 120))));
+    assertTrue(edge.estimate(measured(90.25, 10), measured(75, 10)).between());
+    assertFalse(edge.estimate(measured(90.26, 10), measured(75, 10)).between());
+  }
+
   @Test
   void gaps_of_whole_centimetre_ranges_are_met_half_way() {
     SizeEstimate estimate = grid().estimate(measured(87.5, 3), measured(72.5, 3));
     assertEquals(estimate.probability("70 B"), estimate.probability("75 B"), 1e-9);
     assertEquals(0, estimate.outside(), 0.01);
     assertEquals(Range.ofCm(68, 72), grid().cell("70 A").orElseThrow().underbust());
+  }
+
+  @Test
+  void named_sizes_in_whole_centimetres_meet_half_way_in_both_girths() {
+    SizeChart chart =
+        SizeChart.of(
+            List.of(
+                SizeCell.named("M", Range.ofCm(74, 79), Range.ofCm(87, 93)),
+                SizeCell.named("S", Range.ofCm(68, 73), Range.ofCm(80, 86))));
+    SizeEstimate estimate = chart.estimate(measured(86.5, 5), measured(73.5, 5));
+    assertEquals(0.25, estimate.probability("S"), 1e-6);
+    assertEquals(0.25, estimate.probability("M"), 1e-6);
+  }
+
+  @Test
+  void a_size_that_goes_by_bust_alone_ignores_the_underbust() {
+    SizeChart chart = SizeChart.of(List.of(SizeCell.named("M", Range.ANY, Range.ofCm(87, 94))));
+    double bust = new NormalDistribution(920, 10).probability(870, 940);
+    for (double underbust : new double[] {60, 79, 140}) {
+      SizeEstimate estimate = chart.estimate(measured(92, 10), measured(underbust, 10));
+      assertEquals(bust, estimate.probability("M"), 1e-12);
+    }
+  }
+
+  // Far above the mean: the tail of a normal distribution from Commons Math, by symmetry.
+  @Test
+  void a_size_far_above_the_measured_girth_keeps_its_small_probability() {
+    SizeEstimate estimate = NAMED.estimate(measured(86, 10), measured(77, 10));
+    double bust = new NormalDistribution(0, 1).probability(-15, -8);
+    double under = new NormalDistribution(770, 10).probability(800, 860);
+    assertEquals(bust * under, estimate.probability("L"), bust * under * 1e-6);
+  }
+
+  // Nominal bust ranges of EN 13402-3 for the bands 75 and 80, read as plain girths.
+  @Test
+  void a_grid_by_bust_girth_multiplies_too_and_knows_its_sisters() {
+    SizeCell b75 = SizeCell.ofBust("75B", "75", "B", Range.ofCm(73, 77), Range.ofCm(89, 91));
+    SizeCell a80 = SizeCell.ofBust("80A", "80", "A", Range.ofCm(78, 82), Range.ofCm(92, 94));
+    SizeCell a75 = SizeCell.ofBust("75A", "75", "A", Range.ofCm(73, 77), Range.ofCm(87, 89));
+    SizeChart chart = SizeChart.of(List.of(a75, b75, a80));
+    assertEquals(List.of(a80), chart.sisters(b75));
+    SizeEstimate estimate = chart.estimate(measured(90, 7), measured(76, 7));
+    double bust = new NormalDistribution(900, 7).probability(890, 910);
+    double under = new NormalDistribution(760, 7).probability(730, 775);
+    assertEquals(bust * under, estimate.probability("75B"), 1e-12);
   }
 
   @Test

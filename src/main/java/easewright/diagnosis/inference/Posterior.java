@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /**
  * What the observations leave of "nothing wrong", every cause and every pair of causes. The prior
@@ -20,12 +21,13 @@ public final class Posterior {
   private final Weights weights;
   private final double[] marginals;
 
-  private Posterior(Network network, List<Observation> observations) {
+  private Posterior(
+      Network network, List<Observation> observations, Weights start, List<Observation> fresh) {
     this.network = network;
     this.observations = observations;
-    this.weights = network.prior().copy();
-    for (int k = 0; k < observations.size(); k++) {
-      apply(network, observations.get(k), weights);
+    this.weights = start.copy();
+    for (int k = 0; k < fresh.size(); k++) {
+      apply(network, fresh.get(k), weights);
       if (k % OBSERVATIONS_PER_RESCALING == OBSERVATIONS_PER_RESCALING - 1) {
         weights.normalize();
       }
@@ -48,7 +50,14 @@ public final class Posterior {
             "The sign %s is reported twice.".formatted(sorted.get(k).sign()));
       }
     }
-    return new Posterior(network, List.copyOf(sorted));
+    var seen = List.copyOf(sorted);
+    return new Posterior(network, seen, network.prior(), seen);
+  }
+
+  /** This posterior after more observations, of signs not observed yet. */
+  Posterior and(List<Observation> more) {
+    var all = Stream.concat(observations.stream(), more.stream()).toList();
+    return new Posterior(network, all, weights, more);
   }
 
   /** The network inferred in. */
@@ -92,29 +101,32 @@ public final class Posterior {
 
   /** The most probable hypotheses, best first; among equals the simpler first. */
   public List<Hypothesis> hypotheses(int atMost) {
-    int n = marginals.length;
-    int all = 1 + n + weights.pair.length;
-    var best = new int[Math.min(atMost, all)];
+    int[] best = new int[Math.min(atMost, weights.size())];
     int kept = 0;
-    for (int h = 0; h < all && best.length > 0; h++) {
-      double w = weight(h);
-      if (kept == best.length && w <= weight(best[kept - 1])) {
+    for (int h = 0; h < weights.size() && best.length > 0; h++) {
+      double weight = weights.weight(h);
+      if (kept == best.length && weight <= weights.weight(best[kept - 1])) {
         continue;
       }
       int at = kept == best.length ? kept - 1 : kept++;
-      for (; at > 0 && w > weight(best[at - 1]); at--) {
+      for (; at > 0 && weight > weights.weight(best[at - 1]); at--) {
         best[at] = best[at - 1];
       }
       best[at] = h;
     }
-    return IntStream.of(best).mapToObj(h -> new Hypothesis(names(h), weight(h))).toList();
+    return IntStream.of(best)
+        .mapToObj(
+            h ->
+                new Hypothesis(
+                    weights.causes(h).mapToObj(network.causes()::get).toList(), weights.weight(h)))
+        .toList();
   }
 
   /** Entropy of the distribution over all hypotheses, in bits. */
   public double entropy() {
     double sum = 0;
-    for (int h = 0; h < 1 + marginals.length + weights.pair.length; h++) {
-      sum += surprise(weight(h));
+    for (int h = 0; h < weights.size(); h++) {
+      sum += surprise(weights.weight(h));
     }
     return sum;
   }
@@ -154,7 +166,7 @@ public final class Posterior {
   }
 
   /** −p·log2 p, and 0 at p = 0. */
-  static double surprise(double p) {
+  private static double surprise(double p) {
     return p > 0 ? -p * Math.log(p) / Math.log(2) : 0;
   }
 
@@ -164,21 +176,5 @@ public final class Posterior {
 
   double[] marginals() {
     return marginals;
-  }
-
-  private double weight(int h) {
-    int n = marginals.length;
-    return h == 0 ? weights.nothing : h <= n ? weights.single[h - 1] : weights.pair[h - 1 - n];
-  }
-
-  private List<String> names(int h) {
-    int n = marginals.length;
-    IntStream members =
-        h == 0
-            ? IntStream.empty()
-            : h <= n
-                ? IntStream.of(h - 1)
-                : IntStream.of(weights.one(h - 1 - n), weights.other(h - 1 - n)).sorted();
-    return members.mapToObj(network.causes()::get).toList();
   }
 }

@@ -23,7 +23,7 @@ public final class Questions {
 
   private Questions(Posterior posterior, double ignoredMass) {
     this.posterior = posterior;
-    this.threshold = threshold(posterior.weights().pair, ignoredMass);
+    this.threshold = threshold(posterior.weights(), ignoredMass);
   }
 
   /**
@@ -58,9 +58,10 @@ public final class Questions {
    * Largest power of two such that the pairs below it weigh at most the ignored mass: found from
    * the sums per binary exponent, which spares sorting a few thousand weights.
    */
-  private static double threshold(double[] pairs, double ignoredMass) {
+  private static double threshold(Weights weights, double ignoredMass) {
     double[] sums = new double[1 - Double.MIN_EXPONENT + 2];
-    for (double w : pairs) {
+    for (int h = 1 + weights.single.length; h < weights.size(); h++) {
+      double w = weights.weight(h);
       sums[Math.max(0, Math.getExponent(w) - Double.MIN_EXPONENT + 1)] += w;
     }
     double below = 0;
@@ -88,7 +89,7 @@ public final class Questions {
     for (int a = 0; a < linked.length; a++) {
       alone[a] += posterior.marginals()[linked[a]];
       for (int b = a + 1; b < linked.length; b++) {
-        double p = weights.pair[weights.place(linked[a], linked[b])];
+        double p = weights.pair(linked[a], linked[b]);
         alone[a] -= p;
         alone[b] -= p;
         unlinked -= p;

@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Why a cause is not the most probable one, and the smallest changes that would make it so.
@@ -70,18 +72,13 @@ public record WhyNot(
     return probability / (1 - probability);
   }
 
-  /** A change and what it makes of the observations. */
-  private record Step(Change change, Observation before, Observation after) {
-
-    List<Observation> on(List<Observation> observations) {
-      var changed = new ArrayList<>(observations);
-      changed.remove(before);
-      if (after != null) {
-        changed.add(after);
-      }
-      return changed;
-    }
-  }
+  /**
+   * A change and what it does to the observations.
+   *
+   * @param gone the report it takes away, or null
+   * @param come the report it brings, or null
+   */
+  private record Step(Change change, Observation gone, Observation come) {}
 
   private record Search(Posterior posterior, String cause, String first, int atMost) {
 
@@ -165,15 +162,23 @@ public record WhyNot(
 
     /** The posterior after the steps; empty if full trust makes them contradict each other. */
     private Optional<Posterior> after(List<Step> steps) {
-      List<Observation> observations = posterior.observations();
-      for (Step step : steps) {
-        observations = step.on(observations);
-      }
+      List<Observation> gone = present(steps, Step::gone);
+      List<Observation> come = present(steps, Step::come);
       try {
-        return Optional.of(Posterior.infer(posterior.network(), observations));
+        if (gone.isEmpty()) {
+          return Optional.of(posterior.and(come));
+        }
+        var left = new ArrayList<>(posterior.observations());
+        left.removeAll(gone);
+        left.addAll(come);
+        return Optional.of(Posterior.infer(posterior.network(), left));
       } catch (ImpossibleObservations impossible) {
         return Optional.empty();
       }
+    }
+
+    private static List<Observation> present(List<Step> steps, Function<Step, Observation> which) {
+      return steps.stream().map(which).filter(Objects::nonNull).toList();
     }
   }
 }

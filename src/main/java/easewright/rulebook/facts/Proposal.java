@@ -1,4 +1,5 @@
 package easewright.rulebook.facts;
 
-/** An adjustment about to be offered, with its amount in millimetres (0 when it has none). */
+/** An adjustment about to be offered, with its amount in millimetres; one without an amount is not among
+ * the facts. */
 public record Proposal(String adjustment, double amountMm) {}

@@ -1,0 +1,158 @@
+package easewright.diagnosis;
+
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.toList;
+import static java.util.stream.Collectors.toSet;
+
+import easewright.diagnosis.inference.Posterior;
+import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.RuleText;
+import easewright.rulebook.Statements;
+import easewright.rulebook.Statements.Cures;
+import easewright.rulebook.Statements.HeldBack;
+import easewright.rulebook.Statements.Replaced;
+import easewright.rulebook.Statements.Worsens;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Ranks adjustments: expected relief less effort and risk, in the trade's order of work. What a
+ * rule holds back, or what would tighten while a warning stands, is set aside with its reason.
+ */
+final class Advice {
+  /** Order of work: no pattern change cures a wrong cloth, and the band comes before the cups. */
+  static final List<String> STAGES =
+      List.of(
+          "safety", "measure", "cloth", "making", "size", "band", "cups", "lengths", "straps",
+          "edges", "design");
+
+  private final Knowledge knowledge;
+  private final Posterior posterior;
+  private final Statements said;
+  private final boolean noTightening;
+
+  Advice(Knowledge knowledge, Posterior posterior, Statements said, boolean noTightening) {
+    this.knowledge = knowledge;
+    this.posterior = posterior;
+    this.said = said;
+    this.noTightening = noTightening;
+  }
+
+  /**
+   * An adjustment worth offering.
+   *
+   * @param worth expected relief less effort and risk, fraction
+   * @param likely whether it treats a likely cause
+   * @param cures the cures it rests on, of causes in play
+   */
+  record Candidate(AdjustmentEntry entry, double worth, boolean likely, List<Cures> cures) {
+    int stage() {
+      return STAGES.indexOf(entry.stage());
+    }
+  }
+
+  /** An adjustment not to offer now; the rule is null where the reason is a warning sign. */
+  record SetAside(AdjustmentEntry entry, String because, RuleText rule) {}
+
+  /** What to offer, in order, and what was set aside. */
+  record Ranked(List<Candidate> offered, List<SetAside> setAside) {}
+
+  Ranked ranked() {
+    Map<String, List<Cures>> byAdjustment =
+        knowledge.cures(said).stream()
+            .filter(cure -> probability(cure) >= knowledge.parameter("worth-mentioning"))
+            .collect(groupingBy(Cures::adjustment, LinkedHashMap::new, toList()));
+    said.replaced().forEach(replaced -> replace(byAdjustment, replaced));
+    List<SetAside> setAside = new ArrayList<>();
+    List<Candidate> candidates = new ArrayList<>();
+    byAdjustment.forEach(
+        (id, cures) -> {
+          AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
+          SetAside aside = aside(entry);
+          if (aside != null) {
+            setAside.add(aside);
+          } else {
+            candidates.add(candidate(entry, cures));
+          }
+        });
+    candidates.sort(order());
+    return new Ranked(candidates, setAside);
+  }
+
+  private static void replace(Map<String, List<Cures>> byAdjustment, Replaced replaced) {
+    List<Cures> cures = byAdjustment.remove(replaced.other());
+    if (cures != null) {
+      byAdjustment.computeIfAbsent(replaced.adjustment(), a -> new ArrayList<>()).addAll(cures);
+    }
+  }
+
+  private SetAside aside(AdjustmentEntry entry) {
+    if (entry.tightens() && noTightening) {
+      return said.noTightening().stream()
+          .findFirst()
+          .map(rule -> new SetAside(entry, byCaution(rule), rule))
+          .orElseGet(
+              () -> new SetAside(entry, knowledge.source().wording().say("held-red-flag"), null));
+    }
+    return said.heldBack().stream()
+        .filter(held -> held.adjustment().equals(entry.id()))
+        .findFirst()
+        .map(held -> new SetAside(entry, reason(held), held.rule()))
+        .orElse(null);
+  }
+
+  private String byCaution(RuleText rule) {
+    return knowledge
+        .source()
+        .wording()
+        .say("held-by-caution", "caution", rule.file().replace('-', ' '));
+  }
+
+  private String reason(HeldBack held) {
+    return knowledge.catalog().reasons().get(held.reason()).says();
+  }
+
+  private Candidate candidate(AdjustmentEntry entry, List<Cures> cures) {
+    double relief = 0;
+    Set<String> counted = new HashSet<>();
+    for (Cures cure : cures) {
+      if (counted.add(cure.cause())) {
+        relief += probability(cure) * knowledge.parameter(cure.howMuch());
+      }
+    }
+    Set<String> worsened =
+        knowledge.worsens(said).stream()
+            .filter(w -> w.adjustment().equals(entry.id()))
+            .map(Worsens::cause)
+            .collect(toSet());
+    double harm =
+        worsened.stream().mapToDouble(posterior::probability).sum()
+            * knowledge.parameter("worsening-cost");
+    int sideEffects = entry.sideEffects() == null ? 0 : entry.sideEffects().size();
+    double worth =
+        Math.min(1, relief)
+            - knowledge.parameter("effort-" + entry.effort())
+            - harm
+            - sideEffects * knowledge.parameter("side-effect-risk");
+    boolean likely =
+        cures.stream().anyMatch(cure -> probability(cure) >= knowledge.parameter("likely"));
+    return new Candidate(entry, worth, likely, cures);
+  }
+
+  private double probability(Cures cure) {
+    return posterior.probability(cure.cause());
+  }
+
+  /** Among changes for likely causes the order of work decides; then, and after them, worth. */
+  private static Comparator<Candidate> order() {
+    return Comparator.comparing((Candidate c) -> !(c.likely() && c.worth() > 0))
+        .thenComparing(c -> c.likely() && c.worth() > 0 ? c.stage() : 0)
+        .thenComparing(c -> -c.worth())
+        .thenComparing(c -> c.entry().id());
+  }
+}

@@ -1,0 +1,265 @@
+package easewright.diagnosis;
+
+import easewright.diagnosis.Advice.Candidate;
+import easewright.diagnosis.Advice.Ranked;
+import easewright.diagnosis.Answer.AdjustmentNote;
+import easewright.diagnosis.Answer.Amount;
+import easewright.diagnosis.Answer.CureNote;
+import easewright.diagnosis.Answer.HeldBackNote;
+import easewright.diagnosis.Answer.PlaceNote;
+import easewright.diagnosis.Answer.SignNote;
+import easewright.diagnosis.inference.Posterior;
+import easewright.pattern.Cut;
+import easewright.rulebook.Catalog;
+import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Statements.Cures;
+import easewright.rulebook.Wording;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Turns ranked adjustments into notes: amount, place, steps, check and why each comes before the
+ * next.
+ */
+final class Advising {
+  private static final int MOST = 8;
+
+  private final Fitting fitting;
+  private final Knowledge knowledge;
+  private final Posterior posterior;
+  private final Draft draft;
+  private final Amounts amounts;
+  private final Shown shown;
+  private final List<HeldBackNote> heldBack = new ArrayList<>();
+
+  Advising(
+      Fitting fitting, Knowledge knowledge, Posterior posterior, Draft draft, Amounts amounts) {
+    this.fitting = fitting;
+    this.knowledge = knowledge;
+    this.posterior = posterior;
+    this.draft = draft;
+    this.amounts = amounts;
+    this.shown = new Shown(fitting.units());
+  }
+
+  /** The amount of an adjustment for the causes it would cure. */
+  Amounts.Told told(AdjustmentEntry entry, List<Cures> cures) {
+    return amounts.of(entry, telling(cures));
+  }
+
+  List<AdjustmentNote> notes(Ranked ranked) {
+    ranked
+        .setAside()
+        .forEach(
+            aside ->
+                heldBack.add(
+                    new HeldBackNote(
+                        aside.entry().id(),
+                        aside.entry().name(),
+                        aside.because(),
+                        aside.rule() == null ? null : Explaining.ref(aside.rule()))));
+    List<Candidate> offered =
+        ranked.offered().stream().filter(this::withinMeasure).limit(MOST).toList();
+    List<AdjustmentNote> notes = new ArrayList<>();
+    for (int i = 0; i < offered.size(); i++) {
+      Candidate next = i + 1 < offered.size() ? offered.get(i + 1) : null;
+      notes.add(note(offered.get(i), next));
+    }
+    return notes;
+  }
+
+  /** What {@link #notes} set aside, with what was set aside before. */
+  List<HeldBackNote> heldBack() {
+    return heldBack;
+  }
+
+  /** Sets aside what is too small to show on a tape, and what is too much for one such change. */
+  private boolean withinMeasure(Candidate candidate) {
+    AdjustmentEntry entry = candidate.entry();
+    Amount amount = told(entry, candidate.cures()).amount();
+    if (amount == null) {
+      return true;
+    }
+    if (amount.mm() < knowledge.parameter("tape-shows")) {
+      heldBack.add(held(entry, "held-small", "value", amount.text()));
+      return false;
+    }
+    if (entry.limit() != null
+        && entry.beyond() != null
+        && amount.mm() > knowledge.parameter(entry.limit())) {
+      heldBack.add(
+          held(
+              entry,
+              "held-limit",
+              "value",
+              amount.text(),
+              "limit",
+              shown.length(knowledge.parameter(entry.limit())),
+              "beyond",
+              knowledge.catalog().nameOf(entry.beyond())));
+      return false;
+    }
+    return true;
+  }
+
+  private HeldBackNote held(AdjustmentEntry entry, String sentence, Object... blanks) {
+    return new HeldBackNote(
+        entry.id(), entry.name(), knowledge.source().wording().say(sentence, blanks), null);
+  }
+
+  private AdjustmentNote note(Candidate candidate, Candidate next) {
+    AdjustmentEntry entry = candidate.entry();
+    Amounts.Told told = told(entry, candidate.cures());
+    List<PlaceNote> places = places(entry, told.amount());
+    Object[] blanks = blanks(told.amount(), places);
+    return new AdjustmentNote(
+        entry.id(),
+        entry.name(),
+        Wording.fill(entry.does(), blanks),
+        Explaining.rounded(candidate.worth()),
+        entry.stage(),
+        entry.tightens(),
+        told.amount(),
+        told.measureFirst(),
+        places,
+        entry.steps().stream().map(step -> Wording.fill(step, blanks)).toList(),
+        Wording.fill(entry.check(), blanks),
+        sideEffects(entry),
+        entry.effort(),
+        entry.undo(),
+        entry.declineIf() == null ? List.of() : entry.declineIf(),
+        entry.why(),
+        next == null ? null : before(candidate, next),
+        cures(candidate),
+        candidate.cures().stream().map(Cures::rule).distinct().map(Explaining::ref).toList());
+  }
+
+  private Object[] blanks(Amount amount, List<PlaceNote> places) {
+    PlaceNote first = places.isEmpty() ? null : places.get(0);
+    String some = knowledge.source().wording().say("blank-amount");
+    String each = first == null || first.each() == null ? null : first.each().text();
+    return new Object[] {
+      "amount", amount == null ? some : amount.text(),
+      "each", each == null ? knowledge.source().wording().say("blank-each") : each,
+      "edges",
+          first == null
+              ? knowledge.source().wording().say("blank-edges")
+              : String.valueOf(first.edges()),
+      "place", placeWords(places)
+    };
+  }
+
+  private String placeWords(List<PlaceNote> places) {
+    if (places.isEmpty()) {
+      return knowledge.source().wording().say("blank-place");
+    }
+    String line = places.get(0).line();
+    List<String> pieces =
+        places.stream()
+            .filter(place -> place.line().equals(line) && place.piece() != null)
+            .map(PlaceNote::piece)
+            .distinct()
+            .toList();
+    return pieces.isEmpty()
+        ? knowledge.source().wording().say("place-line", "line", line)
+        : knowledge
+            .source()
+            .wording()
+            .say("place-pieces", "line", line, "pieces", String.join(", ", pieces));
+  }
+
+  /**
+   * The first of the adjustment's lines that the pieces cut have; its name alone without a sheet.
+   */
+  private List<PlaceNote> places(AdjustmentEntry entry, Amount amount) {
+    List<String> lines = entry.at() == null ? List.of() : entry.at();
+    for (String line : lines) {
+      List<PlaceNote> found = draft.cut().map(cut -> onPieces(cut, line, amount)).orElse(List.of());
+      if (!found.isEmpty()) {
+        return found;
+      }
+    }
+    return lines.stream()
+        .limit(1)
+        .filter(line -> draft.cut().isEmpty())
+        .map(line -> new PlaceNote(null, line.replace('-', ' '), 1, amount))
+        .toList();
+  }
+
+  private List<PlaceNote> onPieces(Cut cut, String line, Amount amount) {
+    return cut.share(1, line).stream()
+        .map(
+            share ->
+                new PlaceNote(
+                    share.piece().name(),
+                    line.replace('-', ' '),
+                    share.piece().occurrences(),
+                    amount == null ? null : amounts.part(amount, eachShare(amount, share))))
+        .toList();
+  }
+
+  /** Only a change of girth is split over edges; a fold, wedge or length is whole on each piece. */
+  private static double eachShare(Amount amount, Cut.Share share) {
+    return AmountMethods.splits(amount.method()) ? share.eachMm() : 1;
+  }
+
+  private List<SignNote> sideEffects(AdjustmentEntry entry) {
+    List<String> ids = entry.sideEffects() == null ? List.of() : entry.sideEffects();
+    return ids.stream()
+        .map(id -> new SignNote(id, knowledge.catalog().nameOf(id), true, null, null, null, null))
+        .toList();
+  }
+
+  private String before(Candidate first, Candidate next) {
+    Wording wording = knowledge.source().wording();
+    boolean byStage = first.likely() && next.likely() && first.stage() < next.stage();
+    return byStage
+        ? wording.say(
+            "before-stage",
+            "first",
+            first.entry().name(),
+            "next",
+            next.entry().name(),
+            "order",
+            first.entry().stage() + ", " + next.entry().stage())
+        : wording.say("before-worth", "first", first.entry().name(), "next", next.entry().name());
+  }
+
+  private List<CureNote> cures(Candidate candidate) {
+    Map<String, CureNote> byCause = new LinkedHashMap<>();
+    candidate
+        .cures()
+        .forEach(
+            cure ->
+                byCause.putIfAbsent(
+                    cure.cause(),
+                    new CureNote(
+                        cure.cause(),
+                        Explaining.rounded(posterior.probability(cure.cause())),
+                        knowledge.parameter(cure.howMuch()))));
+    return byCause.values().stream()
+        .sorted(Comparator.comparingDouble(note -> -note.probability()))
+        .toList();
+  }
+
+  /** Reported signs the causes show as, those with the strongest link first. */
+  private List<ReportedSign> telling(List<Cures> cures) {
+    Catalog catalog = knowledge.catalog();
+    return fitting.signs().stream()
+        .filter(ReportedSign::present)
+        .filter(sign -> !catalog.signs().get(sign.id()).redFlag())
+        .filter(sign -> strength(sign, cures) > 0)
+        .sorted(Comparator.comparingDouble(sign -> -strength(sign, cures)))
+        .toList();
+  }
+
+  private double strength(ReportedSign sign, List<Cures> cures) {
+    return cures.stream()
+        .mapToDouble(cure -> posterior.network().strength(cure.cause(), sign.id()))
+        .max()
+        .orElse(0);
+  }
+}

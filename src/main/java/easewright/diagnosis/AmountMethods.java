@@ -1,0 +1,40 @@
+package easewright.diagnosis;
+
+import java.util.Set;
+
+/** The amount methods an adjustment may name, and how their amounts behave. */
+final class AmountMethods {
+  /** Every method the computing knows. */
+  static final Set<String> ALL =
+      Set.of(
+          "band take-in",
+          "band let-out",
+          "elastic cut length",
+          "cup girth",
+          "cup girth less",
+          "pinch",
+          "fold",
+          "seam distance",
+          "strap slack",
+          "front length",
+          "front length less",
+          "stretch factor",
+          "allowance error",
+          "none");
+
+  private static final Set<String> GIRTHS =
+      Set.of(
+          "band take-in",
+          "band let-out",
+          "cup girth",
+          "cup girth less",
+          "stretch factor",
+          "allowance error");
+
+  private AmountMethods() {}
+
+  /** Whether the amount is a change of girth, split over all the edges it is made at. */
+  static boolean splits(String method) {
+    return GIRTHS.contains(method);
+  }
+}

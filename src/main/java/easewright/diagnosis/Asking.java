@@ -1,0 +1,130 @@
+package easewright.diagnosis;
+
+import static java.util.stream.Collectors.toSet;
+
+import easewright.diagnosis.Answer.CauseChance;
+import easewright.diagnosis.Answer.ChangeNote;
+import easewright.diagnosis.Answer.QuestionNote;
+import easewright.diagnosis.Answer.WhyNotNote;
+import easewright.diagnosis.inference.CauseProbability;
+import easewright.diagnosis.inference.Posterior;
+import easewright.diagnosis.inference.Question;
+import easewright.diagnosis.inference.Question.Ask;
+import easewright.diagnosis.inference.Questions;
+import easewright.diagnosis.inference.WhyNot;
+import easewright.diagnosis.inference.WhyNot.Turn;
+import easewright.rulebook.Catalog.SignEntry;
+import java.util.Collection;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** Finds what is most worth asking next, and what would put another cause first. */
+final class Asking {
+  private static final int MOST_QUESTIONS = 5;
+  private static final int MOST_TURNS = 3;
+
+  /** Probability of pairs too improbable to matter to what a question is worth. */
+  private static final double IGNORED_MASS = 1e-3;
+
+  private final Knowledge knowledge;
+  private final Posterior posterior;
+  private final double trust;
+
+  Asking(Knowledge knowledge, Posterior posterior) {
+    this.knowledge = knowledge;
+    this.posterior = posterior;
+    this.trust = knowledge.parameter("trust-unstated");
+  }
+
+  List<QuestionNote> questions() {
+    List<Ask> asks =
+        askable(inPlay()).stream()
+            .map(knowledge.catalog().signs()::get)
+            .map(sign -> new Ask(sign.id(), knowledge.parameter("ask-" + sign.effort()), trust))
+            .toList();
+    return Questions.rank(posterior, asks, IGNORED_MASS, MOST_QUESTIONS).stream()
+        .map(this::note)
+        .toList();
+  }
+
+  private Set<String> inPlay() {
+    double least = knowledge.parameter("ask-about");
+    return posterior.network().causes().stream()
+        .filter(cause -> posterior.probability(cause) >= least)
+        .collect(toSet());
+  }
+
+  /** Signs not yet reported that bear on one of these causes. */
+  private List<String> askable(Collection<String> causes) {
+    Set<String> known = posterior.observations().stream().map(o -> o.sign()).collect(toSet());
+    return causes.stream()
+        .flatMap(cause -> knowledge.signsOf(cause).stream())
+        .filter(knowledge.catalog().signs()::containsKey)
+        .filter(sign -> !known.contains(sign))
+        .distinct()
+        .sorted()
+        .toList();
+  }
+
+  private QuestionNote note(Question question) {
+    SignEntry sign = knowledge.catalog().signs().get(question.sign());
+    return new QuestionNote(
+        sign.id(),
+        sign.ask(),
+        sign.check(),
+        sign.effort(),
+        Explaining.rounded(question.bits()),
+        Explaining.rounded(question.yes().probability()),
+        chances(question.yes().causes()),
+        chances(question.no().causes()));
+  }
+
+  private List<CauseChance> chances(List<CauseProbability> causes) {
+    return causes.stream()
+        .map(
+            cause ->
+                new CauseChance(
+                    cause.cause(),
+                    knowledge.catalog().nameOf(cause.cause()),
+                    Explaining.rounded(cause.probability())))
+        .toList();
+  }
+
+  /** Answers "why not this cause?"; nothing to say of the one that is first. */
+  List<WhyNotNote> whyNot(List<String> causes) {
+    return causes.stream()
+        .filter(cause -> !cause.equals(posterior.first()))
+        .map(this::whyNot)
+        .toList();
+  }
+
+  private WhyNotNote whyNot(String cause) {
+    WhyNot why =
+        WhyNot.explain(
+            posterior, cause, askable(List.of(cause, posterior.first())), trust, MOST_TURNS);
+    return new WhyNotNote(
+        cause,
+        knowledge.catalog().nameOf(cause),
+        Explaining.rounded(posterior.probability(cause)),
+        why.first(),
+        Explaining.rounded(10 * Math.log10(why.oddsGap())),
+        Stream.concat(why.answers().stream(), why.reports().stream()).map(this::turn).toList());
+  }
+
+  private List<ChangeNote> turn(Turn turn) {
+    return turn.changes().stream()
+        .map(
+            change ->
+                new ChangeNote(
+                    change.sign(),
+                    knowledge.catalog().nameOf(change.sign()),
+                    switch (change.kind()) {
+                      case PRESENT, ABSENT -> "add";
+                      case REMOVED -> "withdraw";
+                      case REVERSED -> "reverse";
+                    },
+                    change.kind() == WhyNot.Kind.PRESENT))
+        .toList();
+  }
+}

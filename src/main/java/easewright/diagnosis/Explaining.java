@@ -1,0 +1,157 @@
+package easewright.diagnosis;
+
+import easewright.diagnosis.Answer.CauseNote;
+import easewright.diagnosis.Answer.EvidenceNote;
+import easewright.diagnosis.Answer.FigureNote;
+import easewright.diagnosis.Answer.FindingNote;
+import easewright.diagnosis.Answer.LimitNote;
+import easewright.diagnosis.Answer.RuleRef;
+import easewright.diagnosis.inference.CauseProbability;
+import easewright.diagnosis.inference.Posterior;
+import easewright.diagnosis.inference.WeightsOfEvidence;
+import easewright.diagnosis.inference.WeightsOfEvidence.Weight;
+import easewright.rulebook.Catalog;
+import easewright.rulebook.Parameter;
+import easewright.rulebook.RuleText;
+import easewright.rulebook.Statements;
+import easewright.rulebook.Statements.Judged;
+import easewright.rulebook.Statements.Shows;
+import easewright.rulebook.facts.Figure;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** Turns findings and probabilities into notes that name their rules, numbers and weights. */
+final class Explaining {
+  private final Knowledge knowledge;
+  private final Statements said;
+  private final Map<String, Report> reports;
+  private final Shown shown;
+
+  Explaining(Knowledge knowledge, Statements said, List<Report> reports, Shown shown) {
+    this.knowledge = knowledge;
+    this.said = said;
+    this.reports =
+        reports.stream()
+            .collect(Collectors.toMap(r -> r.observation().sign(), Function.identity()));
+    this.shown = shown;
+  }
+
+  List<FindingNote> findings() {
+    Map<String, Judged> once = new LinkedHashMap<>();
+    said.judged().forEach(judged -> once.putIfAbsent(judged.finding(), judged));
+    return once.values().stream()
+        .map(this::finding)
+        .sorted(Comparator.comparing((FindingNote f) -> !f.holds()).thenComparing(FindingNote::id))
+        .toList();
+  }
+
+  private FindingNote finding(Judged judged) {
+    Catalog.FindingEntry entry = knowledge.catalog().findings().get(judged.finding());
+    return new FindingNote(
+        entry.id(),
+        entry.name(),
+        judged.holds(),
+        judged.holds() ? entry.says() : entry.saysNot(),
+        rounded(Report.trust(judged, knowledge)),
+        judged.from().stream()
+            .filter(Figure.class::isInstance)
+            .map(fact -> figure((Figure) fact))
+            .toList(),
+        judged.rule().comparisons().stream().map(this::limit).toList(),
+        ref(judged.rule()));
+  }
+
+  private FigureNote figure(Figure figure) {
+    return new FigureNote(
+        figure.id().replace('-', ' '),
+        rounded(figure.value()),
+        figure.unit(),
+        shown.value(figure.value(), figure.unit()),
+        figure.formula());
+  }
+
+  private LimitNote limit(RuleText.Comparison comparison) {
+    Parameter parameter = knowledge.source().parameters().get(comparison.parameter());
+    return new LimitNote(parameter.id(), parameter.text(), comparison.how(), parameter.source());
+  }
+
+  List<CauseNote> causes(Posterior posterior, List<CauseProbability> mentioned) {
+    if (mentioned.isEmpty()) {
+      return List.of();
+    }
+    WeightsOfEvidence weights = WeightsOfEvidence.of(posterior);
+    return mentioned.stream().map(cause -> cause(cause, weights)).toList();
+  }
+
+  private CauseNote cause(CauseProbability likely, WeightsOfEvidence weights) {
+    Catalog.CauseEntry entry = knowledge.catalog().causes().get(likely.cause());
+    List<EvidenceNote> evidence =
+        weights.weights(entry.id()).stream()
+            .filter(w -> w.decibans() != 0)
+            .map(w -> evidence(entry.id(), w))
+            .toList();
+    return new CauseNote(
+        entry.id(),
+        entry.name(),
+        entry.says(),
+        rounded(likely.probability()),
+        rounded(weights.priorDecibans(entry.id())),
+        rounded(weights.posteriorDecibans(entry.id())),
+        evidence.stream()
+            .filter(e -> e.decibans() > 0)
+            .sorted(Comparator.comparingDouble(e -> -e.decibans()))
+            .toList(),
+        evidence.stream()
+            .filter(e -> e.decibans() <= 0)
+            .sorted(Comparator.comparingDouble(EvidenceNote::decibans))
+            .toList(),
+        knowledge.source().rules().stream()
+            .filter(rule -> rule.file().equals(entry.id()))
+            .findFirst()
+            .map(Explaining::ref)
+            .orElse(null));
+  }
+
+  private EvidenceNote evidence(String cause, Weight weight) {
+    String sign = weight.observation().sign();
+    Report report = reports.get(sign);
+    return new EvidenceNote(
+        sign,
+        report.name(),
+        report.kind(),
+        weight.observation().present(),
+        rounded(weight.decibans()),
+        words(weight.decibans()),
+        rounded(weight.probabilityWithout()),
+        knowledge.behind(cause, sign, said).stream()
+            .map(Shows::rule)
+            .map(Explaining::ref)
+            .toList());
+  }
+
+  private String words(double decibans) {
+    double size = Math.abs(decibans);
+    String strength =
+        size >= knowledge.parameter("weight-strong")
+            ? "strongly-"
+            : size >= knowledge.parameter("weight-clear") ? "" : "slightly-";
+    return knowledge
+        .source()
+        .wording()
+        .say("weight-" + strength + (decibans > 0 ? "for" : "against"));
+  }
+
+  static RuleRef ref(RuleText rule) {
+    return new RuleRef(
+        rule.file(), rule.name(), rule.summary(), rule.source(), "/rules/" + rule.file());
+  }
+
+  /** Four decimals: finer than any number here deserves, coarse enough to read. */
+  static double rounded(double value) {
+    return Math.round(value * 10_000) / 10_000.0;
+  }
+}

@@ -1,0 +1,57 @@
+package easewright.diagnosis;
+
+import easewright.rulebook.Catalog;
+import easewright.rulebook.facts.Choice;
+import easewright.rulebook.facts.Circumstance;
+import easewright.rulebook.facts.Earlier;
+import easewright.rulebook.facts.Figure;
+import easewright.rulebook.facts.Finding;
+import easewright.rulebook.facts.Sign;
+import easewright.rulebook.facts.Trait;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+
+/** A fitting as the facts its rules see. */
+final class Facts {
+  private Facts() {}
+
+  static List<Object> of(Fitting fitting, Draft draft, Collection<Figure> figures) {
+    List<Object> facts = new ArrayList<>(figures);
+    for (ReportedSign sign : fitting.signs()) {
+      facts.add(
+          new Sign(
+              sign.id(),
+              sign.present(),
+              sign.place() == null ? "" : sign.place(),
+              sign.oneSided()));
+    }
+    fitting.choices().forEach((choice, option) -> facts.add(new Choice(choice, option)));
+    draft.traits().forEach(trait -> facts.add(new Trait(trait)));
+    fitting.circumstances().ids().forEach(id -> facts.add(new Circumstance(id)));
+    fitting.earlier().stream()
+        .filter(one -> one.outcome() != null)
+        .forEach(one -> facts.add(new Earlier(one.adjustment(), one.outcome())));
+    return facts;
+  }
+
+  /** A fact in words, for saying what raised a caution. */
+  static String words(Object fact, Catalog catalog) {
+    if (fact instanceof Sign sign) {
+      return catalog.nameOf(sign.id());
+    }
+    if (fact instanceof Finding finding) {
+      return catalog.nameOf(finding.id());
+    }
+    if (fact instanceof Circumstance circumstance) {
+      return circumstance.id().replace('-', ' ');
+    }
+    if (fact instanceof Trait trait) {
+      return trait.id().replace('-', ' ');
+    }
+    if (fact instanceof Figure figure) {
+      return figure.formula();
+    }
+    return fact.toString();
+  }
+}

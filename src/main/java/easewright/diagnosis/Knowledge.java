@@ -1,0 +1,158 @@
+package easewright.diagnosis;
+
+import static java.util.stream.Collectors.averagingDouble;
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.mapping;
+import static java.util.stream.Collectors.toSet;
+
+import easewright.diagnosis.inference.Link;
+import easewright.diagnosis.inference.Network;
+import easewright.rulebook.Catalog;
+import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Statements;
+import easewright.rulebook.Statements.Cures;
+import easewright.rulebook.Statements.Shows;
+import easewright.rulebook.Statements.Worsens;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * What the rule book says in any fitting, prepared once: the network of causes and signs, and which
+ * adjustment cures or worsens what. A fitting adds what its rules say for its own situation.
+ */
+final class Knowledge {
+  private final RuleBookSource source;
+  private final Statements always;
+  private final Network network;
+  private final Map<String, Set<String>> signsOfCause;
+
+  Knowledge(RuleBook book) {
+    this.source = book.source();
+    this.always = book.always();
+    Network.Builder builder = Network.builder();
+    Catalog catalog = source.catalog();
+    catalog.causes().values().forEach(c -> builder.cause(c.id(), parameter(c.prior())));
+    catalog.signs().values().stream()
+        .filter(sign -> !sign.redFlag())
+        .forEach(s -> builder.sign(s.id(), withoutFault(s.withoutFault())));
+    catalog.findings().values().forEach(f -> builder.sign(f.id(), withoutFault(f.withoutFault())));
+    catalog
+        .adjustments()
+        .keySet()
+        .forEach(
+            id -> {
+              builder.sign(helped(id), parameter("helped-by-chance"));
+              builder.sign(worse(id), parameter("worse-by-chance"));
+            });
+    Stream.concat(links(always.shows()).stream(), outcomes(always).stream())
+        .forEach(link -> builder.link(link.cause(), link.sign(), link.strength()));
+    this.network = builder.build();
+    this.signsOfCause =
+        always.shows().stream().collect(groupingBy(Shows::cause, mapping(Shows::sign, toSet())));
+  }
+
+  /** The network with what this fitting's rules say in place of the general word. */
+  Network networkFor(Statements said) {
+    List<Link> links = new ArrayList<>(links(said.shows()));
+    links.addAll(outcomes(said));
+    return links.isEmpty() ? network : network.with(links);
+  }
+
+  /** The rules behind one link: those of this fitting's situation, or the general ones. */
+  List<Shows> behind(String cause, String sign, Statements said) {
+    List<Shows> special = matching(said, cause, sign);
+    return special.isEmpty() ? matching(always, cause, sign) : special;
+  }
+
+  /** Every cure that holds in this fitting; the special word replaces the general one. */
+  List<Cures> cures(Statements said) {
+    Set<List<String>> special =
+        said.cures().stream().map(c -> List.of(c.adjustment(), c.cause())).collect(toSet());
+    return Stream.concat(
+            said.cures().stream(),
+            always.cures().stream()
+                .filter(c -> !special.contains(List.of(c.adjustment(), c.cause()))))
+        .toList();
+  }
+
+  /** Every cause an adjustment makes worse in this fitting. */
+  List<Worsens> worsens(Statements said) {
+    return Stream.concat(always.worsens().stream(), said.worsens().stream()).toList();
+  }
+
+  /** Signs and findings a cause shows as in any fitting. */
+  Set<String> signsOf(String cause) {
+    return signsOfCause.getOrDefault(cause, Set.of());
+  }
+
+  Catalog catalog() {
+    return source.catalog();
+  }
+
+  RuleBookSource source() {
+    return source;
+  }
+
+  /** Value of a parameter, canonical units. */
+  double parameter(String id) {
+    return source.parameter(id.replace(' ', '-'));
+  }
+
+  static String helped(String adjustment) {
+    return "helped:" + adjustment;
+  }
+
+  static String worse(String adjustment) {
+    return "worse:" + adjustment;
+  }
+
+  private double withoutFault(String word) {
+    return parameter("without-fault-" + word);
+  }
+
+  private static List<Shows> matching(Statements said, String cause, String sign) {
+    return said.shows().stream()
+        .filter(s -> s.cause().equals(cause) && s.sign().equals(sign))
+        .toList();
+  }
+
+  /** Where several rules speak of one link, their middle counts: no order among rules matters. */
+  private List<Link> links(Collection<Shows> shows) {
+    Map<String, Map<String, Double>> middle =
+        shows.stream()
+            .collect(
+                groupingBy(
+                    Shows::cause,
+                    groupingBy(Shows::sign, averagingDouble(s -> parameter(s.howOften())))));
+    List<Link> links = new ArrayList<>();
+    middle.forEach(
+        (cause, row) ->
+            row.forEach((sign, strength) -> links.add(new Link(cause, sign, strength))));
+    return links;
+  }
+
+  /** An earlier change that helped speaks for what it cures; one that hurt, for what it worsens. */
+  private List<Link> outcomes(Statements said) {
+    Map<List<String>, Double> strengths = new HashMap<>();
+    for (Cures cure : said.cures()) {
+      strengths.merge(
+          List.of(cure.cause(), helped(cure.adjustment())),
+          parameter("helped-per-cure") * parameter(cure.howMuch()),
+          Math::max);
+    }
+    for (Worsens worsening : said.worsens()) {
+      strengths.put(
+          List.of(worsening.cause(), worse(worsening.adjustment())),
+          parameter("worse-where-worsening"));
+    }
+    return strengths.entrySet().stream()
+        .map(e -> new Link(e.getKey().get(0), e.getKey().get(1), e.getValue()))
+        .toList();
+  }
+}

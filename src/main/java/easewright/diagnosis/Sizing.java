@@ -1,0 +1,119 @@
+package easewright.diagnosis;
+
+import easewright.diagnosis.Answer.SizeAdvice;
+import easewright.diagnosis.Answer.SystemLabel;
+import easewright.measure.Measured;
+import easewright.pattern.PatternSheet;
+import easewright.pattern.PatternSize;
+import easewright.pattern.Span;
+import easewright.rulebook.Wording;
+import easewright.size.Range;
+import easewright.size.SizeCell;
+import easewright.size.SizeChance;
+import easewright.size.SizeChart;
+import easewright.size.SizeEstimate;
+import easewright.size.SizeSystem;
+import java.util.Collection;
+import java.util.IdentityHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
+
+/** Tells the size to cut, on the pattern's own chart or by EN 13402-3. */
+final class Sizing {
+  private final Map<PatternSheet, SizeChart> charts = new IdentityHashMap<>();
+  private final Wording wording;
+  private final double leastNeighbour;
+
+  /**
+   * @param shipped sheets whose charts are worth keeping
+   */
+  Sizing(Collection<PatternSheet> shipped, Wording wording, double leastNeighbour) {
+    shipped.forEach(sheet -> charts.put(sheet, chartOf(sheet)));
+    this.wording = wording;
+    this.leastNeighbour = leastNeighbour;
+  }
+
+  /** The estimate on the pattern's chart, or EN 13402-3's; empty without bust and underbust. */
+  Optional<SizeEstimate> estimate(Fitting fitting) {
+    Measured bust = fitting.body().bust();
+    Measured under = fitting.body().underbust();
+    return bust == null || under == null
+        ? Optional.empty()
+        : Optional.of(chart(fitting.sheet()).estimate(bust, under));
+  }
+
+  private SizeChart chart(PatternSheet sheet) {
+    if (sheet == null) {
+      return SizeSystem.EN.chart();
+    }
+    SizeChart kept = charts.get(sheet);
+    return kept == null ? chartOf(sheet) : kept;
+  }
+
+  private static SizeChart chartOf(PatternSheet sheet) {
+    return SizeChart.of(sheet.sizes().stream().map(Sizing::cell).toList());
+  }
+
+  private static SizeCell cell(PatternSize size) {
+    return new SizeCell(
+        size.name(),
+        size.band().orElse(size.name()),
+        size.cup().orElse(null),
+        range(size.underbustMm()),
+        size.bustMm().map(Sizing::range).orElse(null),
+        size.differenceMm().map(Sizing::range).orElse(null));
+  }
+
+  private static Range range(Span span) {
+    return Range.ofMm(span.fromMm(), span.toMm());
+  }
+
+  SizeAdvice advice(Fitting fitting, SizeEstimate estimate) {
+    SizeChart chart = chart(fitting.sheet());
+    Optional<SizeChance> best = estimate.best();
+    return new SizeAdvice(
+        best.map(Sizing::chance).orElse(null),
+        estimate.neighbours(leastNeighbour).stream().map(Sizing::chance).toList(),
+        best.map(chance -> chart.sisters(chance.cell())).orElse(List.of()).stream()
+            .map(
+                cell ->
+                    new Answer.SizeChance(
+                        cell.id(), Explaining.rounded(estimate.probability(cell.id()))))
+            .toList(),
+        Explaining.rounded(estimate.outside()),
+        best.map(chance -> compared(fitting.sizeCut(), chance)).orElse(null),
+        Stream.of(SizeSystem.EN, SizeSystem.JIS, SizeSystem.UK, SizeSystem.US)
+            .flatMap(system -> label(system, fitting).stream())
+            .toList());
+  }
+
+  private String compared(String cut, SizeChance best) {
+    if (cut == null) {
+      return null;
+    }
+    String recommended = best.cell().id();
+    return recommended.equals(cut)
+        ? wording.say("cut-as-recommended", "cut", cut)
+        : wording.say("cut-differs", "cut", cut, "recommended", recommended);
+  }
+
+  private Optional<SystemLabel> label(SizeSystem system, Fitting fitting) {
+    return system
+        .chart()
+        .estimate(fitting.body().bust(), fitting.body().underbust())
+        .best()
+        .map(
+            best ->
+                new SystemLabel(
+                    wording.say("system-" + system.name().toLowerCase(Locale.ROOT)),
+                    best.cell().id(),
+                    Explaining.rounded(best.probability())));
+  }
+
+  private static Answer.SizeChance chance(SizeChance chance) {
+    return new Answer.SizeChance(chance.cell().id(), Explaining.rounded(chance.probability()));
+  }
+}

@@ -1,0 +1,115 @@
+package easewright.diagnosis.inference;
+
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+
+class NetworkTest {
+
+  /** Jaakkola and Jordan 1999, JAIR 10: P(f = 1) = 1 − (1 − leak)·∏(1 − q); worked by hand. */
+  @Test
+  void aSignIsAbsentOnlyIfTheLeakAndEveryCauseFailToShowIt() {
+    Network network =
+        Network.builder()
+            .cause("a", 0.1)
+            .cause("b", 0.1)
+            .cause("c", 0.1)
+            .sign("s", 0.1)
+            .link("a", "s", 0.8)
+            .link("b", "s", 0.5)
+            .build();
+    assertEquals(0.1, network.probability("s", List.of()), 1e-15);
+    assertEquals(1 - 0.9 * 0.2, network.probability("s", List.of("a")), 1e-15);
+    assertEquals(1 - 0.9 * 0.2 * 0.5, network.probability("s", List.of("a", "b")), 1e-15);
+    assertEquals(0.1, network.probability("s", List.of("c")), 1e-15);
+  }
+
+  @Property(tries = 300)
+  void replacedLinksGiveTheNetworkBuiltWithThemFromTheStart(@ForAll long seed) {
+    var small = new RandomNetworks(seed, 6, 6);
+    Network before = small.network();
+    var observations = small.observations();
+    double[] untouched = Posterior.infer(before, observations).marginals().clone();
+
+    var replaced = new ArrayList<Link>();
+    for (int k = 0; k < small.links.size(); k += 2) {
+      Link link = small.links.get(k);
+      replaced.add(new Link(link.cause(), link.sign(), link.strength() / 3));
+      small.links.set(k, replaced.get(replaced.size() - 1));
+    }
+    // Small networks here always have a first cause and sign; add the link if there was none.
+    if (small.links.stream().noneMatch(l -> l.cause().equals("c0") && l.sign().equals("s0"))) {
+      small.links.add(new Link("c0", "s0", 0.4));
+      replaced.add(new Link("c0", "s0", 0.4));
+    }
+
+    assertEquals(
+        all(Posterior.infer(small.network(), observations)),
+        all(Posterior.infer(before.with(replaced), observations)));
+    assertArrayEquals(untouched, Posterior.infer(before, observations).marginals());
+  }
+
+  @Property(tries = 300)
+  void theOrderOfDeclarationChangesNotABit(@ForAll long seed) {
+    var small = new RandomNetworks(seed, 6, 6);
+    var observations = small.observations();
+    var expected = all(Posterior.infer(small.network(), observations));
+    var builder = Network.builder();
+    var causes = new ArrayList<>(small.priors.entrySet());
+    var signs = new ArrayList<>(small.leaks.entrySet());
+    Collections.reverse(causes);
+    Collections.reverse(signs);
+    Collections.reverse(small.links);
+    small.links.forEach(l -> builder.link(l.cause(), l.sign(), l.strength()));
+    signs.forEach(s -> builder.sign(s.getKey(), s.getValue()));
+    causes.forEach(c -> builder.cause(c.getKey(), c.getValue()));
+    assertEquals(expected, all(Posterior.infer(builder.build(), observations)));
+  }
+
+  @Test
+  void whatCannotBeAProbabilityIsRefused() {
+    var builder = Network.builder().cause("a", 0.1).sign("s", 0.1);
+    refused(() -> builder.cause("b", 0));
+    refused(() -> builder.cause("b", 1));
+    refused(() -> builder.cause("b", Double.NaN));
+    refused(() -> builder.sign("t", 1));
+    refused(() -> builder.sign("t", -0.1));
+    refused(() -> builder.link("a", "s", 1.1));
+    refused(() -> new Observation("s", true, 0.5));
+    refused(() -> new Observation("s", true, 1.01));
+    refused(() -> new Observation("s", true, Double.NaN));
+  }
+
+  @Test
+  void whatIsGivenTwiceOrUnknownIsRefused() {
+    refused(() -> Network.builder().cause("a", 0.1).cause("a", 0.2));
+    refused(() -> Network.builder().sign("s", 0.1).sign("s", 0.1));
+    refused(() -> Network.builder().link("a", "s", 0.1).link("a", "s", 0.2));
+    refused(() -> Network.builder().build());
+    refused(() -> Network.builder().cause("a", 0.1).link("a", "s", 0.5).build());
+    refused(() -> Network.builder().sign("s", 0.1).cause("b", 0.1).link("a", "s", 0.5).build());
+
+    Network network = Network.builder().cause("a", 0.1).sign("s", 0.1).build();
+    refused(() -> network.with(List.of(new Link("a", "t", 0.5))));
+    refused(() -> network.with(List.of(new Link("a", "s", 0.5), new Link("a", "s", 0.6))));
+    var twice = List.of(new Observation("s", true, 1), new Observation("s", true, 1));
+    refused(() -> Posterior.infer(network, twice));
+    refused(() -> Posterior.infer(network, List.of(new Observation("t", true, 1))));
+  }
+
+  private static void refused(Executable step) {
+    assertThrows(IllegalArgumentException.class, step);
+  }
+
+  private static List<Hypothesis> all(Posterior posterior) {
+    return posterior.hypotheses(Integer.MAX_VALUE);
+  }
+}

@@ -1,0 +1,148 @@
+package easewright.diagnosis.inference;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import easewright.diagnosis.inference.Question.Ask;
+import java.util.ArrayList;
+import java.util.List;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
+
+class QuestionsTest {
+
+  /** Sent and van der Gaag 2007, AIME: H(D) − Σ P(answer)·H(D | answer), by plain enumeration. */
+  @Property(tries = 1000)
+  void theBitsAreTheExpectedDropOfEntropy(@ForAll long seed) {
+    var small = new RandomNetworks(seed, 6, 7);
+    var observations = small.observations();
+    var posterior = Posterior.infer(small.network(), observations);
+    double trust = 0.55 + 0.45 * Math.abs(seed % 10) / 9;
+    for (Question question : all(small, observations, trust, 0)) {
+      double expected = small.plain(2).bits(observations, question.sign(), trust);
+      assertEquals(expected, question.bits(), 1e-8);
+      assertTrue(question.bits() >= 0 && question.bits() <= posterior.entropy() + 1e-9);
+    }
+  }
+
+  @Property(tries = 300)
+  void theOutlookIsWhatInferringWithTheAnswerGives(@ForAll long seed) {
+    var small = new RandomNetworks(seed, 6, 7);
+    var observations = small.observations();
+    for (Question question : all(small, observations, 0.9, 0)) {
+      assertEquals(1, question.yes().probability() + question.no().probability(), 1e-12);
+      for (boolean present : new boolean[] {true, false}) {
+        var more = new ArrayList<>(observations);
+        var answer = new Observation(question.sign(), present, 0.9);
+        more.add(answer);
+        var outlook = present ? question.yes() : question.no();
+        var plain = small.plain(2);
+        double probability =
+            plain.posterior(observations).stream()
+                .mapToDouble(w -> w.probability() * plain.report(answer, w.causes()))
+                .sum();
+        assertEquals(probability, outlook.probability(), 1e-10);
+        var after = plain.posterior(more);
+        double nothing =
+            after.stream().filter(w -> w.causes().isEmpty()).findFirst().get().probability();
+        assertEquals(nothing, outlook.nothing(), 1e-10);
+        for (CauseProbability cause : outlook.causes()) {
+          assertEquals(PlainEvaluator.marginal(after, cause.cause()), cause.probability(), 1e-10);
+        }
+        assertEquals(Math.min(3, small.priors.size()), outlook.causes().size());
+      }
+    }
+  }
+
+  /** Lumping hypotheses of mass m loses at most the answer's entropy there: m bits. */
+  @Property(tries = 300)
+  void ignoringAMassLosesNoMoreBitsThanThatMass(@ForAll long seed) {
+    var small = new RandomNetworks(seed, 12, 6);
+    var observations = small.observations();
+    var exact = all(small, observations, 0.95, 0);
+    for (double mass : new double[] {1e-4, 1e-2, 0.2}) {
+      var rough = all(small, observations, 0.95, mass);
+      for (Question question : exact) {
+        double bits =
+            rough.stream()
+                .filter(q -> q.sign().equals(question.sign()))
+                .findFirst()
+                .orElseThrow()
+                .bits();
+        assertTrue(bits <= question.bits() + 1e-12, "lumping never adds");
+        assertTrue(bits >= question.bits() - mass - 1e-12, question.bits() - bits + " bits lost");
+      }
+    }
+  }
+
+  @Test
+  void ignoringAMassDoesChangeSomething() {
+    var small = new RandomNetworks(7, 12, 6);
+    var exact = all(small, List.of(), 0.95, 0);
+    var rough = all(small, List.of(), 0.95, 0.5);
+    assertTrue(
+        exact.stream().mapToDouble(Question::bits).sum()
+            > rough.stream().mapToDouble(Question::bits).sum());
+  }
+
+  @Property(tries = 200)
+  void aSignNoCauseBearsOnIsWorthNothing(@ForAll long seed) {
+    var small = new RandomNetworks(seed, 6, 6);
+    small.leaks.put("unlinked", 0.3);
+    var posterior = Posterior.infer(small.network(), List.of());
+    var question = Questions.rank(posterior, List.of(new Ask("unlinked", 1, 0.9)), 0, 1).get(0);
+    assertEquals(0, question.bits(), 1e-14);
+    assertEquals(0.9 * 0.3 + 0.1 * 0.7, question.yes().probability(), 1e-12);
+  }
+
+  /** A fair question with a certain answer is worth one bit; effort divides it (computed). */
+  @Test
+  void aQuestionThatHalvesTheHypothesesIsWorthOneBitAndLessPerEffortIfItIsHarder() {
+    Network network =
+        Network.builder()
+            .cause("a", 0.5)
+            .sign("easy", 0)
+            .sign("hard", 0)
+            .sign("vague", 0.3)
+            .link("a", "easy", 1)
+            .link("a", "hard", 1)
+            .link("a", "vague", 0.3)
+            .build();
+    var posterior = Posterior.infer(network, List.of());
+    var asks = List.of(new Ask("vague", 1, 1), new Ask("hard", 4, 1), new Ask("easy", 1, 1));
+    var ranked = Questions.rank(posterior, asks, 0, 2);
+    assertEquals(List.of("easy", "hard"), ranked.stream().map(Question::sign).toList());
+    assertEquals(1, ranked.get(0).bits(), 1e-12);
+    assertEquals(0.25, ranked.get(1).worth(), 1e-12);
+    assertEquals(1, ranked.get(0).yes().causes().get(0).probability(), 1e-12);
+    assertEquals(1, ranked.get(0).no().nothing(), 1e-12);
+  }
+
+  @Test
+  void whatIsKnownOrMakesNoSenseIsNotAsked() {
+    Network network = Network.builder().cause("a", 0.5).sign("s", 0.1).build();
+    var posterior = Posterior.infer(network, List.of(new Observation("s", true, 1)));
+    var empty = Posterior.infer(network, List.of());
+    var ask = new Ask("s", 1, 1);
+    refused(() -> Questions.rank(posterior, List.of(ask), 0, 1));
+    refused(() -> Questions.rank(empty, List.of(ask), 1, 1));
+    refused(() -> Questions.rank(empty, List.of(ask), -0.1, 1));
+    refused(() -> Questions.rank(empty, List.of(new Ask("t", 1, 1)), 0, 1));
+    refused(() -> new Ask("s", 0, 1));
+    refused(() -> new Ask("s", 1, 0.5));
+  }
+
+  private static void refused(Executable step) {
+    assertThrows(IllegalArgumentException.class, step);
+  }
+
+  private static List<Question> all(
+      RandomNetworks small, List<Observation> observations, double trust, double ignoredMass) {
+    var asks = small.unknown(observations).stream().map(s -> new Ask(s, 1, trust)).toList();
+    return Questions.rank(
+        Posterior.infer(small.network(), observations), asks, ignoredMass, Integer.MAX_VALUE);
+  }
+}
