@@ -134,7 +134,7 @@ final class SampleAnswer {
                 "band too long",
                 7.5,
                 List.of(List.of(new Answer.ChangeNote("r", "it drops", "add", true))))),
-        List.of(new Answer.MissingNote("/cloth/main", "The cloth.", "It would tell more.")),
+        List.of(new Answer.MissingNote("/cloth/main", "the cloth", "It would tell more.")),
         List.of(new Answer.MeasureAgainNote("/body/bust", "Odd.", "Measure again.")));
   }
 }

@@ -49,8 +49,10 @@ class RuleBookTest {
   @Test
   void ruleNamesAreUnique() {
     Set<String> seen = new HashSet<>();
-    SOURCE.rules().stream().map(RuleText::name).filter(name -> !seen.add(name)).forEach(
-        name -> fault(name, "stands twice"));
+    SOURCE.rules().stream()
+        .map(RuleText::name)
+        .filter(name -> !seen.add(name))
+        .forEach(name -> fault(name, "stands twice"));
     noFaults();
   }
 
@@ -98,8 +100,7 @@ class RuleBookTest {
   @Test
   void everyRuleFileIsNamedAfterAnEntryOfTheCatalog() {
     Set<String> known =
-        Stream.of(
-                CATALOG.causes(), CATALOG.findings(), CATALOG.cautions(), CATALOG.adjustments())
+        Stream.of(CATALOG.causes(), CATALOG.findings(), CATALOG.cautions(), CATALOG.adjustments())
             .flatMap(part -> part.keySet().stream())
             .collect(Collectors.toSet());
     SOURCE.files().keySet().stream()
@@ -135,7 +136,8 @@ class RuleBookTest {
     CATALOG.signs().values().forEach(s -> known.addAll(s.where()));
     CATALOG.signs().keySet().forEach(id -> known.add("amount-of-" + id));
     for (RuleText rule : SOURCE.rules()) {
-      rule.body().lines()
+      rule.body()
+          .lines()
           .filter(line -> !line.contains("the choice \""))
           .flatMap(line -> quoted.matcher(line).results().map(m -> RuleReader.id(m.group(1))))
           .filter(id -> !known.contains(id))
@@ -156,7 +158,8 @@ class RuleBookTest {
                 .collect(Collectors.joining());
     for (String id : SOURCE.parameters().keySet()) {
       boolean word =
-          Names.WORDS.stream().anyMatch(prefix -> id.startsWith(prefix)) || Names.BARE_WORDS.contains(id);
+          Names.WORDS.stream().anyMatch(prefix -> id.startsWith(prefix))
+              || Names.BARE_WORDS.contains(id);
       if (!word && !all.contains("\n" + id + "\n") && !all.contains("\"" + id + "\"")) {
         fault(id, "is a parameter nothing uses");
       }
@@ -257,8 +260,17 @@ class RuleBookTest {
         .forEach(sign -> fault(sign.id(), "is a sign no cause shows as"));
     CATALOG.findings().keySet().stream()
         .filter(id -> !shown.contains(id))
-        .filter(id -> SOURCE.rules().stream().noneMatch(r -> r.body().contains(
-            "it is found that \"" + CATALOG.findings().get(id).name() + "\"") && !r.file().equals(id)))
+        .filter(
+            id ->
+                SOURCE.rules().stream()
+                    .noneMatch(
+                        r ->
+                            r.body()
+                                    .contains(
+                                        "it is found that \""
+                                            + CATALOG.findings().get(id).name()
+                                            + "\"")
+                                && !r.file().equals(id)))
         .forEach(id -> fault(id, "is a finding that nothing speaks of"));
     noFaults();
   }
@@ -270,8 +282,7 @@ class RuleBookTest {
         always.cures().stream().map(Statements.Cures::adjustment).collect(Collectors.toSet());
     Set<String> cured =
         always.cures().stream().map(Statements.Cures::cause).collect(Collectors.toSet());
-    String rules =
-        SOURCE.rules().stream().map(RuleText::body).collect(Collectors.joining("\n"));
+    String rules = SOURCE.rules().stream().map(RuleText::body).collect(Collectors.joining("\n"));
     unused(CATALOG.adjustments(), curing, rules, "is an adjustment no rule offers");
     CATALOG.causes().keySet().stream()
         .filter(id -> !cured.contains(id))
@@ -329,7 +340,8 @@ class RuleBookTest {
   @Test
   void noRuleHoldsABareNumber() {
     SOURCE.rules().stream()
-        .filter(rule -> Pattern.compile("\\d").matcher(rule.body().replaceAll("\"[^\"]*\"", "")).find())
+        .filter(
+            rule -> Pattern.compile("\\d").matcher(rule.body().replaceAll("\"[^\"]*\"", "")).find())
         .forEach(rule -> fault(rule.name(), "holds a bare number"));
     noFaults();
   }

@@ -103,7 +103,8 @@ class RulePagesTest {
           case "advises first" -> !advised.isEmpty() && advised.get(0).equals(id);
           case "does not advise" -> !advised.contains(id);
           case "tightening" ->
-              id.equals("none") && answer.adjustments().stream().noneMatch(AdjustmentNote::tightens);
+              id.equals("none")
+                  && answer.adjustments().stream().noneMatch(AdjustmentNote::tightens);
           case "unexplained" ->
               answer.unexplained().stream().map(SignNote::id).anyMatch(id::equals);
           default -> false;
