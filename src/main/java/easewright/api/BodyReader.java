@@ -88,12 +88,11 @@ final class BodyReader {
       return null;
     }
     how.put(name, List.copyOf(methods));
-    return Measured.combined(read);
+    return read.size() == 1 ? read.get(0) : Measured.combined(read);
   }
 
   private static MeasuringMethod method(Spot spot, MeasuringMethod otherwise) {
     String name = spot.oneOf(METHODS);
     return name == null ? otherwise : MeasuringMethod.named(name).orElseThrow();
   }
-
 }

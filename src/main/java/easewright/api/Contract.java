@@ -11,7 +11,9 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
-/** The contract as written, and as JSON with its examples put in for tools that don't fetch them. */
+/**
+ * The contract as written, and as JSON with its examples put in for tools that don't fetch them.
+ */
 final class Contract {
   private static final String FOLDER = "openapi/";
   private static final JsonNode TREE = tree();
@@ -42,7 +44,10 @@ final class Contract {
     List<String> methods = new ArrayList<>();
     for (Map.Entry<String, JsonNode> entry : TREE.path("paths").properties()) {
       if (path.matches(entry.getKey().replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"))) {
-        entry.getValue().fieldNames().forEachRemaining(m -> methods.add(m.toUpperCase(Locale.ROOT)));
+        entry
+            .getValue()
+            .fieldNames()
+            .forEachRemaining(m -> methods.add(m.toUpperCase(Locale.ROOT)));
       }
     }
     return methods;

@@ -106,8 +106,11 @@ public final class FittingReader {
 
   private List<ReportedSign> signs(Spot list) {
     List<ReportedSign> signs = new ArrayList<>();
-    for (Spot spot : list.items(MOST_SIGNS)) {
-      spot.fields("sign", "seen", "place", "side", "degree", "amount");
+    for (Spot item : list.items(MOST_SIGNS)) {
+      Spot spot = item.fields("sign", "seen", "place", "side", "degree", "amount");
+      if (!spot.isWritten()) {
+        continue;
+      }
       String id = needed(spot.at("sign"), known.signs());
       boolean present = !"absent".equals(spot.at("seen").oneOf(List.of("present", "absent")));
       String place = spot.at("place").oneOf(known.places());
@@ -134,8 +137,11 @@ public final class FittingReader {
 
   private List<EarlierAdjustment> earlier(Spot list) {
     List<EarlierAdjustment> earlier = new ArrayList<>();
-    for (Spot spot : list.items(MOST_EARLIER)) {
-      spot.fields("adjustment", "amount", "outcome");
+    for (Spot item : list.items(MOST_EARLIER)) {
+      Spot spot = item.fields("adjustment", "amount", "outcome");
+      if (!spot.isWritten()) {
+        continue;
+      }
       String id = needed(spot.at("adjustment"), known.adjustments());
       Length amount = spot.at("amount").length(0, ReportedSign.MOST_AMOUNT_MM);
       String outcome = spot.at("outcome").oneOf(List.of("better", "same", "worse"));

@@ -21,7 +21,10 @@ class JsonForm implements ObjectMapperCustomizer {
   public void customize(ObjectMapper mapper) {
     mapper
         .setSerializationInclusion(JsonInclude.Include.NON_NULL)
-        .registerModule(new SimpleModule().addSerializer(double.class, new Rounded()).addSerializer(Double.class, new Rounded()));
+        .registerModule(
+            new SimpleModule()
+                .addSerializer(double.class, new Rounded())
+                .addSerializer(Double.class, new Rounded()));
   }
 
   /** Further digits would differ from machine to machine and mean nothing. */
@@ -40,8 +43,7 @@ class JsonForm implements ObjectMapperCustomizer {
       }
       BigDecimal rounded = BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP);
       // As text, since the shortest BigDecimal of 100 is written 1E+2.
-      json.writeNumber(
-          rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString());
+      json.writeNumber(rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString());
     }
   }
 }

@@ -48,9 +48,11 @@ final class MaterialsReader {
     if (weight != null && !(weight.gramsPerM2() >= 10 && weight.gramsPerM2() <= 2000)) {
       spot.at("weight")
           .impossible(
-              "No cloth to sew weighs this.", "Check the unit: from 10 g/m² to 2000 g/m² is possible.");
+              "No cloth to sew weighs this.",
+              "Check the unit: from 10 g/m² to 2000 g/m² is possible.");
     }
-    if (!spot.at("around").isWritten() && (along != null || weight == null)) {
+    if (!spot.at("around").isWritten()
+        && (spot.at("along").isWritten() || !spot.at("weight").isWritten())) {
       spot.at("around")
           .needed("Test the direction that goes around the body: marked, stretched, relaxed.");
     }
@@ -109,7 +111,11 @@ final class MaterialsReader {
     }
     try {
       return new ElasticTest(
-          width.mm(), relaxed.mm(), stretched.mm(), load.newtons(), full == null ? null : full.mm());
+          width.mm(),
+          relaxed.mm(),
+          stretched.mm(),
+          load.newtons(),
+          full == null ? null : full.mm());
     } catch (IllegalArgumentException impossible) {
       spot.impossible(
           impossible.getMessage(),

@@ -44,7 +44,8 @@ final class NearestName {
     int fewer = Math.min(words(one).size(), words(two).size());
     int more = Math.max(words(one).size(), words(two).size());
     // All words of the shorter within the longer: "rides-up" in "band-rides-up-at-the-back".
-    double byWords = shared.size() == fewer && fewer >= 2 ? 0.3 + 0.1 * (1 - fewer / (double) more) : 1;
+    double byWords =
+        shared.size() == fewer && fewer >= 2 ? 0.3 + 0.1 * (1 - fewer / (double) more) : 1;
     return Math.min(letters, byWords);
   }
 

@@ -9,7 +9,9 @@ import easewright.pattern.SheetFaults;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/** Reads which pattern was sewn, a shipped sheet or one sent along, the size cut and the choices. */
+/**
+ * Reads which pattern was sewn, a shipped sheet or one sent along, the size cut and the choices.
+ */
 final class PatternReader {
   private static final int MOST_CHOICES = 30;
 
@@ -52,7 +54,8 @@ final class PatternReader {
       return null;
     }
     if (shipped) {
-      String id = pattern.at("sheet").oneOf(sheets.shipped().stream().map(PatternSheet::id).toList());
+      String id =
+          pattern.at("sheet").oneOf(sheets.shipped().stream().map(PatternSheet::id).toList());
       return id == null ? null : sheets.find(id).orElseThrow();
     }
     try {

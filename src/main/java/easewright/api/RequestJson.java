@@ -44,8 +44,8 @@ public final class RequestJson {
    * Parses a request.
    *
    * @throws TooLarge above {@value #MOST_BYTES} bytes
-   * @throws FaultyRequest naming line and column, if it is not JSON, holds a field twice or
-   *     exceeds a bound
+   * @throws FaultyRequest naming line and column, if it is not JSON, holds a field twice or exceeds
+   *     a bound
    */
   public static JsonNode parse(byte[] body) {
     if (body.length > MOST_BYTES) {
@@ -62,7 +62,11 @@ public final class RequestJson {
       throw FaultyRequest.unreadable(
           "",
           "The JSON is nested too deep, or a text, name or number in it is too long" + at(bound),
-          "Nest at most " + DEEPEST + " deep and keep texts under " + LONGEST_TEXT + " characters.");
+          "Nest at most "
+              + DEEPEST
+              + " deep and keep texts under "
+              + LONGEST_TEXT
+              + " characters.");
     } catch (JsonProcessingException unreadable) {
       // The parser's own message can quote the request and name classes: only its place is told.
       boolean twice =

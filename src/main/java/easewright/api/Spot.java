@@ -35,14 +35,18 @@ record Spot(JsonNode node, String pointer, Faults faults) {
   /** This place, once its fields are known to be among these; empty unless it is an object. */
   Spot fields(String... known) {
     if (isWritten() && !node.isObject()) {
-      unreadable("An object is needed here.", "Write { } with these fields: " + listed(List.of(known)) + ".");
+      unreadable(
+          "An object is needed here.",
+          "Write { } with these fields: " + listed(List.of(known)) + ".");
       return new Spot(MissingNode.getInstance(), pointer, faults);
     }
     node.fieldNames()
         .forEachRemaining(
             name -> {
               if (!List.of(known).contains(name)) {
-                at(name).unreadable("No field of this name is known here.", meant(name, List.of(known)));
+                at(name)
+                    .unreadable(
+                        "No field of this name is known here.", meant(name, List.of(known)));
               }
             });
     return this;
@@ -70,7 +74,8 @@ record Spot(JsonNode node, String pointer, Faults faults) {
       return null;
     }
     if (!node.isTextual()) {
-      unreadable("A text is needed here.", "Write it between double quotes, or leave the field out.");
+      unreadable(
+          "A text is needed here.", "Write it between double quotes, or leave the field out.");
       return null;
     }
     String text = node.textValue();
@@ -96,7 +101,8 @@ record Spot(JsonNode node, String pointer, Faults faults) {
   /** True or false. */
   boolean flag() {
     if (isWritten() && !node.isBoolean()) {
-      unreadable("Yes or no is needed here.", "Write true or false without quotes, or leave it out.");
+      unreadable(
+          "Yes or no is needed here.", "Write true or false without quotes, or leave it out.");
     }
     return node.asBoolean(false);
   }

@@ -29,6 +29,8 @@ final class TemplateText {
 
   /** With its first letter large, to begin a sentence. */
   static String begin(String text) {
-    return text.isEmpty() ? text : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
+    return text.isEmpty()
+        ? text
+        : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 }

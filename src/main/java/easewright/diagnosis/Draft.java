@@ -90,15 +90,15 @@ final class Draft {
   }
 
   Optional<Double> bustPointWidthMm() {
-    return Optional.ofNullable(finished.get("bust-point-width"));
+    return Optional.ofNullable(finished.get("bustPointWidth"));
   }
 
   Optional<Double> shoulderToBustPointMm() {
-    return Optional.ofNullable(finished.get("shoulder-to-bust-point"));
+    return Optional.ofNullable(finished.get("shoulderToBustPoint"));
   }
 
   Optional<Double> shoulderToUnderbustMm() {
-    return Optional.ofNullable(finished.get("shoulder-to-underbust"));
+    return Optional.ofNullable(finished.get("shoulderToUnderbust"));
   }
 
   Optional<ClothNeed> need(String role) {
@@ -127,11 +127,11 @@ final class Draft {
     List<Trim> trims = sheet.get().trims(fitting.choices());
     traits.add(sheet.get().supportClass().name().toLowerCase(Locale.ROOT) + "-support");
     traits.add(pieces.piecesWith("shaped-seam").isEmpty() ? "compression" : "shaped-front");
-    boolean opens = trims.stream().anyMatch(trim -> trim.kind().equals("closure"));
+    boolean opens = trims.stream().anyMatch(trim -> trim.kind().equals("fastener"));
     traits.add(
         !opens
             ? "pull-on"
-            : pieces.piecesWith("front-opening").isEmpty() ? "back-opening" : "front-opening");
+            : pieces.piecesWith("centre-front-opening").isEmpty() ? "back-opening" : "front-opening");
     addIf(traits, "cased-elastic", !pieces.piecesWith("casing").isEmpty());
     addIf(traits, "adjustable-straps", trims.stream().anyMatch(t -> t.kind().equals("slider")));
     addIf(traits, "lined", pieces.pieces().stream().anyMatch(p -> p.layer() == Layer.LINING));

@@ -48,11 +48,6 @@ public record Cut(List<Piece> pieces) {
 
   /** How many seams of the main layer cross a girth, by its trade term, e.g. "bust". */
   public int seamsAcross(String girth) {
-    return edgesAcross(girth) / 2;
-  }
-
-  /** Sewn edges of the main layer that cross a girth: two to every seam. */
-  int edgesAcross(String girth) {
     int edges = 0;
     for (Piece piece : pieces) {
       for (Edge edge : piece.edges()) {
@@ -61,12 +56,13 @@ public record Cut(List<Piece> pieces) {
         }
       }
     }
-    return edges;
+    return edges / 2;
   }
 
   /**
    * A change of girth shared alike over every main edge or line of one id. A piece on the fold has
    * its edge twice, a mirrored pair has it on both; linings and supports follow their main piece.
+   * Upright lines and edges that bear one id lie on one girth; a sheet names others apart.
    *
    * @param changeMm the whole change in mm, positive to let out
    * @param lineOrEdge trade id, e.g. "side-seam"

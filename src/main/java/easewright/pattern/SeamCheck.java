@@ -63,13 +63,13 @@ final class SeamCheck {
         }
         Edge.Ref here = new Edge.Ref(piece.id(), edge.id());
         for (int k = 0; k < edge.sewnTo().size(); k++) {
-          reference(node.each("sewnTo").get(k), here, edge.sewnTo().get(k));
+          reference(node.each("sewnTo").get(k), here, edge, edge.sewnTo().get(k));
         }
       }
     }
   }
 
-  private void reference(SheetNode node, Edge.Ref here, Edge.Ref there) {
+  private void reference(SheetNode node, Edge.Ref here, Edge edge, Edge.Ref there) {
     Optional<Edge> partner =
         sheet.pieces().stream()
             .filter(piece -> piece.id().equals(there.piece()))
@@ -82,6 +82,11 @@ final class SeamCheck {
           node,
           "The edge '" + there + "' is not sewn back to '" + here + "'.",
           "Name each of the two under the other's 'sewnTo'.");
+    } else if (!Set.copyOf(partner.get().crosses()).equals(Set.copyOf(edge.crosses()))) {
+      fault(
+          node,
+          "The edges '" + here + "' and '" + there + "' do not cross the same girths.",
+          "Name the same girths under 'crosses' of both.");
     }
   }
 
@@ -121,21 +126,9 @@ final class SeamCheck {
     }
     List<Map<String, Double>> finished = new ArrayList<>();
     sheet.sizes().forEach(size -> finished.add(sheet.finishedMm(size, chosen)));
-    Set<String> girths = new HashSet<>();
     for (Piece piece : cut.pieces()) {
       if (piece.follows().isEmpty()) {
-        for (Edge edge : piece.edges()) {
-          girths.addAll(edge.crosses());
-          edge(cut, piece, edge, finished, chosen);
-        }
-      }
-    }
-    for (String girth : girths) {
-      if (cut.edgesAcross(girth) % 2 != 0) {
-        fault(
-            root.at("pieces"),
-            "An odd number of edges is sewn across '" + girth + "' under " + chosen + ".",
-            "Name the girth under 'crosses' on both edges of each seam.");
+        piece.edges().forEach(edge -> edge(cut, piece, edge, finished, chosen));
       }
     }
   }
@@ -146,28 +139,31 @@ final class SeamCheck {
       Edge edge,
       List<Map<String, Double>> finished,
       Map<String, String> chosen) {
-    List<Edge.Ref> partners = cut.partners(edge);
-    SheetNode node = node(piece, edge);
+    List<Side> partners = sides(cut, edge);
     if (partners.isEmpty() && edge.finish().isEmpty()) {
       fault(
-          node,
+          node(piece, edge),
           "The edge '" + edge.id() + "' is sewn to nothing under " + chosen + ".",
           "Add the edge it is sewn to then, or how it is finished.");
     }
     // Seen from the one long edge that several short ones are sewn to, or from either of a pair.
-    if (partners.isEmpty() || edge.length().isEmpty() || !sewnOnlyTo(cut, partners)) {
+    boolean measured =
+        edge.length().isPresent()
+            && partners.stream()
+                .allMatch(p -> p.edge.length().isPresent() && cut.partners(p.edge).size() == 1);
+    if (partners.isEmpty() || !measured) {
       return;
     }
+    Side own = new Side(piece, edge);
     for (int i = 0; i < finished.size(); i++) {
-      double here = sewnMm(piece, edge, finished.get(i));
+      double here = own.sewnMm(finished.get(i));
       double there = 0;
-      for (Edge.Ref ref : partners) {
-        Piece other = cut.piece(ref.piece()).orElseThrow();
-        there += sewnMm(other, other.edge(ref.edge()).orElseThrow(), finished.get(i));
+      for (Side partner : partners) {
+        there += partner.sewnMm(finished.get(i));
       }
       if (Math.abs(here - there) > EQUAL_MM * piece.occurrences()) {
         fault(
-            node,
+            node(piece, edge),
             String.format(
                 Locale.ROOT,
                 "The edge '%s' is %.0f mm in size '%s', what it is sewn to %.0f mm.",
@@ -181,17 +177,20 @@ final class SeamCheck {
     }
   }
 
-  private static boolean sewnOnlyTo(Cut cut, List<Edge.Ref> partners) {
-    return partners.stream()
-        .allMatch(
-            ref -> {
-              Edge other = cut.piece(ref.piece()).flatMap(p -> p.edge(ref.edge())).orElseThrow();
-              return other.length().isPresent() && cut.partners(other).size() == 1;
-            });
+  /** One side of a seam, both halves of a fold and all of a pair together. */
+  private record Side(Piece piece, Edge edge) {
+    double sewnMm(Map<String, Double> finishedMm) {
+      return finishedMm.get(edge.length().orElseThrow()) * edge.part() * piece.occurrences();
+    }
   }
 
-  private static double sewnMm(Piece piece, Edge edge, Map<String, Double> finished) {
-    return finished.get(edge.length().orElseThrow()) * edge.part() * piece.occurrences();
+  private static List<Side> sides(Cut cut, Edge edge) {
+    List<Side> sides = new ArrayList<>();
+    for (Edge.Ref ref : cut.partners(edge)) {
+      Piece piece = cut.piece(ref.piece()).orElseThrow();
+      sides.add(new Side(piece, piece.edge(ref.edge()).orElseThrow()));
+    }
+    return sides;
   }
 
   private SheetNode node(Piece piece, Edge edge) {

@@ -2,6 +2,7 @@ package easewright.pattern;
 
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -105,7 +106,7 @@ final class SheetCheck {
   private void piece(SheetNode node) {
     when(node);
     boolean main = node.text("layer").equals("main");
-    if (!sheet.cloth().containsKey(Layer.valueOf(node.text("layer").toUpperCase()))
+    if (!sheet.cloth().containsKey(Layer.valueOf(node.text("layer").toUpperCase(Locale.ROOT)))
         && !root.at("cloth").has(node.text("layer"))) {
       node.at("layer")
           .fault(

@@ -38,24 +38,38 @@ final class SheetSchema {
 
   /** Every place where a sheet has not the shape of one. */
   List<SheetFault> faults(JsonNode sheet) {
-    return schema.validate(sheet).stream().map(SheetSchema::fault).toList();
+    return schema.validate(sheet).stream().map(this::fault).toList();
   }
 
-  private static SheetFault fault(Error error) {
-    String pointer = error.getInstanceLocation().toString();
-    JsonNode described =
-        error.getSchemaNode() == null ? null : error.getSchemaNode().path("description");
-    return new SheetFault(
-        pointer,
-        sentence(error.getMessage()),
-        described == null || described.isMissingNode()
-            ? "Write it as the schema of a pattern sheet says."
-            : described.asText());
+  private SheetFault fault(Error error) {
+    String place = error.getSchemaLocation().getFragment().toString();
+    String owner = place.substring(0, Math.max(0, place.lastIndexOf('/')));
+    String problem =
+        switch (error.getKeyword()) {
+          case "required" -> "'" + error.getProperty() + "' is missing.";
+          case "additionalProperties" -> "'" + error.getProperty() + "' is no key of this place.";
+          case "pattern" -> error.getInstanceNode() + " is not written as it should be.";
+          default -> sentence(error.getMessage());
+        };
+    String described =
+        error.getKeyword().equals("required")
+            ? owner + "/properties/" + error.getProperty()
+            : owner;
+    return new SheetFault(error.getInstanceLocation().toString(), problem, description(described));
+  }
+
+  /** What the schema itself says of a place, which is what would be right there. */
+  private String description(String place) {
+    JsonNode node = schema.getSchemaNode().at(place);
+    if (node.has("$ref")) {
+      node = schema.getSchemaNode().at(node.path("$ref").asText().substring(1));
+    }
+    return node.path("description").asText();
   }
 
   private static String sentence(String message) {
     // The validator leads with the place, which the pointer already says.
     String text = message.replaceFirst("^/?\\S*: ", "");
-    return text.endsWith(".") ? text : text + ".";
+    return Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
   }
 }

@@ -5,6 +5,7 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -192,8 +193,8 @@ final class SizeReader {
         one.node()
             .fault(
                 String.format(
-                    java.util.Locale.ROOT,
-                    "No size is for a %s between %.0f mm and %.0f mm.",
+                    Locale.ROOT,
+                    "No size has its %s between %.0f mm and %.0f mm.",
                     what,
                     reached,
                     one.span().fromMm()),

@@ -21,7 +21,8 @@ import org.junit.jupiter.api.Test;
 class HttpProblemsTest {
   private static final String ONE_SIGN = "{\"signs\": [{\"sign\": \"band-rides-up-at-the-back\"}]}";
 
-  private static ValidatableResponse isProblem(ValidatableResponse response, int status, String type) {
+  private static ValidatableResponse isProblem(
+      ValidatableResponse response, int status, String type) {
     return response
         .statusCode(status)
         .contentType("application/problem+json")

@@ -1,0 +1,196 @@
+package easewright.api;
+
+import static easewright.api.ContractSchemas.CONTRACT;
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.networknt.schema.SchemaLocation;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.http.ContentType;
+import io.restassured.response.Response;
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * The service keeps its contract. Schemas are run by a general validator of JSON Schema 2020-12;
+ * problems have the members of RFC 9457 section 3.1.
+ */
+@QuarkusTest
+class ContractTest {
+  private static final ObjectMapper JSON = new ObjectMapper();
+  private final ContractSchemas schemas = new ContractSchemas();
+
+  static List<String> examples() throws IOException {
+    return Examples.names();
+  }
+
+  private static Response post(String body) {
+    return given().contentType(ContentType.JSON).body(body).post("/v1/fittings");
+  }
+
+  private static JsonNode json(Response response) throws IOException {
+    return JSON.readTree(response.asByteArray());
+  }
+
+  @ParameterizedTest
+  @MethodSource("examples")
+  void an_example_is_of_the_form_the_contract_gives(String name) throws IOException {
+    schemas.assertValid("Fitting", Examples.request(name));
+  }
+
+  @ParameterizedTest
+  @MethodSource("examples")
+  void an_example_is_answered_in_the_form_the_contract_gives(String name) throws IOException {
+    Response response = post(Examples.request(name).toString());
+    boolean impossible = name.startsWith("impossible");
+    assertEquals(impossible ? 422 : 200, response.statusCode(), response::asString);
+    schemas.assertValid(impossible ? "Problem" : "Answer", json(response));
+  }
+
+  @ParameterizedTest
+  @MethodSource("examples")
+  void an_example_gives_its_recorded_answer(String name) throws IOException {
+    JsonNode now = Examples.withoutHash(json(post(Examples.request(name).toString())));
+    assertEquals(Examples.answer(name, now), now);
+  }
+
+  @ParameterizedTest
+  @MethodSource("examples")
+  void an_example_is_answered_as_a_post_and_as_a_page(String name) throws IOException {
+    if (name.startsWith("impossible")) {
+      return;
+    }
+    for (String form : List.of("text/markdown", "text/html")) {
+      String said =
+          given()
+              .contentType(ContentType.JSON)
+              .accept(form)
+              .body(Examples.request(name).toString())
+              .post("/v1/fittings")
+              .then()
+              .statusCode(200)
+              .extract()
+              .asString();
+      assertFalse(said.contains("null"), said);
+      assertFalse(said.contains("NOT_FOUND"), said);
+    }
+  }
+
+  @Test
+  void every_refusal_is_of_the_form_the_contract_gives() throws IOException {
+    for (Response refusal :
+        List.of(
+            post("{"),
+            post("{}"),
+            post("{\"x\": 1, \"body\": {\"bust\": 9}}"),
+            post(" ".repeat(256 * 1024 + 1)),
+            given().get("/v1/fittings"),
+            given().get("/nowhere"),
+            given().contentType("text/plain").body("x").post("/v1/fittings"),
+            given().accept("image/png").get("/v1/signs"))) {
+      assertTrue(refusal.statusCode() >= 400);
+      assertEquals("application/problem+json", refusal.contentType());
+      JsonNode problem = json(refusal);
+      schemas.assertValid("Problem", problem);
+      assertEquals(refusal.statusCode(), problem.path("status").intValue());
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("lists")
+  void a_list_is_of_the_form_the_contract_gives(String path, String schema) throws IOException {
+    JsonNode list = json(given().accept("application/json").get(path));
+    assertTrue(list.isArray() && !list.isEmpty(), path);
+    for (JsonNode entry : list) {
+      schemas.assertValid(schema, entry);
+    }
+  }
+
+  static List<Object[]> lists() {
+    return List.of(
+        new Object[] {"/v1/signs", "Sign"},
+        new Object[] {"/v1/pattern-sheets", "SheetEntry"},
+        new Object[] {"/rules", "RuleEntry"});
+  }
+
+  @Test
+  void what_a_list_links_to_is_there() throws IOException {
+    for (JsonNode entry : json(given().accept("application/json").get("/rules"))) {
+      Response page = given().accept("application/json").get(entry.path("page").textValue());
+      schemas.assertValid("RulePage", json(page));
+    }
+    for (JsonNode entry : json(given().get("/v1/pattern-sheets"))) {
+      Response sheet = given().get(entry.path("link").textValue());
+      assertEquals(entry.path("id"), json(sheet).path("id"));
+    }
+  }
+
+  @Test
+  void what_the_schema_refuses_the_service_refuses_as_unreadable() throws IOException {
+    for (String request :
+        List.of(
+            "{\"signs\": [{}]}",
+            "{\"signs\": [{\"sign\": \"straps-slip-off\", \"side\": \"up\"}]}",
+            "{\"units\": \"feet\"}",
+            "{\"body\": {\"waist\": \"70 cm\"}}",
+            "{\"body\": {\"bust\": 94}}",
+            "{\"elastic\": {\"load\": \"6 N\"}}",
+            "{\"cloth\": {\"main\": {\"along\": {\"marked\": \"1 cm\", \"stretched\": \"2 cm\"}}}}",
+            "{\"pattern\": {}}")) {
+      assertFalse(schemas.errors("Fitting", JSON.readTree(request)).isEmpty(), request);
+      assertEquals(400, post(request).statusCode(), request);
+    }
+  }
+
+  @Test
+  void every_schema_is_one_by_the_2020_12_metaschema_and_every_property_is_described()
+      throws IOException {
+    var metaschema =
+        SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+            .getSchema(SchemaLocation.of("https://json-schema.org/draft/2020-12/schema"));
+    List<String> undescribed = new ArrayList<>();
+    for (Map.Entry<String, JsonNode> schema :
+        CONTRACT.path("components").path("schemas").properties()) {
+      assertTrue(metaschema.validate(schema.getValue()).isEmpty(), schema.getKey());
+      undescribed(schema.getValue(), schema.getKey(), undescribed);
+    }
+    assertEquals(List.of(), undescribed);
+  }
+
+  private static void undescribed(JsonNode schema, String path, List<String> into) {
+    JsonNode target =
+        schema.has("$ref") ? CONTRACT.at(schema.path("$ref").textValue().substring(1)) : schema;
+    if (!schema.has("description") && !target.has("description")) {
+      into.add(path);
+    }
+    for (Map.Entry<String, JsonNode> property : schema.path("properties").properties()) {
+      undescribed(property.getValue(), path + "/" + property.getKey(), into);
+    }
+    if (schema.has("items")) {
+      undescribed(schema.path("items"), path + "[]", into);
+    }
+  }
+
+  @Test
+  void every_example_the_contract_names_is_a_file() throws IOException {
+    List<String> missing = new ArrayList<>();
+    for (JsonNode file : CONTRACT.findValues("externalValue")) {
+      String name = file.textValue().replace("examples/", "");
+      if (Contract.example(name).isEmpty()) {
+        missing.add(name);
+      }
+    }
+    assertEquals(List.of(), missing);
+  }
+}
