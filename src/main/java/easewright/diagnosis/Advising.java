@@ -172,14 +172,21 @@ final class Advising {
   }
 
   /**
-   * The first of the adjustment's lines that the pieces cut have; its name alone without a sheet.
+   * The first of the adjustment's lines that the pieces cut have, then those of matching pieces; the
+   * line's name alone without a sheet.
    */
   private List<PlaceNote> places(AdjustmentEntry entry, Amount amount) {
     List<String> lines = entry.at() == null ? List.of() : entry.at();
     for (String line : lines) {
-      List<PlaceNote> found = draft.cut().map(cut -> onPieces(cut, line, amount)).orElse(List.of());
+      List<PlaceNote> found = onPieces(line, amount);
       if (!found.isEmpty()) {
-        return found;
+        List<PlaceNote> all = new ArrayList<>(found);
+        if (entry.alsoAt() != null) {
+          entry.alsoAt().stream()
+              .filter(other -> !other.equals(line))
+              .forEach(other -> all.addAll(onPieces(other, amount)));
+        }
+        return all;
       }
     }
     return lines.stream()
@@ -189,8 +196,8 @@ final class Advising {
         .toList();
   }
 
-  private List<PlaceNote> onPieces(Cut cut, String line, Amount amount) {
-    return cut.share(1, line).stream()
+  private List<PlaceNote> onPieces(String line, Amount amount) {
+    return draft.cut().map(cut -> cut.share(1, line)).orElse(List.of()).stream()
         .map(
             share ->
                 new PlaceNote(

@@ -91,6 +91,7 @@ public record Catalog(
    * @param tightens true for anything that makes the garment closer, firmer or smaller
    * @param method amount method
    * @param at edges and lines of a pattern sheet, best first
+   * @param alsoAt lines of matching pieces that must change by the same whole amount, or null
    * @param limit parameter with the largest amount by this change, or null
    * @param beyond the adjustment that takes over above the limit, or null
    * @param firstStep degree to the amount to try when nothing was measured
@@ -103,6 +104,7 @@ public record Catalog(
       boolean tightens,
       String method,
       List<String> at,
+      List<String> alsoAt,
       String effort,
       String undo,
       List<String> steps,
