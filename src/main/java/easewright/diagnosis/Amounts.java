@@ -53,12 +53,11 @@ final class Amounts {
     if (adjustment.method() == null || adjustment.method().equals("none")) {
       return new Told(null, null);
     }
-    Optional<Amount> computed = computed(adjustment.method());
-    if (computed.isEmpty()) {
-      computed = reported(adjustment.method(), signs);
-    }
-    if (computed.isPresent()) {
-      return new Told(computed.get(), null);
+    // What was measured on the toile beats what the tape lets us compute from afar.
+    Optional<Amount> told =
+        reported(adjustment.method(), signs).or(() -> computed(adjustment.method()));
+    if (told.isPresent()) {
+      return new Told(told.get(), null);
     }
     return new Told(firstStep(adjustment, signs), measureFirst(adjustment.method(), signs));
   }
@@ -73,7 +72,10 @@ final class Amounts {
       case "front length" -> shortfall(method, "front-length-shortfall", 1, "amount-front-length");
       case "front length less" ->
           shortfall(method, "front-length-shortfall", -1, "amount-front-length-less");
-      case "seam distance" -> seamDistance();
+      case "bust point in" -> bustPoint(method, "bust-point-width-excess", -1);
+      case "bust point out" -> bustPoint(method, "bust-point-width-excess", 1);
+      case "bust point up" -> bustPoint(method, "apex-drop", -1);
+      case "bust point down" -> bustPoint(method, "apex-drop", 1);
       case "stretch factor" -> stretchFactor();
       case "allowance error" -> allowance();
       default -> Optional.empty();
@@ -185,16 +187,17 @@ final class Amounts {
                     shares));
   }
 
-  private Optional<Amount> seamDistance() {
-    return figure("bust-point-width-excess")
+  /** Across, each side carries half of the difference between the two bust points. */
+  private Optional<Amount> bustPoint(String method, String figure, int way) {
+    double share = figure.equals("apex-drop") ? 1 : 0.5;
+    return figure(figure)
         .flatMap(
             f ->
                 positive(
-                    "seam distance",
-                    // Each side carries half of the difference between the two bust points.
-                    new Estimate(Math.abs(f.value()) / 2, f.sd() / 2),
-                    "amount-reported",
-                    "sign",
+                    method,
+                    new Estimate(way * f.value() * share, f.sd() * share),
+                    share == 1 ? "amount-bust-point" : "amount-bust-point-half",
+                    "working",
                     f.formula()));
   }
 
@@ -244,7 +247,7 @@ final class Amounts {
   private Optional<Amount> reported(String method, List<ReportedSign> signs) {
     double sd = source.parameter("sign-amount-error");
     return signs.stream()
-        .filter(sign -> sign.amount() != null && !method.startsWith("band"))
+        .filter(sign -> sign.amount() != null && measures(sign, method))
         .findFirst()
         .flatMap(
             sign ->
@@ -254,6 +257,11 @@ final class Amounts {
                     "amount-reported",
                     "sign",
                     source.catalog().nameOf(sign.id())));
+  }
+
+  private boolean measures(ReportedSign sign, String method) {
+    List<String> measures = source.catalog().signs().get(sign.id()).measures();
+    return measures != null && measures.contains(method);
   }
 
   private Amount firstStep(AdjustmentEntry adjustment, List<ReportedSign> signs) {
@@ -290,8 +298,8 @@ final class Amounts {
       case "front length", "front length less" -> source.wording().say("measure-first-length");
       default ->
           signs.stream()
+              .filter(sign -> measures(sign, method))
               .map(sign -> source.catalog().signs().get(sign.id()).amount())
-              .filter(what -> what != null)
               .findFirst()
               .map(what -> source.wording().say("measure-first-sign", "what", what))
               .orElse(null);

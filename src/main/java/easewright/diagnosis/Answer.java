@@ -70,9 +70,11 @@ public record Answer(
    * @param text in the asker's units
    * @param mm millimetres
    * @param plusMinusMm one standard deviation of the measuring error, millimetres
+   * @param plusMinus the same in the asker's units
    * @param how how it was measured
    */
-  public record Measurement(String name, String text, double mm, double plusMinusMm, String how) {}
+  public record Measurement(
+      String name, String text, double mm, double plusMinusMm, String plusMinus, String how) {}
 
   /**
    * A length to change by.

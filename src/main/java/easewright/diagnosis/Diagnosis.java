@@ -113,7 +113,7 @@ public final class Diagnosis {
     return new Answer(
         new Answer.RuleBookStamp(book.source().version(), book.source().hash()),
         Understanding.of(fitting, knowledge.catalog()),
-        cautions(said),
+        cautions(said, shown),
         sizes == null ? null : sizing.advice(fitting, sizes),
         new Cloths(draft, book.source().wording(), shown).results(fitting),
         explaining.findings(),
@@ -134,19 +134,19 @@ public final class Diagnosis {
         .anyMatch(sign -> sign.present() && knowledge.catalog().signs().get(sign.id()).redFlag());
   }
 
-  private List<CautionNote> cautions(Statements said) {
+  private List<CautionNote> cautions(Statements said, Shown shown) {
     Map<String, Cautioned> once = new LinkedHashMap<>();
     said.cautions().forEach(caution -> once.putIfAbsent(caution.caution(), caution));
     Set<RuleText> stopping = Set.copyOf(said.noTightening());
     return once.values().stream()
-        .map(caution -> caution(caution, stopping.contains(caution.rule())))
+        .map(caution -> caution(caution, stopping.contains(caution.rule()), shown))
         .sorted(
             Comparator.comparingInt((CautionNote note) -> URGENCY.indexOf(note.urgency()))
                 .thenComparing(CautionNote::id))
         .toList();
   }
 
-  private CautionNote caution(Cautioned caution, boolean stopsTightening) {
+  private CautionNote caution(Cautioned caution, boolean stopsTightening, Shown shown) {
     Catalog.CautionEntry entry = knowledge.catalog().cautions().get(caution.caution());
     return new CautionNote(
         entry.id(),
@@ -155,7 +155,11 @@ public final class Diagnosis {
         entry.who(),
         entry.urgency(),
         stopsTightening,
-        caution.from().stream().map(fact -> Facts.words(fact, knowledge.catalog())).toList(),
+        caution.from().stream()
+            .map(
+                fact ->
+                    Facts.words(fact, knowledge.catalog(), book.source().wording(), shown))
+            .toList(),
         Explaining.ref(caution.rule()));
   }
 

@@ -1,11 +1,14 @@
 package easewright.diagnosis;
 
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Wording;
 import easewright.rulebook.facts.Choice;
 import easewright.rulebook.facts.Circumstance;
 import easewright.rulebook.facts.Earlier;
 import easewright.rulebook.facts.Figure;
 import easewright.rulebook.facts.Finding;
+import easewright.rulebook.facts.InPlay;
+import easewright.rulebook.facts.Proposal;
 import easewright.rulebook.facts.Sign;
 import easewright.rulebook.facts.Trait;
 import java.util.ArrayList;
@@ -36,7 +39,7 @@ final class Facts {
   }
 
   /** A fact in words, for saying what raised a caution. */
-  static String words(Object fact, Catalog catalog) {
+  static String words(Object fact, Catalog catalog, Wording wording, Shown shown) {
     if (fact instanceof Sign sign) {
       return catalog.nameOf(sign.id());
     }
@@ -52,6 +55,29 @@ final class Facts {
     if (fact instanceof Figure figure) {
       return figure.formula();
     }
-    return fact.toString();
+    if (fact instanceof InPlay inPlay) {
+      String key = inPlay.likely() ? "fact-cause" : "fact-cause-possible";
+      return wording.say(key, "cause", catalog.nameOf(inPlay.cause()));
+    }
+    if (fact instanceof Choice choice) {
+      return wording.say("fact-choice", "choice", choice.id(), "option", choice.option());
+    }
+    if (fact instanceof Earlier earlier) {
+      return wording.say(
+          "fact-earlier",
+          "adjustment",
+          catalog.nameOf(earlier.adjustment()),
+          "outcome",
+          earlier.outcome());
+    }
+    if (fact instanceof Proposal proposal) {
+      return wording.say(
+          "fact-proposal",
+          "adjustment",
+          catalog.nameOf(proposal.adjustment()),
+          "amount",
+          shown.length(proposal.amountMm()));
+    }
+    throw new IllegalArgumentException("No words for " + fact.getClass());
   }
 }

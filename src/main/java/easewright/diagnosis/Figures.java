@@ -126,23 +126,25 @@ final class Figures {
   }
 
   private void volume(double difference, double sd) {
-    // Base width from the bust-point width: bust points lie near the middle of each base.
     Measured width = fitting.body().bustPointWidth();
     if (width == null || !(difference > 0)) {
       return;
     }
+    double share = source.parameter("cup-base-share");
+    double base = width.value().mm() * share;
+    double step = Math.min(sd, difference / 2);
     try {
-      CupGeometry cup = CupGeometry.fromDifference(width.value().mm(), difference);
-      double step = Math.min(sd, difference / 2);
-      double up = CupGeometry.fromDifference(width.value().mm(), difference + step).volumeMl();
-      double down = CupGeometry.fromDifference(width.value().mm(), difference - step).volumeMl();
+      double up = CupGeometry.fromDifference(base, difference + step).volumeMl();
+      double down = CupGeometry.fromDifference(base, difference - step).volumeMl();
       add(
           "cup-volume",
-          cup.volumeMl(),
+          CupGeometry.fromDifference(base, difference).volumeMl(),
           (up - down) / 2 * (sd / step),
           "ml",
           "base",
-          width.text(),
+          shown.length(base),
+          "share",
+          shown.percent(share),
           "difference",
           shown.length(difference));
     } catch (IllegalArgumentException outsideTheModel) {

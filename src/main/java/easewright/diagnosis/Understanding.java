@@ -4,6 +4,7 @@ import easewright.diagnosis.Answer.Measurement;
 import easewright.diagnosis.Answer.SignNote;
 import easewright.diagnosis.Answer.Understood;
 import easewright.measure.BodyMeasurements;
+import easewright.measure.Length;
 import easewright.measure.Measured;
 import easewright.measure.MeasuringMethod;
 import easewright.measure.UnitSystem;
@@ -58,6 +59,7 @@ final class Understanding {
                     measured.value().text(fitting.units()),
                     Math.round(measured.value().mm() * 10) / 10.0,
                     Math.round(measured.sdMm() * 10) / 10.0,
+                    Length.ofMm(measured.sdMm()).text(fitting.units()),
                     fitting.measuredHow().getOrDefault(name, List.of()).stream()
                         .map(MeasuringMethod::wireName)
                         .collect(Collectors.joining(", "))));

@@ -32,6 +32,7 @@ public record Catalog(
    * @param look postures and moments to look
    * @param degrees "slight", "clear", "strong" to a description a wearer can apply
    * @param amount what is measured, in full, or null when it cannot be measured
+   * @param measures amount methods its amount gives the answer to, or null
    * @param effort word for the effort of finding out
    * @param withoutFault word for how often it shows with nothing wrong
    * @param redFlag true when it stops all tightening advice
@@ -46,6 +47,7 @@ public record Catalog(
       List<String> look,
       Map<String, String> degrees,
       String amount,
+      List<String> measures,
       String effort,
       String withoutFault,
       String source,
