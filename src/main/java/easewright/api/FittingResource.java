@@ -1,7 +1,6 @@
 package easewright.api;
 
 import easewright.diagnosis.Answer;
-import easewright.diagnosis.Diagnosis;
 import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -15,12 +14,10 @@ import org.jboss.resteasy.reactive.ResponseHeader;
 @Consumes(MediaType.APPLICATION_JSON)
 @NonBlocking
 public class FittingResource {
-  private final FittingReader reader;
-  private final Diagnosis diagnosis;
+  private final InForce rules;
 
-  FittingResource(FittingReader reader, Diagnosis diagnosis) {
-    this.reader = reader;
-    this.diagnosis = diagnosis;
+  FittingResource(InForce rules) {
+    this.rules = rules;
   }
 
   @POST
@@ -45,6 +42,7 @@ public class FittingResource {
   }
 
   private Answer answer(byte[] body) {
-    return diagnosis.answer(reader.read(RequestJson.parse(body)));
+    InForce.Edition edition = rules.now();
+    return edition.diagnosis().answer(edition.reader().read(RequestJson.parse(body)));
   }
 }

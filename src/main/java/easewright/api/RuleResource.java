@@ -1,6 +1,5 @@
 package easewright.api;
 
-import easewright.rulebook.RuleBook;
 import easewright.rulebook.RulePage;
 import easewright.rulebook.RuleText;
 import io.quarkus.qute.CheckedTemplate;
@@ -23,10 +22,10 @@ public class RuleResource {
   private static final String HTML = "text/html;charset=UTF-8";
   private static final String JSON = "application/json;qs=0.9";
 
-  private final RuleBook book;
+  private final InForce rules;
 
-  RuleResource(RuleBook book) {
-    this.book = book;
+  RuleResource(InForce rules) {
+    this.rules = rules;
   }
 
   /** A page in a line. */
@@ -59,13 +58,13 @@ public class RuleResource {
   @GET
   @Produces(HTML)
   public String indexPage() {
-    return Pages.index(index(), book.source().version()).render();
+    return Pages.index(index(), rules.now().book().source().version()).render();
   }
 
   @GET
   @Produces(JSON)
   public List<RuleEntry> index() {
-    return book.source().pages().values().stream()
+    return rules.now().book().source().pages().values().stream()
         .sorted(Comparator.comparing(RulePage::topic).thenComparing(RulePage::title))
         .map(RuleEntry::of)
         .toList();
@@ -85,7 +84,7 @@ public class RuleResource {
   @Path("/{id}")
   @Produces(JSON)
   public RulePageNote rule(@PathParam("id") String id) {
-    RulePage page = book.source().pages().get(id);
+    RulePage page = rules.now().book().source().pages().get(id);
     if (page == null) {
       throw new NotFoundException();
     }
@@ -94,7 +93,7 @@ public class RuleResource {
         page.title(),
         page.topic(),
         page.markdown(),
-        book.source().rules().stream()
+        rules.now().book().source().rules().stream()
             .filter(rule -> rule.file().equals(id))
             .map(RuleNote::of)
             .toList());

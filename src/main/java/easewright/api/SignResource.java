@@ -1,7 +1,6 @@
 package easewright.api;
 
 import easewright.rulebook.Catalog.SignEntry;
-import easewright.rulebook.RuleBook;
 import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
@@ -15,10 +14,10 @@ import java.util.Map;
 @Produces(MediaType.APPLICATION_JSON)
 @NonBlocking
 public class SignResource {
-  private final List<SignNote> signs;
+  private final InForce rules;
 
-  SignResource(RuleBook book) {
-    this.signs = book.catalog().signs().values().stream().map(SignNote::of).toList();
+  SignResource(InForce rules) {
+    this.rules = rules;
   }
 
   /** What an asker needs of a catalog entry; how often it means nothing is the rules' business. */
@@ -56,6 +55,6 @@ public class SignResource {
 
   @GET
   public List<SignNote> all() {
-    return signs;
+    return rules.now().book().catalog().signs().values().stream().map(SignNote::of).toList();
   }
 }

@@ -60,8 +60,10 @@ public record BandFit(double bodyMm, double garmentMm, double bodySdMm, double g
 
   /** Strain e = (body − garment)/garment, a fraction; negative when the band is the longer. */
   public Estimate strain() {
-    double ratio = bodyMm / garmentMm;
-    return Estimate.of(ratio - 1, bodySdMm / garmentMm, garmentSdMm * ratio / garmentMm);
+    return Estimate.of(
+        (bodyMm - garmentMm) / garmentMm,
+        bodySdMm / garmentMm,
+        garmentSdMm * bodyMm / (garmentMm * garmentMm));
   }
 
   /**

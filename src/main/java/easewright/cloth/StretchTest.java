@@ -84,7 +84,10 @@ public record StretchTest(
   }
 
   private Estimate extension(double lengthMm) {
-    double ratio = lengthMm / markedMm;
-    return Estimate.of(ratio - 1, readingSdMm / markedMm, readingSdMm * ratio / markedMm);
+    // Subtracting first keeps 14 cm from 10 cm at exactly 40 %, on the limit and not below it.
+    return Estimate.of(
+        (lengthMm - markedMm) / markedMm,
+        readingSdMm / markedMm,
+        readingSdMm * lengthMm / (markedMm * markedMm));
   }
 }

@@ -19,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Predicate;
 
 /**
  * Ranks adjustments: expected relief less effort and risk, in the trade's order of work. What a
@@ -80,7 +81,7 @@ final class Advice {
             candidates.add(candidate(entry, cures));
           }
         });
-    candidates.sort(order());
+    candidates.sort(order(candidates));
     return new Ranked(candidates, setAside);
   }
 
@@ -148,10 +149,16 @@ final class Advice {
     return posterior.probability(cure.cause());
   }
 
-  /** Among changes for likely causes the order of work decides; then, and after them, worth. */
-  private static Comparator<Candidate> order() {
-    return Comparator.comparing((Candidate c) -> !(c.likely() && c.worth() > 0))
-        .thenComparing(c -> c.likely() && c.worth() > 0 ? c.stage() : 0)
+  /**
+   * Among changes that treat a likely cause about as well as the best does, the order of work
+   * decides; among the others, and within a stage, worth.
+   */
+  private Comparator<Candidate> order(List<Candidate> candidates) {
+    double best = candidates.stream().mapToDouble(Candidate::worth).max().orElse(0);
+    double enough = Math.max(0, best * knowledge.parameter("order-of-work"));
+    Predicate<Candidate> inOrder = c -> c.likely() && c.worth() > 0 && c.worth() >= enough;
+    return Comparator.comparing((Candidate c) -> !inOrder.test(c))
+        .thenComparing(c -> inOrder.test(c) ? c.stage() : 0)
         .thenComparing(c -> -c.worth())
         .thenComparing(c -> c.entry().id());
   }

@@ -172,8 +172,8 @@ final class Advising {
   }
 
   /**
-   * The first of the adjustment's lines that the pieces cut have, then those of matching pieces; the
-   * line's name alone without a sheet.
+   * The first of the adjustment's lines that the pieces cut have, then those of matching pieces;
+   * the line's name alone without a sheet.
    */
   private List<PlaceNote> places(AdjustmentEntry entry, Amount amount) {
     List<String> lines = entry.at() == null ? List.of() : entry.at();

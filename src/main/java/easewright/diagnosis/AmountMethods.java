@@ -14,6 +14,7 @@ final class AmountMethods {
           "cup girth less",
           "pinch",
           "fold",
+          "width fold",
           "bust point in",
           "bust point out",
           "bust point up",
@@ -31,6 +32,7 @@ final class AmountMethods {
           "band let-out",
           "cup girth",
           "cup girth less",
+          "width fold",
           "stretch factor",
           "allowance error");
 

@@ -7,9 +7,11 @@ import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.facts.Figure;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Derives the numbers about the cloths: each layer's own, and the margins of what is worn together.
@@ -35,7 +37,7 @@ final class ClothFigures {
         figures.direction(cloth.getKey(), cloth.getValue());
       }
     }
-    draft.need("main").ifPresent(figures::margins);
+    figures.margins(draft);
     return figures.figures;
   }
 
@@ -72,63 +74,73 @@ final class ClothFigures {
     }
   }
 
-  private void margins(ClothNeed need) {
-    least("-stretch-around")
-        .ifPresent(has -> margin("stretch-margin-around", has, need.stretchAround()));
-    least("-stretch-along")
-        .ifPresent(has -> margin("stretch-margin-along", has, need.stretchAlong()));
-    if (need.recovery() != null) {
-      least("-recovery")
-          .ifPresent(
-              has ->
-                  add(
-                      "recovery-margin",
-                      "figure-recovery-margin",
-                      has.minus(need.recovery()),
-                      "has",
-                      shown.percent(has.value()),
-                      "need",
-                      shown.percent(need.recovery())));
+  /** A layer of the garment with what it has and what the pattern asks of it. */
+  private record Margin(String role, Estimate has, double need, ClothNeed asked) {
+    double value() {
+      return has.value() - need;
     }
-    least("-stretch-around")
+  }
+
+  /** Each layer is held to its own need; the one that falls shortest speaks for all. */
+  private void margins(Draft draft) {
+    worst(draft, "-stretch-around", ClothNeed::stretchAround)
         .ifPresent(
-            has -> {
-              Estimate factor = need.use().widthFactor(need.stretchAround(), has);
-              figures.add(
-                  figure(
-                      source,
-                      shown,
-                      "width-factor",
-                      "figure-width-factor",
-                      factor.value(),
-                      factor.sd(),
-                      "factor",
-                      "use",
-                      shown.percent(need.use().fraction()),
-                      "drafted",
-                      shown.percent(need.stretchAround()),
-                      "has",
-                      shown.percent(has.value())));
+            worst -> {
+              margin("stretch-margin-around", "figure-stretch-margin", worst);
+              widthFactor(worst);
             });
+    worst(draft, "-stretch-along", ClothNeed::stretchAlong)
+        .ifPresent(worst -> margin("stretch-margin-along", "figure-stretch-margin", worst));
+    worst(draft, "-recovery", ClothNeed::recovery)
+        .ifPresent(worst -> margin("recovery-margin", "figure-recovery-margin", worst));
   }
 
-  private void margin(String id, Estimate has, double need) {
-    add(
-        id,
-        "figure-stretch-margin",
-        has.minus(need),
-        "has",
-        shown.percent(has.value()),
-        "need",
-        shown.percent(need));
-  }
-
-  /** Layers worn together do no better than the least of them. */
-  private Optional<Estimate> least(String ending) {
+  private Optional<Margin> worst(Draft draft, String ending, Function<ClothNeed, Double> asks) {
     return figures.stream()
         .filter(f -> f.id().endsWith(ending))
-        .map(f -> new Estimate(f.value(), f.sd()))
-        .min((a, b) -> Double.compare(a.value(), b.value()));
+        .flatMap(
+            f -> {
+              String role = f.id().substring(0, f.id().length() - ending.length());
+              return draft.need(role).stream()
+                  .filter(need -> asks.apply(need) != null)
+                  .map(
+                      need ->
+                          new Margin(
+                              role, new Estimate(f.value(), f.sd()), asks.apply(need), need));
+            })
+        .min(Comparator.comparingDouble(Margin::value));
+  }
+
+  private void margin(String id, String sentence, Margin worst) {
+    add(
+        id,
+        sentence,
+        worst.has().minus(worst.need()),
+        "role",
+        worst.role(),
+        "has",
+        shown.percent(worst.has().value()),
+        "need",
+        shown.percent(worst.need()));
+  }
+
+  private void widthFactor(Margin worst) {
+    Estimate factor = worst.asked().use().widthFactor(worst.need(), worst.has());
+    figures.add(
+        figure(
+            source,
+            shown,
+            "width-factor",
+            "figure-width-factor",
+            factor.value(),
+            factor.sd(),
+            "factor",
+            "use",
+            shown.percent(worst.asked().use().fraction()),
+            "drafted",
+            shown.percent(worst.need()),
+            "has",
+            shown.percent(worst.has().value())));
   }
 
   private void add(String id, String sentence, Estimate estimate, Object... blanks) {

@@ -156,9 +156,7 @@ public final class Diagnosis {
         entry.urgency(),
         stopsTightening,
         caution.from().stream()
-            .map(
-                fact ->
-                    Facts.words(fact, knowledge.catalog(), book.source().wording(), shown))
+            .map(fact -> Facts.words(fact, knowledge.catalog(), book.source().wording(), shown))
             .toList(),
         Explaining.ref(caution.rule()));
   }

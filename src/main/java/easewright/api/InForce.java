@@ -1,0 +1,79 @@
+package easewright.api;
+
+import easewright.diagnosis.Diagnosis;
+import easewright.pattern.PatternSheets;
+import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleBookFault;
+import io.quarkus.runtime.LaunchMode;
+import jakarta.inject.Singleton;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.stream.Stream;
+import org.jboss.logging.Logger;
+
+/**
+ * The rule book in force, and what is made of it. In development it is read anew whenever a file of
+ * the rule book has changed; otherwise it is the one compiled into the application.
+ */
+@Singleton
+public class InForce {
+  private static final Logger LOG = Logger.getLogger(InForce.class);
+
+  private final PatternSheets sheets;
+  private final Optional<Path> folder;
+  private volatile Edition edition;
+  private long lastChange;
+
+  InForce(PatternSheets sheets) {
+    this.sheets = sheets;
+    this.folder =
+        LaunchMode.current() == LaunchMode.DEVELOPMENT
+            ? Stream.of("rules", "../rules", "../../rules")
+                .map(Path::of)
+                .filter(path -> Files.exists(path.resolve("vocabulary.dsl")))
+                .findFirst()
+            : Optional.empty();
+    this.lastChange = folder.map(InForce::lastChange).orElse(0L);
+    this.edition = edition(RuleBook.compiledIn());
+  }
+
+  /** A rule book with its reader of requests and its diagnosis. */
+  record Edition(RuleBook book, FittingReader reader, Diagnosis diagnosis) {}
+
+  Edition now() {
+    folder.ifPresent(this::readAnewIfChanged);
+    return edition;
+  }
+
+  private Edition edition(RuleBook book) {
+    return new Edition(
+        book,
+        new FittingReader(KnownNames.of(book.catalog(), sheets)),
+        new Diagnosis(book, sheets.shipped()));
+  }
+
+  private synchronized void readAnewIfChanged(Path rules) {
+    long change = lastChange(rules);
+    if (change == lastChange) {
+      return;
+    }
+    lastChange = change;
+    try {
+      edition = edition(RuleBook.compile(rules));
+      LOG.info("The rule book was read anew.");
+    } catch (RuleBookFault fault) {
+      LOG.error("The rule book stays as it was: " + fault.getMessage());
+    }
+  }
+
+  private static long lastChange(Path rules) {
+    try (Stream<Path> files = Files.walk(rules)) {
+      return files.mapToLong(file -> file.toFile().lastModified()).max().orElse(0);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
