@@ -131,7 +131,9 @@ final class Draft {
     traits.add(
         !opens
             ? "pull-on"
-            : pieces.piecesWith("centre-front-opening").isEmpty() ? "back-opening" : "front-opening");
+            : pieces.piecesWith("centre-front-opening").isEmpty()
+                ? "back-opening"
+                : "front-opening");
     addIf(traits, "cased-elastic", !pieces.piecesWith("casing").isEmpty());
     addIf(traits, "adjustable-straps", trims.stream().anyMatch(t -> t.kind().equals("slider")));
     addIf(traits, "lined", pieces.pieces().stream().anyMatch(p -> p.layer() == Layer.LINING));
