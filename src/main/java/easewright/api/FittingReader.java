@@ -1,7 +1,6 @@
 package easewright.api;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import easewright.diagnosis.Circumstances;
 import easewright.diagnosis.EarlierAdjustment;
 import easewright.diagnosis.Fitting;
 import easewright.diagnosis.GarmentMeasurements;
@@ -13,7 +12,6 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Stream;
@@ -26,19 +24,6 @@ public final class FittingReader {
   static final int MOST_SIGNS = 60;
   static final int MOST_EARLIER = 20;
   static final int MOST_WHY_NOT = 10;
-
-  /** Circumstances that hold or don't: field name, and the rule book's name for it. */
-  private static final Map<String, String> CIRCUMSTANCES =
-      Map.of(
-          "nursing", "nursing",
-          "pregnant", "pregnant",
-          "operatedRecently", "operated-recently",
-          "implantOrExpander", "implant-or-expander",
-          "growing", "growing",
-          "sleepingInIt", "sleeping-in-it",
-          "wearingItAllDay", "wearing-it-all-day",
-          "latexSensitive", "latex-sensitive",
-          "strapsSlackenedAlready", "adjustable-straps-slackened-already");
 
   private final KnownNames known;
 
@@ -100,7 +85,7 @@ public final class FittingReader {
         MaterialsReader.making(root.at("making")),
         signs(root.at("signs")),
         earlier(root.at("earlier")),
-        circumstances(root.at("circumstances")),
+        CircumstancesReader.read(root.at("circumstances")),
         whyNot(root.at("whyNot")));
   }
 
@@ -150,26 +135,6 @@ public final class FittingReader {
       }
     }
     return earlier;
-  }
-
-  private static Circumstances circumstances(Spot spot) {
-    spot =
-        spot.fields(
-            Stream.concat(
-                    CIRCUMSTANCES.keySet().stream().sorted(),
-                    Stream.of("impact", "monthsSinceOperation"))
-                .toArray(String[]::new));
-    Set<String> ids = new LinkedHashSet<>();
-    for (String field : CIRCUMSTANCES.keySet().stream().sorted().toList()) {
-      if (spot.at(field).flag()) {
-        ids.add(CIRCUMSTANCES.get(field));
-      }
-    }
-    String impact = spot.at("impact").oneOf(List.of("low", "medium", "high"));
-    if (impact != null) {
-      ids.add(impact + "-impact");
-    }
-    return new Circumstances(ids, spot.at("monthsSinceOperation").count(0, 1200));
   }
 
   private List<String> whyNot(Spot list) {

@@ -31,6 +31,23 @@ final class NearestName {
     return bestDistance <= 0.5 ? Optional.of(best) : Optional.empty();
   }
 
+  /** What to write in its place: the name meant, or the names there are. */
+  static String remedy(String written, Collection<String> known) {
+    return to(written, known)
+        .map(name -> "Did you mean \"" + name + "\"?")
+        .orElseGet(
+            () ->
+                known.isEmpty()
+                    ? "Leave it out."
+                    : known.size() <= 20
+                        ? "Known are: " + listed(known) + "."
+                        : "Look the name up in the list the service publishes.");
+  }
+
+  static String listed(Collection<String> names) {
+    return String.join(", ", names);
+  }
+
   /** Case, spaces and dashes are how people differ from a list, not what they mean. */
   private static String plain(String name) {
     return name.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "-");

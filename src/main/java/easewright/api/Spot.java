@@ -37,7 +37,7 @@ record Spot(JsonNode node, String pointer, Faults faults) {
     if (isWritten() && !node.isObject()) {
       unreadable(
           "An object is needed here.",
-          "Write { } with these fields: " + listed(List.of(known)) + ".");
+          "Write { } with these fields: " + NearestName.listed(List.of(known)) + ".");
       return new Spot(MissingNode.getInstance(), pointer, faults);
     }
     node.fieldNames()
@@ -46,7 +46,8 @@ record Spot(JsonNode node, String pointer, Faults faults) {
               if (!List.of(known).contains(name)) {
                 at(name)
                     .unreadable(
-                        "No field of this name is known here.", meant(name, List.of(known)));
+                        "No field of this name is known here.",
+                        NearestName.remedy(name, List.of(known)));
               }
             });
     return this;
@@ -94,7 +95,7 @@ record Spot(JsonNode node, String pointer, Faults faults) {
     if (text == null || known.contains(text)) {
       return text;
     }
-    unreadable("No such name is known here.", meant(text, known));
+    unreadable("No such name is known here.", NearestName.remedy(text, known));
     return null;
   }
 
@@ -184,21 +185,5 @@ record Spot(JsonNode node, String pointer, Faults faults) {
 
   void impossible(String problem, String remedy) {
     faults.impossible(pointer, problem, remedy);
-  }
-
-  private static String meant(String written, Collection<String> known) {
-    return NearestName.to(written, known)
-        .map(name -> "Did you mean \"" + name + "\"?")
-        .orElseGet(
-            () ->
-                known.isEmpty()
-                    ? "Leave it out."
-                    : known.size() <= 20
-                        ? "Known are: " + listed(known) + "."
-                        : "Look the name up in the list the service publishes.");
-  }
-
-  private static String listed(Collection<String> names) {
-    return String.join(", ", names);
   }
 }
