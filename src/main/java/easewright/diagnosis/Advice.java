@@ -82,7 +82,11 @@ final class Advice {
           }
         });
     candidates.sort(order(candidates));
-    return new Ranked(candidates, setAside);
+    // What costs more than it promises is offered only where nothing better is known.
+    List<Candidate> worthwhile = candidates.stream().filter(c -> c.worth() > 0).toList();
+    List<Candidate> offered =
+        worthwhile.isEmpty() ? candidates.stream().limit(1).toList() : worthwhile;
+    return new Ranked(offered, setAside);
   }
 
   private static void replace(Map<String, List<Cures>> byAdjustment, Replaced replaced) {
