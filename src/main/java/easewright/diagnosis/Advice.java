@@ -82,8 +82,9 @@ final class Advice {
           }
         });
     candidates.sort(order(candidates));
-    // What costs more than it promises is offered only where nothing better is known.
-    List<Candidate> worthwhile = candidates.stream().filter(c -> c.worth() > 0).toList();
+    // What costs more than it promises is offered only for a likely cause, or for want of better.
+    List<Candidate> worthwhile =
+        candidates.stream().filter(c -> c.worth() > 0 || c.likely()).toList();
     List<Candidate> offered =
         worthwhile.isEmpty() ? candidates.stream().limit(1).toList() : worthwhile;
     return new Ranked(offered, setAside);
