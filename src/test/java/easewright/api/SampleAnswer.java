@@ -79,6 +79,7 @@ final class SampleAnswer {
                 List.of(),
                 List.of(),
                 null)),
+        true,
         0.04,
         List.of(
             new AdjustmentNote(
