@@ -34,8 +34,7 @@ class TypicalPicturesTest {
         (cause, picture) -> {
           Answer answer = Consulting.answerToSigns(picture);
           List<String> causes = Consulting.causes(answer);
-          failures.unless(
-              !causes.isEmpty() && causes.get(0).equals(cause), cause, picture, answer);
+          failures.unless(!causes.isEmpty() && causes.get(0).equals(cause), cause, picture, answer);
         });
     failures.report();
   }
@@ -49,8 +48,7 @@ class TypicalPicturesTest {
             List<String> rest = picture.stream().filter(sign -> !sign.equals(left)).toList();
             Answer answer = Consulting.answerToSigns(rest);
             List<String> causes = Consulting.causes(answer);
-            failures.unless(
-                causes.stream().limit(3).anyMatch(cause::equals), cause, rest, answer);
+            failures.unless(causes.stream().limit(3).anyMatch(cause::equals), cause, rest, answer);
           }
         });
     failures.report();
@@ -86,7 +84,9 @@ class TypicalPicturesTest {
   void noTwoCausesHaveOneSetOfTypicalSigns() {
     Map<Set<String>, List<String>> byPicture =
         SIGNS_OF.keySet().stream()
-            .collect(groupingBy(cause -> pictures(SIGNS_OF.get(cause)).get(0).stream().collect(toSet())));
+            .collect(
+                groupingBy(
+                    cause -> pictures(SIGNS_OF.get(cause)).get(0).stream().collect(toSet())));
 
     assertEquals(
         List.of(), byPicture.values().stream().filter(causes -> causes.size() > 1).toList());
@@ -124,9 +124,7 @@ class TypicalPicturesTest {
   /** All choices of the strongest signs, none weaker while a stronger one is left out. */
   private static List<List<String>> pictures(Map<String, Double> signs) {
     List<String> strongestFirst =
-        signs.keySet().stream()
-            .sorted(Comparator.comparing(signs::get).reversed())
-            .toList();
+        signs.keySet().stream().sorted(Comparator.comparing(signs::get).reversed()).toList();
     if (strongestFirst.size() <= SIGNS_IN_A_PICTURE) {
       return List.of(strongestFirst);
     }
