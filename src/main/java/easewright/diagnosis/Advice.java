@@ -2,7 +2,6 @@ package easewright.diagnosis;
 
 import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.toList;
-import static java.util.stream.Collectors.toSet;
 
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
@@ -11,7 +10,6 @@ import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Statements.HeldBack;
 import easewright.rulebook.Statements.Replaced;
-import easewright.rulebook.Statements.Worsens;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -35,12 +33,22 @@ final class Advice {
   private final Knowledge knowledge;
   private final Posterior posterior;
   private final Statements said;
+  private final List<String> inPlay;
   private final boolean noTightening;
 
-  Advice(Knowledge knowledge, Posterior posterior, Statements said, boolean noTightening) {
+  /**
+   * @param inPlay causes worth mentioning
+   */
+  Advice(
+      Knowledge knowledge,
+      Posterior posterior,
+      Statements said,
+      List<String> inPlay,
+      boolean noTightening) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.said = said;
+    this.inPlay = inPlay;
     this.noTightening = noTightening;
   }
 
@@ -65,8 +73,7 @@ final class Advice {
 
   Ranked ranked() {
     Map<String, List<Cures>> byAdjustment =
-        knowledge.cures(said).stream()
-            .filter(cure -> probability(cure) >= knowledge.parameter("worth-mentioning"))
+        knowledge.cures(inPlay, said).stream()
             .collect(groupingBy(Cures::adjustment, LinkedHashMap::new, toList()));
     said.replaced().forEach(replaced -> replace(byAdjustment, replaced));
     List<SetAside> setAside = new ArrayList<>();
@@ -131,11 +138,7 @@ final class Advice {
         relief += probability(cure) * knowledge.parameter(cure.howMuch());
       }
     }
-    Set<String> worsened =
-        knowledge.worsens(said).stream()
-            .filter(w -> w.adjustment().equals(entry.id()))
-            .map(Worsens::cause)
-            .collect(toSet());
+    Set<String> worsened = knowledge.worsened(entry.id(), said);
     double harm =
         worsened.stream().mapToDouble(posterior::probability).sum()
             * knowledge.parameter("worsening-cost");
