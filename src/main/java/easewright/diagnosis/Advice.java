@@ -82,7 +82,12 @@ final class Advice {
           }
         });
     candidates.sort(order(candidates));
-    return new Ranked(candidates, setAside);
+    // What costs more than it promises is offered only for a likely cause, or for want of better.
+    List<Candidate> worthwhile =
+        candidates.stream().filter(c -> c.worth() > 0 || c.likely()).toList();
+    List<Candidate> offered =
+        worthwhile.isEmpty() ? candidates.stream().limit(1).toList() : worthwhile;
+    return new Ranked(offered, setAside);
   }
 
   private static void replace(Map<String, List<Cures>> byAdjustment, Replaced replaced) {

@@ -192,7 +192,7 @@ final class Advising {
     return lines.stream()
         .limit(1)
         .filter(line -> draft.cut().isEmpty())
-        .map(line -> new PlaceNote(null, line.replace('-', ' '), 1, amount))
+        .map(line -> new PlaceNote(null, line.replace('-', ' '), 1, null))
         .toList();
   }
 

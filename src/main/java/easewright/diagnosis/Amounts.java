@@ -6,6 +6,7 @@ import easewright.cloth.Estimate;
 import easewright.diagnosis.Answer.Amount;
 import easewright.measure.Length;
 import easewright.measure.Measured;
+import easewright.measure.Quantity;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.facts.Figure;
@@ -328,11 +329,12 @@ final class Amounts {
         estimated);
   }
 
-  /** The part of an amount at one edge. */
+  /** The part of an amount at one edge; parts of the amount as told, so that they add up to it. */
   Amount part(Amount whole, double share) {
+    double told = Quantity.parse(whole.text()).length().mm();
     return new Amount(
-        shown.length(whole.mm() * share),
-        tenth(whole.mm() * share),
+        Length.ofMm(told * share).markedText(fitting.units()),
+        tenth(told * share),
         tenth(whole.plusMinusMm() * share),
         shown.length(whole.plusMinusMm() * share),
         whole.method(),

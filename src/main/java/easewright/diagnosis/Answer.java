@@ -17,6 +17,7 @@ import java.util.List;
  * @param cloth one verdict for each cloth tested
  * @param findings what the numbers say, whether it holds or not
  * @param causes causes worth mentioning, most probable first
+ * @param clear whether the first cause is likely enough to change something for; if not, ask first
  * @param nothingWrong probability that the garment has none of the known faults
  * @param adjustments what to change, in the order to try it
  * @param heldBack changes that would treat a likely cause but are not advised now, and why
@@ -34,6 +35,7 @@ public record Answer(
     List<ClothResult> cloth,
     List<FindingNote> findings,
     List<CauseNote> causes,
+    boolean clear,
     double nothingWrong,
     List<AdjustmentNote> adjustments,
     List<HeldBackNote> heldBack,
@@ -317,7 +319,7 @@ public record Answer(
   /**
    * Why a cause is not first, and the least that would put it there.
    *
-   * @param behind the cause that is first instead
+   * @param behind name of the cause that is first instead
    * @param decibansBehind how far its odds lie behind
    * @param nearest the smallest changes in the evidence that would put it first
    */

@@ -107,7 +107,7 @@ final class Asking {
         cause,
         knowledge.catalog().nameOf(cause),
         Explaining.rounded(posterior.probability(cause)),
-        why.first(),
+        knowledge.catalog().nameOf(why.first()),
         Explaining.rounded(10 * Math.log10(why.oddsGap())),
         Stream.concat(why.answers().stream(), why.reports().stream()).map(this::turn).toList());
   }

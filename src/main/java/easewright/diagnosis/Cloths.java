@@ -88,7 +88,16 @@ final class Cloths {
         need,
         Explaining.rounded(has.value()),
         Explaining.rounded(has.value() - need),
-        shown.percent(need));
+        wording.say(
+            "cloth-need",
+            "property",
+            property,
+            "direction",
+            direction,
+            "has",
+            shown.percent(has.value()),
+            "need",
+            shown.percent(need)));
   }
 
   /** Marginal where a margin lies within the error of its test, either way. */

@@ -118,6 +118,7 @@ public final class Diagnosis {
         new Cloths(draft, book.source().wording(), shown).results(fitting),
         explaining.findings(),
         explaining.causes(posterior, mentioned(posterior)),
+        posterior.probability(posterior.first()) >= knowledge.parameter("likely"),
         Explaining.rounded(posterior.nothing()),
         adjustments,
         advising.heldBack(),

@@ -57,7 +57,21 @@ public record Length(double mm) implements Comparable<Length> {
    * mm"); or to 1/8 in as a mixed number ("34 1/4 in", "3/8 in", "0 in").
    */
   public String text(UnitSystem system) {
-    return system == UnitSystem.METRIC ? metricText() : inchText();
+    return system == UnitSystem.METRIC ? metricText() : inchText(8);
+  }
+
+  /**
+   * A part of a length, as finely as it can be marked: to half a millimetre below 100 mm, or to
+   * 1/16 in, so that the parts add up to the whole they are told with.
+   */
+  public String markedText(UnitSystem system) {
+    if (system == UnitSystem.IMPERIAL) {
+      return inchText(16);
+    }
+    double halves = Math.round(mm * 2) / 2.0;
+    return Math.abs(halves) < 100 && halves != Math.rint(halves)
+        ? Rounded.fixed(halves, 1) + " mm"
+        : metricText();
   }
 
   private String metricText() {
@@ -67,16 +81,16 @@ public record Length(double mm) implements Comparable<Length> {
         : Rounded.fixed(shown / 10, 1) + " cm";
   }
 
-  private String inchText() {
-    long eighths = Math.round(Math.abs(inches()) * 8);
-    long whole = eighths / 8;
-    long rest = eighths % 8;
-    String sign = mm < 0 && eighths > 0 ? "-" : "";
+  private String inchText(long partsOfAnInch) {
+    long parts = Math.round(Math.abs(inches()) * partsOfAnInch);
+    long whole = parts / partsOfAnInch;
+    long rest = parts % partsOfAnInch;
+    String sign = mm < 0 && parts > 0 ? "-" : "";
     if (rest == 0) {
       return sign + whole + " in";
     }
-    long common = rest % 4 == 0 ? 4 : rest % 2 == 0 ? 2 : 1;
-    String fraction = rest / common + "/" + 8 / common;
+    long common = Long.lowestOneBit(rest);
+    String fraction = rest / common + "/" + partsOfAnInch / common;
     return sign + (whole == 0 ? fraction : whole + " " + fraction) + " in";
   }
 

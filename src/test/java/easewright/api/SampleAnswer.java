@@ -29,7 +29,7 @@ final class SampleAnswer {
             "metric",
             text,
             text,
-            List.of(new Answer.Measurement("bust", "94.0 cm", 940, 10.2, "1.0 cm", "tape-self")),
+            List.of(new Answer.Measurement("bust", "94.0 cm", 940, 10.2, "10 mm", "tape-self")),
             List.of(sign)),
         List.of(
             new Answer.CautionNote(
@@ -79,6 +79,7 @@ final class SampleAnswer {
                 List.of(),
                 List.of(),
                 null)),
+        true,
         0.04,
         List.of(
             new AdjustmentNote(
