@@ -11,7 +11,6 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
@@ -23,6 +22,9 @@ final class Answering {
   static final Diagnosis DIAGNOSIS = new Diagnosis(BOOK, SHEETS.shipped());
   static final FittingReader READER = new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
 
+  private static final Sizing SIZING =
+      new Sizing(
+          SHEETS.shipped(), BOOK.source().wording(), KNOWLEDGE.parameter("size-neighbour"));
   private static final Pattern READ =
       Pattern.compile("the wearer (?:reports|denies) \"([^\"]+)\"");
 
@@ -46,9 +48,8 @@ final class Answering {
 
   static Map<String, Figure> figures(Fitting fitting) {
     Draft draft = Draft.of(fitting, BOOK.source());
-    var sizing = new Sizing(SHEETS.shipped(), BOOK.source().wording(), 0.05);
     Map<String, Figure> byId = new LinkedHashMap<>();
-    Figures.of(fitting, draft, sizing.estimate(fitting).orElse(null), BOOK.source())
+    Figures.of(fitting, draft, SIZING.estimate(fitting).orElse(null), BOOK.source())
         .forEach(figure -> byId.putIfAbsent(figure.id(), figure));
     return byId;
   }
@@ -103,8 +104,4 @@ final class Answering {
         whyNot);
   }
 
-  /** Matches one sentence of a rule. */
-  static Matcher matcher(String sentence, String line) {
-    return Pattern.compile(sentence.replace("_", "\"([^\"]*)\"")).matcher(line);
-  }
 }

@@ -31,7 +31,7 @@ final class PlainWeighing {
   private final List<String> causes;
   private final double[] odds;
   private final Map<String, Double> leaks = new TreeMap<>();
-  private final Map<String, Map<String, Double>> general = new TreeMap<>();
+  private final Map<String, double[]> general = new TreeMap<>();
 
   PlainWeighing() {
     Catalog catalog = Answering.BOOK.catalog();
@@ -47,7 +47,14 @@ final class PlainWeighing {
       leaks.put("helped:" + adjustment, number("helped-by-chance"));
       leaks.put("worse:" + adjustment, number("worse-by-chance"));
     }
-    general.putAll(links(Answering.BOOK.always()));
+    var links = links(Answering.BOOK.always());
+    for (String sign : leaks.keySet()) {
+      double[] misses = new double[causes.size()];
+      for (int c = 0; c < misses.length; c++) {
+        misses[c] = 1 - links.getOrDefault(sign, Map.of()).getOrDefault(causes.get(c), 0.0);
+      }
+      general.put(sign, misses);
+    }
   }
 
   private double leak(String word) {
@@ -155,14 +162,14 @@ final class PlainWeighing {
   /** Probabilities after weighing. */
   record Weighed(double nothing, Map<String, Double> causes, Set<String> likeliest) {}
 
-  /** P(sign absent | one cause) / P(sign absent | nothing) for each cause, and the leak. */
+  /** How often each cause fails to show as the sign: what a rule says for this fitting wins. */
   private double[] misses(String sign, Map<String, Map<String, Double>> special) {
-    double[] misses = new double[causes.size()];
+    double[] misses = general.get(sign).clone();
     for (int c = 0; c < misses.length; c++) {
-      String cause = causes.get(c);
-      Double own = special.getOrDefault(sign, Map.of()).get(cause);
-      Double any = general.getOrDefault(sign, Map.of()).get(cause);
-      misses[c] = 1 - (own != null ? own : any != null ? any : 0);
+      Double own = special.getOrDefault(sign, Map.of()).get(causes.get(c));
+      if (own != null) {
+        misses[c] = 1 - own;
+      }
     }
     return misses;
   }

@@ -105,7 +105,7 @@ class WeighingTest {
         List.of());
   }
 
-  @Property(tries = 4000, shrinking = ShrinkingMode.BOUNDED)
+  @Property(tries = 2000, shrinking = ShrinkingMode.BOUNDED)
   void an_answer_states_what_weighing_by_hand_gives(@ForAll("fittings") ObjectNode given) {
     Fitting fitting = Answering.read(given);
     Statements said = Answering.consult(Answering.facts(fitting));

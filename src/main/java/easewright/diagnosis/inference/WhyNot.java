@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.BiFunction;
 import java.util.function.Function;
 
 /**
@@ -19,6 +20,12 @@ import java.util.function.Function;
  */
 public record WhyNot(
     String cause, String first, double oddsGap, List<Turn> answers, List<Turn> reports) {
+
+  /** Changes tried in pairs, the most helpful alone; all pairs of a long request would take long. */
+  private static final int MOST_PAIRED = 12;
+
+  /** Probabilities nearer than this part of themselves are equal. */
+  private static final double TIE = 1e-9;
 
   /** What happens to one sign: a new answer, or a report taken back or turned round. */
   public enum Kind {
@@ -45,16 +52,20 @@ public record WhyNot(
   public record Turn(List<Change> changes, double probability) {}
 
   /**
-   * Looks for single changes, and where none suffices for pairs of changes that each speak for the
+   * Looks for single changes, and where none suffices for pairs of those that speak most for the
    * cause against the first. Only signs linked to either of the two are tried.
    *
    * @param askable ids of unknown signs that could be asked about
-   * @param trust trust such an answer would get, as in {@link Observation}
+   * @param as the observation that a sign, reported present or not, would count as
    * @param atMost how many turns to return of each kind, those that make the cause most probable
    * @throws IllegalArgumentException if the cause is the first
    */
   public static WhyNot explain(
-      Posterior posterior, String cause, Collection<String> askable, double trust, int atMost) {
+      Posterior posterior,
+      String cause,
+      Collection<String> askable,
+      BiFunction<String, Boolean, Observation> as,
+      int atMost) {
     String first = posterior.first();
     if (first.equals(cause)) {
       throw new IllegalArgumentException("%s is the most probable cause.".formatted(cause));
@@ -64,8 +75,8 @@ public record WhyNot(
         cause,
         first,
         odds(posterior.probability(first)) / odds(posterior.probability(cause)),
-        search.turns(search.answers(askable, trust)),
-        search.turns(search.reports()));
+        search.turns(search.answers(askable, as)),
+        search.turns(search.reports(as)));
   }
 
   private static double odds(double probability) {
@@ -80,29 +91,33 @@ public record WhyNot(
    */
   private record Step(Change change, Observation gone, Observation come) {}
 
+  /** A change that helps the cause, and how far: its probability per that of the first. */
+  private record Helpful(Step step, double lead) {}
+
   private record Search(Posterior posterior, String cause, String first, int atMost) {
 
-    List<Step> answers(Collection<String> askable, double trust) {
+    List<Step> answers(
+        Collection<String> askable, BiFunction<String, Boolean, Observation> as) {
       var known = posterior.observations().stream().map(Observation::sign).toList();
       var steps = new ArrayList<Step>();
       for (String sign : askable) {
         if (relevant(sign) && !known.contains(sign)) {
           for (boolean present : new boolean[] {true, false}) {
             Kind kind = present ? Kind.PRESENT : Kind.ABSENT;
-            var answer = new Observation(sign, present, trust);
-            steps.add(new Step(new Change(sign, kind), null, answer));
+            steps.add(new Step(new Change(sign, kind), null, as.apply(sign, present)));
           }
         }
       }
       return steps;
     }
 
-    List<Step> reports() {
+    List<Step> reports(BiFunction<String, Boolean, Observation> as) {
       var steps = new ArrayList<Step>();
       for (Observation seen : posterior.observations()) {
         if (relevant(seen.sign())) {
           steps.add(new Step(new Change(seen.sign(), Kind.REMOVED), seen, null));
-          steps.add(new Step(new Change(seen.sign(), Kind.REVERSED), seen, seen.reversed()));
+          Observation reversed = as.apply(seen.sign(), !seen.present());
+          steps.add(new Step(new Change(seen.sign(), Kind.REVERSED), seen, reversed));
         }
       }
       return steps;
@@ -110,19 +125,27 @@ public record WhyNot(
 
     List<Turn> turns(List<Step> steps) {
       var alone = new ArrayList<Turn>();
-      var helpful = new ArrayList<Step>();
+      var helpful = new ArrayList<Helpful>();
       double lead = lead(posterior);
       for (Step step : steps) {
         after(List.of(step))
             .ifPresent(
                 changed -> {
                   if (lead(changed) > lead) {
-                    helpful.add(step);
+                    helpful.add(new Helpful(step, lead(changed)));
                   }
                   collect(List.of(step), changed, alone);
                 });
       }
-      return best(alone.isEmpty() ? pairs(helpful) : alone);
+      return best(alone.isEmpty() ? pairs(most(helpful)) : alone);
+    }
+
+    private static List<Step> most(List<Helpful> helpful) {
+      return helpful.stream()
+          .sorted(Comparator.comparingDouble(one -> -one.lead()))
+          .limit(MOST_PAIRED)
+          .map(Helpful::step)
+          .toList();
     }
 
     private List<Turn> pairs(List<Step> helpful) {
@@ -139,9 +162,17 @@ public record WhyNot(
     }
 
     private void collect(List<Step> steps, Posterior changed, List<Turn> turns) {
-      if (changed.first().equals(cause)) {
+      if (leads(changed)) {
         turns.add(new Turn(steps.stream().map(Step::change).toList(), changed.probability(cause)));
       }
+    }
+
+    /** Clearly: equals are told apart by rounding only, and no turn. */
+    private boolean leads(Posterior changed) {
+      double most = changed.probability(cause) * (1 - TIE);
+      return changed.first().equals(cause)
+          && changed.causes(2).stream()
+              .allMatch(other -> other.cause().equals(cause) || other.probability() < most);
     }
 
     private List<Turn> best(List<Turn> turns) {
@@ -165,13 +196,11 @@ public record WhyNot(
       List<Observation> gone = present(steps, Step::gone);
       List<Observation> come = present(steps, Step::come);
       try {
-        if (gone.isEmpty()) {
-          return Optional.of(posterior.and(come));
+        Posterior left = posterior;
+        for (Observation seen : gone) {
+          left = left.without(seen);
         }
-        var left = new ArrayList<>(posterior.observations());
-        left.removeAll(gone);
-        left.addAll(come);
-        return Optional.of(Posterior.infer(posterior.network(), left));
+        return Optional.of(come.isEmpty() ? left : left.and(come));
       } catch (ImpossibleObservations impossible) {
         return Optional.empty();
       }
