@@ -1,10 +1,12 @@
 package easewright.api;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.diagnosis.Diagnosis;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookFault;
 import io.quarkus.runtime.LaunchMode;
+import io.quarkus.runtime.Startup;
 import jakarta.inject.Singleton;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -18,6 +20,7 @@ import org.jboss.logging.Logger;
  * The rule book in force, and what is made of it. In development it is read anew whenever a file of
  * the rule book has changed; otherwise it is the one compiled into the application.
  */
+@Startup
 @Singleton
 public class InForce {
   private static final Logger LOG = Logger.getLogger(InForce.class);
@@ -38,6 +41,28 @@ public class InForce {
             : Optional.empty();
     this.lastChange = folder.map(InForce::lastChange).orElse(0L);
     this.edition = edition(RuleBook.compiledIn());
+    answerOnce();
+  }
+
+  /**
+   * Answers an invented fitting before the service reports ready: a book that cannot answer should
+   * not start, and the first asker should not wait for classes to load.
+   */
+  private void answerOnce() {
+    edition
+        .diagnosis()
+        .answer(
+            edition
+                .reader()
+                .read(
+                    JsonNodeFactory.instance
+                        .objectNode()
+                        .set(
+                            "body",
+                            JsonNodeFactory.instance
+                                .objectNode()
+                                .put("bust", "94 cm")
+                                .put("underbust", "77 cm"))));
   }
 
   /** A rule book with its reader of requests and its diagnosis. */

@@ -9,7 +9,6 @@ import easewright.diagnosis.Answer.HeldBackNote;
 import easewright.diagnosis.Answer.PlaceNote;
 import easewright.diagnosis.Answer.SignNote;
 import easewright.diagnosis.inference.Posterior;
-import easewright.pattern.Cut;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Statements.Cures;
@@ -30,7 +29,7 @@ final class Advising {
   private final Fitting fitting;
   private final Knowledge knowledge;
   private final Posterior posterior;
-  private final Draft draft;
+  private final Placing placing;
   private final Amounts amounts;
   private final Shown shown;
   private final List<HeldBackNote> heldBack = new ArrayList<>();
@@ -40,7 +39,7 @@ final class Advising {
     this.fitting = fitting;
     this.knowledge = knowledge;
     this.posterior = posterior;
-    this.draft = draft;
+    this.placing = new Placing(draft, amounts, knowledge.source().wording());
     this.amounts = amounts;
     this.shown = new Shown(fitting.units());
   }
@@ -113,8 +112,8 @@ final class Advising {
   private AdjustmentNote note(Candidate candidate, Candidate next) {
     AdjustmentEntry entry = candidate.entry();
     Amounts.Told told = told(entry, candidate.cures());
-    List<PlaceNote> places = places(entry, told.amount());
-    Object[] blanks = blanks(told.amount(), places);
+    List<PlaceNote> places = placing.places(entry, told.amount());
+    Object[] blanks = placing.blanks(told.amount(), places);
     return new AdjustmentNote(
         entry.id(),
         entry.name(),
@@ -135,82 +134,6 @@ final class Advising {
         next == null ? null : before(candidate, next),
         cures(candidate),
         candidate.cures().stream().map(Cures::rule).distinct().map(Explaining::ref).toList());
-  }
-
-  private Object[] blanks(Amount amount, List<PlaceNote> places) {
-    PlaceNote first = places.isEmpty() ? null : places.get(0);
-    String some = knowledge.source().wording().say("blank-amount");
-    String each = first == null || first.each() == null ? null : first.each().text();
-    return new Object[] {
-      "amount", amount == null ? some : amount.text(),
-      "each", each == null ? knowledge.source().wording().say("blank-each") : each,
-      "edges",
-          first == null
-              ? knowledge.source().wording().say("blank-edges")
-              : String.valueOf(first.edges()),
-      "place", placeWords(places)
-    };
-  }
-
-  private String placeWords(List<PlaceNote> places) {
-    if (places.isEmpty()) {
-      return knowledge.source().wording().say("blank-place");
-    }
-    String line = places.get(0).line();
-    List<String> pieces =
-        places.stream()
-            .filter(place -> place.line().equals(line) && place.piece() != null)
-            .map(PlaceNote::piece)
-            .distinct()
-            .toList();
-    return pieces.isEmpty()
-        ? knowledge.source().wording().say("place-line", "line", line)
-        : knowledge
-            .source()
-            .wording()
-            .say("place-pieces", "line", line, "pieces", String.join(", ", pieces));
-  }
-
-  /**
-   * The first of the adjustment's lines that the pieces cut have, then those of matching pieces;
-   * the line's name alone without a sheet.
-   */
-  private List<PlaceNote> places(AdjustmentEntry entry, Amount amount) {
-    List<String> lines = entry.at() == null ? List.of() : entry.at();
-    for (String line : lines) {
-      List<PlaceNote> found = onPieces(line, amount);
-      if (!found.isEmpty()) {
-        List<PlaceNote> all = new ArrayList<>(found);
-        if (entry.alsoAt() != null) {
-          entry.alsoAt().stream()
-              .filter(other -> !other.equals(line))
-              .forEach(other -> all.addAll(onPieces(other, amount)));
-        }
-        return all;
-      }
-    }
-    return lines.stream()
-        .limit(1)
-        .filter(line -> draft.cut().isEmpty())
-        .map(line -> new PlaceNote(null, line.replace('-', ' '), 1, null))
-        .toList();
-  }
-
-  private List<PlaceNote> onPieces(String line, Amount amount) {
-    return draft.cut().map(cut -> cut.share(1, line)).orElse(List.of()).stream()
-        .map(
-            share ->
-                new PlaceNote(
-                    share.piece().name(),
-                    line.replace('-', ' '),
-                    share.piece().occurrences(),
-                    amount == null ? null : amounts.part(amount, eachShare(amount, share))))
-        .toList();
-  }
-
-  /** Only a change of girth is split over edges; a fold, wedge or length is whole on each piece. */
-  private static double eachShare(Amount amount, Cut.Share share) {
-    return AmountMethods.splits(amount.method()) ? share.eachMm() : 1;
   }
 
   private List<SignNote> sideEffects(AdjustmentEntry entry) {

@@ -3,12 +3,7 @@ package easewright.diagnosis;
 import easewright.cloth.ClothNeed;
 import easewright.cloth.Estimate;
 import easewright.cloth.StretchTest;
-import easewright.rulebook.RuleBookSource;
-import easewright.rulebook.facts.Figure;
-import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Function;
@@ -18,27 +13,26 @@ import java.util.function.Function;
  */
 final class ClothFigures {
   private final Fitting fitting;
-  private final RuleBookSource source;
+  private final Draft draft;
+  private final FigureWriter figures;
   private final Shown shown;
-  private final List<Figure> figures = new ArrayList<>();
 
-  private ClothFigures(Fitting fitting, RuleBookSource source, Shown shown) {
+  ClothFigures(Fitting fitting, Draft draft, FigureWriter figures, Shown shown) {
     this.fitting = fitting;
-    this.source = source;
+    this.draft = draft;
+    this.figures = figures;
     this.shown = shown;
   }
 
-  static List<Figure> of(Fitting fitting, Draft draft, RuleBookSource source, Shown shown) {
-    ClothFigures figures = new ClothFigures(fitting, source, shown);
+  void derive() {
     for (Map.Entry<String, ClothReport> cloth : fitting.cloths().entrySet()) {
       if (cloth.getValue().test() != null) {
-        figures.layer(cloth.getKey(), "around", cloth.getValue().test().around());
-        figures.layer(cloth.getKey(), "along", cloth.getValue().test().along());
-        figures.direction(cloth.getKey(), cloth.getValue());
+        layer(cloth.getKey(), "around", cloth.getValue().test().around());
+        layer(cloth.getKey(), "along", cloth.getValue().test().along());
+        direction(cloth.getKey(), cloth.getValue());
       }
     }
-    figures.margins(draft);
-    return figures.figures;
+    margins();
   }
 
   private void layer(String role, String direction, StretchTest test) {
@@ -50,10 +44,12 @@ final class ClothFigures {
       "stretched", shown.length(test.stretchedMm()),
       "relaxed", test.relaxedMm() == null ? "" : shown.length(test.relaxedMm())
     };
-    add(role + "-stretch-" + direction, "figure-stretch", test.stretch(), readings);
+    figures.fraction(role + "-stretch-" + direction, "figure-stretch", test.stretch(), readings);
     if (direction.equals("around")) {
-      test.recovery().ifPresent(r -> add(role + "-recovery", "figure-recovery", r, readings));
-      test.growth().ifPresent(g -> add(role + "-growth", "figure-growth", g, readings));
+      test.recovery()
+          .ifPresent(r -> figures.fraction(role + "-recovery", "figure-recovery", r, readings));
+      test.growth()
+          .ifPresent(g -> figures.fraction(role + "-growth", "figure-growth", g, readings));
     }
   }
 
@@ -63,7 +59,7 @@ final class ClothFigures {
     if (role.equals("main") && along != null) {
       Estimate around = cloth.test().around().stretch();
       Estimate up = along.stretch();
-      add(
+      figures.fraction(
           "stretch-direction-margin",
           "figure-stretch-direction-margin",
           Estimate.of(around.value() - up.value(), around.sd(), up.sd()),
@@ -82,21 +78,21 @@ final class ClothFigures {
   }
 
   /** Each layer is held to its own need; the one that falls shortest speaks for all. */
-  private void margins(Draft draft) {
-    worst(draft, "-stretch-around", ClothNeed::stretchAround)
+  private void margins() {
+    worst("-stretch-around", ClothNeed::stretchAround)
         .ifPresent(
             worst -> {
               margin("stretch-margin-around", "figure-stretch-margin", worst);
               widthFactor(worst);
             });
-    worst(draft, "-stretch-along", ClothNeed::stretchAlong)
+    worst("-stretch-along", ClothNeed::stretchAlong)
         .ifPresent(worst -> margin("stretch-margin-along", "figure-stretch-margin", worst));
-    worst(draft, "-recovery", ClothNeed::recovery)
+    worst("-recovery", ClothNeed::recovery)
         .ifPresent(worst -> margin("recovery-margin", "figure-recovery-margin", worst));
   }
 
-  private Optional<Margin> worst(Draft draft, String ending, Function<ClothNeed, Double> asks) {
-    return figures.stream()
+  private Optional<Margin> worst(String ending, Function<ClothNeed, Double> asks) {
+    return figures.figures().stream()
         .filter(f -> f.id().endsWith(ending))
         .flatMap(
             f -> {
@@ -112,7 +108,7 @@ final class ClothFigures {
   }
 
   private void margin(String id, String sentence, Margin worst) {
-    add(
+    figures.fraction(
         id,
         sentence,
         worst.has().minus(worst.need()),
@@ -127,40 +123,15 @@ final class ClothFigures {
   private void widthFactor(Margin worst) {
     Estimate factor = worst.asked().use().widthFactor(worst.need(), worst.has());
     figures.add(
-        figure(
-            source,
-            shown,
-            "width-factor",
-            "figure-width-factor",
-            factor.value(),
-            factor.sd(),
-            "factor",
-            "use",
-            shown.percent(worst.asked().use().fraction()),
-            "drafted",
-            shown.percent(worst.need()),
-            "has",
-            shown.percent(worst.has().value())));
-  }
-
-  private void add(String id, String sentence, Estimate estimate, Object... blanks) {
-    figures.add(
-        figure(source, shown, id, sentence, estimate.value(), estimate.sd(), "fraction", blanks));
-  }
-
-  /** A figure with its formula in words, the numbers and the result put in. */
-  static Figure figure(
-      RuleBookSource source,
-      Shown shown,
-      String id,
-      String sentence,
-      double value,
-      double sd,
-      String unit,
-      Object... blanks) {
-    Object[] all = Arrays.copyOf(blanks, blanks.length + 2);
-    all[blanks.length] = "value";
-    all[blanks.length + 1] = shown.value(value, unit);
-    return new Figure(id, value, sd, unit, source.wording().say(sentence, all));
+        "width-factor",
+        factor.value(),
+        factor.sd(),
+        "factor",
+        "use",
+        shown.percent(worst.asked().use().fraction()),
+        "drafted",
+        shown.percent(worst.need()),
+        "has",
+        shown.percent(worst.has().value()));
   }
 }

@@ -1,5 +1,7 @@
 package easewright.rulebook;
 
+import com.fasterxml.jackson.annotation.JsonCreator;
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonProperty;
 
 /**
@@ -11,6 +13,7 @@ import com.fasterxml.jackson.annotation.JsonProperty;
  * @param what it is for
  * @param since month it was set
  * @param source publication, "common practice" or "from memory"
+ * @param number the value in canonical units: fractions, millimetres, and as written otherwise
  */
 public record Parameter(
     String id,
@@ -18,10 +21,26 @@ public record Parameter(
     String unit,
     @JsonProperty("for") String what,
     String since,
-    String source) {
+    String source,
+    @JsonIgnore double number) {
 
-  /** Value in canonical units: fractions, millimetres, and as written otherwise. */
-  public double value() {
+  /**
+   * A parameter as written.
+   *
+   * @throws RuleBookFault if the text is not a number with its unit
+   */
+  @JsonCreator
+  static Parameter of(
+      @JsonProperty("id") String id,
+      @JsonProperty("value") String text,
+      @JsonProperty("unit") String unit,
+      @JsonProperty("for") String what,
+      @JsonProperty("since") String since,
+      @JsonProperty("source") String source) {
+    return new Parameter(id, text, unit, what, since, source, canonical(id, text, unit));
+  }
+
+  private static double canonical(String id, String text, String unit) {
     String[] parts = text.strip().split(" ", 2);
     double number;
     try {

@@ -104,7 +104,7 @@ public record RuleBookSource(
     if (parameter == null) {
       throw new RuleBookFault("Parameter " + id + " is not set in parameters/.");
     }
-    return parameter.value();
+    return parameter.number();
   }
 
   private static Catalog catalog(YAMLMapper yaml, Path folder) throws IOException {

@@ -98,7 +98,7 @@ class SheetFaultsTest {
         "/colour | red | `` | 'colour' is no key",
         "/supportClass | extreme | /supportClass | enumeration",
         "/seamAllowance | '9.5' | /seamAllowance | not written as it should be",
-        "/seamAllowance | 1/0 in | /seamAllowance | divided by zero",
+        "/seamAllowance | 1/0 in | /seamAllowance | fraction over zero",
         "/pieces | [] | /pieces | at least 1",
         "/pieces/0/count | 9 | /pieces/0/count | maximum",
         "/sizes/grid/bands/1/underbust/from | 68 cm | /sizes/grid/bands/1 | between 675 mm and 680",

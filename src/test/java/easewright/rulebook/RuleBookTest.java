@@ -170,7 +170,7 @@ class RuleBookTest {
   @Test
   void everyParameterSaysWhatForSinceAndSource() {
     for (Parameter parameter : SOURCE.parameters().values()) {
-      parameter.value();
+      assertTrue(Double.isFinite(parameter.number()), parameter.id());
       if (parameter.what() == null || parameter.since() == null || parameter.source() == null) {
         fault(parameter.id(), "needs for, since and source");
       }

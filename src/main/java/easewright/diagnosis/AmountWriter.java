@@ -1,0 +1,63 @@
+package easewright.diagnosis;
+
+import easewright.cloth.Estimate;
+import easewright.diagnosis.Answer.Amount;
+import easewright.measure.Length;
+import easewright.measure.Quantity;
+import easewright.measure.UnitSystem;
+import easewright.rulebook.Wording;
+import java.util.Arrays;
+import java.util.Optional;
+
+/** Writes amounts in the asker's units, with their error and their working. */
+final class AmountWriter {
+  private final UnitSystem units;
+  private final Wording wording;
+  private final Shown shown;
+
+  AmountWriter(UnitSystem units, Wording wording) {
+    this.units = units;
+    this.wording = wording;
+    this.shown = new Shown(units);
+  }
+
+  /** An amount with the sentence of its working; empty unless there is something to change. */
+  Optional<Amount> positive(String method, Estimate estimate, String sentence, Object... blanks) {
+    if (!(estimate.value() > 0)) {
+      return Optional.empty();
+    }
+    Object[] all = Arrays.copyOf(blanks, blanks.length + 2);
+    all[blanks.length] = "value";
+    all[blanks.length + 1] = shown.length(estimate.value());
+    return Optional.of(amount(method, estimate, wording.say(sentence, all), false));
+  }
+
+  /** An amount with its working told. */
+  Amount amount(String method, Estimate estimate, String working, boolean estimated) {
+    return new Amount(
+        shown.length(estimate.value()),
+        tenth(estimate.value()),
+        tenth(estimate.sd()),
+        shown.length(estimate.sd()),
+        method,
+        working,
+        estimated);
+  }
+
+  /** The part of an amount at one edge; parts of the amount as told, so that they add up to it. */
+  Amount part(Amount whole, double share) {
+    double told = Quantity.parse(whole.text()).length().mm();
+    return new Amount(
+        Length.ofMm(told * share).markedText(units),
+        tenth(told * share),
+        tenth(whole.plusMinusMm() * share),
+        shown.length(whole.plusMinusMm() * share),
+        whole.method(),
+        whole.working(),
+        whole.estimated());
+  }
+
+  private static double tenth(double mm) {
+    return Math.round(mm * 10) / 10.0;
+  }
+}
