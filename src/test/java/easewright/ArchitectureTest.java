@@ -89,7 +89,8 @@ class ArchitectureTest {
         .resideInAPackage("easewright.diagnosis.inference..")
         .should()
         .onlyDependOnClassesThat()
-        .resideInAnyPackage("java..", "easewright.diagnosis.inference..", "org.apache.commons.math3..")
+        .resideInAnyPackage(
+            "java..", "easewright.diagnosis.inference..", "org.apache.commons.math3..")
         .check(MAIN);
   }
 

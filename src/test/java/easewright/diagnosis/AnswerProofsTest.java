@@ -38,7 +38,9 @@ class AnswerProofsTest {
   private static final double LEAST = Answering.KNOWLEDGE.parameter("worth-mentioning");
   private static final Collection<String> READ_BY_RULES = Answering.signsReadByRules();
 
-  /** Weights of evidence add up: Good 1950, Probability and the Weighing of Evidence (from memory). */
+  /**
+   * Weights of evidence add up: Good 1950, Probability and the Weighing of Evidence (from memory).
+   */
   @Property(tries = 1000, shrinking = ShrinkingMode.BOUNDED)
   void prior_and_weights_of_evidence_add_up_to_the_stated_decibans(
       @ForAll("fittings") ObjectNode given) {

@@ -23,10 +23,8 @@ final class Answering {
   static final FittingReader READER = new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
 
   private static final Sizing SIZING =
-      new Sizing(
-          SHEETS.shipped(), BOOK.source().wording(), KNOWLEDGE.parameter("size-neighbour"));
-  private static final Pattern READ =
-      Pattern.compile("the wearer (?:reports|denies) \"([^\"]+)\"");
+      new Sizing(SHEETS.shipped(), BOOK.source().wording(), KNOWLEDGE.parameter("size-neighbour"));
+  private static final Pattern READ = Pattern.compile("the wearer (?:reports|denies) \"([^\"]+)\"");
 
   private Answering() {}
 
@@ -103,5 +101,4 @@ final class Answering {
         f.circumstances(),
         whyNot);
   }
-
 }

@@ -129,7 +129,8 @@ final class FittingArbitrary {
     try {
       return (ObjectNode)
           new YAMLMapper()
-              .readTree(Path.of("src/main/resources/easewright/patterns/quillmere-top.yaml").toFile());
+              .readTree(
+                  Path.of("src/main/resources/easewright/patterns/quillmere-top.yaml").toFile());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -188,7 +189,14 @@ final class FittingArbitrary {
 
   private static Arbitrary<Measures> measures() {
     return Combinators.combine(
-            z(), z(), z(), z(), z(), between(70, 160), between(0.75, 1.05).list().ofSize(3), mask(8))
+            z(),
+            z(),
+            z(),
+            z(),
+            z(),
+            between(70, 160),
+            between(0.75, 1.05).list().ofSize(3),
+            mask(8))
         .as(
             (z0, z1, z2, z3, z4, below, ratios, given) -> {
               double under = 769.7 + 51.0 * z0;

@@ -204,8 +204,8 @@ class LargestRequestTest {
   }
 
   @Property(tries = 10)
-  void eight_threads_get_the_answers_one_gets(
-      @ForAll("several") List<ObjectNode> given) throws Exception {
+  void eight_threads_get_the_answers_one_gets(@ForAll("several") List<ObjectNode> given)
+      throws Exception {
     List<Fitting> fittings = given.stream().map(Answering::read).toList();
     List<Answer> alone = fittings.stream().map(Answering.DIAGNOSIS::answer).toList();
     ExecutorService threads = Executors.newFixedThreadPool(8);

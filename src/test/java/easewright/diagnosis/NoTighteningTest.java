@@ -189,9 +189,7 @@ class NoTighteningTest {
               .collect(Collectors.joining(" "))
               .toLowerCase();
       var found = SMALLER.matcher(told);
-      if (!entry.tightens()
-          && !REVIEWED_NOT_TIGHTENING.containsKey(entry.id())
-          && found.find()) {
+      if (!entry.tightens() && !REVIEWED_NOT_TIGHTENING.containsKey(entry.id()) && found.find()) {
         wrong.add(entry.id() + " says \"" + found.group() + "\": review whether it tightens");
       }
     }

@@ -87,15 +87,12 @@ final class PlainWeighing {
                   for (double one : byRule.values()) {
                     sum += one;
                   }
-                  links
-                      .computeIfAbsent(sign, s -> new TreeMap<>())
-                      .put(cause, sum / byRule.size());
+                  links.computeIfAbsent(sign, s -> new TreeMap<>()).put(cause, sum / byRule.size());
                 }));
     for (Cures cures : said.cures()) {
       links
           .computeIfAbsent("helped:" + cures.adjustment(), s -> new TreeMap<>())
-          .merge(
-              cures.cause(), number("helped-per-cure") * number(cures.howMuch()), Math::max);
+          .merge(cures.cause(), number("helped-per-cure") * number(cures.howMuch()), Math::max);
     }
     for (Worsens worsens : said.worsens()) {
       links
@@ -115,7 +112,9 @@ final class PlainWeighing {
       double trust =
           number(
               "trust-"
-                  + (sign.present() ? sign.degree() == null ? "unstated" : sign.degree() : "denied"));
+                  + (sign.present()
+                      ? sign.degree() == null ? "unstated" : sign.degree()
+                      : "denied"));
       Seen before = all.get(sign.id());
       boolean better =
           before == null

@@ -183,10 +183,10 @@ class RulesByHandTest {
         .forEach(
             s ->
                 all.add(
-                    "%s \"%s\" worsens \"%s\"".formatted(s.rule().key(), s.adjustment(), s.cause())));
+                    "%s \"%s\" worsens \"%s\""
+                        .formatted(s.rule().key(), s.adjustment(), s.cause())));
     said.cautions()
-        .forEach(
-            s -> all.add("%s show the caution \"%s\"".formatted(s.rule().key(), s.caution())));
+        .forEach(s -> all.add("%s show the caution \"%s\"".formatted(s.rule().key(), s.caution())));
     said.noTightening().forEach(rule -> all.add(rule.key() + " advise no tightening"));
     said.heldBack()
         .forEach(
@@ -223,7 +223,8 @@ class RulesByHandTest {
         .forEach(id -> known.facts.add("the wearer is \"%s\"".formatted(id)));
     fitting
         .choices()
-        .forEach((c, option) -> known.facts.add("the choice \"%s\" is \"%s\"".formatted(c, option)));
+        .forEach(
+            (c, option) -> known.facts.add("the choice \"%s\" is \"%s\"".formatted(c, option)));
     Draft.of(fitting, Answering.BOOK.source())
         .traits()
         .forEach(trait -> known.facts.add("the pattern is \"%s\"".formatted(trait)));
@@ -324,7 +325,8 @@ class RulesByHandTest {
   @Property(tries = 1000, shrinking = ShrinkingMode.BOUNDED)
   void a_finding_is_judged_one_way_only(@ForAll("fittings") ObjectNode given) {
     Map<String, Boolean> judged = new HashMap<>();
-    for (Statements.Judged one : Answering.consult(Answering.facts(Answering.read(given))).judged()) {
+    for (Statements.Judged one :
+        Answering.consult(Answering.facts(Answering.read(given))).judged()) {
       Boolean other = judged.put(one.finding(), one.holds());
       assertTrue(other == null || other == one.holds(), one.finding());
     }

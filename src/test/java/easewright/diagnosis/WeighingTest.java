@@ -115,8 +115,7 @@ class WeighingTest {
     assertEquals(plain.nothing(), answer.nothingWrong(), ROUNDING);
     double least = PLAIN.number("worth-mentioning");
     Map<String, Double> mentioned =
-        answer.causes().stream()
-            .collect(Collectors.toMap(CauseNote::id, CauseNote::probability));
+        answer.causes().stream().collect(Collectors.toMap(CauseNote::id, CauseNote::probability));
     plain
         .causes()
         .forEach(

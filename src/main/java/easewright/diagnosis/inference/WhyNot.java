@@ -21,7 +21,9 @@ import java.util.function.Function;
 public record WhyNot(
     String cause, String first, double oddsGap, List<Turn> answers, List<Turn> reports) {
 
-  /** Changes tried in pairs, the most helpful alone; all pairs of a long request would take long. */
+  /**
+   * Changes tried in pairs, the most helpful alone; all pairs of a long request would take long.
+   */
   private static final int MOST_PAIRED = 12;
 
   /** Probabilities nearer than this part of themselves are equal. */
@@ -96,8 +98,7 @@ public record WhyNot(
 
   private record Search(Posterior posterior, String cause, String first, int atMost) {
 
-    List<Step> answers(
-        Collection<String> askable, BiFunction<String, Boolean, Observation> as) {
+    List<Step> answers(Collection<String> askable, BiFunction<String, Boolean, Observation> as) {
       var known = posterior.observations().stream().map(Observation::sign).toList();
       var steps = new ArrayList<Step>();
       for (String sign : askable) {

@@ -11,8 +11,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
-import java.util.function.BiFunction;
 import java.util.Set;
+import java.util.function.BiFunction;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
@@ -129,7 +129,11 @@ class WhyNotTest {
 
   private static WhyNot explain(Posterior posterior, RandomNetworks small, String cause) {
     return WhyNot.explain(
-        posterior, cause, small.unknown(posterior.observations()), WhyNotTest::answer, Integer.MAX_VALUE);
+        posterior,
+        cause,
+        small.unknown(posterior.observations()),
+        WhyNotTest::answer,
+        Integer.MAX_VALUE);
   }
 
   /** A "no" is trusted less than a "yes". */
@@ -162,8 +166,7 @@ class WhyNotTest {
     for (Change change : changes) {
       result.removeIf(o -> o.sign().equals(change.sign()));
       switch (change.kind()) {
-        case PRESENT, ABSENT ->
-            result.add(answer(change.sign(), change.kind() == Kind.PRESENT));
+        case PRESENT, ABSENT -> result.add(answer(change.sign(), change.kind() == Kind.PRESENT));
         case REVERSED ->
             observations.stream()
                 .filter(o -> o.sign().equals(change.sign()))
