@@ -154,7 +154,7 @@ class LargestRequestTest {
 
   /** The shipped sheet grown to as many sizes, pieces and trims as a sheet may have. */
   private static ObjectNode sheet() {
-    ObjectNode sheet = FittingArbitrary.QUILLMERE.deepCopy();
+    ObjectNode sheet = PatternPick.QUILLMERE.deepCopy();
     ObjectNode grid = (ObjectNode) sheet.at("/sizes/grid");
     ArrayNode bands = grid.putArray("bands");
     for (int i = 0; i < BANDS; i++) {
