@@ -112,7 +112,7 @@ public final class Diagnosis {
     Explaining explaining = new Explaining(knowledge, said, reports, shown);
     List<Answer.AdjustmentNote> adjustments =
         advising.notes(new Advice(knowledge, posterior, said, names(mentioned), redFlag).ranked());
-    Asking asking = new Asking(knowledge, posterior);
+    Asking asking = new Asking(knowledge, posterior, reports);
     return new Answer(
         new Answer.RuleBookStamp(book.source().version(), book.source().hash()),
         Understanding.of(fitting, knowledge.catalog()),

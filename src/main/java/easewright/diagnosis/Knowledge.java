@@ -144,8 +144,10 @@ final class Knowledge {
 
   /** Where several rules speak of one link, their middle counts: no order among rules matters. */
   private List<Link> links(Collection<Shows> shows) {
+    // A rule that matches twice, as for a sign on the left and on the right, speaks once.
     Map<String, Map<String, Double>> middle =
         shows.stream()
+            .distinct()
             .collect(
                 groupingBy(
                     Shows::cause,
