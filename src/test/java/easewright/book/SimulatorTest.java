@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
  * for nothing; so their gap may be wider, and must be on the modest side.
  */
 class SimulatorTest {
-  private static final int FITTINGS = 400;
+  private static final int FITTINGS = 300;
 
   @Test
   void theAnswersFindTheDrawnCausesAndKnowHowOftenTheyDo() {

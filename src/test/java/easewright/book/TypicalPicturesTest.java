@@ -7,14 +7,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import easewright.diagnosis.Answer;
 import easewright.rulebook.Catalog.CauseEntry;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Statements.Shows;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -51,6 +54,52 @@ class TypicalPicturesTest {
             failures.unless(causes.stream().limit(3).anyMatch(cause::equals), cause, rest, answer);
           }
         });
+    failures.report();
+  }
+
+  @Test
+  void everyCauseStaysFirstWhenASignOftenSeenWithNothingWrongIsMentionedBesides() {
+    List<String> everyday =
+        SOURCE.catalog().signs().values().stream()
+            .filter(sign -> !sign.redFlag() && sign.withoutFault().equals("often"))
+            .map(SignEntry::id)
+            .toList();
+    Failures failures = new Failures();
+    forEveryPicture(
+        (cause, picture) -> {
+          for (String harmless : everyday) {
+            Set<String> more = new TreeSet<>(picture);
+            if (more.add(harmless)) {
+              Answer answer = Consulting.answerToSigns(more);
+              boolean first = Consulting.causes(answer).stream().limit(1).anyMatch(cause::equals);
+              failures.unless(first, cause, List.copyOf(more), answer);
+            }
+          }
+        });
+    failures.report();
+  }
+
+  /** Only causes with no sign in common: others may explain each other's signs away. */
+  @Test
+  void twoUnrelatedCausesAreBothAmongTheFirstThreeWhenTheSignsOfBothAreSeen() {
+    Failures failures = new Failures();
+    List<String> causes = List.copyOf(SIGNS_OF.keySet());
+    for (String one : causes) {
+      for (String other : causes) {
+        if (one.compareTo(other) < 0
+            && Collections.disjoint(SIGNS_OF.get(one).keySet(), SIGNS_OF.get(other).keySet())) {
+          Set<String> both = new TreeSet<>(pictures(SIGNS_OF.get(one)).get(0));
+          both.addAll(pictures(SIGNS_OF.get(other)).get(0));
+          Answer answer = Consulting.answerToSigns(both);
+          List<String> firstThree = Consulting.causes(answer).stream().limit(3).toList();
+          failures.unless(
+              firstThree.containsAll(List.of(one, other)),
+              one + " with " + other,
+              List.copyOf(both),
+              answer);
+        }
+      }
+    }
     failures.report();
   }
 
