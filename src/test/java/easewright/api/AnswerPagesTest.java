@@ -36,7 +36,7 @@ class AnswerPagesTest {
             "Please take care",
             "Most likely:** band too long, about 73 %",
             "Change one thing:** Take the band in by 3.2 cm.",
-            "Where:** 80C, side seam: 4 edges, 3.2 cm at each",
+            "Where:** side seam of 80C, 3.2 cm at each edge.",
             "Then check:** Raise both arms.",
             "It might also be:** elastic too weak (20 %).",
             "What to tell us next:** Does it drop?",
