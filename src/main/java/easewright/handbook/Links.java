@@ -74,8 +74,7 @@ final class Links {
     return pieces(sentence, BLANK, blank -> new Piece(blank, null, true));
   }
 
-  private static List<Piece> pieces(
-      String text, Pattern pattern, Function<String, Piece> made) {
+  private static List<Piece> pieces(String text, Pattern pattern, Function<String, Piece> made) {
     List<Piece> pieces = new ArrayList<>();
     Matcher found = pattern.matcher(text);
     int at = 0;

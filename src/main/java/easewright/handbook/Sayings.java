@@ -20,8 +20,16 @@ final class Sayings {
   /** Strongest first, the order in which they are shown. */
   private static final List<String> WORDS =
       List.of(
-          "nearly always", "usually", "often", "sometimes", "rarely", "never", "fully", "largely",
-          "partly", "");
+          "nearly always",
+          "usually",
+          "often",
+          "sometimes",
+          "rarely",
+          "never",
+          "fully",
+          "largely",
+          "partly",
+          "");
 
   private static final String ANY = "in any fitting";
   private static final String NAME = "\"([^\"]+)\"";
@@ -73,8 +81,7 @@ final class Sayings {
 
   /** What is said of one subject, by object, the strongest word first. */
   List<Related> of(Kind kind, String subject, Links links) {
-    return related(
-        of(kind, saying -> saying.subject().equals(subject)), Saying::object, links);
+    return related(of(kind, saying -> saying.subject().equals(subject)), Saying::object, links);
   }
 
   /** Who says something about one object, the strongest word first. */

@@ -30,7 +30,8 @@ public record TriedCase(String kind, List<Row> given, List<Row> then) {
     }
     List<Row> then = new ArrayList<>();
     for (Map.Entry<String, JsonNode> part : tried.then().properties()) {
-      Iterable<JsonNode> ids = part.getValue().isArray() ? part.getValue() : List.of(part.getValue());
+      Iterable<JsonNode> ids =
+          part.getValue().isArray() ? part.getValue() : List.of(part.getValue());
       ids.forEach(id -> then.add(new Row(part.getKey(), links.of(id.asText()), "")));
     }
     return new TriedCase(tried.kind(), given, then);
@@ -67,7 +68,8 @@ public record TriedCase(String kind, List<Row> given, List<Row> then) {
 
   /** A wire name in words: "bustPointWidth" and "all-over" as "bust point width", "all over". */
   static String words(String name) {
-    return name.replaceAll("([a-z])([A-Z])", "$1 $2").replaceAll("(?<=[a-z])-(?=[a-z])", " ")
+    return name.replaceAll("([a-z])([A-Z])", "$1 $2")
+        .replaceAll("(?<=[a-z])-(?=[a-z])", " ")
         .toLowerCase(Locale.ROOT);
   }
 }
