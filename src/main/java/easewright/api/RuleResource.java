@@ -1,8 +1,11 @@
 package easewright.api;
 
+import easewright.handbook.AdjustmentPage;
 import easewright.handbook.GarmentDrawing;
 import easewright.handbook.Handbook;
 import easewright.handbook.HandbookIndex;
+import easewright.handbook.RulesPage;
+import easewright.handbook.SignPage;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
 import easewright.rulebook.RuleText;
@@ -58,11 +61,11 @@ public class RuleResource {
     static native TemplateInstance index(
         HandbookIndex index, String q, String version, GarmentDrawing drawing);
 
-    static native TemplateInstance page(Handbook.RulesPage page);
+    static native TemplateInstance page(RulesPage page);
 
-    static native TemplateInstance sign(Handbook.SignPage page);
+    static native TemplateInstance sign(SignPage page);
 
-    static native TemplateInstance adjustment(Handbook.AdjustmentPage page);
+    static native TemplateInstance adjustment(AdjustmentPage page);
 
     static native TemplateInstance garment(GarmentDrawing drawing);
   }

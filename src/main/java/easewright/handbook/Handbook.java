@@ -1,13 +1,11 @@
 package easewright.handbook;
 
+import easewright.handbook.RulesPage.Number;
+import easewright.handbook.RulesPage.WrittenRule;
 import easewright.handbook.Sayings.Kind;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Catalog.CauseEntry;
-import easewright.rulebook.Catalog.CautionEntry;
-import easewright.rulebook.Catalog.FindingEntry;
-import easewright.rulebook.Catalog.SignEntry;
-import easewright.rulebook.Parameter;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
 import easewright.rulebook.RuleText;
@@ -43,71 +41,6 @@ public final class Handbook {
   public HandbookIndex index() {
     return index;
   }
-
-  /**
-   * A page of the rules on one name. Of the four entries the one it is a page of is given.
-   *
-   * @param numbers parameters its rules compare with
-   * @param showsAs signs and findings of a cause
-   * @param shownBy causes of a finding
-   * @param curedBy adjustments that take a cause away
-   * @param worsenedBy adjustments that worsen a cause
-   * @param lookAlikes causes easily taken for this one
-   * @param same causes that can't be told apart from this one
-   */
-  public record RulesPage(
-      String id,
-      String title,
-      String topic,
-      CauseEntry cause,
-      FindingEntry finding,
-      CautionEntry caution,
-      Link adjustment,
-      PageText text,
-      List<WrittenRule> rules,
-      List<Number> numbers,
-      List<Related> showsAs,
-      List<Related> shownBy,
-      List<Related> curedBy,
-      List<Related> worsenedBy,
-      List<Link> lookAlikes,
-      List<Link> same) {}
-
-  /** A rule as written, line by line, with its names linked. */
-  public record WrittenRule(
-      String name, String summary, String source, String since, List<List<Piece>> lines) {}
-
-  /** A parameter with its unit, and what is compared with it: "band strain is below". */
-  public record Number(String id, String text, Parameter parameter, List<String> compared) {}
-
-  /** A sign's page. */
-  public record SignPage(
-      SignEntry sign, List<Link> places, List<Related> shownBy, List<Link> broughtBy) {}
-
-  /**
-   * An adjustment's page; the fields are the catalog's, blanks set apart.
-   *
-   * @param rules its page of rules, or null
-   * @param limit the parameter with its largest amount, or null
-   * @param heldBack reasons to hold it back, each with its situation
-   * @param gives what takes its place, and when
-   * @param takes whose place it takes, and when
-   */
-  public record AdjustmentPage(
-      AdjustmentEntry adjustment,
-      List<Piece> does,
-      List<List<Piece>> steps,
-      List<Link> places,
-      List<Link> alsoPlaces,
-      List<Link> sideEffects,
-      Number limit,
-      Link beyond,
-      String rules,
-      List<Related> cures,
-      List<Related> worsens,
-      List<Related> heldBack,
-      List<Related> gives,
-      List<Related> takes) {}
 
   /** The page of a rule file. */
   public Optional<RulesPage> rules(String id) {
