@@ -47,7 +47,7 @@ public record GarmentDrawing(List<Label> front, List<Label> back) {
         List.of(
             left("strap", 30, 186, 44),
             left("shoulder-seam", 64, 180, 68),
-            left("front-armhole", 108, 171, 125),
+            left("front-armhole", 108, 170, 123),
             left("underarm", 152, 142, 168),
             left("bust-line", 190, 146, 205),
             left("side-seam", 232, 146, 238),
@@ -56,18 +56,18 @@ public record GarmentDrawing(List<Label> front, List<Label> back) {
             left("casing", 342, 160, 330),
             right("shoulder", 22, 300, 24),
             right("armhole", 84, 306, 100),
-            right("neckline", 126, 258, 145),
+            right("neckline", 126, 257, 140),
             word("apex", 166, 288, 205),
-            right("shaped-seam", 204, 282, 252),
+            right("shaped-seam", 204, 286, 250),
             right("side", 242, 322, 232),
             right("centre-front", 292, 240, 286),
             right("underband", 334, 318, 324)),
         List.of(
             left("strap-end", 74, 190, 94),
-            left("back-armhole", 128, 168, 134),
+            left("back-armhole", 128, 167, 143),
             left("back-length-line", 250, 150, 240),
             right("back-strap-point", 68, 286, 94),
-            right("back-neckline", 122, 262, 143),
+            right("back-neckline", 122, 259, 137),
             right("centre-back", 220, 240, 214),
             below("underband-centre-back", 384, 240, 332)));
   }

@@ -6,6 +6,7 @@ import easewright.handbook.Sayings.Kind;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Catalog.CauseEntry;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
 import easewright.rulebook.RuleText;
@@ -125,7 +126,18 @@ public final class Handbook {
                     source.catalog().adjustments().values().stream()
                         .filter(change -> contains(change.sideEffects(), id))
                         .map(change -> links.of(change.id()))
-                        .toList()));
+                        .toList(),
+                    cautions(sign)));
+  }
+
+  private List<Link> cautions(SignEntry sign) {
+    return source.rules().stream()
+        .filter(rule -> source.catalog().cautions().containsKey(rule.file()))
+        .filter(rule -> rule.body().contains("reports \"" + sign.name() + "\""))
+        .map(RuleText::file)
+        .distinct()
+        .map(links::of)
+        .toList();
   }
 
   private static boolean contains(List<String> ids, String id) {

@@ -89,6 +89,9 @@ class HandbookPagesTest {
       List.of(sign.ask(), sign.check(), "Source: " + sign.source())
           .forEach(text -> holds(path, page, text, missing));
       holds(path, page, sign.isNot(), missing);
+      if (sign.redFlag() && !page.contains("Read first: <a href=\"/rules/")) {
+        missing.add(path + ": a caution");
+      }
       holds(path, page, sign.amount(), missing);
       sign.phrases().forEach(text -> holds(path, page, text, missing));
       if (sign.degrees() != null) {
