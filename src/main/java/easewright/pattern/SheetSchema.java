@@ -55,13 +55,17 @@ final class SheetSchema {
         error.getKeyword().equals("required")
             ? owner + "/properties/" + error.getProperty()
             : owner;
-    return new SheetFault(error.getInstanceLocation().toString(), problem, description(described));
+    String pointer = error.getInstanceLocation().toString();
+    if (error.getKeyword().equals("additionalProperties")) {
+      pointer += "/" + SheetNode.token(error.getProperty());
+    }
+    return new SheetFault(pointer, problem, description(described));
   }
 
   /** What the schema itself says of a place, which is what would be right there. */
   private String description(String place) {
     JsonNode node = schema.getSchemaNode().at(place);
-    if (node.has("$ref")) {
+    if (!node.has("description") && node.has("$ref")) {
       node = schema.getSchemaNode().at(node.path("$ref").asText().substring(1));
     }
     return node.path("description").asText();
