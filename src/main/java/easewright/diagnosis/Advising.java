@@ -184,7 +184,11 @@ final class Advising {
         .filter(ReportedSign::present)
         .filter(sign -> !catalog.signs().get(sign.id()).redFlag())
         .filter(sign -> strength(sign, cures) > 0)
-        .sorted(Comparator.comparingDouble(sign -> -strength(sign, cures)))
+        .sorted(
+            Comparator.comparingDouble((ReportedSign sign) -> -strength(sign, cures))
+                .thenComparing(ReportedSign::id)
+                .thenComparing(sign -> sign.amount() == null ? 0 : -sign.amount().mm())
+                .thenComparing(sign -> String.valueOf(sign.degree())))
         .toList();
   }
 

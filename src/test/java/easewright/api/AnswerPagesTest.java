@@ -124,7 +124,7 @@ class AnswerPagesTest {
             "Most likely: band too long, about 73 %",
             "Change one thing",
             "Take the band in by 3.2 cm.",
-            "80C, side seam: 4 edges, 3.2 cm at each",
+            "side seam of 80C, 3.2 cm at each edge",
             "Raise both arms.",
             "It might also be: elastic too weak (20 %).",
             "What to tell us next: Does it drop?",
