@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,7 +35,7 @@ final class Contract {
 
   /** An example by its file name. */
   static Optional<String> example(String name) {
-    return name.matches("[a-z0-9-]+(\\.answer)?\\.json")
+    return name.matches("[a-z0-9-]+((\\.answer)?\\.json|\\.yaml)")
         ? Shipped.find(FOLDER + "examples/" + name)
         : Optional.empty();
   }
@@ -42,15 +43,32 @@ final class Contract {
   /** The methods the contract gives an address, "GET" and so on; none if it has none. */
   static List<String> methods(String path) {
     List<String> methods = new ArrayList<>();
-    for (Map.Entry<String, JsonNode> entry : TREE.path("paths").properties()) {
-      if (path.matches(entry.getKey().replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"))) {
-        entry
-            .getValue()
-            .fieldNames()
-            .forEachRemaining(m -> methods.add(m.toUpperCase(Locale.ROOT)));
-      }
+    for (JsonNode operations : operations(path)) {
+      operations.fieldNames().forEachRemaining(m -> methods.add(m.toUpperCase(Locale.ROOT)));
     }
     return methods;
+  }
+
+  /** The media types the contract lets an address take, "application/json" and so on. */
+  static List<String> forms(String path) {
+    List<String> forms = new ArrayList<>();
+    for (JsonNode operations : operations(path)) {
+      operations.at("/post/requestBody/content").fieldNames().forEachRemaining(forms::add);
+    }
+    return forms;
+  }
+
+  private static List<JsonNode> operations(String path) {
+    if (TREE.path("paths").has(path)) {
+      return List.of(TREE.path("paths").path(path));
+    }
+    List<JsonNode> found = new ArrayList<>();
+    for (Map.Entry<String, JsonNode> entry : TREE.path("paths").properties()) {
+      if (path.matches(entry.getKey().replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"))) {
+        found.add(entry.getValue());
+      }
+    }
+    return found;
   }
 
   private static JsonNode tree() {
@@ -76,7 +94,13 @@ final class Contract {
           file.isTextual() ? example(file.textValue().replace("examples/", "")) : Optional.empty();
       if (example.isPresent()) {
         ((ObjectNode) child).remove("externalValue");
-        ((ObjectNode) child).set("value", json(example.get()));
+        // A sheet in YAML is an example of text.
+        ((ObjectNode) child)
+            .set(
+                "value",
+                file.textValue().endsWith(".yaml")
+                    ? TextNode.valueOf(example.get())
+                    : json(example.get()));
       } else {
         putExamples(child);
       }
