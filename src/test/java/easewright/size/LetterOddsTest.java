@@ -1,48 +1,74 @@
 package easewright.size;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import easewright.measure.Length;
+import java.util.Optional;
 import java.util.SplittableRandom;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.DoubleRange;
 import org.apache.commons.math3.distribution.NormalDistribution;
-import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
+/** How often a letter or a band read off a tape is the right one. */
 class LetterOddsTest {
+  private static final int TRIES = 60_000;
 
-  // Computed table: EN cup 2 cm, JIS cup 2.5 cm, band 5 cm, errors of 5 to 14 mm.
+  /**
+   * The closed form for a class of width w, an error SD and a true value anywhere in the class,
+   * with z = w/SD: P = 2Φ(z) − 1 − (2/z)(φ(0) − φ(z)) (computed).
+   */
+  private static double right(double widthMm, double sdMm) {
+    NormalDistribution standard = new NormalDistribution(0, 1);
+    double z = widthMm / sdMm;
+    return 2 * standard.cumulativeProbability(z)
+        - 1
+        - 2 / z * (standard.density(0) - standard.density(z));
+  }
+
+  // Percentages computed from the closed form; EN 13402-3 cups of 2 cm, JIS L 4006 cups of 2.5 cm.
   @ParameterizedTest
   @CsvSource({
-    "20, 5, 80", "20, 7, 72", "20, 10, 61", "20, 14, 49",
-    "25, 5, 84", "25, 7, 78", "25, 10, 68", "25, 14, 57",
-    "50, 5, 92", "50, 7, 89", "50, 10, 84", "50, 14, 78"
+    "EN, 20, 5, 80", "EN, 20, 7, 72", "EN, 20, 10, 61", "EN, 20, 14, 49",
+    "JIS, 25, 5, 84", "JIS, 25, 7, 78", "JIS, 25, 10, 68", "JIS, 25, 14, 57"
   })
-  void a_class_is_right_as_often_as_the_table_says(double width, double sd, int percent) {
-    assertEquals(percent, 100 * LetterOdds.right(width, sd), 0.6);
-  }
-
-  @Test
-  void simulated_readings_of_bodies_anywhere_in_a_class_agree() {
+  void a_cup_letter_is_right_as_often_as_the_error_allows(
+      SizeSystem system, double width, double sd, int percent) {
     SplittableRandom random = new SplittableRandom(20);
+    String cup = "C";
+    Range range = system.differenceRange(cup);
     int right = 0;
-    int tries = 200_000;
-    for (int i = 0; i < tries; i++) {
-      double read = random.nextDouble() * 20 + random.nextGaussian() * 10;
-      right += read > 0 && read <= 20 ? 1 : 0;
+    for (int i = 0; i < TRIES; i++) {
+      double truth = range.loMm() + width * random.nextDouble();
+      right += cup.equals(letter(system, truth + sd * random.nextGaussian())) ? 1 : 0;
     }
-    assertEquals((double) right / tries, LetterOdds.right(20, 10), 0.005);
+    assertEquals(percent, 100 * right(width, sd), 0.6);
+    assertEquals(100 * right(width, sd), 100.0 * right / TRIES, 0.8);
   }
 
-  @Test
-  void a_hopeless_tape_is_right_by_width_over_spread_and_never_negative() {
-    assertEquals(0.0003989, LetterOdds.right(1, 1000), 1e-6);
-    assertEquals(0.00003989, LetterOdds.right(1, 10_000), 1e-8);
-    assertThrows(IllegalArgumentException.class, () -> LetterOdds.right(0, 1));
-    assertThrows(IllegalArgumentException.class, () -> LetterOdds.right(1, 0));
+  private static String letter(SizeSystem system, double differenceMm) {
+    Length underbust = Length.ofMm(750);
+    return system
+        .of(underbust, underbust.plus(Length.ofMm(differenceMm)))
+        .map(Designation::cup)
+        .orElse(null);
+  }
+
+  // The same closed form for bands of 5 cm.
+  @ParameterizedTest
+  @CsvSource({"5, 92", "7, 89", "10, 84", "14, 78"})
+  void a_band_is_right_as_often_as_the_error_allows(double sd, int percent) {
+    SplittableRandom random = new SplittableRandom(21);
+    int right = 0;
+    for (int i = 0; i < TRIES; i++) {
+      double read = 725 + 50 * random.nextDouble() + sd * random.nextGaussian();
+      Optional<Designation> size = SizeSystem.EN.of(Length.ofMm(read), Length.ofMm(read + 150));
+      right += size.filter(found -> found.band() == 75).isPresent() ? 1 : 0;
+    }
+    assertEquals(percent, 100 * right(50, sd), 0.6);
+    assertEquals(100 * right(50, sd), 100.0 * right / TRIES, 0.8);
   }
 
   // Against the Apache Commons Math library.
