@@ -23,6 +23,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.yaml.snakeyaml.LoaderOptions;
+import org.yaml.snakeyaml.error.MarkedYAMLException;
 
 /** The pattern sheets that come with the service, and the reading of any other. */
 public final class PatternSheets {
@@ -96,7 +97,12 @@ public final class PatternSheets {
    * @throws SheetFaults with every fault found; faults of shape are named before those of sense
    */
   public PatternSheet readYaml(String text) {
-    return read(yaml, text, "as YAML", "Write plain YAML without aliases and with each key once.");
+    return read(
+        yaml,
+        text,
+        "as YAML",
+        "Indent by spaces, quote text that holds \": \" or \"#\", write each key once, use no"
+            + " aliases.");
   }
 
   /**
@@ -115,13 +121,20 @@ public final class PatternSheets {
     } catch (SheetFaults found) {
       throw new SheetFaults(located(form, text, found.faults()));
     } catch (JsonProcessingException unreadable) {
-      JsonLocation place = unreadable.getLocation();
+      Optional<Integer> line =
+          Optional.ofNullable(unreadable.getLocation())
+              .map(JsonLocation::getLineNr)
+              .filter(number -> number > 0);
+      String problem = unreadable.getOriginalMessage();
+      // The parser leads with what it was doing; what it met, and where, comes after.
+      if (unreadable.getCause() instanceof MarkedYAMLException met
+          && met.getProblemMark() != null) {
+        line = Optional.of(met.getProblemMark().getLine() + 1);
+        problem = met.getProblem();
+      }
       throw SheetFaults.unreadable(
           new SheetFault(
-              "",
-              Optional.ofNullable(place).map(JsonLocation::getLineNr).filter(line -> line > 0),
-              "The sheet cannot be read " + as + ": " + firstLine(unreadable.getOriginalMessage()),
-              remedy));
+              "", line, "The sheet cannot be read " + as + ": " + firstLine(problem), remedy));
     }
   }
 
@@ -152,12 +165,14 @@ public final class PatternSheets {
     PatternSheet sheet = SheetReader.read(root);
     if (whole(sheet, root)) {
       int before = faults.size();
-      new SheetCheck(sheet, root).run();
+      SheetCheck check = new SheetCheck(sheet, root);
+      check.names();
       new SeamNames(sheet, root).run();
       // Seams are compared by what names name, so the names must be sound.
       if (faults.size() == before) {
         everyWay(sheet, root);
       }
+      check.sense();
       new PieceCheck(sheet, root).run();
       new TrimCheck(sheet, root).run();
     }
