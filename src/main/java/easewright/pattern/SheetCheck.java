@@ -27,7 +27,8 @@ final class SheetCheck {
     sheet.sizes().forEach(size -> measurements.addAll(size.finishedMm().keySet()));
   }
 
-  void run() {
+  /** Names that name nothing, or two things. */
+  void names() {
     unique("choices", sheet.choices(), Choice::id);
     unique("pieces", sheet.pieces(), Piece::id);
     unique("trims", sheet.trims(), Trim::id);
@@ -36,6 +37,12 @@ final class SheetCheck {
       piece(node);
     }
     root.each("trims").forEach(this::when);
+  }
+
+  /** What cannot be so, or is missing for its family, whatever the names say. */
+  void sense() {
+    root.each("choices").forEach(this::used);
+    root.each("pieces").forEach(this::cloth);
     for (String key : NEEDED_MEASUREMENTS.getOrDefault(sheet.family(), Set.of())) {
       if (!measurements.contains(key)) {
         root.at("sizes")
@@ -69,9 +76,7 @@ final class SheetCheck {
       if (choice.option(choice.defaultOption()).isEmpty()) {
         option(node.at("default"), new OptionRef(id, choice.defaultOption()));
       }
-      boolean used = false;
       for (SheetNode optionNode : node.each("options")) {
-        used |= optionNode.has("changes");
         for (String list : List.of("requires", "excludes")) {
           for (SheetNode ref : optionNode.each(list)) {
             option(ref, OptionRef.parse(ref.json().asText()));
@@ -79,13 +84,18 @@ final class SheetCheck {
         }
         optionNode.fields("changes").forEach((key, at) -> measured(at, key));
       }
-      used |= sheet.pieces().stream().anyMatch(piece -> piece.when().options().containsKey(id));
-      used |= sheet.trims().stream().anyMatch(trim -> trim.when().options().containsKey(id));
-      if (!used) {
-        node.fault(
-            "The choice '" + id + "' changes nothing.",
-            "Name it in the 'when' of a piece or trim, give an option 'changes', or leave it out.");
-      }
+    }
+  }
+
+  private void used(SheetNode node) {
+    String id = node.text("id");
+    boolean used = node.each("options").stream().anyMatch(option -> option.has("changes"));
+    used |= sheet.pieces().stream().anyMatch(piece -> piece.when().options().containsKey(id));
+    used |= sheet.trims().stream().anyMatch(trim -> trim.when().options().containsKey(id));
+    if (!used) {
+      node.fault(
+          "The choice '" + id + "' changes nothing.",
+          "Name it in the 'when' of a piece or trim, give an option 'changes', or leave it out.");
     }
   }
 
@@ -105,9 +115,7 @@ final class SheetCheck {
     }
   }
 
-  private void piece(SheetNode node) {
-    when(node);
-    boolean main = node.text("layer").equals("main");
+  private void cloth(SheetNode node) {
     if (!sheet.cloth().containsKey(Layer.valueOf(node.text("layer").toUpperCase(Locale.ROOT)))
         && !root.at("cloth").has(node.text("layer"))) {
       node.at("layer")
@@ -115,6 +123,11 @@ final class SheetCheck {
               "The sheet does not say what its '" + node.text("layer") + "' cloth must do.",
               "Add '" + node.text("layer") + "' under 'cloth'.");
     }
+  }
+
+  private void piece(SheetNode node) {
+    when(node);
+    boolean main = node.text("layer").equals("main");
     node.maybeText("follows").ifPresent(id -> follows(node, id, main));
     Set<String> seen = new HashSet<>();
     for (SheetNode edge : node.each("edges")) {

@@ -61,7 +61,12 @@ final class SheetSchema {
       return new SheetFault(
           pointer + "/" + SheetNode.token(error.getProperty()), problem, keys(owner));
     }
-    return new SheetFault(pointer, problem, description(described));
+    String remedy = description(described);
+    if (error.getKeyword().equals("type") && error.getMessage().contains("string expected")) {
+      remedy =
+          "Write it in quotes, since YAML takes a bare number, true or yes for no text. " + remedy;
+    }
+    return new SheetFault(pointer, problem, remedy);
   }
 
   private String keys(String place) {

@@ -96,6 +96,10 @@ class SheetCheckTest {
         .statusCode(400)
         .body("type", equalTo("/problems/unreadable"))
         .body("faults[0].problem", containsString("cannot be read as YAML"));
+    check("application/yaml", "id: a\nname: b\n\tfamily: c\n")
+        .statusCode(400)
+        .body("faults[0].line", equalTo(3))
+        .body("faults[0].remedy", containsString("spaces"));
     check("application/json", "{\n\"id\": }").statusCode(400).body("faults[0].line", equalTo(2));
     check("application/yaml", "").statusCode(422).body("faults", not(hasSize(0)));
   }
