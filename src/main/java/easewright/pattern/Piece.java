@@ -22,6 +22,7 @@ import java.util.Optional;
  * @param lines ids of lines drawn on it, e.g. "lengthen-shorten"
  * @param edges its edges; those of the piece it follows, if it follows one
  * @param outlinesMm drawn outline by size name, corner after corner, where the sheet gives one
+ * @param boxesMm bounding box of the paper piece by size name, where the sheet gives one
  */
 public record Piece(
     String id,
@@ -37,7 +38,8 @@ public record Piece(
     double seamAllowanceMm,
     List<String> lines,
     List<Edge> edges,
-    Map<String, List<Corner>> outlinesMm) {
+    Map<String, List<Corner>> outlinesMm,
+    Map<String, Box> boxesMm) {
 
   /**
    * A corner of an outline, from the lower left, in mm.
@@ -46,6 +48,15 @@ public record Piece(
    * @param yMm upwards
    */
   public record Corner(double xMm, double yMm) {}
+
+  /**
+   * The bounding box of a paper piece as drawn, seam allowances included; of a piece cut on the
+   * fold, of the half that is drawn, its fold line on the left.
+   *
+   * @param aroundMm how far it reaches around the body
+   * @param alongMm how far it reaches up and down the body
+   */
+  public record Box(double aroundMm, double alongMm) {}
 
   /**
    * @throws IllegalArgumentException if the piece cannot be cut as stated
@@ -63,6 +74,12 @@ public record Piece(
     lines = List.copyOf(lines);
     edges = List.copyOf(edges);
     outlinesMm = Map.copyOf(outlinesMm);
+    boxesMm = Map.copyOf(boxesMm);
+  }
+
+  /** The bounding box in a size, if the sheet gives it. */
+  public Optional<Box> box(String sizeName) {
+    return Optional.ofNullable(boxesMm.get(sizeName));
   }
 
   /** How often a drawn edge occurs on the garment: a fold makes two of every one. */

@@ -17,6 +17,7 @@ final class SheetReader {
 
   static PatternSheet read(SheetNode sheet) {
     double allowanceMm = sheet.mm("seamAllowance");
+    List<PatternSize> sizes = SizeReader.read(sheet.at("sizes"));
     return new PatternSheet(
         sheet.text("id"),
         sheet.text("name"),
@@ -25,9 +26,9 @@ final class SheetReader {
         sheet.text("construction"),
         SupportClass.valueOf(upper(sheet.text("supportClass"))),
         allowanceMm,
-        SizeReader.read(sheet.at("sizes")),
+        sizes,
         sheet.each("choices").stream().map(SheetReader::choice).toList(),
-        pieces(sheet, allowanceMm),
+        pieces(sheet, allowanceMm, sizes),
         cloth(sheet),
         sheet.each("trims").stream().flatMap(node -> trim(node).stream()).toList());
   }
@@ -53,19 +54,21 @@ final class SheetReader {
         changesMm);
   }
 
-  private static List<Piece> pieces(SheetNode sheet, double allowanceMm) {
+  private static List<Piece> pieces(
+      SheetNode sheet, double allowanceMm, List<PatternSize> sizes) {
     // A lining takes lines and edges from the piece it follows, so those are read first.
     Map<String, SheetNode> byId = new HashMap<>();
     sheet.each("pieces").forEach(node -> byId.putIfAbsent(node.text("id"), node));
     List<Piece> pieces = new ArrayList<>();
     for (SheetNode node : sheet.each("pieces")) {
       SheetNode drawn = node.maybeText("follows").map(byId::get).orElse(node);
-      piece(node, drawn, allowanceMm).ifPresent(pieces::add);
+      piece(node, drawn, allowanceMm, sizes).ifPresent(pieces::add);
     }
     return pieces;
   }
 
-  private static Optional<Piece> piece(SheetNode node, SheetNode drawn, double allowanceMm) {
+  private static Optional<Piece> piece(
+      SheetNode node, SheetNode drawn, double allowanceMm, List<PatternSize> sizes) {
     List<Edge> edges = drawn.each("edges").stream().flatMap(edge -> edge(edge).stream()).toList();
     return node.made(
         () ->
@@ -83,7 +86,8 @@ final class SheetReader {
                 node.maybe("seamAllowance", SheetQuantities::mm).orElse(allowanceMm),
                 drawn.texts("lines"),
                 edges,
-                outlines(node)),
+                outlines(node),
+                BoxReader.boxes(drawn, sizes)),
         "Say how it is cut: once on the fold, in mirrored pairs, or one by one.");
   }
 

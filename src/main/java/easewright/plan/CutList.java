@@ -1,0 +1,146 @@
+package easewright.plan;
+
+import easewright.measure.UnitSystem;
+import easewright.pattern.Edge;
+import easewright.pattern.Layer;
+import easewright.pattern.Piece;
+import easewright.plan.CutPlan.Bundle;
+import easewright.plan.CutPlan.EdgeTrim;
+import easewright.plan.CutPlan.LayerCut;
+import easewright.plan.CutPlan.PieceCut;
+import easewright.rulebook.Wording;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/** The cut list: cloth by cloth, layer by layer, piece by piece, and the bundles they make. */
+record CutList(
+    CutRequest request, List<SizedPiece> pieces, double liningTrimMm, Wording wording) {
+
+  List<LayerCut> layers() {
+    return Arrays.stream(Layer.values())
+        .filter(layer -> !of(layer).isEmpty())
+        .map(
+            layer ->
+                new LayerCut(
+                    wire(layer),
+                    wire(request.source(layer)),
+                    of(layer).stream().map(this::piece).toList()))
+        .toList();
+  }
+
+  List<SizedPiece> of(Layer layer) {
+    return pieces.stream().filter(one -> one.piece().layer() == layer).toList();
+  }
+
+  static String wire(Layer layer) {
+    return Texts.words(layer.name());
+  }
+
+  private PieceCut piece(SizedPiece sized) {
+    Piece piece = sized.piece();
+    UnitSystem units = request.units();
+    List<String> marks = new ArrayList<>(piece.lines().stream().map(Texts::words).toList());
+    piece.edges().stream()
+        .filter(edge -> !edge.sewnTo().isEmpty())
+        .forEach(
+            edge -> marks.add(wording.say("plan-mark-notch", "edge", Texts.words(edge.id()))));
+    return new PieceCut(
+        piece.id(),
+        piece.name(),
+        sized.size(),
+        piece.count(),
+        piece.onFold(),
+        piece.mirrored(),
+        wording.say(
+            piece.onFold()
+                ? "plan-cut-on-fold"
+                : piece.mirrored() ? "plan-cut-pair" : "plan-cut-plain",
+            "count",
+            piece.count()),
+        sized.box() == null ? null : Texts.amount(sized.box().aroundMm(), units),
+        sized.box() == null ? null : Texts.amount(sized.box().alongMm(), units),
+        Texts.marked(piece.seamAllowanceMm(), units),
+        marks,
+        trims(piece));
+  }
+
+  /** A lining that follows the outer is cut smaller along edges that nothing else is sewn to. */
+  private List<EdgeTrim> trims(Piece piece) {
+    if (piece.layer() != Layer.LINING || piece.follows().isEmpty()) {
+      return List.of();
+    }
+    CutPlan.Amount by = Texts.marked(liningTrimMm, request.units());
+    return piece.edges().stream()
+        .filter(edge -> edge.sewnTo().isEmpty())
+        .map(Edge::id)
+        .map(Texts::words)
+        .map(
+            edge ->
+                new EdgeTrim(
+                    edge, by, wording.say("plan-trim-lining", "edge", edge, "by", by.text())))
+        .toList();
+  }
+
+  List<Bundle> bundles(List<CutPlan.Supply> supplies) {
+    List<Bundle> bundles = new ArrayList<>();
+    for (LayerCut layer : layers()) {
+      bundles.add(
+          new Bundle(
+              label(wording.say("plan-layer-" + layer.layer())),
+              layer.pieces().stream()
+                  .map(one -> wording.say("plan-times", "count", one.count(), "name", one.name()))
+                  .toList()));
+    }
+    if (!supplies.isEmpty()) {
+      bundles.add(
+          new Bundle(
+              label(wording.say("plan-bundle-supplies")),
+              supplies.stream()
+                  .map(one -> wording.say("plan-times", "count", one.count(), "name", one.name()))
+                  .toList()));
+    }
+    return bundles;
+  }
+
+  private String label(String what) {
+    String size =
+        request.upperSize().equals(request.lowerSize())
+            ? request.upperSize()
+            : wording.say(
+                "plan-two-sizes", "upper", request.upperSize(), "lower", request.lowerSize());
+    return wording.say(
+        "plan-bundle-label", "pattern", request.sheet().name(), "size", size, "what", what);
+  }
+
+  /** What to do first, second and so on. */
+  List<String> order(List<CutPlan.Laid> layouts) {
+    List<String> order = new ArrayList<>();
+    if (pieces.isEmpty()) {
+      return order;
+    }
+    order.add(wording.say("plan-order-wash"));
+    for (CutPlan.Laid laid : layouts) {
+      order.add(laid.says());
+    }
+    order.add(wording.say("plan-order-mark"));
+    for (LayerCut layer : layers()) {
+      List<String> names = new ArrayList<>();
+      layer.pieces().stream().filter(PieceCut::onFold).forEach(one -> names.add(one.name()));
+      layer.pieces().stream().filter(one -> !one.onFold()).forEach(one -> names.add(one.name()));
+      order.add(
+          wording.say(
+              "plan-order-cut",
+              "layer", wording.say("plan-layer-" + layer.layer()),
+              "pieces", String.join(", ", names)));
+    }
+    if (pieces.stream().anyMatch(one -> !trims(one.piece()).isEmpty())) {
+      order.add(
+          wording.say(
+              "plan-order-trim", "by", Texts.marked(liningTrimMm, request.units()).text()));
+    }
+    order.add(wording.say("plan-order-elastic"));
+    order.add(wording.say("plan-order-bundle"));
+    return order;
+  }
+}
