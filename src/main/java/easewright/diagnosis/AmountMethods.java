@@ -33,8 +33,7 @@ final class AmountMethods {
           "cup girth",
           "cup girth less",
           "width fold",
-          "stretch factor",
-          "allowance error");
+          "stretch factor");
 
   private AmountMethods() {}
 
