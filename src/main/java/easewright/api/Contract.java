@@ -42,15 +42,29 @@ final class Contract {
   /** The methods the contract gives an address, "GET" and so on; none if it has none. */
   static List<String> methods(String path) {
     List<String> methods = new ArrayList<>();
-    for (Map.Entry<String, JsonNode> entry : TREE.path("paths").properties()) {
-      if (path.matches(entry.getKey().replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"))) {
-        entry
-            .getValue()
-            .fieldNames()
-            .forEachRemaining(m -> methods.add(m.toUpperCase(Locale.ROOT)));
-      }
+    for (JsonNode operations : operations(path)) {
+      operations.fieldNames().forEachRemaining(m -> methods.add(m.toUpperCase(Locale.ROOT)));
     }
     return methods;
+  }
+
+  /** The media types the contract lets an address take, "application/json" and so on. */
+  static List<String> forms(String path) {
+    List<String> forms = new ArrayList<>();
+    for (JsonNode operations : operations(path)) {
+      operations.at("/post/requestBody/content").fieldNames().forEachRemaining(forms::add);
+    }
+    return forms;
+  }
+
+  private static List<JsonNode> operations(String path) {
+    List<JsonNode> found = new ArrayList<>();
+    for (Map.Entry<String, JsonNode> entry : TREE.path("paths").properties()) {
+      if (path.matches(entry.getKey().replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"))) {
+        found.add(entry.getValue());
+      }
+    }
+    return found;
   }
 
   private static JsonNode tree() {

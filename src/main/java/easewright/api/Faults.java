@@ -19,7 +19,7 @@ final class Faults {
     add(new Fault(pointer, problem, remedy, Fault.Kind.IMPOSSIBLE));
   }
 
-  private void add(Fault fault) {
+  void add(Fault fault) {
     count++;
     if (listed.size() < MOST) {
       listed.add(fault);

@@ -23,8 +23,8 @@ public record Problem(
 
   static final String MEDIA_TYPE = "application/problem+json";
 
-  /** One fault: JSON Pointer (RFC 6901), what is wrong, what would be right. */
-  public record FaultNote(String pointer, String problem, String remedy) {}
+  /** One fault: JSON Pointer (RFC 6901), its line in a sheet, what is wrong, what would be right. */
+  public record FaultNote(String pointer, Integer line, String problem, String remedy) {}
 
   /** A problem that does not lie in the request's body. */
   static Problem of(String kind, String title, int status, String detail) {
@@ -43,7 +43,13 @@ public record Problem(
                 .formatted(request.count())
             + (more == 0 ? "" : " The first " + request.faults().size() + " are listed."),
         request.faults().stream()
-            .map(fault -> new FaultNote(fault.pointer(), fault.problem(), fault.remedy()))
+            .map(
+                fault ->
+                    new FaultNote(
+                        fault.pointer(),
+                        fault.line().orElse(null),
+                        fault.problem(),
+                        fault.remedy()))
             .toList());
   }
 

@@ -7,9 +7,9 @@ import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.NotSupportedException;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
-import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** Every way of not answering, as a problem (RFC 9457) with the status RFC 9110 gives it. */
@@ -57,11 +57,15 @@ class ProblemMapping {
   }
 
   @ServerExceptionMapper
-  Response notSupported(NotSupportedException request) {
+  Response notSupported(NotSupportedException request, UriInfo address) {
+    List<String> taken = Contract.forms(address.getPath());
     return Problem.of(
-            "media-type", "The form of the request is not taken", 415, "Send application/json.")
+            "media-type",
+            "The form of the request is not taken",
+            415,
+            "Send " + String.join(" or ", taken) + ".")
         .response()
-        .header(HttpHeaders.ACCEPT, MediaType.APPLICATION_JSON)
+        .header(HttpHeaders.ACCEPT, String.join(", ", taken))
         .build();
   }
 

@@ -5,32 +5,92 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Reads the bounding boxes of a piece, graded by band and cup like the sizes. */
+/** Reads how large the paper of a piece is in every size. */
 final class BoxReader {
-  private BoxReader() {}
 
-  static Map<String, Piece.Box> boxes(SheetNode piece, List<PatternSize> sizes) {
+  private static final String AROUND = "around";
+  private static final String ALONG = "along";
+
+  private final List<PatternSize> sizes;
+  private final boolean grid;
+  private final int cups;
+
+  /**
+   * @param sizes the sizes of the sheet, those of a grid band by band
+   * @param grid whether they were given as a grid
+   */
+  BoxReader(List<PatternSize> sizes, boolean grid) {
+    this.sizes = sizes;
+    this.grid = grid;
+    this.cups = grid ? (int) sizes.stream().map(PatternSize::cup).distinct().count() : 1;
+  }
+
+  /** Boxes by size name: those written, else those of the outlines. */
+  Map<String, Piece.Box> read(SheetNode piece, Map<String, List<Piece.Corner>> outlines) {
     Map<String, Piece.Box> boxes = new HashMap<>();
-    if (!piece.has("box")) {
-      return boxes;
-    }
-    SheetNode box = piece.at("box");
-    List<Optional<String>> bands = sizes.stream().map(PatternSize::band).distinct().toList();
-    List<Optional<String>> cups = sizes.stream().map(PatternSize::cup).distinct().toList();
-    for (PatternSize size : sizes) {
-      int band = bands.indexOf(size.band());
-      int cup = cups.indexOf(size.cup());
-      boxes.put(
-          size.name(),
-          new Piece.Box(
-              graded(box.at("around"), band, cup), graded(box.at("along"), band, cup)));
+    outlines.forEach(
+        (size, corners) ->
+            piece
+                .at("outlines")
+                .at(size)
+                .made(() -> Piece.Box.of(corners), "Give corners that span an area.")
+                .ifPresent(box -> boxes.put(size, box)));
+    SheetNode node = piece.at("box");
+    if (node.has(AROUND) || node.has(ALONG)) {
+      graded(node, boxes);
+    } else {
+      piece.fields("box").forEach((size, box) -> read(size, box, boxes));
     }
     return boxes;
   }
 
-  private static double graded(SheetNode node, int band, int cup) {
-    return node.mm("base")
-        + band * node.maybe("perBand", SheetQuantities::signedMm).orElse(0.0)
-        + cup * node.maybe("perCup", SheetQuantities::signedMm).orElse(0.0);
+  private void graded(SheetNode node, Map<String, Piece.Box> boxes) {
+    if (!node.has(AROUND) || !node.has(ALONG) || node.json().size() > 2) {
+      node.fault(
+          "The box gives neither both its sides by steps nor one box for every size.",
+          "Give 'around' and 'along' and nothing else, or a box for every size by its name.");
+      return;
+    }
+    double[] around = steps(node.at(AROUND));
+    double[] along = steps(node.at(ALONG));
+    for (int i = 0; i < sizes.size(); i++) {
+      String size = sizes.get(i).name();
+      double aroundMm = around[0] + i / cups * around[1] + i % cups * around[2];
+      double alongMm = along[0] + i / cups * along[1] + i % cups * along[2];
+      Optional<Piece.Box> box =
+          node.made(
+              () -> new Piece.Box(aroundMm, alongMm),
+              "Use a larger base or smaller negative steps.");
+      if (box.isEmpty()) {
+        return;
+      }
+      boxes.put(size, box.get());
+    }
+  }
+
+  /** Base, what each further band or named size adds, and what each further cup adds, in mm. */
+  private double[] steps(SheetNode side) {
+    for (String step : List.of("perBand", "perCup", "perSize")) {
+      if (side.has(step) && step.equals("perSize") == grid) {
+        side.at(step)
+            .fault(
+                "'" + step + "' is no step between the sizes of this sheet.",
+                grid
+                    ? "Give 'perBand' and 'perCup', since the sizes are a grid."
+                    : "Give 'perSize', since the sizes are named.");
+      }
+    }
+    return new double[] {
+      side.mm("base"),
+      side.maybe(grid ? "perBand" : "perSize", SheetQuantities::signedMm).orElse(0.0),
+      side.maybe("perCup", SheetQuantities::signedMm).orElse(0.0)
+    };
+  }
+
+  private static void read(String size, SheetNode node, Map<String, Piece.Box> boxes) {
+    double aroundMm = node.mm(AROUND);
+    double alongMm = node.mm(ALONG);
+    node.made(() -> new Piece.Box(aroundMm, alongMm), "Give both sides as lengths above zero.")
+        .ifPresent(box -> boxes.put(size, box));
   }
 }

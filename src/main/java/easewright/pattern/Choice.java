@@ -1,11 +1,14 @@
 package easewright.pattern;
 
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
 /**
- * Something the maker decides before cutting.
+ * Something the maker decides before cutting. Where any of several things may be taken, every
+ * combination is an option of its own, its id the ids of its parts joined by "+", or "none".
  *
  * @param id kebab-case id
  * @param name short name
@@ -16,8 +19,31 @@ import java.util.Optional;
 public record Choice(
     String id, String name, String ask, String defaultOption, List<Option> options) {
 
+  static final String NONE = "none";
+
+  /** Sixteen combinations, as many as anyone will read through. */
+  static final int MOST_PARTS = 4;
+
   public Choice {
     options = List.copyOf(options);
+  }
+
+  /** Whether an option was taken, alone or among others, given the id of what was chosen. */
+  static boolean taken(String option, String chosen) {
+    return chosen != null
+        && (option.equals(chosen) || List.of(chosen.split("\\+")).contains(option));
+  }
+
+  /** Every combination of some parts: none, each alone, and so on to all of them. */
+  static List<Option> combinations(List<Option> parts) {
+    List<Option> options = new ArrayList<>();
+    options.add(new Option(NONE, "None", List.of(), List.of(), Map.of()));
+    for (Option part : parts) {
+      for (Option before : List.copyOf(options)) {
+        options.add(before.id().equals(NONE) ? part : before.and(part));
+      }
+    }
+    return options;
   }
 
   /**
@@ -44,8 +70,19 @@ public record Choice(
 
     /** Whether it can stand beside what else is chosen, option ids by choice id. */
     boolean allowedBy(Map<String, String> chosen) {
-      return requires.stream().allMatch(ref -> ref.option().equals(chosen.get(ref.choice())))
-          && excludes.stream().noneMatch(ref -> ref.option().equals(chosen.get(ref.choice())));
+      return requires.stream().allMatch(ref -> taken(ref.option(), chosen.get(ref.choice())))
+          && excludes.stream().noneMatch(ref -> taken(ref.option(), chosen.get(ref.choice())));
+    }
+
+    private Option and(Option other) {
+      List<OptionRef> required = new ArrayList<>(requires);
+      required.addAll(other.requires);
+      List<OptionRef> excluded = new ArrayList<>(excludes);
+      excluded.addAll(other.excludes);
+      Map<String, Double> changes = new HashMap<>(changesMm);
+      other.changesMm.forEach((key, mm) -> changes.merge(key, mm, Double::sum));
+      return new Option(
+          id + "+" + other.id, name + " + " + other.name, required, excluded, changes);
     }
   }
 

@@ -12,6 +12,7 @@ import java.util.Optional;
  * @param sewnTo the edges it is sewn to; those of pieces not cut are passed over
  * @param finish how it is finished when it is sewn to nothing, e.g. "elastic"
  * @param crosses girths its seam crosses, by trade term, e.g. "bust"
+ * @param notches how many matching marks it bears
  */
 public record Edge(
     String id,
@@ -19,7 +20,8 @@ public record Edge(
     double part,
     List<Ref> sewnTo,
     Optional<String> finish,
-    List<String> crosses) {
+    List<String> crosses,
+    int notches) {
 
   /**
    * @throws IllegalArgumentException if the part is not above zero

@@ -15,6 +15,7 @@ import java.util.Optional;
  * @param family kind of garment, e.g. "sports-bra"
  * @param summary one or two sentences for a list
  * @param construction how it is made, in a few sentences
+ * @param constructionType how it holds
  * @param supportClass the support it is designed for
  * @param seamAllowanceMm allowance drafted, in mm, where a piece says nothing else
  * @param sizes its sizes, a grid already expanded band by band
@@ -29,6 +30,7 @@ public record PatternSheet(
     String family,
     String summary,
     String construction,
+    ConstructionType constructionType,
     SupportClass supportClass,
     double seamAllowanceMm,
     List<PatternSize> sizes,

@@ -1,9 +1,15 @@
 package easewright.pattern;
 
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.io.IOException;
@@ -11,6 +17,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,12 +31,16 @@ public final class PatternSheets {
 
   private static final int MOST_CHARACTERS = 400_000;
 
+  private static final StreamReadConstraints DEPTH =
+      StreamReadConstraints.builder().maxNestingDepth(20).build();
+
   /** Building the schema is dear and only strangers' sheets need it, so it waits for the first. */
   private static final class OnDemand {
     private static final SheetSchema SCHEMA = new SheetSchema();
   }
 
   private final ObjectMapper yaml;
+  private final ObjectMapper json;
   private final Map<String, PatternSheet> shipped = new LinkedHashMap<>();
 
   /**
@@ -44,9 +55,17 @@ public final class PatternSheets {
         new ObjectMapper(
             YAMLFactory.builder()
                 .loaderOptions(limits)
-                .streamReadConstraints(StreamReadConstraints.builder().maxNestingDepth(20).build())
+                .streamReadConstraints(DEPTH)
                 .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
                 .build());
+    json =
+        JsonMapper.builder(
+                JsonFactory.builder()
+                    .streamReadConstraints(DEPTH)
+                    .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                    .build())
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .build();
     for (String name : resource("index.txt").lines().filter(line -> !line.isBlank()).toList()) {
       PatternSheet sheet = trusted(resource(name));
       shipped.put(sheet.id(), sheet);
@@ -77,16 +96,45 @@ public final class PatternSheets {
    * @throws SheetFaults with every fault found; faults of shape are named before those of sense
    */
   public PatternSheet readYaml(String text) {
+    return read(yaml, text, "as YAML", "Write plain YAML without aliases and with each key once.");
+  }
+
+  /**
+   * Reads a sheet written in JSON.
+   *
+   * @throws SheetFaults with every fault found; faults of shape are named before those of sense
+   */
+  public PatternSheet readJson(String text) {
+    return read(json, text, "as JSON", "Check quotes, commas and brackets near there (RFC 8259).");
+  }
+
+  private PatternSheet read(ObjectMapper form, String text, String as, String remedy) {
     try {
-      JsonNode json = yaml.readTree(text);
-      return read(json == null || json.isMissingNode() ? NullNode.getInstance() : json);
-    } catch (IOException unreadable) {
-      throw new SheetFaults(
-          List.of(
-              new SheetFault(
-                  "",
-                  "The sheet cannot be read as YAML: " + firstLine(unreadable.getMessage()),
-                  "Write plain YAML without aliases and with each key once.")));
+      JsonNode sheet = form.readTree(text);
+      return read(sheet == null || sheet.isMissingNode() ? NullNode.getInstance() : sheet);
+    } catch (SheetFaults found) {
+      throw new SheetFaults(located(form, text, found.faults()));
+    } catch (JsonProcessingException unreadable) {
+      JsonLocation place = unreadable.getLocation();
+      throw SheetFaults.unreadable(
+          new SheetFault(
+              "",
+              Optional.ofNullable(place).map(JsonLocation::getLineNr).filter(line -> line > 0),
+              "The sheet cannot be read " + as + ": " + firstLine(unreadable.getOriginalMessage()),
+              remedy));
+    }
+  }
+
+  /** The faults in the order of the text, each with its line. */
+  private static List<SheetFault> located(ObjectMapper form, String text, List<SheetFault> faults) {
+    try (JsonParser parser = form.createParser(text)) {
+      SourceLines lines = SourceLines.of(parser);
+      return faults.stream()
+          .map(fault -> fault.at(lines.line(fault.pointer())))
+          .sorted(Comparator.comparing(fault -> fault.line().orElse(0)))
+          .toList();
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible); // the same text was read a moment ago
     }
   }
 
@@ -105,15 +153,32 @@ public final class PatternSheets {
     if (whole(sheet, root)) {
       int before = faults.size();
       new SheetCheck(sheet, root).run();
+      new PieceCheck(sheet, root).run();
+      new TrimCheck(sheet, root).run();
+      new SeamNames(sheet, root).run();
       // Seams are compared by what names name, so the names must be sound.
       if (faults.size() == before) {
-        new SeamCheck(sheet, root).run();
+        everyWay(sheet, root);
       }
     }
     if (!faults.isEmpty()) {
       throw new SheetFaults(faults);
     }
     return sheet;
+  }
+
+  private static void everyWay(PatternSheet sheet, SheetNode root) {
+    long ways = Ways.count(sheet.choices());
+    if (ways > Ways.MOST) {
+      root.at("choices")
+          .fault(
+              "The choices combine in " + ways + " ways; at most " + Ways.MOST + " are read.",
+              "Offer fewer choices, or split the pattern into two sheets.");
+      return;
+    }
+    List<Map<String, String>> allowed = Ways.allowed(sheet.choices());
+    new ReachCheck(sheet, root, allowed).run();
+    new SeamCheck(sheet, root, allowed).run();
   }
 
   // A part the reader refused would shift the places of those behind it, or leave a hole.

@@ -1,5 +1,6 @@
 package easewright.pattern;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -18,11 +19,16 @@ import java.util.Optional;
  *     cut like it
  * @param when the choices under which it is needed
  * @param stretch where the greatest stretch runs
+ * @param grain where the length of the cloth runs
  * @param seamAllowanceMm allowance at its sewn edges, in mm
- * @param lines ids of lines drawn on it, e.g. "lengthen-shorten"
+ * @param lines ids of lines drawn on it, e.g. "bust-line"
+ * @param lengthenAt which of its lines it is lengthened or shortened at
  * @param edges its edges; those of the piece it follows, if it follows one
- * @param outlinesMm drawn outline by size name, corner after corner, where the sheet gives one
- * @param boxesMm bounding box of the paper piece by size name, where the sheet gives one
+ * @param smallerMm how much smaller than the piece it follows it is cut, in mm, by edge
+ * @param leftOut what changes when it is left out; empty if it is needed
+ * @param boxes how large its paper is, by size name
+ * @param outlinesMm drawn outline by size name, corner after corner, seam allowances included,
+ *     where the sheet gives one
  */
 public record Piece(
     String id,
@@ -35,11 +41,15 @@ public record Piece(
     Optional<String> follows,
     When when,
     StretchDirection stretch,
+    Grain grain,
     double seamAllowanceMm,
     List<String> lines,
+    List<String> lengthenAt,
     List<Edge> edges,
-    Map<String, List<Corner>> outlinesMm,
-    Map<String, Box> boxesMm) {
+    Map<String, Double> smallerMm,
+    Optional<String> leftOut,
+    Map<String, Box> boxes,
+    Map<String, List<Corner>> outlinesMm) {
 
   /**
    * A corner of an outline, from the lower left, in mm.
@@ -50,13 +60,29 @@ public record Piece(
   public record Corner(double xMm, double yMm) {}
 
   /**
-   * The bounding box of a paper piece as drawn, seam allowances included; of a piece cut on the
-   * fold, of the half that is drawn, its fold line on the left.
+   * The rectangle that just holds the paper piece as drawn, seam allowances included. Of a piece
+   * cut on the fold it is the half that is drawn, the fold along its left side.
    *
-   * @param aroundMm how far it reaches around the body
-   * @param alongMm how far it reaches up and down the body
+   * @param aroundMm its extent around the body, in mm
+   * @param alongMm its extent up and down the body, in mm
    */
-  public record Box(double aroundMm, double alongMm) {}
+  public record Box(double aroundMm, double alongMm) {
+
+    /**
+     * @throws IllegalArgumentException if a side is not above zero
+     */
+    public Box {
+      if (!(aroundMm > 0) || !(alongMm > 0)) {
+        throw new IllegalArgumentException("The sides of a box are above zero.");
+      }
+    }
+
+    static Box of(List<Corner> outline) {
+      DoubleSummaryStatistics x = outline.stream().mapToDouble(Corner::xMm).summaryStatistics();
+      DoubleSummaryStatistics y = outline.stream().mapToDouble(Corner::yMm).summaryStatistics();
+      return new Box(x.getMax() - x.getMin(), y.getMax() - y.getMin());
+    }
+  }
 
   /**
    * @throws IllegalArgumentException if the piece cannot be cut as stated
@@ -72,19 +98,21 @@ public record Piece(
       throw new IllegalArgumentException("Mirrored pieces are cut in pairs.");
     }
     lines = List.copyOf(lines);
+    lengthenAt = List.copyOf(lengthenAt);
     edges = List.copyOf(edges);
+    smallerMm = Map.copyOf(smallerMm);
+    boxes = Map.copyOf(boxes);
     outlinesMm = Map.copyOf(outlinesMm);
-    boxesMm = Map.copyOf(boxesMm);
-  }
-
-  /** The bounding box in a size, if the sheet gives it. */
-  public Optional<Box> box(String sizeName) {
-    return Optional.ofNullable(boxesMm.get(sizeName));
   }
 
   /** How often a drawn edge occurs on the garment: a fold makes two of every one. */
   public int occurrences() {
     return onFold ? 2 * count : count;
+  }
+
+  /** How large its paper is in a size. */
+  public Optional<Box> box(String sizeName) {
+    return Optional.ofNullable(boxes.get(sizeName));
   }
 
   /** The edge with an id. */

@@ -13,7 +13,9 @@ final class SheetCheck {
 
   /** What the service cannot judge a garment without, by family. */
   private static final Map<String, Set<String>> NEEDED_MEASUREMENTS =
-      Map.of("sports-bra", Set.of("underband", "bust"));
+      Map.of(
+          "sports-bra", Set.of("underband", "bust"),
+          "soft-bra", Set.of("underband", "bust"));
 
   private final PatternSheet sheet;
   private final SheetNode root;
@@ -92,6 +94,9 @@ final class SheetCheck {
 
   private static void unique(String list, SheetNode node, Choice choice) {
     Set<String> seen = new HashSet<>();
+    if (node.text("pick").equals("any")) {
+      seen.add(Choice.NONE);
+    }
     for (SheetNode option : node.each(list)) {
       if (!seen.add(option.text("id"))) {
         option
@@ -114,11 +119,6 @@ final class SheetCheck {
               "Add '" + node.text("layer") + "' under 'cloth'.");
     }
     node.maybeText("follows").ifPresent(id -> follows(node, id, main));
-    for (String size : node.fields("outlines").keySet()) {
-      if (sheet.size(size).isEmpty()) {
-        node.at("outlines").at(size).fault("There is no size '" + size + "'.", "Name a size.");
-      }
-    }
     Set<String> seen = new HashSet<>();
     for (SheetNode edge : node.each("edges")) {
       if (!seen.add(edge.text("id"))) {

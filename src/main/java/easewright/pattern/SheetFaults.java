@@ -9,13 +9,36 @@ public final class SheetFaults extends IllegalArgumentException {
   private static final long serialVersionUID = 1;
 
   private final transient List<SheetFault> faults;
+  private final boolean readable;
 
   SheetFaults(List<SheetFault> faults) {
+    this(faults, true);
+  }
+
+  private SheetFaults(List<SheetFault> faults, boolean readable) {
     super(
         faults.stream()
-            .map(fault -> fault.pointer() + ": " + fault.problem() + " " + fault.remedy())
+            .map(
+                fault ->
+                    fault.line().map(line -> "line " + line + ", ").orElse("")
+                        + fault.pointer()
+                        + ": "
+                        + fault.problem()
+                        + " "
+                        + fault.remedy())
             .collect(Collectors.joining("\n")));
-    this.faults = List.copyOf(faults);
+    // A part that others follow is read with each of them.
+    this.faults = faults.stream().distinct().toList();
+    this.readable = readable;
+  }
+
+  static SheetFaults unreadable(SheetFault fault) {
+    return new SheetFaults(List.of(fault), false);
+  }
+
+  /** Whether the text could be read at all, and the faults lie in what it says. */
+  public boolean readable() {
+    return readable;
   }
 
   /** The faults, in the order of the sheet where one can be told. */

@@ -17,8 +17,12 @@ record SheetNode(JsonNode json, String pointer, List<SheetFault> faults) {
   }
 
   SheetNode at(String key) {
-    String token = key.replace("~", "~0").replace("/", "~1");
-    return new SheetNode(json.path(key), pointer + "/" + token, faults);
+    return new SheetNode(json.path(key), pointer + "/" + token(key), faults);
+  }
+
+  /** A key as a pointer writes it (RFC 6901, section 3). */
+  static String token(String key) {
+    return key.replace("~", "~0").replace("/", "~1");
   }
 
   List<SheetNode> each(String key) {

@@ -24,22 +24,36 @@ final class SheetReader {
         sheet.text("family"),
         sheet.text("summary"),
         sheet.text("construction"),
+        ConstructionType.valueOf(upper(sheet.text("constructionType"))),
         SupportClass.valueOf(upper(sheet.text("supportClass"))),
         allowanceMm,
         sizes,
         sheet.each("choices").stream().map(SheetReader::choice).toList(),
-        pieces(sheet, allowanceMm, sizes),
+        pieces(sheet, allowanceMm, new BoxReader(sizes, sheet.at("sizes").has("grid"))),
         cloth(sheet),
         sheet.each("trims").stream().flatMap(node -> trim(node).stream()).toList());
   }
 
   private static Choice choice(SheetNode node) {
+    List<Choice.Option> options = node.each("options").stream().map(SheetReader::option).toList();
+    boolean any = node.text("pick").equals("any");
+    if (any && options.size() > Choice.MOST_PARTS) {
+      node.at("options")
+          .fault(
+              "Any of "
+                  + options.size()
+                  + " options may be picked; at most "
+                  + Choice.MOST_PARTS
+                  + " are read.",
+              "Split the choice into two, or let one be picked.");
+      any = false;
+    }
     return new Choice(
         node.text("id"),
         node.text("name"),
         node.text("ask"),
         node.text("default"),
-        node.each("options").stream().map(SheetReader::option).toList());
+        any ? Choice.combinations(options) : options);
   }
 
   private static Choice.Option option(SheetNode node) {
@@ -54,21 +68,29 @@ final class SheetReader {
         changesMm);
   }
 
-  private static List<Piece> pieces(
-      SheetNode sheet, double allowanceMm, List<PatternSize> sizes) {
+  private static List<Piece> pieces(SheetNode sheet, double allowanceMm, BoxReader boxes) {
     // A lining takes lines and edges from the piece it follows, so those are read first.
     Map<String, SheetNode> byId = new HashMap<>();
     sheet.each("pieces").forEach(node -> byId.putIfAbsent(node.text("id"), node));
     List<Piece> pieces = new ArrayList<>();
     for (SheetNode node : sheet.each("pieces")) {
       SheetNode drawn = node.maybeText("follows").map(byId::get).orElse(node);
-      piece(node, drawn, allowanceMm, sizes).ifPresent(pieces::add);
+      piece(node, drawn, allowanceMm, boxes).ifPresent(pieces::add);
     }
     return pieces;
   }
 
   private static Optional<Piece> piece(
-      SheetNode node, SheetNode drawn, double allowanceMm, List<PatternSize> sizes) {
+      SheetNode node, SheetNode drawn, double allowanceMm, BoxReader boxes) {
+    Map<String, List<Piece.Corner>> outlines = outlines(node);
+    // A lining's paper is its main piece's, unless it says otherwise.
+    SheetNode paper = node.has("box") || node.has("outlines") ? node : drawn;
+    Map<String, List<Piece.Corner>> paperOutlines = paper == node ? outlines : outlines(paper);
+    StretchDirection stretch =
+        StretchDirection.valueOf(upper(node.maybeText("stretch").orElse("around")));
+    Map<String, Double> smaller = new HashMap<>();
+    node.fields("smaller")
+        .forEach((edge, value) -> smaller.put(edge, value.quantity(SheetQuantities::mm)));
     List<Edge> edges = drawn.each("edges").stream().flatMap(edge -> edge(edge).stream()).toList();
     return node.made(
         () ->
@@ -82,13 +104,28 @@ final class SheetReader {
                 Layer.valueOf(upper(node.text("layer"))),
                 node.maybeText("follows"),
                 when(node),
-                StretchDirection.valueOf(upper(node.maybeText("stretch").orElse("around"))),
+                stretch,
+                grain(node, stretch),
                 node.maybe("seamAllowance", SheetQuantities::mm).orElse(allowanceMm),
                 drawn.texts("lines"),
+                drawn.texts("lengthenAt"),
                 edges,
-                outlines(node),
-                BoxReader.boxes(drawn, sizes)),
+                smaller,
+                leftOut(node),
+                boxes.read(paper, paperOutlines),
+                outlines),
         "Say how it is cut: once on the fold, in mirrored pairs, or one by one.");
+  }
+
+  // Most knits stretch most across their length.
+  private static Grain grain(SheetNode node, StretchDirection stretch) {
+    return node.maybeText("grain")
+        .map(text -> Grain.valueOf(upper(text)))
+        .orElse(stretch == StretchDirection.AROUND ? Grain.ALONG : Grain.AROUND);
+  }
+
+  private static Optional<String> leftOut(SheetNode node) {
+    return node.json().path("optional").asBoolean() ? node.maybeText("leftOut") : Optional.empty();
   }
 
   private static Optional<Edge> edge(SheetNode node) {
@@ -101,7 +138,8 @@ final class SheetReader {
                 part,
                 node.texts("sewnTo").stream().map(Edge.Ref::parse).toList(),
                 node.maybeText("finish"),
-                node.texts("crosses")),
+                node.texts("crosses"),
+                node.json().path("notches").asInt()),
         "Give the part as a percentage above zero.");
   }
 
@@ -163,11 +201,13 @@ final class SheetReader {
                 fraction,
                 plus,
                 node.json().path("times").asInt(1),
-                when(node)),
+                when(node),
+                node.texts("sewnTo").stream().map(Edge.Ref::parse).toList(),
+                leftOut(node)),
         "Give a fraction above 0 % and a count of one or more.");
   }
 
   private static String upper(String id) {
-    return id.toUpperCase(Locale.ROOT);
+    return id.toUpperCase(Locale.ROOT).replace('-', '_');
   }
 }

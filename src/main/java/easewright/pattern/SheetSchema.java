@@ -10,6 +10,7 @@ import com.networknt.schema.path.PathType;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -55,13 +56,24 @@ final class SheetSchema {
         error.getKeyword().equals("required")
             ? owner + "/properties/" + error.getProperty()
             : owner;
-    return new SheetFault(error.getInstanceLocation().toString(), problem, description(described));
+    String pointer = error.getInstanceLocation().toString();
+    if (error.getKeyword().equals("additionalProperties")) {
+      return new SheetFault(
+          pointer + "/" + SheetNode.token(error.getProperty()), problem, keys(owner));
+    }
+    return new SheetFault(pointer, problem, description(described));
+  }
+
+  private String keys(String place) {
+    List<String> keys = new ArrayList<>();
+    schema.getSchemaNode().at(place + "/properties").fieldNames().forEachRemaining(keys::add);
+    return "Leave it out, or write one of the keys known here: " + String.join(", ", keys) + ".";
   }
 
   /** What the schema itself says of a place, which is what would be right there. */
   private String description(String place) {
     JsonNode node = schema.getSchemaNode().at(place);
-    if (node.has("$ref")) {
+    if (!node.has("description") && node.has("$ref")) {
       node = schema.getSchemaNode().at(node.path("$ref").asText().substring(1));
     }
     return node.path("description").asText();

@@ -1,5 +1,6 @@
 package easewright.pattern;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
@@ -10,11 +11,14 @@ import java.util.Optional;
  * @param name what to ask for in a shop
  * @param kind trade term, e.g. "elastic"
  * @param widthMm its width, if it matters
- * @param of the finished measurement it is cut from; none for hardware that is counted
+ * @param of the finished measurement it is cut from; none where its length is the same in every
+ *     size, or it is counted
  * @param fraction how much of that measurement, a fraction
- * @param plusMm what is added for joining, in mm
+ * @param plusMm what is added for joining, in mm; the whole length where it is cut from nothing
  * @param times how many are cut or needed
  * @param when the choices under which it is needed
+ * @param places the edges and lines it is sewn to, where the sheet says
+ * @param leftOut what changes when it is left out; empty if it is needed
  */
 public record Trim(
     String id,
@@ -25,7 +29,9 @@ public record Trim(
     double fraction,
     double plusMm,
     int times,
-    When when) {
+    When when,
+    List<Edge.Ref> places,
+    Optional<String> leftOut) {
 
   /**
    * @throws IllegalArgumentException if it could not be cut as stated
@@ -35,10 +41,12 @@ public record Trim(
       throw new IllegalArgumentException(
           "A trim is cut at least once, from part of a measurement, with zero or more added.");
     }
+    places = List.copyOf(places);
   }
 
   /** Length of each in mm, given finished measurements in mm; empty for what is only counted. */
   public Optional<Double> lengthMm(Map<String, Double> finishedMm) {
-    return of.map(key -> finishedMm.get(key) * fraction + plusMm);
+    return of.map(key -> finishedMm.get(key) * fraction + plusMm)
+        .or(() -> plusMm > 0 ? Optional.of(plusMm) : Optional.empty());
   }
 }

@@ -18,6 +18,9 @@ public record When(Map<String, List<String>> options) {
   /** Whether it is needed, given option ids by choice id. */
   public boolean holds(Map<String, String> chosen) {
     return options.entrySet().stream()
-        .allMatch(entry -> entry.getValue().contains(chosen.get(entry.getKey())));
+        .allMatch(
+            entry ->
+                entry.getValue().stream()
+                    .anyMatch(option -> Choice.taken(option, chosen.get(entry.getKey()))));
   }
 }

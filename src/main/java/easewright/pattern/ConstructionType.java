@@ -1,0 +1,9 @@
+package easewright.pattern;
+
+/** How a garment holds: what its front is made to do. */
+public enum ConstructionType {
+  /** A flat front held by the pull of its cloth. */
+  COMPRESSION,
+  /** A front shaped by a seam that runs over the bust. */
+  SHAPED_FRONT
+}

@@ -1,0 +1,112 @@
+package easewright.pattern;
+
+import java.util.List;
+import java.util.Map;
+
+/** Looks for what no way of choosing ever reaches. */
+final class ReachCheck {
+
+  private static final String REMEDY =
+      "Widen its 'when', or look at what the options require and exclude.";
+
+  private final PatternSheet sheet;
+  private final SheetNode root;
+  private final List<Map<String, String>> ways;
+
+  /**
+   * @param ways the ways of choosing that the options allow
+   */
+  ReachCheck(PatternSheet sheet, SheetNode root, List<Map<String, String>> ways) {
+    this.sheet = sheet;
+    this.root = root;
+    this.ways = ways;
+  }
+
+  void run() {
+    for (SheetNode choice : root.each("choices")) {
+      String id = choice.text("id");
+      for (SheetNode option : choice.each("options")) {
+        String optionId = option.text("id");
+        if (ways.stream().noneMatch(way -> Choice.taken(optionId, way.get(id)))) {
+          option.fault(
+              "The option '" + id + "/" + optionId + "' can never be chosen.",
+              "Look at what it and the others require and exclude.");
+        }
+      }
+    }
+    defaults();
+    List<SheetNode> pieces = root.each("pieces");
+    for (int i = 0; i < pieces.size(); i++) {
+      reached(pieces.get(i), sheet.pieces().get(i).when(), "piece");
+      followed(pieces.get(i), sheet.pieces().get(i));
+    }
+    List<SheetNode> trims = root.each("trims");
+    for (int i = 0; i < trims.size(); i++) {
+      reached(trims.get(i), sheet.trims().get(i).when(), "trim");
+      placed(trims.get(i), sheet.trims().get(i));
+    }
+  }
+
+  private void defaults() {
+    boolean together =
+        ways.stream()
+            .anyMatch(
+                way ->
+                    sheet.choices().stream()
+                        .allMatch(c -> c.defaultOption().equals(way.get(c.id()))));
+    if (!together) {
+      root.at("choices")
+          .fault(
+              "The default options cannot stand together.",
+              "Choose defaults that require and exclude nothing of each other.");
+    }
+  }
+
+  private void reached(SheetNode node, When when, String what) {
+    if (ways.stream().noneMatch(when::holds)) {
+      node.at("when").fault("No way of choosing ever needs this " + what + ".", REMEDY);
+    }
+  }
+
+  private void followed(SheetNode node, Piece piece) {
+    piece
+        .follows()
+        .map(id -> leader(id).when())
+        .flatMap(
+            leader ->
+                ways.stream()
+                    .filter(way -> piece.when().holds(way) && !leader.holds(way))
+                    .findFirst())
+        .ifPresent(
+            way ->
+                node.at("follows")
+                    .fault(
+                        "'"
+                            + piece.id()
+                            + "' is cut under "
+                            + Ways.said(way)
+                            + ", but what it follows is not.",
+                        "Give it the 'when' of the piece it follows."));
+  }
+
+  private Piece leader(String id) {
+    return sheet.pieces().stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
+  }
+
+  private void placed(SheetNode node, Trim trim) {
+    if (trim.places().isEmpty()) {
+      return;
+    }
+    ways.stream()
+        .filter(way -> trim.when().holds(way))
+        .filter(
+            way -> trim.places().stream().noneMatch(ref -> leader(ref.piece()).when().holds(way)))
+        .findFirst()
+        .ifPresent(
+            way ->
+                node.at("sewnTo")
+                    .fault(
+                        "Under " + Ways.said(way) + " no piece that the trim is sewn to is cut.",
+                        "Name every piece it can be sewn to, or narrow its 'when'."));
+  }
+}

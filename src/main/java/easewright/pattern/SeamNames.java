@@ -1,0 +1,64 @@
+package easewright.pattern;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** Looks whether the edges of a sheet name each other. */
+final class SeamNames {
+
+  private final PatternSheet sheet;
+  private final SheetNode root;
+  private final Map<Edge.Ref, Edge> edges = new HashMap<>();
+
+  SeamNames(PatternSheet sheet, SheetNode root) {
+    this.sheet = sheet;
+    this.root = root;
+    for (Piece piece : sheet.pieces()) {
+      if (piece.follows().isEmpty()) {
+        piece.edges().forEach(edge -> edges.put(new Edge.Ref(piece.id(), edge.id()), edge));
+      }
+    }
+  }
+
+  void run() {
+    List<SheetNode> pieces = root.each("pieces");
+    for (int i = 0; i < pieces.size(); i++) {
+      Piece piece = sheet.pieces().get(i);
+      if (piece.follows().isPresent()) {
+        continue;
+      }
+      List<SheetNode> nodes = pieces.get(i).each("edges");
+      for (int j = 0; j < nodes.size(); j++) {
+        Edge edge = piece.edges().get(j);
+        if (edge.sewnTo().isEmpty() && edge.finish().isEmpty()) {
+          nodes
+              .get(j)
+              .fault(
+                  "The edge '" + edge.id() + "' is sewn to nothing and has no finish.",
+                  "Say what it is sewn to, or how it is finished.");
+        }
+        List<SheetNode> sewnTo = nodes.get(j).each("sewnTo");
+        for (int k = 0; k < sewnTo.size(); k++) {
+          sewn(sewnTo.get(k), new Edge.Ref(piece.id(), edge.id()), edge, edge.sewnTo().get(k));
+        }
+      }
+    }
+  }
+
+  private void sewn(SheetNode node, Edge.Ref here, Edge edge, Edge.Ref there) {
+    Edge partner = edges.get(there);
+    if (partner == null) {
+      node.fault("There is no edge '" + there + "'.", "Name a piece and an edge it has.");
+    } else if (!partner.sewnTo().contains(here)) {
+      node.fault(
+          "The edge '" + there + "' is not sewn back to '" + here + "'.",
+          "Name each of the two under the other's 'sewnTo'.");
+    } else if (!Set.copyOf(partner.crosses()).equals(Set.copyOf(edge.crosses()))) {
+      node.fault(
+          "The edges '" + here + "' and '" + there + "' do not cross the same girths.",
+          "Name the same girths under 'crosses' of both.");
+    }
+  }
+}

@@ -1,0 +1,58 @@
+package easewright.pattern;
+
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.IOException;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.Optional;
+
+/** Which line of a text each place of a sheet stands on. */
+final class SourceLines {
+
+  private final Map<String, Integer> lines = new HashMap<>();
+
+  private SourceLines() {}
+
+  /**
+   * Reads through a text once more, for its places alone.
+   *
+   * @throws IOException if the text can't be read after all
+   */
+  static SourceLines of(JsonParser parser) throws IOException {
+    SourceLines source = new SourceLines();
+    if (parser.nextToken() != null) {
+      source.walk(parser, "");
+    }
+    return source;
+  }
+
+  /** The line of a place, from 1, or of the nearest place that holds it. */
+  Optional<Integer> line(String pointer) {
+    for (String place = pointer; ; place = place.substring(0, place.lastIndexOf('/'))) {
+      if (lines.containsKey(place) || place.isEmpty()) {
+        return Optional.ofNullable(lines.get(place));
+      }
+    }
+  }
+
+  private void walk(JsonParser parser, String pointer) throws IOException {
+    note(parser, pointer);
+    if (parser.currentToken() == JsonToken.START_OBJECT) {
+      while (parser.nextToken() == JsonToken.FIELD_NAME) {
+        String child = pointer + "/" + SheetNode.token(parser.currentName());
+        note(parser, child);
+        parser.nextToken();
+        walk(parser, child);
+      }
+    } else if (parser.currentToken() == JsonToken.START_ARRAY) {
+      for (int i = 0; parser.nextToken() != JsonToken.END_ARRAY; i++) {
+        walk(parser, pointer + "/" + i);
+      }
+    }
+  }
+
+  private void note(JsonParser parser, String pointer) {
+    lines.putIfAbsent(pointer, parser.currentTokenLocation().getLineNr());
+  }
+}

@@ -1,0 +1,52 @@
+package easewright.pattern;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/** Every way of deciding all choices of a sheet. */
+final class Ways {
+
+  /** Keeps the largest legal sheet within a second. */
+  static final int MOST = 512;
+
+  private Ways() {}
+
+  /** How many ways there are, allowed or not. */
+  static long count(List<Choice> choices) {
+    return choices.stream().mapToLong(choice -> choice.options().size()).reduce(1, (a, b) -> a * b);
+  }
+
+  /** Those whose options can stand together: option ids by choice id. */
+  static List<Map<String, String>> allowed(List<Choice> choices) {
+    List<Map<String, String>> ways = new ArrayList<>();
+    add(choices, new LinkedHashMap<>(), ways);
+    return ways;
+  }
+
+  private static void add(
+      List<Choice> choices, Map<String, String> chosen, List<Map<String, String>> ways) {
+    if (chosen.size() < choices.size()) {
+      Choice choice = choices.get(chosen.size());
+      for (Choice.Option option : choice.options()) {
+        chosen.put(choice.id(), option.id());
+        add(choices, chosen, ways);
+        chosen.remove(choice.id());
+      }
+    } else if (choices.stream()
+        .allMatch(c -> c.option(chosen.get(c.id())).orElseThrow().allowedBy(chosen))) {
+      ways.add(new LinkedHashMap<>(chosen));
+    }
+  }
+
+  /** A way in words of the sheet, such as "back/wide, hem/cased". */
+  static String said(Map<String, String> way) {
+    return way.isEmpty()
+        ? "any choice"
+        : way.entrySet().stream()
+            .map(entry -> entry.getKey() + "/" + entry.getValue())
+            .collect(Collectors.joining(", "));
+  }
+}
