@@ -65,7 +65,7 @@ public class CutPlanResource {
     RuleBook book = rules.now().book();
     Edition known = edition;
     if (known == null || known.book() != book) {
-      CutPlanner planner = new CutPlanner(book);
+      CutPlanner planner = new CutPlanner(book.source());
       known = new Edition(book, planner, new CutPlanReader(sheets, planner.adjustments()));
       edition = known;
     }

@@ -4,6 +4,7 @@ import easewright.pattern.Cut;
 import easewright.pattern.Edge;
 import easewright.pattern.Layer;
 import easewright.pattern.Piece;
+import easewright.pattern.Trim;
 import easewright.plan.AcceptedChange.Place;
 import easewright.plan.ChangeBook.Way;
 import easewright.plan.CutPlan.Change;
@@ -30,7 +31,7 @@ final class Changes {
   private final Map<String, double[]> boxes = new HashMap<>();
   private final Set<String> newCloth = new HashSet<>();
   private final Map<String, Double> measures = new HashMap<>();
-  private final Map<String, Double> elastics = new HashMap<>();
+  private final List<ElasticChange> elastics = new ArrayList<>();
 
   Changes(RuleBookSource book, ChangeBook ways, CutRequest request, Cut cut) {
     this.book = book;
@@ -63,9 +64,25 @@ final class Changes {
     return after;
   }
 
-  /** How much longer an elastic cut from a measurement becomes besides, in mm. */
-  double elasticMm(String measurement) {
-    return elastics.getOrDefault(measurement, 0.0);
+  /** How much longer an elastic becomes, besides what its edge does, in mm. */
+  double elasticMm(Trim trim) {
+    return trim.kind().equals("elastic")
+        ? elastics.stream()
+            .filter(one -> one.isOf(trim))
+            .mapToDouble(ElasticChange::moreMm)
+            .sum()
+        : 0;
+  }
+
+  /** One elastic made longer or shorter, known by the places it is sewn to. */
+  private record ElasticChange(Set<Edge.Ref> places, Set<String> measures, double moreMm) {
+
+    boolean isOf(Trim trim) {
+      return trim.places().isEmpty()
+          ? trim.of().filter(measures::contains).isPresent()
+          : trim.places().stream().anyMatch(places::contains)
+              || places.isEmpty() && trim.of().filter(measures::contains).isPresent();
+    }
   }
 
   private void accept(AcceptedChange change) {
@@ -74,13 +91,15 @@ final class Changes {
     if (!entry.way().isOfPieces() && !entry.way().isElastic() || places.isEmpty()) {
       notes.add(note(change, entry.way(), null, null, null, 0, false));
     }
-    Set<String> measured = new HashSet<>();
+    if (entry.way().isElastic() && change.amountMm() != null) {
+      elastics.add(elastic(change, entry, places));
+    }
     for (Place place : entry.way().isOfPieces() || entry.way().isElastic()
         ? places
         : List.<Place>of()) {
       Piece piece = cut.piece(place.piece()).orElseThrow();
       if (entry.way().isElastic()) {
-        elastic(change, entry, piece, place, measured);
+        notes.add(note(change, entry.way(), piece, place.line(), null, piece.occurrences(), false));
       } else {
         piece(change, entry, piece, place);
       }
@@ -125,39 +144,19 @@ final class Changes {
     return line.endsWith(LENGTH_LINE) || ACROSS_LINES.contains(line);
   }
 
-  private void elastic(
-      AcceptedChange change,
-      ChangeBook.Entry entry,
-      Piece piece,
-      Place place,
-      Set<String> measured) {
-    if (change.amountMm() != null) {
-      double mm = sign(entry.way()) * change.amountMm() * (entry.twice() ? 2 : 1);
-      for (String key : elasticOf(piece, place.line())) {
-        if (measured.add(key)) {
-          elastics.merge(key, mm, Double::sum);
-        }
-      }
+  private ElasticChange elastic(
+      AcceptedChange change, ChangeBook.Entry entry, List<Place> places) {
+    Set<Edge.Ref> refs = new HashSet<>();
+    Set<String> keys = new HashSet<>(entry.measures());
+    for (Place place : places) {
+      refs.add(new Edge.Ref(place.piece(), place.line()));
+      cut.piece(place.piece())
+          .flatMap(piece -> piece.edge(place.line()))
+          .flatMap(Edge::length)
+          .ifPresent(keys::add);
     }
-    notes.add(note(change, entry.way(), piece, place.line(), null, piece.occurrences(), false));
-  }
-
-  /** The measurements of the edge there, or of the edges of that piece that carry elastic. */
-  private static List<String> elasticOf(Piece piece, String line) {
-    List<Edge> edges =
-        piece.edge(line).filter(edge -> edge.finish().isPresent()).map(List::of).orElse(
-            piece.edges().stream()
-                .filter(edge -> edge.finish().filter("elastic"::equals).isPresent())
-                .toList());
-    List<String> keys = new ArrayList<>();
-    for (Edge edge : edges) {
-      edge.length().ifPresent(keys::add);
-      // A sheet may give an edge one part of a longer measurement that one elastic runs along.
-      if (edge.id().endsWith("armhole")) {
-        keys.add("armholeEdge");
-      }
-    }
-    return keys;
+    return new ElasticChange(
+        refs, keys, sign(entry.way()) * change.amountMm() * (entry.twice() ? 2 : 1));
   }
 
   /** The places asked for, or where the rule book says, on the pieces that are cut. */

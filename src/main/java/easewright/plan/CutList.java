@@ -42,9 +42,14 @@ record CutList(
     UnitSystem units = request.units();
     List<String> marks = new ArrayList<>(piece.lines().stream().map(Texts::words).toList());
     piece.edges().stream()
-        .filter(edge -> !edge.sewnTo().isEmpty())
+        .filter(edge -> edge.notches() > 0)
         .forEach(
-            edge -> marks.add(wording.say("plan-mark-notch", "edge", Texts.words(edge.id()))));
+            edge ->
+                marks.add(
+                    wording.say(
+                        edge.notches() == 1 ? "plan-mark-notch" : "plan-mark-notches",
+                        "count", edge.notches(),
+                        "edge", Texts.words(edge.id()))));
     return new PieceCut(
         piece.id(),
         piece.name(),
@@ -62,24 +67,25 @@ record CutList(
         sized.box() == null ? null : Texts.amount(sized.box().alongMm(), units),
         Texts.marked(piece.seamAllowanceMm(), units),
         marks,
-        trims(piece));
+        trims(piece),
+        piece.leftOut().orElse(null));
   }
 
-  /** A lining that follows the outer is cut smaller along edges that nothing else is sewn to. */
+  /** What the sheet says is cut smaller; a lining also along edges that nothing is sewn to. */
   private List<EdgeTrim> trims(Piece piece) {
-    if (piece.layer() != Layer.LINING || piece.follows().isEmpty()) {
-      return List.of();
+    boolean lining = piece.layer() == Layer.LINING && piece.follows().isPresent();
+    List<EdgeTrim> trims = new ArrayList<>();
+    for (Edge edge : piece.edges()) {
+      Double stated = piece.smallerMm().get(edge.id());
+      if (stated != null || lining && edge.sewnTo().isEmpty()) {
+        CutPlan.Amount by =
+            Texts.marked(stated == null ? liningTrimMm : stated, request.units());
+        String name = Texts.words(edge.id());
+        trims.add(
+            new EdgeTrim(name, by, wording.say("plan-trim-lining", "edge", name, "by", by.text())));
+      }
     }
-    CutPlan.Amount by = Texts.marked(liningTrimMm, request.units());
-    return piece.edges().stream()
-        .filter(edge -> edge.sewnTo().isEmpty())
-        .map(Edge::id)
-        .map(Texts::words)
-        .map(
-            edge ->
-                new EdgeTrim(
-                    edge, by, wording.say("plan-trim-lining", "edge", edge, "by", by.text())))
-        .toList();
+    return trims;
   }
 
   List<Bundle> bundles(List<CutPlan.Supply> supplies) {
@@ -135,9 +141,7 @@ record CutList(
               "pieces", String.join(", ", names)));
     }
     if (pieces.stream().anyMatch(one -> !trims(one.piece()).isEmpty())) {
-      order.add(
-          wording.say(
-              "plan-order-trim", "by", Texts.marked(liningTrimMm, request.units()).text()));
+      order.add(wording.say("plan-order-trim"));
     }
     order.add(wording.say("plan-order-elastic"));
     order.add(wording.say("plan-order-bundle"));

@@ -102,6 +102,7 @@ public record CutPlan(
    * @param along how far it reaches up and down, or null
    * @param marks lines and notches to mark before lifting the paper
    * @param trims edges to cut smaller afterwards
+   * @param leftOut what changes when it is left out, or null if it is needed
    */
   public record PieceCut(
       String piece,
@@ -115,7 +116,8 @@ public record CutPlan(
       Amount along,
       Amount seamAllowance,
       List<String> marks,
-      List<EdgeTrim> trims) {}
+      List<EdgeTrim> trims,
+      String leftOut) {}
 
   /** An edge to cut smaller, and why. */
   public record EdgeTrim(String edge, Amount by, String says) {}
@@ -185,6 +187,8 @@ public record CutPlan(
    * @param each the length of each, or null for what is counted
    * @param total all of them together, or null
    * @param was the length of each before the accepted changes, or null when unchanged
+   * @param sewnTo the pieces and edges it is sewn to, where the sheet says
+   * @param leftOut what changes when it is left out, or null if it is needed
    */
   public record Supply(
       String trim,
@@ -195,7 +199,9 @@ public record CutPlan(
       Amount each,
       Amount total,
       Amount was,
-      String working) {}
+      String working,
+      List<String> sewnTo,
+      String leftOut) {}
 
   /** A needle, what it is for and where that is said. */
   public record Needle(String needle, String use, String source) {}

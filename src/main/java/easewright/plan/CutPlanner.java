@@ -8,7 +8,6 @@ import easewright.plan.CutPlan.Laid;
 import easewright.plan.CutPlan.Purchase;
 import easewright.plan.CutPlan.Supply;
 import easewright.plan.CutPlan.Understood;
-import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
@@ -25,8 +24,8 @@ public final class CutPlanner {
   private final ChangeBook ways = new ChangeBook();
   private final Sewing sewing = new Sewing();
 
-  public CutPlanner(RuleBook rules) {
-    this.book = rules.source();
+  public CutPlanner(RuleBookSource book) {
+    this.book = book;
     this.wording = book.wording();
   }
 

@@ -4,6 +4,7 @@ import easewright.layout.Layout;
 import easewright.layout.Packing;
 import easewright.layout.Part;
 import easewright.layout.Placed;
+import easewright.pattern.Grain;
 import easewright.pattern.Layer;
 import easewright.pattern.Piece;
 import easewright.pattern.StretchDirection;
@@ -77,12 +78,13 @@ final class Laying {
         .noneMatch(one -> one.piece().onFold() && quarter(one.piece(), cloth));
   }
 
-  /** Whether the greatest stretch of this cloth asks for the piece to lie turned. */
+  /** Whether the piece has to lie turned on this cloth; stretch comes before grain. */
   private static boolean quarter(Piece piece, Cloth cloth) {
-    return cloth.stretch() == GreatestStretch.LENGTHWISE
-            && piece.stretch() == StretchDirection.AROUND
-        || cloth.stretch() == GreatestStretch.CROSSWISE
-            && piece.stretch() == StretchDirection.ALONG;
+    return switch (cloth.stretch()) {
+      case LENGTHWISE -> piece.stretch() == StretchDirection.AROUND;
+      case CROSSWISE -> piece.stretch() == StretchDirection.ALONG;
+      case BOTH -> piece.grain() == Grain.AROUND;
+    };
   }
 
   private Lain lain(Layer source, Cloth cloth, Lay lay, List<SizedPiece> pieces) {
@@ -120,7 +122,8 @@ final class Laying {
     double along = sized.box().alongMm();
     boolean quarter = quarter(piece, cloth);
     boolean atFold = piece.onFold() && lay == Lay.FOLDED;
-    boolean free = cloth.stretch() == GreatestStretch.BOTH && !cloth.napOneWay() && !atFold;
+    boolean even = cloth.stretch() == GreatestStretch.BOTH || piece.grain() == Grain.ANY;
+    boolean free = even && !cloth.napOneWay() && !atFold;
     boolean twice = lay == Lay.FOLDED && !piece.onFold();
     Part part =
         new Part(

@@ -3,7 +3,6 @@ package easewright.plan;
 import easewright.measure.UnitSystem;
 import easewright.pattern.Cut;
 import easewright.pattern.Edge;
-import easewright.pattern.Layer;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSize;
 import easewright.pattern.Piece;
@@ -19,8 +18,8 @@ import java.util.Set;
 /** Which size each piece is cut in, and where one size runs into the other. */
 final class Mixing {
   private static final String LOWER_GIRTH = "underband";
+  private static final Set<String> LOWER_ROLES = Set.of("underband", "casing");
 
-  private final PatternSheet sheet;
   private final Cut cut;
   private final PatternSize upper;
   private final PatternSize lower;
@@ -28,7 +27,7 @@ final class Mixing {
   private final Map<String, Double> lowerMm;
 
   Mixing(CutRequest request, Cut cut) {
-    this.sheet = request.sheet();
+    PatternSheet sheet = request.sheet();
     this.cut = cut;
     this.upper = sheet.size(request.upperSize()).orElseThrow();
     this.lower = sheet.size(request.lowerSize()).orElseThrow();
@@ -44,45 +43,19 @@ final class Mixing {
   private boolean isLower(Piece piece) {
     Set<String> girths = new HashSet<>();
     piece.edges().forEach(edge -> girths.addAll(edge.crosses()));
-    return piece.role().equals(LOWER_GIRTH) || girths.equals(Set.of(LOWER_GIRTH));
+    return LOWER_ROLES.contains(piece.role()) || girths.equals(Set.of(LOWER_GIRTH));
   }
 
   /** The paper a piece needs; a piece that runs from one size into the other needs the wider. */
   Piece.Box box(Piece piece) {
-    Piece.Box box = box(piece, size(piece));
+    Piece.Box box = piece.box(size(piece)).orElse(null);
     if (box == null || isLower(piece) || !isMixed() || blended(piece).isEmpty()) {
       return box;
     }
-    Piece.Box other = box(piece, lower.name());
+    Piece.Box other = piece.box(lower.name()).orElse(null);
     return other == null
         ? box
         : new Piece.Box(Math.max(box.aroundMm(), other.aroundMm()), box.alongMm());
-  }
-
-  private Piece.Box box(Piece piece, String size) {
-    return piece
-        .box(size)
-        .or(
-            () ->
-                piece.follows().flatMap(
-                    main ->
-                        sheet.pieces().stream()
-                            .filter(one -> one.id().equals(main))
-                            .findFirst()
-                            .flatMap(one -> one.box(size))))
-        .or(() -> outlined(piece, size))
-        .orElse(null);
-  }
-
-  private static java.util.Optional<Piece.Box> outlined(Piece piece, String size) {
-    List<Piece.Corner> corners = piece.outlinesMm().getOrDefault(size, List.of());
-    if (corners.isEmpty()) {
-      return java.util.Optional.empty();
-    }
-    var x = corners.stream().mapToDouble(Piece.Corner::xMm).summaryStatistics();
-    var y = corners.stream().mapToDouble(Piece.Corner::yMm).summaryStatistics();
-    return java.util.Optional.of(
-        new Piece.Box(x.getMax() - x.getMin(), y.getMax() - y.getMin()));
   }
 
   boolean isMixed() {
@@ -158,7 +131,6 @@ final class Mixing {
             "upper", upper.name(),
             "lower", lower.name(),
             "from", from == null ? "" : from.text(),
-            "to", to == null ? "" : to.text(),
-            "layer", piece.layer() == Layer.MAIN ? "" : Texts.words(piece.layer().name())));
+            "to", to == null ? "" : to.text()));
   }
 }

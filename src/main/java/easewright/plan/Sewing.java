@@ -19,7 +19,6 @@ import java.util.function.Predicate;
 
 /** Needles and stitches, as {@code easewright/plan/sewing.yaml} lists them. */
 final class Sewing {
-  private static final String HOOKS = "hook tape";
 
   private record NeedleLine(String needle, boolean heavy, String use, String source) {}
 
@@ -80,13 +79,19 @@ final class Sewing {
       case "layers" ->
           length(cut, Layer.LINING, e -> true, finishedMm)
               + length(cut, Layer.SUPPORT, e -> true, finishedMm);
-      case HOOKS -> length(cut, Layer.MAIN, e -> finished(e, HOOKS), finishedMm);
-      default -> length(cut, Layer.MAIN, e -> finished(e, use), finishedMm);
+      case "elastic" -> length(cut, Layer.MAIN, e -> finished(e, "elastic"), finishedMm);
+      case "fastener tape" -> length(cut, Layer.MAIN, e -> finished(e, "tape"), finishedMm);
+      default ->
+          length(
+              cut,
+              Layer.MAIN,
+              e -> finished(e, "turned") || finished(e, "topstitched"),
+              finishedMm);
     };
   }
 
   private static boolean finished(Edge edge, String finish) {
-    return edge.finish().filter(finish::equals).isPresent();
+    return edge.finish().filter(words -> words.contains(finish)).isPresent();
   }
 
   private static double length(

@@ -25,7 +25,7 @@ record Supplies(List<Trim> trims, UnitSystem units, Wording wording) {
       Double was = trim.lengthMm(before).orElse(null);
       Double mm =
           trim.lengthMm(after)
-              .map(length -> length + (isElastic(trim) ? changes.elasticMm(trim.of().get()) : 0))
+              .map(length -> length + changes.elasticMm(trim))
               .orElse(null);
       boolean changed = was != null && Math.abs(mm - was) > SAME_MM;
       if (changed || !changedOnly) {
@@ -33,10 +33,6 @@ record Supplies(List<Trim> trims, UnitSystem units, Wording wording) {
       }
     }
     return supplies;
-  }
-
-  private static boolean isElastic(Trim trim) {
-    return trim.kind().equals("elastic");
   }
 
   private Supply supply(Trim trim, Double mm, Double was, Map<String, Double> finished) {
@@ -49,8 +45,16 @@ record Supplies(List<Trim> trims, UnitSystem units, Wording wording) {
         amount(mm),
         mm == null ? null : Texts.amount(mm * trim.times(), units),
         amount(was),
-        mm == null
-            ? wording.say("plan-supply-counted", "count", trim.times())
+        working(trim, mm, finished),
+        trim.places().stream().map(Object::toString).map(Texts::words).toList(),
+        trim.leftOut().orElse(null));
+  }
+
+  private String working(Trim trim, Double mm, Map<String, Double> finished) {
+    return mm == null
+        ? wording.say("plan-supply-counted", "count", trim.times())
+        : trim.of().isEmpty()
+            ? wording.say("plan-supply-fixed", "each", Texts.amount(mm, units).text())
             : wording.say(
                 "plan-supply-working",
                 "percent", Math.round(trim.fraction() * 100),
@@ -59,7 +63,7 @@ record Supplies(List<Trim> trims, UnitSystem units, Wording wording) {
                 "plus", Texts.amount(trim.plusMm(), units).text(),
                 "more",
                 more(mm - trim.lengthMm(finished).orElseThrow()),
-                "each", Texts.amount(mm, units).text()));
+                "each", Texts.amount(mm, units).text());
   }
 
   private String more(double mm) {
