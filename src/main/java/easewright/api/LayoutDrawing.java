@@ -20,8 +20,9 @@ final class LayoutDrawing {
     return BigDecimal.valueOf(mm).setScale(1, RoundingMode.HALF_UP).toPlainString();
   }
 
-  static String times(double number, double factor) {
-    return px(number * factor);
+  /** So many hundredths of a length. */
+  static String share(double mm, int hundredths) {
+    return px(mm * hundredths / 100);
   }
 
   /** Size of the legend's letters: legible whatever the cloth, once the drawing fills a page. */

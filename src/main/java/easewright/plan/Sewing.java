@@ -12,13 +12,15 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Predicate;
 
 /** Needles and stitches, as {@code easewright/plan/sewing.yaml} lists them. */
 final class Sewing {
+  private static final String SEAMS = "seams";
+
 
   private record NeedleLine(String needle, boolean heavy, String use, String source) {}
 
@@ -51,12 +53,15 @@ final class Sewing {
         .toList();
   }
 
-  /** The stitches that these pieces need, with the length of their seams. */
+  /** The stitches that these pieces need, with the length of their seams where it is known. */
   List<Stitch> stitches(Cut cut, Map<String, Double> finishedMm, UnitSystem units) {
     List<Stitch> stitches = new ArrayList<>();
     for (StitchLine line : book.stitches()) {
-      double mm = seamMm(line.use(), cut, finishedMm);
-      if (mm > 0) {
+      List<Sewn> sewn = sewn(line.use(), cut);
+      double edgesMm = sewn.stream().mapToDouble(one -> one.mm(finishedMm)).sorted().sum();
+      // Each seam joins two edges, and both are drawn.
+      double mm = line.use().equals(SEAMS) ? edgesMm / 2 : edgesMm;
+      if (!sewn.isEmpty()) {
         stitches.add(
             new Stitch(
                 line.use(),
@@ -64,47 +69,39 @@ final class Sewing {
                 line.name(),
                 line.home(),
                 line.stretch(),
-                Texts.amount(mm, units),
-                Texts.thread(mm * line.thread(), units),
+                mm == 0 ? null : Texts.amount(mm, units),
+                mm == 0 ? null : Texts.thread(mm * line.thread(), units),
                 line.source()));
       }
     }
     return stitches;
   }
 
-  private static double seamMm(String use, Cut cut, Map<String, Double> finishedMm) {
-    return switch (use) {
-      // Each seam joins two edges, and both are drawn.
-      case "seams" -> length(cut, Layer.MAIN, e -> !cut.partners(e).isEmpty(), finishedMm) / 2;
-      case "layers" ->
-          length(cut, Layer.LINING, e -> true, finishedMm)
-              + length(cut, Layer.SUPPORT, e -> true, finishedMm);
-      case "elastic" -> length(cut, Layer.MAIN, e -> finished(e, "elastic"), finishedMm);
-      case "fastener tape" -> length(cut, Layer.MAIN, e -> finished(e, "tape"), finishedMm);
-      default ->
-          length(
-              cut,
-              Layer.MAIN,
-              e -> finished(e, "turned") || finished(e, "topstitched"),
-              finishedMm);
-    };
-  }
+  private record Sewn(Piece piece, Edge edge) {
 
-  private static boolean finished(Edge edge, String finish) {
-    return edge.finish().filter(words -> words.contains(finish)).isPresent();
-  }
-
-  private static double length(
-      Cut cut, Layer layer, Predicate<Edge> which, Map<String, Double> finishedMm) {
-    double mm = 0;
-    for (Piece piece : cut.pieces()) {
-      for (Edge edge : piece.layer() == layer ? piece.edges() : List.<Edge>of()) {
-        if (which.test(edge)) {
-          mm +=
-              edge.length().map(finishedMm::get).orElse(0.0) * edge.part() * piece.occurrences();
-        }
-      }
+    double mm(Map<String, Double> finishedMm) {
+      return edge.length().map(finishedMm::get).orElse(0.0) * edge.part() * piece.occurrences();
     }
-    return mm;
+
+    boolean finished(String... words) {
+      return edge.finish().filter(finish -> Arrays.stream(words).anyMatch(finish::contains))
+          .isPresent();
+    }
+  }
+
+  private static List<Sewn> sewn(String use, Cut cut) {
+    return cut.pieces().stream()
+        .flatMap(piece -> piece.edges().stream().map(edge -> new Sewn(piece, edge)))
+        .filter(one -> (one.piece().layer() != Layer.MAIN) == use.equals("layers"))
+        .filter(
+            one ->
+                switch (use) {
+                  case SEAMS -> !cut.partners(one.edge()).isEmpty();
+                  case "layers" -> true;
+                  case "elastic" -> one.finished("elastic");
+                  case "fastener tape" -> one.finished("tape");
+                  default -> one.finished("turned", "topstitched");
+                })
+        .toList();
   }
 }
