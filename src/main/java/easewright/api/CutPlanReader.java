@@ -115,14 +115,12 @@ final class CutPlanReader {
     for (String name : LAYERS) {
       Layer layer = layer(name);
       Spot cloth =
-          spot.at(name)
-              .fields("width", "laid", "nap", "stretch", "shrinkage", "weight", "cutFrom");
+          spot.at(name).fields("width", "laid", "nap", "stretch", "shrinkage", "weight", "cutFrom");
       if (!cloth.isWritten()) {
         continue;
       }
       if (cut != null && cut.pieces().stream().noneMatch(piece -> piece.layer() == layer)) {
-        cloth.impossible(
-            "Nothing is cut from this cloth with these choices.", "Leave it out.");
+        cloth.impossible("Nothing is cut from this cloth with these choices.", "Leave it out.");
       }
       if (cloth.at("cutFrom").isWritten()) {
         String from =

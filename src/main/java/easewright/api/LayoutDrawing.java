@@ -7,8 +7,8 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /**
- * Where things stand on the drawing of a layout. The cloth lies on its side, its length from left
- * to right, so that a page holds it; one unit of the drawing is one millimetre.
+ * Where things stand on the drawing of a layout: across the cloth from left to right, along it
+ * downwards. One unit of the drawing is one millimetre.
  */
 @TemplateExtension
 final class LayoutDrawing {
@@ -27,23 +27,22 @@ final class LayoutDrawing {
 
   /** Size of the legend's letters: legible whatever the cloth, once the drawing fills a page. */
   static double fontSize(Laid laid) {
-    return Math.max(laid.length().mm(), laid.layWidth().mm()) / 45;
+    return Math.max(laid.length().mm(), laid.layWidth().mm()) / 50;
   }
 
   static String viewBox(Laid laid) {
     double room = fontSize(laid) * 2;
-    double least = Math.max(laid.length().mm(), fontSize(laid) * 36);
     return px(-room / 2)
         + " "
         + px(-room)
         + " "
-        + px(least + room)
+        + px(laid.layWidth().mm() + room)
         + " "
-        + px(laid.layWidth().mm() + 2 * room);
+        + px(laid.length().mm() + 2 * room);
   }
 
   static String belowCloth(Laid laid) {
-    return px(laid.layWidth().mm() + fontSize(laid) * 1.3);
+    return px(laid.length().mm() + fontSize(laid) * 1.3);
   }
 
   static String middleAlong(LaidPiece piece) {
@@ -54,9 +53,9 @@ final class LayoutDrawing {
     return px(piece.x() + piece.width() / 2);
   }
 
-  /** Whether a caption has more room running across the cloth. */
+  /** Whether a caption has more room running along the cloth. */
   static boolean upright(Laid laid, LaidPiece piece) {
-    return piece.width() > piece.length() * 1.2;
+    return piece.length() > piece.width() * 1.2;
   }
 
   /** Number and name; the number alone where the name would be too small to read. */

@@ -23,7 +23,9 @@ public record Problem(
 
   static final String MEDIA_TYPE = "application/problem+json";
 
-  /** One fault: JSON Pointer (RFC 6901), its line in a sheet, what is wrong, what would be right. */
+  /**
+   * One fault: JSON Pointer (RFC 6901), its line in a sheet, what is wrong, what would be right.
+   */
   public record FaultNote(String pointer, Integer line, String problem, String remedy) {}
 
   /** A problem that does not lie in the request's body. */

@@ -46,7 +46,8 @@ public class SheetCheckResource {
       Fault.Kind kind = found.readable() ? Fault.Kind.IMPOSSIBLE : Fault.Kind.UNREADABLE;
       found
           .faults()
-          .forEach(f -> faults.add(new Fault(f.pointer(), f.problem(), f.remedy(), kind, f.line())));
+          .forEach(
+              f -> faults.add(new Fault(f.pointer(), f.problem(), f.remedy(), kind, f.line())));
       faults.refuse();
       throw found; // a sheet is never refused without a fault
     }

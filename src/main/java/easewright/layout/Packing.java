@@ -25,9 +25,7 @@ public record Packing(int rounds, long seed) {
           Comparator.comparingDouble(Part::area).reversed(),
           Comparator.comparingDouble(Part::length).reversed(),
           Comparator.comparingDouble(Part::width).reversed(),
-          Comparator.comparing(Part::atEdge)
-              .thenComparingDouble(Part::length)
-              .reversed());
+          Comparator.comparing(Part::atEdge).thenComparingDouble(Part::length).reversed());
 
   /**
    * @throws IllegalArgumentException unless at least one layout is tried

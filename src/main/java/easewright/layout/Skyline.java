@@ -63,9 +63,7 @@ final class Skyline {
   }
 
   private double rightWall() {
-    return lowest + 1 == segments
-        ? Double.POSITIVE_INFINITY
-        : level[lowest + 1] - level[lowest];
+    return lowest + 1 == segments ? Double.POSITIVE_INFINITY : level[lowest + 1] - level[lowest];
   }
 
   /** How well a rectangle closes the lowest hollow; below zero if it is too wide for it. */

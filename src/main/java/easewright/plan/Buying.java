@@ -32,6 +32,7 @@ record Buying(RuleBookSource book, UnitSystem units) {
     CutPlan.Amount layout = Texts.amount(lain.lengthMm(), units);
     return new Purchase(
         CutList.wire(source),
+        name(source),
         buy,
         layout,
         shrinkage(cloth),
@@ -39,24 +40,35 @@ record Buying(RuleBookSource book, UnitSystem units) {
         book.wording()
             .say(
                 "plan-buy-working",
-                "layout", layout.text(),
-                "ends", Texts.amount(book.parameter("uneven-ends"), units).text(),
-                "shrinkage", Math.round(shrinkage(cloth) * 100),
-                "needed", Texts.amount(neededMm(cloth, lain.lengthMm()), units).text(),
-                "buy", buy.text()));
+                "layout",
+                layout.text(),
+                "ends",
+                Texts.amount(book.parameter("uneven-ends"), units).text(),
+                "shrinkage",
+                Math.round(shrinkage(cloth) * 100),
+                "needed",
+                Texts.amount(neededMm(cloth, lain.lengthMm()), units).text(),
+                "buy",
+                buy.text()));
+  }
+
+  private String name(Layer layer) {
+    return book.wording().say("plan-layer-" + CutList.wire(layer));
   }
 
   Laid laid(Layer source, Cloth cloth, Lain lain) {
     String stretch = Texts.words(cloth.stretch().name());
     String key = lain.lay() == Lay.FOLDED ? "plan-lay-folded" : "plan-lay-open";
-    String layer = book.wording().say("plan-layer-" + CutList.wire(source));
     String says =
         book.wording()
             .say(
                 key,
-                "layer", layer,
-                "stretch", book.wording().say("plan-stretch-" + stretch),
-                "length", Texts.amount(lain.lengthMm(), units).text());
+                "layer",
+                name(source),
+                "stretch",
+                book.wording().say("plan-stretch-" + stretch),
+                "length",
+                Texts.amount(lain.lengthMm(), units).text());
     if (cloth.napOneWay()) {
       boolean turned = lain.pieces().stream().anyMatch(CutPlan.LaidPiece::turned);
       says += " " + book.wording().say(turned ? "plan-nap-turned" : "plan-nap");
@@ -66,6 +78,7 @@ record Buying(RuleBookSource book, UnitSystem units) {
     }
     return new Laid(
         CutList.wire(source),
+        name(source),
         Texts.words(lain.lay().name()),
         Texts.amount(cloth.widthMm(), units),
         Texts.amount(lain.layWidthMm(), units),

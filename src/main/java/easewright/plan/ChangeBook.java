@@ -46,8 +46,7 @@ final class ChangeBook {
   private final Map<String, Entry> entries = new LinkedHashMap<>();
 
   ChangeBook() {
-    try (InputStream yaml =
-        ChangeBook.class.getResourceAsStream("/easewright/plan/changes.yaml")) {
+    try (InputStream yaml = ChangeBook.class.getResourceAsStream("/easewright/plan/changes.yaml")) {
       new YAMLMapper()
           .readValue(yaml, new TypeReference<Map<String, List<Line>>>() {})
           .forEach((way, lines) -> lines.forEach(line -> put(Way.valueOf(upper(way)), line)));

@@ -67,10 +67,7 @@ final class Changes {
   /** How much longer an elastic becomes, besides what its edge does, in mm. */
   double elasticMm(Trim trim) {
     return trim.kind().equals("elastic")
-        ? elastics.stream()
-            .filter(one -> one.isOf(trim))
-            .mapToDouble(ElasticChange::moreMm)
-            .sum()
+        ? elastics.stream().filter(one -> one.isOf(trim)).mapToDouble(ElasticChange::moreMm).sum()
         : 0;
   }
 
@@ -94,9 +91,8 @@ final class Changes {
     if (entry.way().isElastic() && change.amountMm() != null) {
       elastics.add(elastic(change, entry, places));
     }
-    for (Place place : entry.way().isOfPieces() || entry.way().isElastic()
-        ? places
-        : List.<Place>of()) {
+    for (Place place :
+        entry.way().isOfPieces() || entry.way().isElastic() ? places : List.<Place>of()) {
       Piece piece = cut.piece(place.piece()).orElseThrow();
       if (entry.way().isElastic()) {
         notes.add(note(change, entry.way(), piece, place.line(), null, piece.occurrences(), false));
@@ -115,8 +111,7 @@ final class Changes {
     return way == Way.ADD || way == Way.LONGER ? 1 : -1;
   }
 
-  private void piece(
-      AcceptedChange change, ChangeBook.Entry entry, Piece piece, Place place) {
+  private void piece(AcceptedChange change, ChangeBook.Entry entry, Piece piece, Place place) {
     boolean edge = piece.edge(place.line()).isPresent();
     boolean cloth = entry.way() != Way.TAKE || !edge;
     if (cloth) {
@@ -144,8 +139,7 @@ final class Changes {
     return line.endsWith(LENGTH_LINE) || ACROSS_LINES.contains(line);
   }
 
-  private ElasticChange elastic(
-      AcceptedChange change, ChangeBook.Entry entry, List<Place> places) {
+  private ElasticChange elastic(AcceptedChange change, ChangeBook.Entry entry, List<Place> places) {
     Set<Edge.Ref> refs = new HashSet<>();
     Set<String> keys = new HashSet<>(entry.measures());
     for (Place place : places) {
@@ -235,11 +229,16 @@ final class Changes {
         book.wording()
             .say(
                 "plan-change-" + key,
-                "name", name,
-                "piece", piece == null ? "" : piece.name(),
-                "edge", words == null ? "" : words,
-                "edges", edges,
-                "each", each == null ? "" : each.text(),
+                "name",
+                name,
+                "piece",
+                piece == null ? "" : piece.name(),
+                "edge",
+                words == null ? "" : words,
+                "edges",
+                edges,
+                "each",
+                each == null ? "" : each.text(),
                 "amount",
                 change.amountMm() == null
                     ? ""

@@ -3,6 +3,7 @@ package easewright.plan;
 import easewright.pattern.Choice;
 import easewright.pattern.Layer;
 import easewright.pattern.Trim;
+import easewright.plan.CutPlan.Amount;
 import easewright.plan.CutPlan.ClothMore;
 import easewright.plan.CutPlan.Otherwise;
 import easewright.rulebook.RuleBookSource;
@@ -60,7 +61,8 @@ record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest
 
   private static Map<String, Integer> counted(Draw more, Draw less) {
     Map<String, Integer> counted = new LinkedHashMap<>();
-    more.pieces().forEach(one -> counted.merge(one.piece().name(), one.piece().count(), Integer::sum));
+    more.pieces()
+        .forEach(one -> counted.merge(one.piece().name(), one.piece().count(), Integer::sum));
     less.pieces()
         .forEach(one -> counted.merge(one.piece().name(), -one.piece().count(), Integer::sum));
     return counted;
@@ -88,8 +90,10 @@ record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest
                     : wording()
                         .say(
                             "plan-of",
-                            "length", Texts.amount(size, request.units()).text(),
-                            "name", name));
+                            "length",
+                            Texts.amount(size, request.units()).text(),
+                            "name",
+                            name));
           }
         });
     return texts;
@@ -100,7 +104,17 @@ record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest
     for (Layer layer : new TreeSet<>(now.keySet())) {
       double mm = then.getOrDefault(layer, 0.0) - now.get(layer);
       if (Math.abs(mm) > 1) {
-        more.add(new ClothMore(CutList.wire(layer), Texts.sold(mm, request.units())));
+        more.add(
+            new ClothMore(
+                CutList.wire(layer),
+                wording().say("plan-layer-" + CutList.wire(layer)),
+                new Amount(
+                    wording()
+                        .say(
+                            mm > 0 ? "plan-more" : "plan-less",
+                            "length",
+                            Texts.sold(Math.abs(mm), request.units()).text()),
+                    mm)));
       }
     }
     return more;

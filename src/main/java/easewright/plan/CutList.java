@@ -14,8 +14,7 @@ import java.util.Arrays;
 import java.util.List;
 
 /** The cut list: cloth by cloth, layer by layer, piece by piece, and the bundles they make. */
-record CutList(
-    CutRequest request, List<SizedPiece> pieces, double liningTrimMm, Wording wording) {
+record CutList(CutRequest request, List<SizedPiece> pieces, double liningTrimMm, Wording wording) {
 
   List<LayerCut> layers() {
     return Arrays.stream(Layer.values())
@@ -24,6 +23,7 @@ record CutList(
             layer ->
                 new LayerCut(
                     wire(layer),
+                    wording.say("plan-layer-" + wire(layer)),
                     wire(request.source(layer)),
                     of(layer).stream().map(this::piece).toList()))
         .toList();
@@ -48,8 +48,10 @@ record CutList(
                 marks.add(
                     wording.say(
                         edge.notches() == 1 ? "plan-mark-notch" : "plan-mark-notches",
-                        "count", edge.notches(),
-                        "edge", Texts.words(edge.id()))));
+                        "count",
+                        edge.notches(),
+                        "edge",
+                        Texts.words(edge.id()))));
     return new PieceCut(
         piece.id(),
         piece.name(),
@@ -78,8 +80,7 @@ record CutList(
     for (Edge edge : piece.edges()) {
       Double stated = piece.smallerMm().get(edge.id());
       if (stated != null || lining && edge.sewnTo().isEmpty()) {
-        CutPlan.Amount by =
-            Texts.marked(stated == null ? liningTrimMm : stated, request.units());
+        CutPlan.Amount by = Texts.marked(stated == null ? liningTrimMm : stated, request.units());
         String name = Texts.words(edge.id());
         trims.add(
             new EdgeTrim(name, by, wording.say("plan-trim-lining", "edge", name, "by", by.text())));
@@ -93,7 +94,7 @@ record CutList(
     for (LayerCut layer : layers()) {
       bundles.add(
           new Bundle(
-              label(wording.say("plan-layer-" + layer.layer())),
+              label(layer.name()),
               layer.pieces().stream()
                   .map(one -> wording.say("plan-times", "count", one.count(), "name", one.name()))
                   .toList()));
@@ -135,10 +136,7 @@ record CutList(
       layer.pieces().stream().filter(PieceCut::onFold).forEach(one -> names.add(one.name()));
       layer.pieces().stream().filter(one -> !one.onFold()).forEach(one -> names.add(one.name()));
       order.add(
-          wording.say(
-              "plan-order-cut",
-              "layer", wording.say("plan-layer-" + layer.layer()),
-              "pieces", String.join(", ", names)));
+          wording.say("plan-order-cut", "layer", layer.name(), "pieces", String.join(", ", names)));
     }
     if (pieces.stream().anyMatch(one -> !trims(one.piece()).isEmpty())) {
       order.add(wording.say("plan-order-trim"));

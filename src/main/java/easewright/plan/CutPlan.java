@@ -91,7 +91,7 @@ public record CutPlan(
   public record Blend(String piece, String edge, Amount from, Amount to, String says) {}
 
   /** The pieces of one layer and the cloth they are cut from. */
-  public record LayerCut(String layer, String cutFrom, List<PieceCut> pieces) {}
+  public record LayerCut(String layer, String name, String cutFrom, List<PieceCut> pieces) {}
 
   /**
    * One piece to cut.
@@ -132,7 +132,13 @@ public record CutPlan(
    * @param working how it was computed
    */
   public record Purchase(
-      String cloth, Amount buy, Amount layout, double shrinkage, double use, String working) {}
+      String cloth,
+      String name,
+      Amount buy,
+      Amount layout,
+      double shrinkage,
+      double use,
+      String working) {}
 
   /**
    * A layout; x runs across the cloth from the fold or the left selvedge, y along it.
@@ -144,6 +150,7 @@ public record CutPlan(
    */
   public record Laid(
       String cloth,
+      String name,
       String laid,
       Amount width,
       Amount layWidth,
@@ -251,5 +258,5 @@ public record CutPlan(
       String says) {}
 
   /** How much more of a cloth has to be bought. */
-  public record ClothMore(String cloth, Amount more) {}
+  public record ClothMore(String cloth, String name, Amount more) {}
 }

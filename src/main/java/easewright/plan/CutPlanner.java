@@ -51,8 +51,7 @@ public final class CutPlanner {
               buy.add(buying.purchase(source, request.cloths().get(source), lain));
               layouts.add(buying.laid(source, request.cloths().get(source), lain));
             });
-    CutList list =
-        new CutList(request, draw.pieces(), book.parameter("lining-trim"), wording);
+    CutList list = new CutList(request, draw.pieces(), book.parameter("lining-trim"), wording);
     return new CutPlan(
         new RuleBookStamp(book.version(), book.hash()),
         understood(request, recut),

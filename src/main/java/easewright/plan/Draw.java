@@ -19,11 +19,7 @@ import java.util.TreeMap;
  * @param lain how it lies, by the layer whose cloth it is; only cloths and boxes that were given
  */
 record Draw(
-    Cut cut,
-    Mixing sizes,
-    Changes changes,
-    List<SizedPiece> pieces,
-    Map<Layer, Lain> lain) {
+    Cut cut, Mixing sizes, Changes changes, List<SizedPiece> pieces, Map<Layer, Lain> lain) {
 
   /** Layouts found so far are shared, so that options that alter nothing cost nothing. */
   static Laying laying(RuleBookSource book) {
@@ -45,12 +41,10 @@ record Draw(
   }
 
   private static SizedPiece sized(Piece piece, Mixing sizes, Changes changes) {
-    return new SizedPiece(
-        piece, sizes.size(piece), changes.box(piece, sizes.box(piece)));
+    return new SizedPiece(piece, sizes.size(piece), changes.box(piece, sizes.box(piece)));
   }
 
-  private static Map<Layer, Lain> lain(
-      CutRequest request, List<SizedPiece> pieces, Laying laying) {
+  private static Map<Layer, Lain> lain(CutRequest request, List<SizedPiece> pieces, Laying laying) {
     Map<Layer, List<SizedPiece>> bySource = new TreeMap<>(Comparator.naturalOrder());
     for (SizedPiece piece : pieces) {
       bySource

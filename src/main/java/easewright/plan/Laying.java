@@ -74,8 +74,7 @@ final class Laying {
 
   /** A half drawn for the fold meets a lengthwise fold only while its fold line runs lengthwise. */
   static boolean foldable(Cloth cloth, List<SizedPiece> pieces) {
-    return pieces.stream()
-        .noneMatch(one -> one.piece().onFold() && quarter(one.piece(), cloth));
+    return pieces.stream().noneMatch(one -> one.piece().onFold() && quarter(one.piece(), cloth));
   }
 
   /** Whether the piece has to lie turned on this cloth; stretch comes before grain. */

@@ -96,7 +96,8 @@ final class Mixing {
         .filter(
             edge ->
                 meetsLower(edge)
-                    || noLowerPiece() && edge.crosses().contains("bust")
+                    || noLowerPiece()
+                        && edge.crosses().contains("bust")
                         && !cut.partners(edge).isEmpty())
         .toList();
   }
@@ -126,11 +127,17 @@ final class Mixing {
         to,
         wording.say(
             key,
-            "piece", piece.name(),
-            "edge", name,
-            "upper", upper.name(),
-            "lower", lower.name(),
-            "from", from == null ? "" : from.text(),
-            "to", to == null ? "" : to.text()));
+            "piece",
+            piece.name(),
+            "edge",
+            name,
+            "upper",
+            upper.name(),
+            "lower",
+            lower.name(),
+            "from",
+            from == null ? "" : from.text(),
+            "to",
+            to == null ? "" : to.text()));
   }
 }

@@ -21,7 +21,6 @@ import java.util.Map;
 final class Sewing {
   private static final String SEAMS = "seams";
 
-
   private record NeedleLine(String needle, boolean heavy, String use, String source) {}
 
   private record StitchLine(
@@ -84,7 +83,8 @@ final class Sewing {
     }
 
     boolean finished(String... words) {
-      return edge.finish().filter(finish -> Arrays.stream(words).anyMatch(finish::contains))
+      return edge.finish()
+          .filter(finish -> Arrays.stream(words).anyMatch(finish::contains))
           .isPresent();
     }
   }

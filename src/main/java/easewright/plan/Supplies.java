@@ -23,10 +23,7 @@ record Supplies(List<Trim> trims, UnitSystem units, Wording wording) {
     List<Supply> supplies = new ArrayList<>();
     for (Trim trim : trims) {
       Double was = trim.lengthMm(before).orElse(null);
-      Double mm =
-          trim.lengthMm(after)
-              .map(length -> length + changes.elasticMm(trim))
-              .orElse(null);
+      Double mm = trim.lengthMm(after).map(length -> length + changes.elasticMm(trim)).orElse(null);
       boolean changed = was != null && Math.abs(mm - was) > SAME_MM;
       if (changed || !changedOnly) {
         supplies.add(supply(trim, mm, changed ? was : null, after));
@@ -57,13 +54,18 @@ record Supplies(List<Trim> trims, UnitSystem units, Wording wording) {
             ? wording.say("plan-supply-fixed", "each", Texts.amount(mm, units).text())
             : wording.say(
                 "plan-supply-working",
-                "percent", Math.round(trim.fraction() * 100),
-                "of", measurement(trim.of().orElseThrow()),
-                "value", Texts.amount(finished.get(trim.of().get()), units).text(),
-                "plus", Texts.amount(trim.plusMm(), units).text(),
+                "percent",
+                Math.round(trim.fraction() * 100),
+                "of",
+                measurement(trim.of().orElseThrow()),
+                "value",
+                Texts.amount(finished.get(trim.of().get()), units).text(),
+                "plus",
+                Texts.amount(trim.plusMm(), units).text(),
                 "more",
                 more(mm - trim.lengthMm(finished).orElseThrow()),
-                "each", Texts.amount(mm, units).text());
+                "each",
+                Texts.amount(mm, units).text());
   }
 
   private String more(double mm) {

@@ -26,20 +26,19 @@ final class Texts {
     if (units == UnitSystem.METRIC) {
       return new Amount(Math.round(mm / 10) + " cm", mm);
     }
-    long eighths = Math.round(Math.abs(mm) / YARD_MM * EIGHTHS);
+    long eighths = Math.round(mm / YARD_MM * EIGHTHS);
     long rest = eighths % EIGHTHS;
     long common = Long.lowestOneBit(rest == 0 ? EIGHTHS : rest);
     String fraction = rest == 0 ? "" : rest / common + "/" + EIGHTHS / common;
     String whole = eighths >= EIGHTHS ? eighths / EIGHTHS + (rest == 0 ? "" : " ") : "";
     String text = whole + fraction;
-    return new Amount((mm < 0 ? "-" : "") + (text.isEmpty() ? "0" : text) + " yd", mm);
+    return new Amount((text.isEmpty() ? "0" : text) + " yd", mm);
   }
 
   /** A length of thread. */
   static Amount thread(double mm, UnitSystem units) {
     double shown = mm / (units == UnitSystem.METRIC ? 1000 : YARD_MM);
-    return new Amount(
-        (long) Math.ceil(shown) + (units == UnitSystem.METRIC ? " m" : " yd"), mm);
+    return new Amount((long) Math.ceil(shown) + (units == UnitSystem.METRIC ? " m" : " yd"), mm);
   }
 
   /** A kebab-case id or an enum's name as words. */

@@ -32,11 +32,7 @@ class CutPlanContractTest {
   }
 
   private static Response post(String body, String accept) {
-    return given()
-        .contentType(ContentType.JSON)
-        .accept(accept)
-        .body(body)
-        .post("/v1/cut-plans");
+    return given().contentType(ContentType.JSON).accept(accept).body(body).post("/v1/cut-plans");
   }
 
   private static JsonNode json(Response response) throws IOException {

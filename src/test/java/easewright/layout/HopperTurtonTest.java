@@ -7,14 +7,13 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
-import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Classes C1 to C3 of Hopper and Turton 2001, An empirical investigation of meta-heuristic and
  * heuristic algorithms for a 2D packing problem, European Journal of Operational Research 128:34.
  * All were cut from a rectangle without waste, so the optimal height is that rectangle's height.
- * Taken from the public test files of a packing program; every area was checked against width
- * times height.
+ * Taken from the public test files of a packing program; every area was checked against width times
+ * height.
  */
 class HopperTurtonTest {
   private static final String C1_1 =

@@ -48,8 +48,7 @@ class PackingPropertiesTest {
   }
 
   @Property(tries = 100)
-  void more_effort_never_gives_a_longer_layout_within_one_start(
-      @ForAll("cloth") List<Part> parts) {
+  void more_effort_never_gives_a_longer_layout_within_one_start(@ForAll("cloth") List<Part> parts) {
     double first = new Packing(1, 7).lay(WIDTH, parts).length();
     assertTrue(PACKING.lay(WIDTH, parts).length() <= first + 1e-6);
   }

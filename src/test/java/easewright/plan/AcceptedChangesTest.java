@@ -80,12 +80,13 @@ class AcceptedChangesTest {
                 28.0,
                 List.of(new Place("underband", "underband-centre-back", 14.0))));
     assertEquals(Set.of("Underband"), pieces(plan).keySet());
-    double paper = Planned.SHEETS.find("quillmere-top").orElseThrow().pieces().stream()
-        .filter(piece -> piece.id().equals("underband"))
-        .findFirst()
-        .flatMap(piece -> piece.box("75C"))
-        .orElseThrow()
-        .aroundMm();
+    double paper =
+        Planned.SHEETS.find("quillmere-top").orElseThrow().pieces().stream()
+            .filter(piece -> piece.id().equals("underband"))
+            .findFirst()
+            .flatMap(piece -> piece.box("75C"))
+            .orElseThrow()
+            .aroundMm();
     assertEquals(paper + 14, pieces(plan).get("Underband").around().mm(), 1e-9);
     // The sheet cuts this elastic to 95 % of the underband.
     Supply elastic = plan.supplies().get(0);
@@ -101,8 +102,7 @@ class AcceptedChangesTest {
     assertTrue(plan.cutList().isEmpty());
     assertTrue(plan.layouts().isEmpty());
     assertFalse(plan.changes().stream().anyMatch(Change::newCloth));
-    assertEquals(
-        List.of("underband-elastic"), plan.supplies().stream().map(Supply::trim).toList());
+    assertEquals(List.of("underband-elastic"), plan.supplies().stream().map(Supply::trim).toList());
     assertTrue(plan.supplies().get(0).each().mm() < plan.supplies().get(0).was().mm());
   }
 

@@ -43,9 +43,7 @@ class CutPlanPropertiesTest {
         .flatMap(
             sheet ->
                 Combinators.combine(
-                        Arbitraries.of(sheet.sizes()),
-                        Arbitraries.of(Planned.ways(sheet)),
-                        cloths)
+                        Arbitraries.of(sheet.sizes()), Arbitraries.of(Planned.ways(sheet)), cloths)
                     .as(
                         (size, way, cloth) ->
                             Planned.request(sheet, size.name(), way, cloth, List.of(), true)));
@@ -95,8 +93,7 @@ class CutPlanPropertiesTest {
         boolean even = cloth.stretch() == GreatestStretch.BOTH || piece.grain() == Grain.ANY;
         boolean acrossTheCloth = piece.stretch() == StretchDirection.AROUND != one.turned();
         if (!even) {
-          assertEquals(
-              cloth.stretch() == GreatestStretch.CROSSWISE, acrossTheCloth, one::toString);
+          assertEquals(cloth.stretch() == GreatestStretch.CROSSWISE, acrossTheCloth, one::toString);
         } else if (cloth.napOneWay() && cloth.stretch() == GreatestStretch.BOTH) {
           assertEquals(piece.grain() == Grain.AROUND, one.turned(), one::toString);
         }
@@ -205,8 +202,7 @@ class CutPlanPropertiesTest {
 
   private static CutPlan planned(PatternSheet sheet, Map<String, String> way) {
     CutRequest whole =
-        Planned.request(
-            sheet, sheet.sizes().get(0).name(), way, Planned.WIDE, List.of(), true);
+        Planned.request(sheet, sheet.sizes().get(0).name(), way, Planned.WIDE, List.of(), true);
     return Planned.PLANNER.plan(
         new CutRequest(
             whole.units(),
