@@ -35,6 +35,7 @@ class ArchitectureTest {
           "size", List.of("measure"),
           "pattern", List.of("measure", "cloth", "body", "size"),
           "rulebook", List.of("measure", "cloth", "body", "size", "pattern"),
+          "handbook", List.of("rulebook"),
           "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook"));
 
   @Test

@@ -37,11 +37,11 @@ final class Advising {
   private final List<HeldBackNote> heldBack = new ArrayList<>();
 
   Advising(
-      Fitting fitting, Knowledge knowledge, Posterior posterior, Draft draft, Amounts amounts) {
+      Fitting fitting, Knowledge knowledge, Posterior posterior, Placing placing, Amounts amounts) {
     this.fitting = fitting;
     this.knowledge = knowledge;
     this.posterior = posterior;
-    this.placing = new Placing(draft, amounts, knowledge.source().wording());
+    this.placing = placing;
     this.amounts = amounts;
     this.shown = new Shown(fitting.units());
   }
@@ -184,7 +184,11 @@ final class Advising {
         .filter(ReportedSign::present)
         .filter(sign -> !catalog.signs().get(sign.id()).redFlag())
         .filter(sign -> strength(sign, cures) > 0)
-        .sorted(Comparator.comparingDouble(sign -> -strength(sign, cures)))
+        .sorted(
+            Comparator.comparingDouble((ReportedSign sign) -> -strength(sign, cures))
+                .thenComparing(ReportedSign::id)
+                .thenComparing(sign -> sign.amount() == null ? 0 : -sign.amount().mm())
+                .thenComparing(sign -> String.valueOf(sign.degree())))
         .toList();
   }
 

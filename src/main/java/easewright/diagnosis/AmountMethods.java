@@ -20,6 +20,7 @@ final class AmountMethods {
           "bust point up",
           "bust point down",
           "strap slack",
+          "strap distance",
           "front length",
           "front length less",
           "stretch factor",
