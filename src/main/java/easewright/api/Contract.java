@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.util.ArrayList;
 import java.util.List;
@@ -34,7 +35,7 @@ final class Contract {
 
   /** An example by its file name. */
   static Optional<String> example(String name) {
-    return name.matches("[a-z0-9-]+(\\.answer)?\\.json")
+    return name.matches("[a-z0-9-]+((\\.answer)?\\.json|\\.yaml)")
         ? Shipped.find(FOLDER + "examples/" + name)
         : Optional.empty();
   }
@@ -58,6 +59,9 @@ final class Contract {
   }
 
   private static List<JsonNode> operations(String path) {
+    if (TREE.path("paths").has(path)) {
+      return List.of(TREE.path("paths").path(path));
+    }
     List<JsonNode> found = new ArrayList<>();
     for (Map.Entry<String, JsonNode> entry : TREE.path("paths").properties()) {
       if (path.matches(entry.getKey().replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"))) {
@@ -90,7 +94,13 @@ final class Contract {
           file.isTextual() ? example(file.textValue().replace("examples/", "")) : Optional.empty();
       if (example.isPresent()) {
         ((ObjectNode) child).remove("externalValue");
-        ((ObjectNode) child).set("value", json(example.get()));
+        // A sheet in YAML is an example of text.
+        ((ObjectNode) child)
+            .set(
+                "value",
+                file.textValue().endsWith(".yaml")
+                    ? TextNode.valueOf(example.get())
+                    : json(example.get()));
       } else {
         putExamples(child);
       }

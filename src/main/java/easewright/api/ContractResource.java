@@ -8,6 +8,7 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
 
 /** The contract this service implements, as written by hand; a derived copy is at /openapi-3.0. */
 @Path("/")
@@ -32,8 +33,12 @@ public class ContractResource {
 
   @GET
   @Path("/examples/{name}")
-  @Produces(MediaType.APPLICATION_JSON)
-  public String example(@PathParam("name") String name) {
-    return Contract.example(name).orElseThrow(NotFoundException::new);
+  public Response example(@PathParam("name") String name) {
+    return Response.ok(
+            Contract.example(name).orElseThrow(NotFoundException::new),
+            name.endsWith(".yaml")
+                ? "application/yaml;charset=UTF-8"
+                : MediaType.APPLICATION_JSON + ";charset=UTF-8")
+        .build();
   }
 }

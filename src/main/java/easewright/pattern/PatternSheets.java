@@ -153,13 +153,13 @@ public final class PatternSheets {
     if (whole(sheet, root)) {
       int before = faults.size();
       new SheetCheck(sheet, root).run();
-      new PieceCheck(sheet, root).run();
-      new TrimCheck(sheet, root).run();
       new SeamNames(sheet, root).run();
       // Seams are compared by what names name, so the names must be sound.
       if (faults.size() == before) {
         everyWay(sheet, root);
       }
+      new PieceCheck(sheet, root).run();
+      new TrimCheck(sheet, root).run();
     }
     if (!faults.isEmpty()) {
       throw new SheetFaults(faults);

@@ -2,6 +2,7 @@ package easewright.pattern;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** Looks for what no way of choosing ever reaches. */
 final class ReachCheck {
@@ -71,7 +72,8 @@ final class ReachCheck {
   private void followed(SheetNode node, Piece piece) {
     piece
         .follows()
-        .map(id -> leader(id).when())
+        .flatMap(this::piece)
+        .map(Piece::when)
         .flatMap(
             leader ->
                 ways.stream()
@@ -89,18 +91,21 @@ final class ReachCheck {
                         "Give it the 'when' of the piece it follows."));
   }
 
-  private Piece leader(String id) {
-    return sheet.pieces().stream().filter(p -> p.id().equals(id)).findFirst().orElseThrow();
+  private Optional<Piece> piece(String id) {
+    return sheet.pieces().stream().filter(p -> p.id().equals(id)).findFirst();
   }
 
   private void placed(SheetNode node, Trim trim) {
-    if (trim.places().isEmpty()) {
+    List<When> places =
+        trim.places().stream()
+            .flatMap(ref -> piece(ref.piece()).stream())
+            .map(Piece::when)
+            .toList();
+    if (places.isEmpty()) {
       return;
     }
     ways.stream()
-        .filter(way -> trim.when().holds(way))
-        .filter(
-            way -> trim.places().stream().noneMatch(ref -> leader(ref.piece()).when().holds(way)))
+        .filter(way -> trim.when().holds(way) && places.stream().noneMatch(w -> w.holds(way)))
         .findFirst()
         .ifPresent(
             way ->

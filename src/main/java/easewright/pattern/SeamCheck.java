@@ -88,7 +88,8 @@ final class SeamCheck {
           "Say how it is finished then.",
           "");
     }
-    if (!partners.isEmpty() && whole) {
+    // Of a pair both sides would say the same.
+    if (!partners.isEmpty() && whole && !(partners.size() == 1 && partners.get(0).before(side))) {
       notches(side, partners);
       lengths(side, partners, changes);
     }

@@ -38,6 +38,10 @@ final class SeamSides {
       return number;
     }
 
+    boolean before(Side other) {
+      return piece < other.piece || piece == other.piece && at < other.at;
+    }
+
     int notches() {
       return edge.notches() * occurrences;
     }

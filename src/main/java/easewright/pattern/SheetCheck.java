@@ -35,10 +35,7 @@ final class SheetCheck {
     for (SheetNode node : root.each("pieces")) {
       piece(node);
     }
-    for (SheetNode node : root.each("trims")) {
-      when(node);
-      node.maybeText("of").ifPresent(key -> measured(node.at("of"), key));
-    }
+    root.each("trims").forEach(this::when);
     for (String key : NEEDED_MEASUREMENTS.getOrDefault(sheet.family(), Set.of())) {
       if (!measurements.contains(key)) {
         root.at("sizes")

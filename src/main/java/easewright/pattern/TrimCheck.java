@@ -22,13 +22,20 @@ final class TrimCheck {
     for (int i = 0; i < nodes.size(); i++) {
       SheetNode node = nodes.get(i);
       Trim trim = sheet.trims().get(i);
-      if (trim.of().isEmpty() && node.has("fraction")) {
+      String of = trim.of().orElse("");
+      if (!of.isEmpty() && !sheet.sizes().get(0).finishedMm().containsKey(of)) {
+        node.at("of")
+            .fault(
+                "No size gives the finished measurement '" + of + "'.",
+                "Name a key that stands under 'measurements' of the sizes.");
+      }
+      if (of.isEmpty() && node.has("fraction")) {
         node.at("fraction")
             .fault(
                 "There is no measurement this would be a part of.",
                 "Name it under 'of', or leave 'fraction' out.");
       }
-      if (CUT.contains(trim.kind()) && trim.of().isEmpty() && trim.plusMm() == 0) {
+      if (CUT.contains(trim.kind()) && of.isEmpty() && trim.plusMm() == 0) {
         node.fault(
             "Nothing says how long '" + trim.id() + "' is cut.",
             "Name the finished measurement under 'of', or give the length under 'plus'.");

@@ -9,41 +9,87 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 
 /** The contract's examples and their recorded answers, as files. */
 final class Examples {
   private static final Path FOLDER = Path.of("openapi/examples");
-  private static final List<String> OTHERS = List.of("size-check-", "cloth-check-", "cut-plan-");
   private static final ObjectMapper JSON =
       new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
   private Examples() {}
 
-  /** Fittings; the other operations' examples begin with their name. */
-  static List<String> names() throws IOException {
-    return all().stream().filter(name -> OTHERS.stream().noneMatch(name::startsWith)).toList();
+  /**
+   * A request the contract shows.
+   *
+   * @param form its media type
+   * @param file its file name
+   * @param schema the schema the contract gives it
+   * @param status the status whose answers the contract lists it under
+   * @param answerSchema the schema of those answers
+   * @param answerForms the media types the contract offers with that status
+   */
+  record Example(
+      String path,
+      String name,
+      String form,
+      String file,
+      String schema,
+      int status,
+      String answerSchema,
+      List<String> answerForms) {
+
+    String request() throws IOException {
+      return Files.readString(FOLDER.resolve(file));
+    }
+
+    @Override
+    public String toString() {
+      return path + " " + name;
+    }
   }
 
-  /** Examples of one other operation. */
-  static List<String> names(String operation) throws IOException {
-    return all().stream().filter(name -> name.startsWith(operation)).toList();
-  }
-
-  private static List<String> all() throws IOException {
-    List<String> names = new ArrayList<>();
-    try (var files = Files.newDirectoryStream(FOLDER, "*.json")) {
-      for (Path file : files) {
-        String name = file.getFileName().toString().replace(".json", "");
-        if (!name.endsWith(".answer")) {
-          names.add(name);
+  static List<Example> all() {
+    List<Example> all = new ArrayList<>();
+    for (Map.Entry<String, JsonNode> path : ContractSchemas.CONTRACT.path("paths").properties()) {
+      JsonNode post = path.getValue().path("post");
+      for (Map.Entry<String, JsonNode> form : post.at("/requestBody/content").properties()) {
+        for (Map.Entry<String, JsonNode> shown : form.getValue().path("examples").properties()) {
+          all.add(example(path.getKey(), post, form, shown));
         }
       }
     }
-    return names.stream().sorted().toList();
+    return all;
   }
 
-  static JsonNode request(String name) throws IOException {
-    return JSON.readTree(FOLDER.resolve(name + ".json").toFile());
+  private static Example example(
+      String path,
+      JsonNode post,
+      Map.Entry<String, JsonNode> form,
+      Map.Entry<String, JsonNode> shown) {
+    for (Map.Entry<String, JsonNode> response : post.path("responses").properties()) {
+      JsonNode content = response.getValue().path("content");
+      for (JsonNode answer : content) {
+        if (answer.path("examples").has(shown.getKey())) {
+          List<String> answerForms = new ArrayList<>();
+          content.fieldNames().forEachRemaining(answerForms::add);
+          return new Example(
+              path,
+              shown.getKey(),
+              form.getKey(),
+              shown.getValue().path("externalValue").textValue().replace("examples/", ""),
+              schema(form.getValue()),
+              Integer.parseInt(response.getKey()),
+              schema(answer),
+              answerForms);
+        }
+      }
+    }
+    throw new AssertionError("The contract shows no answer to the example " + shown.getKey());
+  }
+
+  private static String schema(JsonNode media) {
+    return media.at("/schema/$ref").textValue().replace("#/components/schemas/", "");
   }
 
   /** The recorded answer; first records this one when run with -Deasewright.record=true. */

@@ -1,0 +1,111 @@
+package easewright.pattern;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import easewright.cloth.Estimate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.Test;
+
+class OssenbyPullOnTest {
+
+  private final PatternSheet sheet = new PatternSheets().find("ossenby-pull-on").orElseThrow();
+
+  // Negative ease of 8 to 12 % (common practice for close-fitting stretch tops).
+  @Test
+  void everySizeIsEightToTwelvePercentSmallerThanTheBodyItIsNamedFor() {
+    for (PatternSize size : sheet.sizes()) {
+      double band = 1 - size.finishedMm().get("underband") / size.underbustMm().middleMm();
+      double bust = 1 - size.finishedMm().get("bust") / size.bustMm().orElseThrow().middleMm();
+      assertTrue(band >= 0.08 && band <= 0.12, size.name() + " band " + band);
+      assertTrue(bust >= 0.08 && bust <= 0.1201, size.name() + " bust " + bust);
+    }
+  }
+
+  // Reduction 1 − 1/(1 + u·s): the cloths asked for, used as stated, must reach the drafted ease.
+  @Test
+  void everyLayerAskedForReachesTheEaseOfTheDraft() {
+    sheet
+        .cloth()
+        .forEach(
+            (layer, need) ->
+                assertEquals(
+                    0.11,
+                    need.use().reduction(new Estimate(need.stretchAround(), 0)).value(),
+                    0.01,
+                    layer + " is drafted for another ease"));
+  }
+
+  // Bust-point width = 61.3 + 0.136·bust mm, residual SD 13.7 (computed from the US Army
+  // anthropometric survey of 1988, Gordon et al., NATICK/TR-89/044).
+  @Test
+  void theApexesLieWhereMostBodiesHaveTheirs() {
+    for (PatternSize size : sheet.sizes()) {
+      double bust = size.bustMm().orElseThrow().middleMm();
+      double worn = size.finishedMm().get("bustPointWidth") * bust / size.finishedMm().get("bust");
+      assertEquals(61.3 + 0.136 * bust, worn, 13.7, size.name());
+    }
+  }
+
+  // An edge is as long as its parts (geometry), under every option.
+  @Test
+  void theArmholeIsAsLongAsThePiecesItRunsOver() {
+    for (String back : List.of("wide", "narrow")) {
+      for (PatternSize size : sheet.sizes()) {
+        Map<String, Double> finished = sheet.finishedMm(size, Map.of("back", back));
+        assertEquals(
+            finished.get("frontArmhole") + finished.get("backArmhole"),
+            finished.get("armholeEdge"),
+            1e-6,
+            size.name());
+      }
+    }
+  }
+
+  // Two side seams, made by hand from the drawing; the casing lies on top and makes no girth.
+  @Test
+  void twoSeamsCrossTheBustAndTheSameTwoTheUnderband() {
+    assertEquals(2, sheet.cut(Map.of()).seamsAcross("bust"));
+    assertEquals(2, sheet.cut(Map.of()).seamsAcross("underband"));
+  }
+
+  // The sets of two things are four: none, each, both.
+  @Test
+  void whereAnyMayBePickedEveryCombinationIsAnOption() {
+    Set<String> options =
+        sheet.choice("layers").orElseThrow().options().stream()
+            .map(Choice.Option::id)
+            .collect(Collectors.toSet());
+    assertEquals(Set.of("none", "mesh", "full-lining", "mesh+full-lining"), options);
+  }
+
+  @Test
+  void bothLayersBeneathAreCutWhenBothArePicked() {
+    Set<String> cut = new HashSet<>();
+    sheet
+        .cut(Map.of("layers", "mesh+full-lining", "back", "narrow"))
+        .pieces()
+        .forEach(piece -> cut.add(piece.id()));
+    assertEquals(
+        Set.of(
+            "front",
+            "back-narrow",
+            "casing-strip",
+            "pocket",
+            "front-mesh",
+            "front-lining",
+            "back-lining-narrow"),
+        cut);
+  }
+
+  @Test
+  void theKeyPocketMayBeLeftOutAndTheFrontMayNot() {
+    Cut cut = sheet.cut(Map.of());
+    assertTrue(cut.piece("pocket").orElseThrow().leftOut().isPresent());
+    assertTrue(cut.piece("front").orElseThrow().leftOut().isEmpty());
+  }
+}

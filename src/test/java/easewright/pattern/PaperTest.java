@@ -1,0 +1,84 @@
+package easewright.pattern;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+// Boxes are checked against what the finished measurements leave no choice about: geometry.
+class PaperTest {
+
+  private final PatternSheets sheets = new PatternSheets();
+
+  @Test
+  void everyPieceOfEveryShippedSheetHasItsBoxInEverySize() {
+    for (PatternSheet sheet : sheets.shipped()) {
+      for (Piece piece : sheet.pieces()) {
+        for (PatternSize size : sheet.sizes()) {
+          assertTrue(piece.box(size.name()).isPresent(), sheet.id() + " " + piece.id());
+        }
+        assertTrue(piece.box("no such size").isEmpty());
+      }
+    }
+  }
+
+  @Test
+  void noStraightSeamIsLongerThanTheDiagonalOfItsPaper() {
+    for (PatternSheet sheet : sheets.shipped()) {
+      for (Piece piece : sheet.pieces()) {
+        piece.edges().stream()
+            .filter(edge -> edge.id().endsWith("side-seam") || edge.id().equals("shoulder-seam"))
+            .forEach(edge -> sheet.sizes().forEach(size -> assertHolds(sheet, piece, edge, size)));
+      }
+    }
+  }
+
+  private static void assertHolds(PatternSheet sheet, Piece piece, Edge edge, PatternSize size) {
+    Piece.Box box = piece.box(size.name()).orElseThrow();
+    double mm = size.finishedMm().get(edge.length().orElseThrow()) * edge.part();
+    assertTrue(
+        mm < Math.hypot(box.aroundMm(), box.alongMm()),
+        () -> sheet.id() + " " + piece.id() + " " + edge.id() + " " + size.name());
+  }
+
+  // What goes round the body at the bust: at least the finished girth, with some paper beside it
+  // for seam allowances and where a piece is widest elsewhere (a quarter is generous).
+  @Test
+  void thePapersSideBySideAreAsWideAsTheGirthAndLittleMore() {
+    Map<String, String[]> around =
+        Map.of(
+            "quillmere-top", new String[] {"front", "side-panel", "back"},
+            "ossenby-pull-on", new String[] {"front", "back-wide"},
+            "larkhythe-soft-top", new String[] {"lower-front", "back"});
+    around.forEach(
+        (id, pieces) -> {
+          PatternSheet sheet = sheets.find(id).orElseThrow();
+          for (PatternSize size : sheet.sizes()) {
+            double paper = 0;
+            for (String pieceId : pieces) {
+              Piece piece = sheet.cut(Map.of()).piece(pieceId).orElseThrow();
+              paper += piece.box(size.name()).orElseThrow().aroundMm() * piece.occurrences();
+            }
+            double girth = size.finishedMm().get("bust");
+            assertTrue(paper > girth && paper < 1.25 * girth, id + size.name() + paper / girth);
+          }
+        });
+  }
+
+  @Test
+  void aGridsBoxGrowsByItsSteps() {
+    Piece side = sheets.find("quillmere-top").orElseThrow().cut(Map.of()).piece("side-panel").get();
+    Piece.Box first = side.box("65A").orElseThrow();
+    Piece.Box other = side.box("75C").orElseThrow();
+    assertEquals(2 * 8.3 + 2 * 8, other.aroundMm() - first.aroundMm(), 1e-9);
+    assertEquals(2 * 3.5 + 2 * 6.5, other.alongMm() - first.alongMm(), 1e-9);
+  }
+
+  @Test
+  void aLiningIsAsLargeAsThePieceItFollows() {
+    Cut cut = sheets.find("quillmere-top").orElseThrow().cut(Map.of());
+    assertEquals(
+        cut.piece("front").orElseThrow().boxes(), cut.piece("front-lining").orElseThrow().boxes());
+  }
+}
