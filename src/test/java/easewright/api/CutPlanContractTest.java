@@ -43,7 +43,6 @@ class CutPlanContractTest {
     String body = shown("cut-plan-whole").toString();
     JsonNode plan = json(post(body, "application/json"));
     String page = post(body, "text/html").asString();
-    for (String e : List.of("whole", "mixed", "recut")) { java.nio.file.Files.writeString(java.nio.file.Path.of("/tmp/planview/" + e + ".html"), post(shown("cut-plan-" + e).toString(), "text/html").asString()); }
     List<String> drawings = new ArrayList<>();
     for (int from = page.indexOf("<svg"); from >= 0; from = page.indexOf("<svg", from + 1)) {
       drawings.add(page.substring(from, page.indexOf("</svg>", from) + 6));
