@@ -33,7 +33,12 @@ final class Faults {
   /** Refuses the request if anything is wrong with it. */
   void refuse() {
     if (count > 0) {
-      throw new FaultyRequest(listed, count);
+      throw refusal();
     }
+  }
+
+  /** The refusal that names all of them. */
+  FaultyRequest refusal() {
+    return new FaultyRequest(listed, count);
   }
 }

@@ -1,0 +1,157 @@
+package easewright.layout;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.SplittableRandom;
+
+/**
+ * Searches for a short layout: parts are laid one by one into the lowest hollow, in an order of
+ * priority that simulated annealing improves. The effort is bounded by a count, never by a clock,
+ * and chance is seeded, so one question always has one answer.
+ *
+ * @param rounds how many layouts are tried at most
+ * @param seed where chance begins
+ */
+public record Packing(int rounds, long seed) {
+  /** Long enough for annealing to settle, short enough to start afresh several times. */
+  private static final int ROUNDS_A_START = 10_000;
+
+  private static final double WARM = 0.03;
+
+  /** Orders worth beginning with; the search goes through them in turn. */
+  private static final List<Comparator<Part>> BEGINNINGS =
+      List.of(
+          Comparator.comparingDouble(Part::area).reversed(),
+          Comparator.comparingDouble(Part::length).reversed(),
+          Comparator.comparingDouble(Part::width).reversed(),
+          Comparator.comparing(Part::atEdge).thenComparingDouble(Part::length).reversed());
+
+  /**
+   * @throws IllegalArgumentException unless at least one layout is tried
+   */
+  public Packing {
+    if (rounds < 1) {
+      throw new IllegalArgumentException("At least one layout has to be tried.");
+    }
+  }
+
+  /**
+   * Lays the parts; their order does not matter.
+   *
+   * @param width the strip's width
+   * @return the shortest layout found
+   * @throws IllegalArgumentException if a part is too wide for the strip
+   */
+  public Layout lay(double width, List<Part> parts) {
+    for (Part part : parts) {
+      if (part.narrowest() > width + Skyline.SAME) {
+        throw new IllegalArgumentException("The part '" + part.id() + "' is too wide.");
+      }
+    }
+    if (parts.isEmpty()) {
+      return new Layout(width, List.of());
+    }
+    return new Search(width, ordered(parts)).best();
+  }
+
+  private static List<Part> ordered(List<Part> parts) {
+    List<Part> ordered = new ArrayList<>(parts);
+    ordered.sort(
+        BEGINNINGS
+            .get(0)
+            .thenComparing(Part::id)
+            .thenComparing(Part::width)
+            .thenComparing(Part::atEdge)
+            .thenComparing(Part::turnable));
+    return ordered;
+  }
+
+  /** No layout can be shorter than this: the parts' area, and each part by itself. */
+  public static double shortest(double width, List<Part> parts) {
+    double area = parts.stream().mapToDouble(Part::area).sum();
+    double longest =
+        parts.stream()
+            .mapToDouble(
+                part ->
+                    part.turnable() && part.length() <= width + Skyline.SAME
+                        ? Math.min(part.width(), part.length())
+                        : part.length())
+            .max()
+            .orElse(0);
+    return Math.max(area / width, longest);
+  }
+
+  private final class Search {
+    private final double width;
+    private final List<Part> parts;
+    private final double shortest;
+    private final Filling filling;
+    private final SplittableRandom chance = new SplittableRandom(seed);
+    private int[] best;
+    private double bestLength = Double.POSITIVE_INFINITY;
+
+    Search(double width, List<Part> parts) {
+      this.width = width;
+      this.parts = parts;
+      this.shortest = shortest(width, parts);
+      this.filling = new Filling(width, parts);
+    }
+
+    Layout best() {
+      int left = rounds;
+      for (int start = 0; left > 0 && !perfect(); start++) {
+        left -= anneal(beginning(start), Math.min(left, ROUNDS_A_START));
+      }
+      return new Layout(width, filling.placed(best));
+    }
+
+    private boolean perfect() {
+      return bestLength <= shortest + Skyline.SAME;
+    }
+
+    private int[] beginning(int start) {
+      Comparator<Part> by = BEGINNINGS.get(start % BEGINNINGS.size());
+      return java.util.stream.IntStream.range(0, parts.size())
+          .boxed()
+          .sorted(Comparator.comparing(parts::get, by))
+          .mapToInt(Integer::intValue)
+          .toArray();
+    }
+
+    private int anneal(int[] order, int most) {
+      double length = judged(order);
+      for (int round = 1; round < most; round++) {
+        if (perfect() || order.length < 2) {
+          return round;
+        }
+        int a = chance.nextInt(order.length);
+        int b = chance.nextInt(order.length);
+        swap(order, a, b);
+        double now = judged(order);
+        double warmth = WARM * shortest * (1 - (double) round / most);
+        if (now <= length || chance.nextDouble() < Math.exp((length - now) / warmth)) {
+          length = now;
+        } else {
+          swap(order, a, b);
+        }
+      }
+      return most;
+    }
+
+    private double judged(int[] order) {
+      double length = filling.length(order);
+      if (length < bestLength - Skyline.SAME) {
+        bestLength = length;
+        best = order.clone();
+      }
+      return length;
+    }
+
+    private void swap(int[] order, int a, int b) {
+      int kept = order[a];
+      order[a] = order[b];
+      order[b] = kept;
+    }
+  }
+}

@@ -1,0 +1,262 @@
+package easewright.plan;
+
+import easewright.diagnosis.Answer.MissingNote;
+import easewright.diagnosis.Answer.RuleBookStamp;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What to cut, from what and with what. The same data feeds JSON, Markdown and the page.
+ *
+ * <p>Lengths are millimetres with a text in the asker's units beside them; shares are fractions.
+ *
+ * @param ruleBook which rules were used
+ * @param understood the request as it was read
+ * @param cautions what may hurt while cutting, and before anything is made tighter
+ * @param changes what accepted adjustments change, piece by piece
+ * @param blend seams to draw from one size into another, when sizes are mixed
+ * @param cutList what to cut, cloth by cloth and layer by layer
+ * @param buy how much cloth to buy
+ * @param layouts how the pieces lie on each cloth
+ * @param supplies elastics, straps and hardware, with their lengths
+ * @param needles needles to fit
+ * @param stitches stitches to sew with
+ * @param order what to do first, second and so on
+ * @param bundles what to keep together, and what to write on the label
+ * @param choices what every other option would add or save
+ * @param missing what was not given, and what it would change
+ */
+public record CutPlan(
+    RuleBookStamp ruleBook,
+    Understood understood,
+    List<String> cautions,
+    List<Change> changes,
+    List<Blend> blend,
+    List<LayerCut> cutList,
+    List<Purchase> buy,
+    List<Laid> layouts,
+    List<Supply> supplies,
+    List<Needle> needles,
+    List<Stitch> stitches,
+    List<String> order,
+    List<Bundle> bundles,
+    List<Otherwise> choices,
+    List<MissingNote> missing) {
+
+  /**
+   * The request as understood.
+   *
+   * @param units "metric" or "imperial"
+   * @param name the pattern's name
+   * @param upperSize size of everything above the underband
+   * @param lowerSize size of the underband
+   * @param choices option ids by choice id, defaults included
+   * @param recutOnly whether only what changed is cut
+   */
+  public record Understood(
+      String units,
+      String sheet,
+      String name,
+      String upperSize,
+      String lowerSize,
+      Map<String, String> choices,
+      boolean recutOnly) {}
+
+  /** A length: as a tape or a shop shows it, and in millimetres. */
+  public record Amount(String text, double mm) {}
+
+  /**
+   * One change at one place.
+   *
+   * @param adjustment id of the adjustment; name and says are its words
+   * @param piece name of the piece, or null where only a supply changes or nothing is cut
+   * @param edge name of the edge or line
+   * @param way "add", "take", "reshape", "elastic" or "nothing"
+   * @param each what is added or taken at each such edge, or null
+   * @param edges how many edges share the change
+   * @param newCloth whether the piece has to be cut anew from cloth
+   */
+  public record Change(
+      String adjustment,
+      String name,
+      String piece,
+      String edge,
+      String way,
+      Amount each,
+      int edges,
+      boolean newCloth,
+      String says) {}
+
+  /** An edge drawn from one size into the other. */
+  public record Blend(String piece, String edge, Amount from, Amount to, String says) {}
+
+  /** The pieces of one layer and the cloth they are cut from. */
+  public record LayerCut(String layer, String name, String cutFrom, List<PieceCut> pieces) {}
+
+  /**
+   * One piece to cut.
+   *
+   * @param count how many pieces of cloth it makes
+   * @param cut how it is cut, in words
+   * @param around how far the paper reaches around the body, or null
+   * @param along how far it reaches up and down, or null
+   * @param marks lines and notches to mark before lifting the paper
+   * @param trims edges to cut smaller afterwards
+   * @param leftOut what changes when it is left out, or null if it is needed
+   */
+  public record PieceCut(
+      String piece,
+      String name,
+      String size,
+      int count,
+      boolean onFold,
+      boolean mirrored,
+      String cut,
+      Amount around,
+      Amount along,
+      Amount seamAllowance,
+      List<String> marks,
+      List<EdgeTrim> trims,
+      String leftOut) {}
+
+  /** An edge to cut smaller, and why. */
+  public record EdgeTrim(String edge, Amount by, String says) {}
+
+  /**
+   * How much of a cloth to buy.
+   *
+   * @param buy what to ask for in the shop
+   * @param layout the length the layout uses
+   * @param shrinkage the loss in the wash that is allowed for, a fraction
+   * @param use the part of the cloth laid out that pieces cover, a fraction
+   * @param working how it was computed
+   */
+  public record Purchase(
+      String cloth,
+      String name,
+      Amount buy,
+      Amount layout,
+      double shrinkage,
+      double use,
+      String working) {}
+
+  /**
+   * A layout; x runs across the cloth from the fold or the left selvedge, y along it.
+   *
+   * @param laid "folded" or "open"
+   * @param width the cloth's usable width
+   * @param layWidth the width as laid
+   * @param says how the cloth lies, in words
+   */
+  public record Laid(
+      String cloth,
+      String name,
+      String laid,
+      Amount width,
+      Amount layWidth,
+      Amount length,
+      double use,
+      boolean napOneWay,
+      String stretch,
+      String says,
+      List<LaidPiece> pieces) {}
+
+  /**
+   * A paper piece where it lies, in millimetres.
+   *
+   * @param number its number on the drawing
+   * @param layer the layer it is for
+   * @param turned whether its up and down runs across the cloth
+   * @param onFold whether it touches the fold
+   * @param layers through how many layers of cloth it is cut
+   * @param faceDown whether the paper lies with its printed side down, for the other half of a pair
+   * @param opened whether a half drawn for the fold is opened out
+   */
+  public record LaidPiece(
+      int number,
+      String piece,
+      String name,
+      String layer,
+      double x,
+      double y,
+      double width,
+      double length,
+      boolean turned,
+      boolean onFold,
+      int layers,
+      boolean faceDown,
+      boolean opened) {}
+
+  /**
+   * A supply to buy and cut.
+   *
+   * @param count how many are cut or needed
+   * @param each the length of each, or null for what is counted
+   * @param total all of them together, or null
+   * @param was the length of each before the accepted changes, or null when unchanged
+   * @param sewnTo the pieces and edges it is sewn to, where the sheet says
+   * @param leftOut what changes when it is left out, or null if it is needed
+   */
+  public record Supply(
+      String trim,
+      String name,
+      String kind,
+      Amount width,
+      int count,
+      Amount each,
+      Amount total,
+      Amount was,
+      String working,
+      List<String> sewnTo,
+      String leftOut) {}
+
+  /** A needle, what it is for and where that is said. */
+  public record Needle(String needle, String use, String source) {}
+
+  /**
+   * A stitch for one kind of seam.
+   *
+   * @param use the kind of seam
+   * @param iso4915 its class in ISO 4915
+   * @param home what a home machine sews instead
+   * @param thread thread that the seams of this kind take, or null
+   */
+  public record Stitch(
+      String use,
+      String iso4915,
+      String name,
+      String home,
+      String stretch,
+      Amount seam,
+      Amount thread,
+      String source) {}
+
+  /** Pieces to keep together under one label. */
+  public record Bundle(String label, List<String> pieces) {}
+
+  /**
+   * What another option would change.
+   *
+   * @param possible whether it can stand with the other choices
+   * @param piecesMore names of pieces it adds
+   * @param piecesLess names of pieces it saves
+   * @param suppliesMore supplies it adds, with their length
+   * @param suppliesLess supplies it saves
+   * @param cloth cloth it takes more, less than zero where it saves
+   */
+  public record Otherwise(
+      String choice,
+      String choiceName,
+      String option,
+      String optionName,
+      boolean possible,
+      List<String> piecesMore,
+      List<String> piecesLess,
+      List<String> suppliesMore,
+      List<String> suppliesLess,
+      List<ClothMore> cloth,
+      String says) {}
+
+  /** How much more of a cloth has to be bought. */
+  public record ClothMore(String cloth, String name, Amount more) {}
+}

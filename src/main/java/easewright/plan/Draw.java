@@ -1,0 +1,73 @@
+package easewright.plan;
+
+import easewright.layout.Packing;
+import easewright.pattern.Cut;
+import easewright.pattern.Layer;
+import easewright.pattern.Piece;
+import easewright.plan.Laying.Lain;
+import easewright.rulebook.RuleBookSource;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * One set of choices worked through: the pieces in their sizes, and how they lie on each cloth.
+ *
+ * @param pieces what is cut, in the order of the sheet
+ * @param lain how it lies, by the layer whose cloth it is; only cloths and boxes that were given
+ */
+record Draw(
+    Cut cut, Mixing sizes, Changes changes, List<SizedPiece> pieces, Map<Layer, Lain> lain) {
+
+  /** Layouts found so far are shared, so that options that alter nothing cost nothing. */
+  static Laying laying(RuleBookSource book) {
+    return new Laying(
+        new Packing((int) book.parameter("layouts-tried"), 1), book.parameter("cutting-room"));
+  }
+
+  static Draw of(CutRequest request, RuleBookSource book, ChangeBook ways, Laying laying) {
+    Cut cut = request.sheet().cut(request.choices());
+    Mixing sizes = new Mixing(request, cut);
+    Changes changes = new Changes(book, ways, request, cut);
+    boolean recut = !request.accepted().isEmpty() && !request.everything();
+    List<SizedPiece> pieces =
+        cut.pieces().stream()
+            .filter(piece -> !recut || changes.needsCloth(piece))
+            .map(piece -> sized(piece, sizes, changes))
+            .toList();
+    return new Draw(cut, sizes, changes, pieces, lain(request, pieces, laying));
+  }
+
+  private static SizedPiece sized(Piece piece, Mixing sizes, Changes changes) {
+    return new SizedPiece(piece, sizes.size(piece), changes.box(piece, sizes.box(piece)));
+  }
+
+  private static Map<Layer, Lain> lain(CutRequest request, List<SizedPiece> pieces, Laying laying) {
+    Map<Layer, List<SizedPiece>> bySource = new TreeMap<>(Comparator.naturalOrder());
+    for (SizedPiece piece : pieces) {
+      bySource
+          .computeIfAbsent(request.source(piece.piece().layer()), l -> new java.util.ArrayList<>())
+          .add(piece);
+    }
+    Map<Layer, Lain> lain = new EnumMap<>(Layer.class);
+    bySource.forEach(
+        (source, onIt) -> {
+          Cloth cloth = request.cloths().get(source);
+          if (cloth != null && onIt.stream().allMatch(one -> one.box() != null)) {
+            lain.put(source, laying.lay(source, cloth, onIt));
+          }
+        });
+    return lain;
+  }
+
+  /** What each cloth must be bought of, in mm. */
+  Map<Layer, Double> buyMm(CutRequest request, Buying buying) {
+    Map<Layer, Double> buy = new EnumMap<>(Layer.class);
+    lain.forEach(
+        (source, one) ->
+            buy.put(source, buying.buyMm(request.cloths().get(source), one.lengthMm())));
+    return buy;
+  }
+}
