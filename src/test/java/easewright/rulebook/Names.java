@@ -99,7 +99,7 @@ final class Names {
   private Names() {}
 
   private static String javaSources() {
-    try (Stream<Path> files = Files.walk(Path.of("src/main/java/easewright/diagnosis"))) {
+    try (Stream<Path> files = Files.walk(Path.of("src/main/java/easewright"))) {
       StringBuilder all = new StringBuilder();
       for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
         all.append(Files.readString(file));
