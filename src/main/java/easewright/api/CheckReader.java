@@ -114,7 +114,9 @@ final class CheckReader {
             MaterialsReader.elastic(root.at("elastic")),
             fittings.signs(root.at("signs")));
     boolean tested = fitting.cloths().values().stream().anyMatch(cloth -> cloth.test() != null);
-    if (faults.none() && !tested && (fitting.elastic() == null || fitting.elastic().test() == null)) {
+    if (faults.none()
+        && !tested
+        && (fitting.elastic() == null || fitting.elastic().test() == null)) {
       faults.impossible(
           "",
           "There is nothing to go on: no cloth and no elastic was tested.",

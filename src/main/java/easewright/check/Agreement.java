@@ -23,9 +23,7 @@ final class Agreement {
     }
     double mean = Measured.combined(measurings).value().mm();
     double squares =
-        measurings.stream()
-            .mapToDouble(m -> Math.pow((m.value().mm() - mean) / m.sdMm(), 2))
-            .sum();
+        measurings.stream().mapToDouble(m -> Math.pow((m.value().mm() - mean) / m.sdMm(), 2)).sum();
     return squares
         <= new ChiSquaredDistribution(measurings.size() - 1)
             .inverseCumulativeProbability(confidence);

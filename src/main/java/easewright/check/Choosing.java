@@ -60,8 +60,7 @@ final class Choosing {
     if (construction == Construction.COMPRESSION) {
       return note(smaller, "smaller", "size-between-compression");
     }
-    return note(
-        first, "first", construction == null ? "size-between" : "size-between-shaped");
+    return note(first, "first", construction == null ? "size-between" : "size-between-shaped");
   }
 
   private TakeNote note(SizeCell size, String choice, String because) {

@@ -44,9 +44,7 @@ public final class ClothCheck {
     List<LayerNote> layers =
         fitting.cloths().entrySet().stream()
             .filter(cloth -> cloth.getValue().test() != null)
-            .map(
-                cloth ->
-                    layer.of(cloth.getKey(), cloth.getValue(), need(fitting, cloth.getKey())))
+            .map(cloth -> layer.of(cloth.getKey(), cloth.getValue(), need(fitting, cloth.getKey())))
             .toList();
     return new ClothAnswer(
         judged.ruleBook(),

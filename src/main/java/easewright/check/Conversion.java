@@ -57,10 +57,7 @@ final class Conversion {
         span(reading.cell().underbust()),
         bust(reading),
         measured ? reading.probability(body.bust(), body.underbust()) : null,
-        reading
-            .bustMm()
-            .map(bust -> labels(reading.underbustMm(), bust))
-            .orElse(List.of()));
+        reading.bustMm().map(bust -> labels(reading.underbustMm(), bust)).orElse(List.of()));
   }
 
   private SpanNote bust(LabelReading reading) {
@@ -80,12 +77,10 @@ final class Conversion {
     return new SpanNote(
         range.loMm(),
         range.hiMm(),
-        wording.say(
-            "span", "from", shown.length(range.loMm()), "to", shown.length(range.hiMm())));
+        wording.say("span", "from", shown.length(range.loMm()), "to", shown.length(range.hiMm())));
   }
 
-  private List<String> ambiguities(
-      SizeLabel label, Region printedIn, List<LabelReading> readings) {
+  private List<String> ambiguities(SizeLabel label, Region printedIn, List<LabelReading> readings) {
     List<String> said = new ArrayList<>();
     boolean inches = readings.stream().anyMatch(r -> r.region().countsInches());
     long regions = readings.stream().map(LabelReading::region).distinct().count();

@@ -62,8 +62,7 @@ final class ElasticCheck {
     double kPa = new BandPressure(tension.value(), girth).kPa();
     double perTension = new BandPressure(1, girth).kPa();
     double perExtension = new BandPressure(test.tensionNPerCm(1).value(), girth).kPa();
-    Estimate pressure =
-        Estimate.of(kPa, tension.sd() * perTension, extensionSd * perExtension);
+    Estimate pressure = Estimate.of(kPa, tension.sd() * perTension, extensionSd * perExtension);
     String window = window(kPa);
     return new WornNote(
         extension,

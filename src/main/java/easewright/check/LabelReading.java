@@ -22,7 +22,9 @@ public record LabelReading(Region region, Basis basis, SizeCell cell) {
 
   /** Ways to read number and letter. */
   public enum Basis {
-    /** The number is the underbust in the region's own scale, the letter a step of the difference. */
+    /**
+     * The number is the underbust in the region's own scale, the letter a step of the difference.
+     */
     STANDARD,
     /** The number is the measured underbust in inches; one inch of difference a letter. */
     INCHES_MEASURED,
@@ -139,9 +141,7 @@ public record LabelReading(Region region, Basis basis, SizeCell cell) {
 
   private static LabelReading cup(Region region, Basis basis, Range underbust, Range difference) {
     return new LabelReading(
-        region,
-        basis,
-        SizeCell.ofDifference("reading", "band", "cup", underbust, difference));
+        region, basis, SizeCell.ofDifference("reading", "band", "cup", underbust, difference));
   }
 
   private static LabelReading alone(Region region, Basis basis, Range underbust) {

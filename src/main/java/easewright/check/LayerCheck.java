@@ -81,11 +81,7 @@ final class LayerCheck {
 
   private ClothFigure figure(String property, String direction, Estimate estimate) {
     return new ClothFigure(
-        property,
-        direction,
-        estimate.value(),
-        estimate.sd(),
-        shown.percent(estimate.value()));
+        property, direction, estimate.value(), estimate.sd(), shown.percent(estimate.value()));
   }
 
   private List<MarginNote> margins(ClothTest test, ClothNeed need) {
@@ -153,8 +149,7 @@ final class LayerCheck {
       String other =
           verdict(margins(new ClothTest(test.along(), test.around()), need), Optional.empty());
       boolean better = other.equals("suits") || verdict.equals("does-not-suit");
-      turned =
-          better && !other.equals("does-not-suit") ? wording.say("verdict-" + other) : null;
+      turned = better && !other.equals("does-not-suit") ? wording.say("verdict-" + other) : null;
     }
     return new DirectionNote(
         greatest, wording.say(turned == null ? "lay-" + greatest : "lay-turned"), turned);

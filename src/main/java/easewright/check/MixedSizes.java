@@ -37,7 +37,9 @@ final class MixedSizes {
     Optional<SizeCell> upper =
         chart.cells().stream()
             .filter(cell -> bustOf(cell).contains(bust))
-            .min(Comparator.comparingDouble(cell -> off(cell.underbust(), under)));
+            .min(
+                Comparator.comparingDouble((SizeCell cell) -> off(cell.underbust(), under))
+                    .thenComparingDouble(cell -> off(bustOf(cell), bust)));
     if (lower.isEmpty() || upper.isEmpty() || lower.get().id().equals(upper.get().id())) {
       return Optional.empty();
     }

@@ -27,6 +27,9 @@ public enum Region {
   /** Japan, JIS L 4006; Korea's KS K 9404 has the same steps. */
   JP(BandLabels.EU, SizeSystem.JIS);
 
+  // Beyond the printed table an Australian number would swallow British ones such as 34.
+  private static final int LAST_AUSTRALIAN_EU_BAND = 110;
+
   private final BandLabels bands;
   private final SizeSystem letters;
 
@@ -58,7 +61,8 @@ public enum Region {
   /** The EN band a band number of this region stands for, if it is one. */
   Optional<Integer> euBand(int number) {
     try {
-      return Optional.of(bands.toEu(number));
+      int eu = bands.toEu(number);
+      return this == AU && eu > LAST_AUSTRALIAN_EU_BAND ? Optional.empty() : Optional.of(eu);
     } catch (IllegalArgumentException noSuchBand) {
       return Optional.empty();
     }

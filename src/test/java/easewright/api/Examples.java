@@ -13,12 +13,23 @@ import java.util.List;
 /** The contract's examples and their recorded answers, as files. */
 final class Examples {
   private static final Path FOLDER = Path.of("openapi/examples");
+  private static final List<String> OTHERS = List.of("size-check-", "cloth-check-", "cut-plan-");
   private static final ObjectMapper JSON =
       new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
 
   private Examples() {}
 
+  /** Fittings; the other operations' examples begin with their name. */
   static List<String> names() throws IOException {
+    return all().stream().filter(name -> OTHERS.stream().noneMatch(name::startsWith)).toList();
+  }
+
+  /** Examples of one other operation. */
+  static List<String> names(String operation) throws IOException {
+    return all().stream().filter(name -> name.startsWith(operation)).toList();
+  }
+
+  private static List<String> all() throws IOException {
     List<String> names = new ArrayList<>();
     try (var files = Files.newDirectoryStream(FOLDER, "*.json")) {
       for (Path file : files) {
