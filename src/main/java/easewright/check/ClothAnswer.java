@@ -14,6 +14,7 @@ import java.util.List;
  * @param cautions what may hurt
  * @param layers each cloth tested, against its own need
  * @param together all layers worn as one; empty below two layers
+ * @param width what the cloths make of the draft's widths; null without a need
  * @param elastic the band elastic; null when not tested
  * @param findings what the rule book judges of these numbers
  * @param protocol how to test cloth and elastic at home, step by step
@@ -23,6 +24,7 @@ public record ClothAnswer(
     List<CautionNote> cautions,
     List<LayerNote> layers,
     List<TogetherNote> together,
+    WidthNote width,
     ElasticNote elastic,
     List<FindingNote> findings,
     ProtocolNote protocol) {
@@ -38,7 +40,10 @@ public record ClothAnswer(
    * @param margins what it has beyond what the sheet asks; negative where it falls short
    * @param weightMarginGsm distance inside the weight window, g/m²; null when not known
    * @param direction where the greatest stretch runs
-   * @param width what its stretch makes of the draft's widths; null without a need
+   * @param untested what the sheet asks and nobody tested
+   * @param widthFactor what this layer alone would multiply the draft's widths by, laid as advised;
+   *     null without a need
+   * @param widthFactorPlusMinus its error; null with it
    */
   public record LayerNote(
       String role,
@@ -49,7 +54,9 @@ public record ClothAnswer(
       List<MarginNote> margins,
       Double weightMarginGsm,
       DirectionNote direction,
-      WidthNote width) {}
+      List<String> untested,
+      Double widthFactor,
+      Double widthFactorPlusMinus) {}
 
   /**
    * A need and what the cloth has of it.
@@ -75,14 +82,15 @@ public record ClothAnswer(
   public record DirectionNote(String greatest, String lay, String turned) {}
 
   /**
-   * The widths of the draft for this cloth.
+   * The widths of the draft, the same for all layers: the layer that needs most room decides.
    *
+   * @param layer the layer that decides
    * @param factor what to multiply widths by
    * @param change factor − 1
    * @param advice "as-drafted", "scale", "other-cloth" or "not-narrower"
    */
   public record WidthNote(
-      double factor, double plusMinus, double change, String advice, String says) {}
+      String layer, double factor, double plusMinus, double change, String advice, String says) {}
 
   /** The layers worn as one in a direction: the one that stretches least stops the others. */
   public record TogetherNote(
@@ -127,7 +135,7 @@ public record ClothAnswer(
    * A length to cut.
    *
    * @param mm joining included
-   * @param suits "suits", "too-soft" or "too-firm" for the pressure aimed at
+   * @param suits "suits", "too-soft", "too-firm" or "end-stop-unread" for the pressure aimed at
    */
   public record CutNote(
       double mm,

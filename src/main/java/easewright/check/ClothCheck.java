@@ -40,7 +40,7 @@ public final class ClothCheck {
     boolean nothingTighter =
         judged.cautions().stream().anyMatch(Answer.CautionNote::stopsTightening);
     Shown shown = new Shown(fitting.units());
-    LayerCheck layer = new LayerCheck(source, shown, nothingTighter);
+    LayerCheck layer = new LayerCheck(source, shown);
     List<LayerNote> layers =
         fitting.cloths().entrySet().stream()
             .filter(cloth -> cloth.getValue().test() != null)
@@ -51,6 +51,7 @@ public final class ClothCheck {
         judged.cautions(),
         layers,
         together(fitting, shown),
+        new Widths(source, shown).of(layers, nothingTighter).orElse(null),
         fitting.elastic() == null || fitting.elastic().test() == null
             ? null
             : new ElasticCheck(source, shown, nothingTighter)

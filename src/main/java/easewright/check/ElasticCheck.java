@@ -91,7 +91,8 @@ final class ElasticCheck {
         source.parameter(nothingTighter ? "soft-elastic-pressure" : "target-elastic-pressure");
     double girth = underbust.value().mm();
     double wanted = test.extensionAt(BandPressure.ofKPa(target, girth).tensionNPerCm());
-    double extension = Math.min(wanted, test.limit());
+    double most = Math.min(test.limit(), source.parameter("most-worn-extension"));
+    double extension = Math.min(wanted, most);
     double mm = test.cutLengthMm(girth, extension, source.parameter("elastic-joining"));
     // The extension for a tension errs in the same proportion as the tension at an extension.
     Estimate unit = test.tensionNPerCm(1);
@@ -101,7 +102,7 @@ final class ElasticCheck {
             mm,
             underbust.sdMm() / (1 + extension),
             extensionSd * girth / Math.pow(1 + extension, 2));
-    String suits = suits(wanted, test.limit());
+    String suits = suits(test, wanted, most);
     return new CutNote(
         mm,
         shown.length(mm),
@@ -110,13 +111,13 @@ final class ElasticCheck {
         target,
         worn(test, underbust, extension, 0),
         suits,
-        wording.say(
-            "elastic-" + suits, "extension", shown.percent(extension), "length", shown.length(mm)));
+        wording.say("elastic-" + suits, "extension", shown.percent(extension)));
   }
 
-  private String suits(double wanted, double limit) {
-    if (wanted > limit || wanted > source.parameter("most-worn-extension")) {
-      return "too-soft";
+  private String suits(ElasticTest test, double wanted, double most) {
+    if (wanted > most) {
+      // Half of a stretch that stopped at the weight says little of what the elastic could bear.
+      return test.fullMm() == null ? "end-stop-unread" : "too-soft";
     }
     return wanted < source.parameter("least-worn-extension") ? "too-firm" : "suits";
   }

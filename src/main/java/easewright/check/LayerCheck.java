@@ -3,7 +3,6 @@ package easewright.check;
 import easewright.check.ClothAnswer.DirectionNote;
 import easewright.check.ClothAnswer.LayerNote;
 import easewright.check.ClothAnswer.MarginNote;
-import easewright.check.ClothAnswer.WidthNote;
 import easewright.cloth.ClothNeed;
 import easewright.cloth.ClothTest;
 import easewright.cloth.ClothVerdict;
@@ -26,13 +25,11 @@ final class LayerCheck {
   private final RuleBookSource source;
   private final Wording wording;
   private final Shown shown;
-  private final boolean nothingTighter;
 
-  LayerCheck(RuleBookSource source, Shown shown, boolean nothingTighter) {
+  LayerCheck(RuleBookSource source, Shown shown) {
     this.source = source;
     this.wording = source.wording();
     this.shown = shown;
-    this.nothingTighter = nothingTighter;
   }
 
   /**
@@ -47,6 +44,12 @@ final class LayerCheck {
     Optional<Double> weight =
         need == null ? Optional.empty() : ClothVerdict.of(test, need, gsm).weightGsm();
     String verdict = need == null ? "no-need-stated" : verdict(margins, weight);
+    DirectionNote direction = direction(test, need, verdict);
+    StretchTest laidAround = direction.turned() == null ? test.around() : test.along();
+    Estimate factor =
+        need == null
+            ? null
+            : need.use().widthFactor(need.stretchAround(), laidAround.stretch());
     return new LayerNote(
         role,
         name(test.stretchClass()),
@@ -55,8 +58,24 @@ final class LayerCheck {
         tests(test),
         margins,
         weight.orElse(null),
-        direction(test, need, verdict),
-        need == null ? null : width(test, need));
+        direction,
+        need == null ? List.of() : untested(test, need, gsm),
+        factor == null ? null : factor.value(),
+        factor == null ? null : factor.sd());
+  }
+
+  private List<String> untested(ClothTest test, ClothNeed need, Double gsm) {
+    List<String> untested = new ArrayList<>();
+    if (test.along() == null) {
+      untested.add(wording.say("untested-along"));
+    }
+    if (need.recovery() != null && test.recovery().isEmpty()) {
+      untested.add(wording.say("untested-recovery"));
+    }
+    if (gsm == null && (need.lightestGsm() != null || need.heaviestGsm() != null)) {
+      untested.add(wording.say("untested-weight"));
+    }
+    return untested;
   }
 
   private static String name(StretchClass of) {
@@ -153,29 +172,5 @@ final class LayerCheck {
     }
     return new DirectionNote(
         greatest, wording.say(turned == null ? "lay-" + greatest : "lay-turned"), turned);
-  }
-
-  private WidthNote width(ClothTest test, ClothNeed need) {
-    Estimate factor = need.use().widthFactor(need.stretchAround(), test.around().stretch());
-    double change = factor.value() - 1;
-    String advice =
-        Math.abs(change) > source.parameter("largest-width-change")
-            ? "other-cloth"
-            : Math.abs(change) < source.parameter("width-change-worth-making")
-                ? "as-drafted"
-                : change < 0 && nothingTighter ? "not-narrower" : "scale";
-    return new WidthNote(
-        factor.value(),
-        factor.sd(),
-        change,
-        advice,
-        wording.say(
-            "width-" + advice,
-            "change",
-            shown.percent(Math.abs(change)),
-            "way",
-            wording.say(change > 0 ? "width-wider" : "width-narrower"),
-            "limit",
-            shown.percent(source.parameter("largest-width-change"))));
   }
 }

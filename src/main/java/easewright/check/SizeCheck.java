@@ -18,7 +18,6 @@ import easewright.size.SizeChance;
 import easewright.size.SizeChart;
 import easewright.size.SizeEstimate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -139,16 +138,17 @@ public final class SizeCheck {
     Measured under = fitting.body().underbust();
     Sharpening sharpening = new Sharpening(chart);
     double now = sharpening.now(bust, under);
-    return List.of(
-            note("bust", fitting, bust, now, sharpening.withBetterBust(bust, under)),
-            note("underbust", fitting, under, now, sharpening.withBetterUnderbust(bust, under)))
-        .stream()
-        .sorted(Comparator.comparingDouble(SharpenNote::gain).reversed())
-        .toList();
+    double betterBust = sharpening.withBetterBust(bust, under);
+    double betterUnder = sharpening.withBetterUnderbust(bust, under);
+    boolean bustFirst = betterBust >= betterUnder;
+    SharpenNote ofBust = note("bust", fitting, bust, now, betterBust, bustFirst);
+    SharpenNote ofUnder = note("underbust", fitting, under, now, betterUnder, !bustFirst);
+    return bustFirst ? List.of(ofBust, ofUnder) : List.of(ofUnder, ofBust);
   }
 
   private SharpenNote note(
-      String name, Fitting fitting, Measured measured, double now, double then) {
+      
+      String name, Fitting fitting, Measured measured, double now, double then, boolean first) {
     Shown shown = new Shown(fitting.units());
     boolean worthwhile = then - now >= source.parameter("worth-measuring-again");
     return new SharpenNote(
@@ -160,7 +160,7 @@ public final class SizeCheck {
         Math.max(0, then - now),
         worthwhile,
         wording.say(
-            worthwhile ? "sharpen" : "sharpen-little",
+            !worthwhile ? "sharpen-little" : first ? "sharpen" : "sharpen-too",
             "measurement",
             wording.say("measurement-" + name),
             "now",

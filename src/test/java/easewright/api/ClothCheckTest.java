@@ -11,6 +11,7 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
 import io.restassured.path.json.JsonPath;
 import io.restassured.response.ValidatableResponse;
+import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -92,17 +93,17 @@ class ClothCheckTest {
   void a_cloth_other_than_drafted_for_scales_the_widths_up_to_a_limit(
       String stretched, double factor, String advice) {
     JsonPath answer = answer(main(pulled("10 cm", stretched, null), null, SHEET));
-    assertEquals(factor, answer.getDouble("layers[0].width.factor"), 1e-4);
-    assertEquals(advice, answer.getString("layers[0].width.advice"));
+    assertEquals(factor, answer.getDouble("width.factor"), 1e-4);
+    assertEquals(advice, answer.getString("width.advice"));
   }
 
   // Our safety rule: nothing tighter soon after an operation.
   @Test
   void widths_are_never_narrowed_where_nothing_may_be_tight() {
     String stretchy = pulled("10 cm", "18 cm", null);
-    assertEquals("scale", answer(main(stretchy, null, SHEET)).getString("layers[0].width.advice"));
+    assertEquals("scale", answer(main(stretchy, null, SHEET)).getString("width.advice"));
     post(main(stretchy, null, SHEET + ", \"circumstances\": {\"operatedRecently\": true}"))
-        .body("layers[0].width.advice", equalTo("not-narrower"));
+        .body("width.advice", equalTo("not-narrower"));
   }
 
   // Common practice: greatest stretch around the body.
@@ -132,6 +133,25 @@ class ClothCheckTest {
         .body("together.direction", contains("around"))
         .body("together[0].limiting", equalTo("support"))
         .body("together[0].stretch", equalTo(0.3f));
+  }
+
+  // All layers share the widths, so the one that needs most room decides: (1 + 0.4 · 0.3) over
+  // (1 + 0.4 · 0.25) for the support, above the main cloth's 1.12 over 1.16 (computed).
+  @Test
+  void the_layer_that_needs_most_room_decides_the_widths_of_all() {
+    JsonPath answer =
+        answer(
+            """
+            {"cloth": {"main": {"around": %s}, "support": {"around": %s}}%s}
+            """
+                .formatted(
+                    pulled("10 cm", "18 cm", null), pulled("10 cm", "12.5 cm", null), SHEET));
+    assertEquals("support", answer.getString("width.layer"));
+    assertEquals(1.12 / 1.10, answer.getDouble("width.factor"), 1e-4);
+    assertEquals(1.12 / 1.16, answer.getDouble("layers[0].widthFactor"), 1e-4);
+    assertEquals(
+        List.of("stretch up and down", "recovery", "weight"),
+        answer.getList("layers[0].untested"));
   }
 
   // Each layer to its own need: the sheet asks 30 % of its support and 60 % of its main cloth.
@@ -207,7 +227,7 @@ class ClothCheckTest {
     if (extension < limit - 1e-3) {
       assertEquals(target, 2 * Math.PI * tension * 100 / 750, 0.01);
     }
-    assertEquals("too-soft", answer.getString("elastic.advised.suits"));
+    assertEquals("end-stop-unread", answer.getString("elastic.advised.suits"));
   }
 
   @Test
