@@ -1,19 +1,26 @@
 package easewright.api;
 
+import easewright.handbook.AdjustmentPage;
+import easewright.handbook.GarmentDrawing;
+import easewright.handbook.Handbook;
+import easewright.handbook.HandbookIndex;
+import easewright.handbook.RulesPage;
+import easewright.handbook.SignPage;
+import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
 import easewright.rulebook.RuleText;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.NonBlocking;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import java.util.Comparator;
 import java.util.List;
-import org.commonmark.parser.Parser;
-import org.commonmark.renderer.html.HtmlRenderer;
 
 /** The rule book to read: the very files that answers are made with. */
 @Path("/rules")
@@ -23,6 +30,7 @@ public class RuleResource {
   private static final String JSON = "application/json;qs=0.9";
 
   private final InForce rules;
+  private volatile Handbook handbook;
 
   RuleResource(InForce rules) {
     this.rules = rules;
@@ -50,15 +58,64 @@ public class RuleResource {
   static final class Pages {
     private Pages() {}
 
-    static native TemplateInstance index(List<RuleEntry> pages, String version);
+    static native TemplateInstance index(
+        HandbookIndex index, String q, String version, GarmentDrawing drawing);
 
-    static native TemplateInstance page(RulePageNote page, String html);
+    static native TemplateInstance page(RulesPage page);
+
+    static native TemplateInstance sign(SignPage page);
+
+    static native TemplateInstance adjustment(AdjustmentPage page);
+
+    static native TemplateInstance garment(GarmentDrawing drawing);
+  }
+
+  /** The handbook of the edition in force, arranged once for each edition. */
+  private Handbook handbook() {
+    RuleBookSource source = rules.now().book().source();
+    Handbook current = handbook;
+    if (current == null || current.source() != source) {
+      current = new Handbook(source);
+      handbook = current;
+    }
+    return current;
   }
 
   @GET
   @Produces(HTML)
-  public String indexPage() {
-    return Pages.index(index(), rules.now().book().source().version()).render();
+  public String indexPage(@QueryParam("q") @DefaultValue("") String q) {
+    Handbook book = handbook();
+    return Pages.index(
+            q.isBlank() ? book.index() : book.index().matching(q),
+            q.strip(),
+            book.source().version(),
+            GarmentDrawing.plainTop())
+        .render();
+  }
+
+  @GET
+  @Path("/garment.svg")
+  @Produces("image/svg+xml")
+  public String garment() {
+    return Pages.garment(GarmentDrawing.plainTop()).render();
+  }
+
+  @GET
+  @Path("/signs/{id}")
+  @Produces(HTML)
+  public String signPage(@PathParam("id") String id) {
+    return handbook().sign(id).map(Pages::sign).orElseThrow(NotFoundException::new).render();
+  }
+
+  @GET
+  @Path("/adjustments/{id}")
+  @Produces(HTML)
+  public String adjustmentPage(@PathParam("id") String id) {
+    return handbook()
+        .adjustment(id)
+        .map(Pages::adjustment)
+        .orElseThrow(NotFoundException::new)
+        .render();
   }
 
   @GET
@@ -74,10 +131,7 @@ public class RuleResource {
   @Path("/{id}")
   @Produces(HTML)
   public String rulePage(@PathParam("id") String id) {
-    RulePageNote page = rule(id);
-    String html =
-        HtmlRenderer.builder().build().render(Parser.builder().build().parse(page.text()));
-    return Pages.page(page, html).render();
+    return handbook().rules(id).map(Pages::page).orElseThrow(NotFoundException::new).render();
   }
 
   @GET

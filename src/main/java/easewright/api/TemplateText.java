@@ -43,4 +43,9 @@ final class TemplateText {
         ? text
         : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
+
+  /** A kebab-case name in words: "band-strain" is "band strain". */
+  static String words(String id) {
+    return id.replace('-', ' ');
+  }
 }

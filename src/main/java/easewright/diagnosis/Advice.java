@@ -1,8 +1,9 @@
 package easewright.diagnosis;
 
 import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.mapping;
+import static java.util.stream.Collectors.toCollection;
 import static java.util.stream.Collectors.toList;
-import static java.util.stream.Collectors.toSet;
 
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
@@ -11,7 +12,6 @@ import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Statements.HeldBack;
 import easewright.rulebook.Statements.Replaced;
-import easewright.rulebook.Statements.Worsens;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -19,6 +19,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.function.Predicate;
 
 /**
@@ -35,12 +36,22 @@ final class Advice {
   private final Knowledge knowledge;
   private final Posterior posterior;
   private final Statements said;
+  private final List<String> inPlay;
   private final boolean noTightening;
 
-  Advice(Knowledge knowledge, Posterior posterior, Statements said, boolean noTightening) {
+  /**
+   * @param inPlay causes worth mentioning
+   */
+  Advice(
+      Knowledge knowledge,
+      Posterior posterior,
+      Statements said,
+      List<String> inPlay,
+      boolean noTightening) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.said = said;
+    this.inPlay = inPlay;
     this.noTightening = noTightening;
   }
 
@@ -65,22 +76,21 @@ final class Advice {
 
   Ranked ranked() {
     Map<String, List<Cures>> byAdjustment =
-        knowledge.cures(said).stream()
-            .filter(cure -> probability(cure) >= knowledge.parameter("worth-mentioning"))
+        knowledge.cures(inPlay, said).stream()
             .collect(groupingBy(Cures::adjustment, LinkedHashMap::new, toList()));
-    said.replaced().forEach(replaced -> replace(byAdjustment, replaced));
     List<SetAside> setAside = new ArrayList<>();
     List<Candidate> candidates = new ArrayList<>();
-    byAdjustment.forEach(
-        (id, cures) -> {
-          AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
-          SetAside aside = aside(entry);
-          if (aside != null) {
-            setAside.add(aside);
-          } else {
-            candidates.add(candidate(entry, cures));
-          }
-        });
+    replaced(byAdjustment)
+        .forEach(
+            (id, cures) -> {
+              AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
+              SetAside aside = aside(entry);
+              if (aside != null) {
+                setAside.add(aside);
+              } else {
+                candidates.add(candidate(entry, cures));
+              }
+            });
     candidates.sort(order(candidates));
     // What costs more than it promises is offered only for a likely cause, or for want of better.
     List<Candidate> worthwhile =
@@ -90,10 +100,29 @@ final class Advice {
     return new Ranked(offered, setAside);
   }
 
-  private static void replace(Map<String, List<Cures>> byAdjustment, Replaced replaced) {
-    List<Cures> cures = byAdjustment.remove(replaced.other());
-    if (cures != null) {
-      byAdjustment.computeIfAbsent(replaced.adjustment(), a -> new ArrayList<>()).addAll(cures);
+  /** Cures under what stands in for their adjustment, so that no order among rules matters. */
+  private Map<String, List<Cures>> replaced(Map<String, List<Cures>> byAdjustment) {
+    Map<String, Set<String>> instead =
+        said.replaced().stream()
+            .collect(
+                groupingBy(
+                    Replaced::other, mapping(Replaced::adjustment, toCollection(TreeSet::new))));
+    Map<String, List<Cures>> all = new LinkedHashMap<>();
+    byAdjustment.forEach(
+        (id, cures) -> {
+          Set<String> last = new TreeSet<>();
+          follow(id, instead, new HashSet<>(), last);
+          last.forEach(other -> all.computeIfAbsent(other, o -> new ArrayList<>()).addAll(cures));
+        });
+    return all;
+  }
+
+  private static void follow(
+      String id, Map<String, Set<String>> instead, Set<String> passed, Set<String> last) {
+    if (!instead.containsKey(id)) {
+      last.add(id);
+    } else if (passed.add(id)) {
+      instead.get(id).forEach(next -> follow(next, instead, passed, last));
     }
   }
 
@@ -131,11 +160,7 @@ final class Advice {
         relief += probability(cure) * knowledge.parameter(cure.howMuch());
       }
     }
-    Set<String> worsened =
-        knowledge.worsens(said).stream()
-            .filter(w -> w.adjustment().equals(entry.id()))
-            .map(Worsens::cause)
-            .collect(toSet());
+    Set<String> worsened = knowledge.worsened(entry.id(), said);
     double harm =
         worsened.stream().mapToDouble(posterior::probability).sum()
             * knowledge.parameter("worsening-cost");

@@ -15,6 +15,7 @@ import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -32,6 +33,7 @@ final class Advising {
   private final Placing placing;
   private final Amounts amounts;
   private final Shown shown;
+  private final Map<String, Amounts.Told> told = new HashMap<>();
   private final List<HeldBackNote> heldBack = new ArrayList<>();
 
   Advising(
@@ -46,7 +48,7 @@ final class Advising {
 
   /** The amount of an adjustment for the causes it would cure. */
   Amounts.Told told(AdjustmentEntry entry, List<Cures> cures) {
-    return amounts.of(entry, telling(cures));
+    return told.computeIfAbsent(entry.id(), id -> amounts.of(entry, telling(cures)));
   }
 
   List<AdjustmentNote> notes(Ranked ranked) {
@@ -182,7 +184,11 @@ final class Advising {
         .filter(ReportedSign::present)
         .filter(sign -> !catalog.signs().get(sign.id()).redFlag())
         .filter(sign -> strength(sign, cures) > 0)
-        .sorted(Comparator.comparingDouble(sign -> -strength(sign, cures)))
+        .sorted(
+            Comparator.comparingDouble((ReportedSign sign) -> -strength(sign, cures))
+                .thenComparing(ReportedSign::id)
+                .thenComparing(sign -> sign.amount() == null ? 0 : -sign.amount().mm())
+                .thenComparing(sign -> String.valueOf(sign.degree())))
         .toList();
   }
 

@@ -20,6 +20,7 @@ final class AmountMethods {
           "bust point up",
           "bust point down",
           "strap slack",
+          "strap distance",
           "front length",
           "front length less",
           "stretch factor",
@@ -33,8 +34,7 @@ final class AmountMethods {
           "cup girth",
           "cup girth less",
           "width fold",
-          "stretch factor",
-          "allowance error");
+          "stretch factor");
 
   private AmountMethods() {}
 

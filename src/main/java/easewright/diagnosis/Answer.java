@@ -133,6 +133,7 @@ public record Answer(
    * @param neighbours other sizes that may be right, most probable first
    * @param sisters sizes of like cup volume one band up and down
    * @param outsideChart probability that the body lies outside the pattern's sizes
+   * @param insideChart whether it more probably lies inside them
    * @param cutVersusRecommended how the size cut compares, or null
    * @param systems the label in published systems, each with its probability
    */
@@ -141,6 +142,7 @@ public record Answer(
       List<SizeChance> neighbours,
       List<SizeChance> sisters,
       double outsideChart,
+      boolean insideChart,
       String cutVersusRecommended,
       List<SystemLabel> systems) {}
 
@@ -226,7 +228,8 @@ public record Answer(
    * @param present whether it was reported present or denied
    * @param decibans weight of evidence for this cause alone against nothing wrong
    * @param words the weight in plain words
-   * @param probabilityWithout the cause's probability had this report not been given
+   * @param probabilityWithout the cause's probability had this report not been given, all links
+   *     staying as the rules stated them for this fitting
    * @param rules the rules that link them
    */
   public record EvidenceNote(
@@ -275,10 +278,13 @@ public record Answer(
    *
    * @param piece piece name on the sheet, or null without a sheet
    * @param line trade name of the edge or line
-   * @param edges how many edges share the change
-   * @param each the part of the change at each edge; null without an amount
+   * @param edges how many edges of this piece the change is made at
+   * @param each the change at each edge; null without an amount
+   * @param shared whether the amount is split over all edges of the line, or made whole at each
+   * @param follows whether the piece is a lining or support that only repeats its main piece
    */
-  public record PlaceNote(String piece, String line, int edges, Amount each) {}
+  public record PlaceNote(
+      String piece, String line, int edges, Amount each, boolean shared, boolean follows) {}
 
   /** A change not advised now, and why; the rule is null where computing held it back. */
   public record HeldBackNote(String id, String name, String because, RuleRef rule) {}

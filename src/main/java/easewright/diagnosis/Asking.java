@@ -1,5 +1,6 @@
 package easewright.diagnosis;
 
+import static java.util.stream.Collectors.toMap;
 import static java.util.stream.Collectors.toSet;
 
 import easewright.diagnosis.Answer.CauseChance;
@@ -7,6 +8,7 @@ import easewright.diagnosis.Answer.ChangeNote;
 import easewright.diagnosis.Answer.QuestionNote;
 import easewright.diagnosis.Answer.WhyNotNote;
 import easewright.diagnosis.inference.CauseProbability;
+import easewright.diagnosis.inference.Observation;
 import easewright.diagnosis.inference.Posterior;
 import easewright.diagnosis.inference.Question;
 import easewright.diagnosis.inference.Question.Ask;
@@ -16,6 +18,7 @@ import easewright.diagnosis.inference.WhyNot.Turn;
 import easewright.rulebook.Catalog.SignEntry;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -29,19 +32,26 @@ final class Asking {
 
   private final Knowledge knowledge;
   private final Posterior posterior;
+  private final Map<String, Report> reports;
   private final double trust;
+  private final double trustInNo;
 
-  Asking(Knowledge knowledge, Posterior posterior) {
+  Asking(Knowledge knowledge, Posterior posterior, List<Report> reports) {
     this.knowledge = knowledge;
     this.posterior = posterior;
+    this.reports = reports.stream().collect(toMap(r -> r.observation().sign(), r -> r));
     this.trust = knowledge.parameter("trust-unstated");
+    this.trustInNo = knowledge.parameter("trust-denied");
   }
 
   List<QuestionNote> questions() {
     List<Ask> asks =
         askable(inPlay()).stream()
             .map(knowledge.catalog().signs()::get)
-            .map(sign -> new Ask(sign.id(), knowledge.parameter("ask-" + sign.effort()), trust))
+            .map(
+                sign ->
+                    new Ask(
+                        sign.id(), knowledge.parameter("ask-" + sign.effort()), trust, trustInNo))
             .toList();
     return Questions.rank(posterior, asks, IGNORED_MASS, MOST_QUESTIONS).stream()
         .map(this::note)
@@ -102,7 +112,11 @@ final class Asking {
   private WhyNotNote whyNot(String cause) {
     WhyNot why =
         WhyNot.explain(
-            posterior, cause, askable(List.of(cause, posterior.first())), trust, MOST_TURNS);
+            posterior,
+            cause,
+            askable(List.of(cause, posterior.first())),
+            this::answered,
+            MOST_TURNS);
     return new WhyNotNote(
         cause,
         knowledge.catalog().nameOf(cause),
@@ -112,13 +126,26 @@ final class Asking {
         Stream.concat(why.answers().stream(), why.reports().stream()).map(this::turn).toList());
   }
 
+  private String name(String sign) {
+    Report report = reports.get(sign);
+    return report == null ? knowledge.catalog().nameOf(sign) : report.name();
+  }
+
+  /** A sign counts as any answer does; a finding or an outcome turned round keeps its trust. */
+  private Observation answered(String sign, boolean present) {
+    boolean answerable = knowledge.catalog().signs().containsKey(sign);
+    double asReported =
+        answerable ? present ? trust : trustInNo : reports.get(sign).observation().trust();
+    return new Observation(sign, present, asReported);
+  }
+
   private List<ChangeNote> turn(Turn turn) {
     return turn.changes().stream()
         .map(
             change ->
                 new ChangeNote(
                     change.sign(),
-                    knowledge.catalog().nameOf(change.sign()),
+                    name(change.sign()),
                     switch (change.kind()) {
                       case PRESENT, ABSENT -> "add";
                       case REMOVED -> "withdraw";

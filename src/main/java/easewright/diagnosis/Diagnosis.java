@@ -62,21 +62,19 @@ public final class Diagnosis {
               knowledge.networkFor(said), reports.stream().map(Report::observation).toList());
       Amounts amounts = new Amounts(fitting, draft, figures, book.source());
       Advising advising = new Advising(fitting, knowledge, posterior, draft, amounts);
-      consultation.hear(afterWeighing(posterior, said, advising));
-      return answer(fitting, draft, sizes, said, reports, posterior, advising);
+      List<CauseProbability> mentioned = mentioned(posterior);
+      consultation.hear(afterWeighing(mentioned, said, advising));
+      return answer(fitting, draft, sizes, said, reports, posterior, mentioned, advising);
     }
   }
 
   /** What rules may still want to know once causes are weighed and amounts worked out. */
-  private List<Object> afterWeighing(Posterior posterior, Statements said, Advising advising) {
+  private List<Object> afterWeighing(
+      List<CauseProbability> mentioned, Statements said, Advising advising) {
     double likely = knowledge.parameter("likely");
-    List<CauseProbability> mentioned = mentioned(posterior);
     List<Object> facts = new ArrayList<>();
     mentioned.forEach(c -> facts.add(new InPlay(c.cause(), c.probability() >= likely)));
-    Set<String> inPlay =
-        mentioned.stream().map(CauseProbability::cause).collect(Collectors.toSet());
-    knowledge.cures(said).stream()
-        .filter(cure -> inPlay.contains(cure.cause()))
+    knowledge.cures(names(mentioned), said).stream()
         .collect(Collectors.groupingBy(Cures::adjustment, LinkedHashMap::new, Collectors.toList()))
         .forEach(
             (adjustment, cures) -> {
@@ -87,6 +85,10 @@ public final class Diagnosis {
               }
             });
     return facts;
+  }
+
+  private static List<String> names(List<CauseProbability> causes) {
+    return causes.stream().map(CauseProbability::cause).toList();
   }
 
   private List<CauseProbability> mentioned(Posterior posterior) {
@@ -103,13 +105,14 @@ public final class Diagnosis {
       Statements said,
       List<Report> reports,
       Posterior posterior,
+      List<CauseProbability> mentioned,
       Advising advising) {
     Shown shown = new Shown(fitting.units());
     boolean redFlag = !said.noTightening().isEmpty() || reportsRedFlag(fitting);
     Explaining explaining = new Explaining(knowledge, said, reports, shown);
     List<Answer.AdjustmentNote> adjustments =
-        advising.notes(new Advice(knowledge, posterior, said, redFlag).ranked());
-    Asking asking = new Asking(knowledge, posterior);
+        advising.notes(new Advice(knowledge, posterior, said, names(mentioned), redFlag).ranked());
+    Asking asking = new Asking(knowledge, posterior, reports);
     return new Answer(
         new Answer.RuleBookStamp(book.source().version(), book.source().hash()),
         Understanding.of(fitting, knowledge.catalog()),
@@ -117,7 +120,7 @@ public final class Diagnosis {
         sizes == null ? null : sizing.advice(fitting, sizes),
         new Cloths(draft, book.source().wording(), shown).results(fitting),
         explaining.findings(),
-        explaining.causes(posterior, mentioned(posterior)),
+        explaining.causes(posterior, mentioned),
         posterior.probability(posterior.first()) >= knowledge.parameter("likely"),
         Explaining.rounded(posterior.nothing()),
         adjustments,

@@ -109,11 +109,7 @@ final class Explaining {
             .filter(e -> e.decibans() <= 0)
             .sorted(Comparator.comparingDouble(EvidenceNote::decibans))
             .toList(),
-        knowledge.source().rules().stream()
-            .filter(rule -> rule.file().equals(entry.id()))
-            .findFirst()
-            .map(Explaining::ref)
-            .orElse(null));
+        ref(knowledge.firstRule(entry.id())));
   }
 
   private EvidenceNote evidence(String cause, Weight weight) {

@@ -10,6 +10,7 @@ import easewright.diagnosis.inference.Network;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Statements.Shows;
@@ -17,6 +18,7 @@ import easewright.rulebook.Statements.Worsens;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -30,7 +32,10 @@ final class Knowledge {
   private final RuleBookSource source;
   private final Statements always;
   private final Network network;
-  private final Map<String, Set<String>> signsOfCause;
+  private final Map<String, Map<String, List<Shows>>> shows;
+  private final Map<String, List<Cures>> curesOfCause;
+  private final Map<String, Set<String>> worsenedBy;
+  private final Map<String, RuleText> firstRules = new HashMap<>();
 
   Knowledge(RuleBook book) {
     this.source = book.source();
@@ -53,8 +58,12 @@ final class Knowledge {
     Stream.concat(links(always.shows()).stream(), outcomes(always).stream())
         .forEach(link -> builder.link(link.cause(), link.sign(), link.strength()));
     this.network = builder.build();
-    this.signsOfCause =
-        always.shows().stream().collect(groupingBy(Shows::cause, mapping(Shows::sign, toSet())));
+    this.shows = always.shows().stream().collect(groupingBy(Shows::cause, groupingBy(Shows::sign)));
+    this.curesOfCause = always.cures().stream().collect(groupingBy(Cures::cause));
+    this.worsenedBy =
+        always.worsens().stream()
+            .collect(groupingBy(Worsens::adjustment, mapping(Worsens::cause, toSet())));
+    source.rules().forEach(rule -> firstRules.putIfAbsent(rule.file(), rule));
   }
 
   /** The network with what this fitting's rules say in place of the general word. */
@@ -66,29 +75,46 @@ final class Knowledge {
 
   /** The rules behind one link: those of this fitting's situation, or the general ones. */
   List<Shows> behind(String cause, String sign, Statements said) {
-    List<Shows> special = matching(said, cause, sign);
-    return special.isEmpty() ? matching(always, cause, sign) : special;
+    List<Shows> special =
+        said.shows().stream()
+            .filter(s -> s.cause().equals(cause) && s.sign().equals(sign))
+            .toList();
+    return special.isEmpty()
+        ? shows.getOrDefault(cause, Map.of()).getOrDefault(sign, List.of())
+        : special;
   }
 
-  /** Every cure that holds in this fitting; the special word replaces the general one. */
-  List<Cures> cures(Statements said) {
-    Set<List<String>> special =
-        said.cures().stream().map(c -> List.of(c.adjustment(), c.cause())).collect(toSet());
-    return Stream.concat(
-            said.cures().stream(),
-            always.cures().stream()
-                .filter(c -> !special.contains(List.of(c.adjustment(), c.cause()))))
-        .toList();
+  /** Every cure of these causes in this fitting; the special word replaces the general one. */
+  List<Cures> cures(Collection<String> causes, Statements said) {
+    List<Cures> cures = new ArrayList<>();
+    for (String cause : causes) {
+      List<Cures> special =
+          said.cures().stream().filter(cure -> cure.cause().equals(cause)).toList();
+      cures.addAll(special);
+      curesOfCause.getOrDefault(cause, List.of()).stream()
+          .filter(c -> special.stream().noneMatch(s -> s.adjustment().equals(c.adjustment())))
+          .forEach(cures::add);
+    }
+    return cures;
   }
 
   /** Every cause an adjustment makes worse in this fitting. */
-  List<Worsens> worsens(Statements said) {
-    return Stream.concat(always.worsens().stream(), said.worsens().stream()).toList();
+  Set<String> worsened(String adjustment, Statements said) {
+    Set<String> causes = new HashSet<>(worsenedBy.getOrDefault(adjustment, Set.of()));
+    said.worsens().stream()
+        .filter(w -> w.adjustment().equals(adjustment))
+        .forEach(w -> causes.add(w.cause()));
+    return causes;
   }
 
   /** Signs and findings a cause shows as in any fitting. */
   Set<String> signsOf(String cause) {
-    return signsOfCause.getOrDefault(cause, Set.of());
+    return shows.getOrDefault(cause, Map.of()).keySet();
+  }
+
+  /** The general rule of a file: the first it holds. */
+  RuleText firstRule(String file) {
+    return firstRules.get(file);
   }
 
   Catalog catalog() {
@@ -116,16 +142,12 @@ final class Knowledge {
     return parameter("without-fault-" + word);
   }
 
-  private static List<Shows> matching(Statements said, String cause, String sign) {
-    return said.shows().stream()
-        .filter(s -> s.cause().equals(cause) && s.sign().equals(sign))
-        .toList();
-  }
-
   /** Where several rules speak of one link, their middle counts: no order among rules matters. */
   private List<Link> links(Collection<Shows> shows) {
+    // A rule that matches twice, as for a sign on the left and on the right, speaks once.
     Map<String, Map<String, Double>> middle =
         shows.stream()
+            .distinct()
             .collect(
                 groupingBy(
                     Shows::cause,

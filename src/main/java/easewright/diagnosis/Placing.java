@@ -28,9 +28,18 @@ final class Placing {
     return new Object[] {
       "amount", amount == null ? some : amount.text(),
       "each", each == null ? wording.say("blank-each") : each,
-      "edges", first == null ? wording.say("blank-edges") : String.valueOf(first.edges()),
+      "edges", first == null ? wording.say("blank-edges") : String.valueOf(edges(places)),
       "place", placeWords(places)
     };
+  }
+
+  /** Edges of the line on the pieces that make the girth; linings repeat them. */
+  private static int edges(List<PlaceNote> places) {
+    String line = places.get(0).line();
+    return places.stream()
+        .filter(place -> place.line().equals(line) && !place.follows())
+        .mapToInt(PlaceNote::edges)
+        .sum();
   }
 
   private String placeWords(List<PlaceNote> places) {
@@ -41,6 +50,7 @@ final class Placing {
     List<String> pieces =
         places.stream()
             .filter(place -> place.line().equals(line) && place.piece() != null)
+            .filter(place -> !place.follows())
             .map(PlaceNote::piece)
             .distinct()
             .toList();
@@ -70,7 +80,7 @@ final class Placing {
     return lines.stream()
         .limit(1)
         .filter(line -> draft.cut().isEmpty())
-        .map(line -> new PlaceNote(null, line.replace('-', ' '), 1, null))
+        .map(line -> new PlaceNote(null, line.replace('-', ' '), 1, null, false, false))
         .toList();
   }
 
@@ -82,7 +92,9 @@ final class Placing {
                     share.piece().name(),
                     line.replace('-', ' '),
                     share.piece().occurrences(),
-                    amount == null ? null : amounts.part(amount, eachShare(amount, share))))
+                    amount == null ? null : amounts.part(amount, eachShare(amount, share)),
+                    amount != null && AmountMethods.splits(amount.method()),
+                    share.copy()))
         .toList();
   }
 

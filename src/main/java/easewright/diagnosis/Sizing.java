@@ -19,6 +19,8 @@ import java.util.stream.Stream;
 
 /** Tells the size to cut, on the pattern's own chart or by EN 13402-3. */
 final class Sizing {
+  private static final double EVEN_ODDS = 0.5;
+
   private final Map<PatternSheet, SizeChart> charts = new IdentityHashMap<>();
   private final Wording wording;
   private final double leastNeighbour;
@@ -62,6 +64,7 @@ final class Sizing {
                         cell.id(), Explaining.rounded(estimate.probability(cell.id()))))
             .toList(),
         Explaining.rounded(estimate.outside()),
+        estimate.outside() < EVEN_ODDS,
         best.map(chance -> compared(fitting.sizeCut(), chance)).orElse(null),
         Stream.of(SizeSystem.EN, SizeSystem.JIS, SizeSystem.UK, SizeSystem.US)
             .flatMap(system -> label(system, fitting).stream())

@@ -140,6 +140,11 @@ public record Catalog(
     return id;
   }
 
+  /** The id of a name in words: "band too long" is band-too-long. */
+  public static String idOf(String name) {
+    return RuleReader.id(name);
+  }
+
   static <E extends Entry> Map<String, E> byId(List<E> entries) {
     List<String> twice = new ArrayList<>();
     Map<String, E> map =

@@ -36,7 +36,7 @@ class AnswerPagesTest {
             "Please take care",
             "Most likely:** band too long, about 73 %",
             "Change one thing:** Take the band in by 3.2 cm.",
-            "Where:** 80C, side seam: 4 edges, 3.2 cm at each",
+            "Where:** side seam of 80C, 3.2 cm at each edge.",
             "Then check:** Raise both arms.",
             "It might also be:** elastic too weak (20 %).",
             "What to tell us next:** Does it drop?",
@@ -112,5 +112,33 @@ class AnswerPagesTest {
     assertTrue(page.startsWith("<!DOCTYPE html>"), page);
     assertTrue(page.contains("<html lang=\"en\">"), page);
     assertTrue(page.contains("Most likely: band too long"), page);
+  }
+
+  @Test
+  void a_page_says_things_in_the_order_of_the_post_with_every_plus_minus_kept_together() {
+    String page = AnswerPages.card(SampleAnswer.with("80C")).render();
+    String shown = page.replaceAll("(?s)<style>.*?</style>|<[^>]+>", "");
+    List<String> order =
+        List.of(
+            "Please take care",
+            "Most likely: band too long, about 73 %",
+            "Change one thing",
+            "Take the band in by 3.2 cm.",
+            "side seam of 80C, 3.2 cm at each edge",
+            "Raise both arms.",
+            "It might also be: elastic too weak (20 %).",
+            "What to tell us next: Does it drop?",
+            "How this was worked out",
+            "94.0 cm ± 10 mm",
+            "Pin 80C",
+            "band strain: 2 %; 770/755 − 1");
+    int at = -1;
+    for (String part : order) {
+      int next = shown.indexOf(part, at + 1);
+      assertTrue(next > at, () -> "not in its turn: " + part + "\n" + shown);
+      at = next;
+    }
+    assertTrue(page.contains("<span class=\"number\">94.0 cm ± 10 mm</span>"), page);
+    assertTrue(page.contains("Give or take <span class=\"number\">4 mm</span>"), page);
   }
 }

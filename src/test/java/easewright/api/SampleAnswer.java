@@ -39,6 +39,7 @@ final class SampleAnswer {
             List.of(size),
             List.of(size),
             0.003,
+            true,
             text,
             List.of(new Answer.SystemLabel("EN 13402-3", "80C", 0.5))),
         List.of(
@@ -91,7 +92,7 @@ final class SampleAnswer {
                 true,
                 amount,
                 null,
-                List.of(new PlaceNote(text, "side seam", 4, amount)),
+                List.of(new PlaceNote(text, "side seam", 4, amount, true, false)),
                 List.of("Pin " + text, "Sew."),
                 "Raise both arms.",
                 List.of(sign),

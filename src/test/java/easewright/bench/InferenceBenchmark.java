@@ -104,7 +104,12 @@ public class InferenceBenchmark {
 
   @Benchmark
   public WhyNot whyNot() {
-    return WhyNot.explain(posterior, runnerUp, asks.stream().map(Ask::sign).toList(), 0.95, 3);
+    return WhyNot.explain(
+        posterior,
+        runnerUp,
+        asks.stream().map(Ask::sign).toList(),
+        (sign, present) -> new Observation(sign, present, 0.95),
+        3);
   }
 
   public static void main(String[] args) throws RunnerException {

@@ -2,7 +2,6 @@ package easewright.book;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
-import easewright.diagnosis.Answer.QuestionNote;
 import java.util.EnumMap;
 import java.util.HashSet;
 import java.util.Map;
@@ -54,46 +53,50 @@ final class Simulator {
     tallies.forEach((manner, tally) -> System.out.print(tally.text(manner.says + ".")));
   }
 
-  Map<Manner, Tally> run(int fittings) {
+  /** Each wearer reports in every manner, so that the manners can be compared. */
+  Map<Manner, Tally> run(int wearers) {
     Map<Manner, Tally> tallies = new EnumMap<>(Manner.class);
     for (Manner manner : Manner.values()) {
-      Tally tally = new Tally();
-      for (int i = 0; i < fittings; i++) {
-        SimulatedWearer wearer = new SimulatedWearer(random);
-        tally.add(wearer.atWork(), consult(wearer, manner));
+      tallies.put(manner, new Tally());
+    }
+    for (int i = 0; i < wearers; i++) {
+      SimulatedWearer wearer = new SimulatedWearer(random);
+      ObjectNode asked = numbers.fitting(wearer);
+      ObjectNode told = asked.deepCopy();
+      for (String sign : SimulatedWearer.signs()) {
+        if (wearer.chance(LOOKED_FOR)) {
+          wearer.lookFor(sign, asked);
+        }
       }
-      tallies.put(manner, tally);
+      Set<String> mentioned = mention(wearer, told);
+      Answer answer = Consulting.answer(told);
+      tallies.get(Manner.ASKED).add(wearer.atWork(), Consulting.answer(asked));
+      tallies.get(Manner.VOLUNTEERED).add(wearer.atWork(), answer);
+      tallies
+          .get(Manner.QUESTIONED)
+          .add(wearer.atWork(), afterQuestions(wearer, told, mentioned, answer));
     }
     return tallies;
   }
 
-  private Answer consult(SimulatedWearer wearer, Manner manner) {
-    ObjectNode fitting = numbers.fitting(wearer);
-    Set<String> reported = new HashSet<>();
+  private static Set<String> mention(SimulatedWearer wearer, ObjectNode fitting) {
+    Set<String> mentioned = new HashSet<>();
     for (String sign : SimulatedWearer.signs()) {
-      boolean looks =
-          manner == Manner.ASKED
-              ? wearer.chance(LOOKED_FOR)
-              : wearer.shows(sign) && wearer.chance(MENTIONED);
-      if (looks) {
-        if (manner == Manner.ASKED) {
-          wearer.lookFor(sign, fitting);
-        } else {
-          wearer.mention(sign, fitting);
-        }
-        reported.add(sign);
+      if (wearer.shows(sign) && wearer.chance(MENTIONED)) {
+        wearer.mention(sign, fitting);
+        mentioned.add(sign);
       }
     }
-    Answer answer = Consulting.answer(fitting);
-    for (int asked = 0; manner == Manner.QUESTIONED && asked < QUESTIONS; asked++) {
-      String next =
-          answer.questions().stream()
-              .map(QuestionNote::sign)
-              .filter(reported::add)
-              .findFirst()
-              .orElse(null);
-      if (next == null) {
-        break;
+    return mentioned;
+  }
+
+  private static Answer afterQuestions(
+      SimulatedWearer wearer, ObjectNode fitting, Set<String> reported, Answer before) {
+    Answer answer = before;
+    for (int asked = 0; asked < QUESTIONS && !answer.questions().isEmpty(); asked++) {
+      String next = answer.questions().get(0).sign();
+      if (!reported.add(next)) {
+        throw new IllegalStateException("The service asks again about " + next + ".");
       }
       wearer.lookFor(next, fitting);
       answer = Consulting.answer(fitting);

@@ -23,11 +23,6 @@ public record Observation(String sign, boolean present, double trust) {
     }
   }
 
-  /** The same sign reported the other way round. */
-  Observation reversed() {
-    return new Observation(sign, !present, trust);
-  }
-
   /**
    * Part of the report's likelihood that doesn't depend on the hypothesis: likelihood = fixed +
    * slope · P(sign absent | hypothesis).

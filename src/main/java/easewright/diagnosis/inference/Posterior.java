@@ -60,6 +60,19 @@ public final class Posterior {
     return new Posterior(network, all, weights, more);
   }
 
+  /** This posterior had one of its observations not been made. */
+  Posterior without(Observation seen) {
+    var left = observations.stream().filter(o -> o != seen).toList();
+    if (!WeightsOfEvidence.divisible(network, seen)) {
+      return infer(network, left);
+    }
+    int sign = network.sign(seen.sign());
+    double slope = seen.slope() * network.silence(sign);
+    Weights rest = weights.copy();
+    weights.divide(seen.fixed(), slope, network.misses(sign), rest);
+    return new Posterior(network, left, rest, List.of());
+  }
+
   /** The network inferred in. */
   public Network network() {
     return network;

@@ -21,7 +21,7 @@ public record Question(String sign, double bits, double effort, Outlook yes, Out
   /**
    * What one answer would leave.
    *
-   * @param probability of getting this answer, 0 to 1
+   * @param probability of getting this answer, 0 to 1, were both answers trusted like this one
    * @param nothing probability that nothing is wrong, after this answer
    * @param causes the most probable causes after this answer, best first; empty if the answer is
    *     impossible
@@ -33,23 +33,30 @@ public record Question(String sign, double bits, double effort, Outlook yes, Out
    *
    * @param sign id of the sign
    * @param effort effort of asking, above 0, in any unit common to all asks
-   * @param trust trust the answer will get, as in {@link Observation}
+   * @param trust trust a "yes" will get, as in {@link Observation}
+   * @param trustInNo trust a "no" will get
    */
-  public record Ask(String sign, double effort, double trust) {
+  public record Ask(String sign, double effort, double trust, double trustInNo) {
 
     /**
      * @throws IllegalArgumentException if the effort isn't positive or the trust out of range
      */
     public Ask {
       new Observation(sign, true, trust);
+      new Observation(sign, false, trustInNo);
       if (!(effort > 0 && effort < Double.POSITIVE_INFINITY)) {
         throw new IllegalArgumentException(
             "The effort of asking about %s must be above 0, not %s.".formatted(sign, effort));
       }
     }
 
+    /** An ask either answer to which is trusted alike. */
+    public Ask(String sign, double effort, double trust) {
+      this(sign, effort, trust, trust);
+    }
+
     Observation answered(boolean present) {
-      return new Observation(sign, present, trust);
+      return new Observation(sign, present, present ? trust : trustInNo);
     }
   }
 }

@@ -73,6 +73,7 @@ public final class Questions {
     return exponent < Double.MIN_EXPONENT ? 0 : Math.scalb(1.0, exponent);
   }
 
+  /** As if a "no" were trusted like a "yes": the ranking hardly depends on the difference. */
   private double bits(Ask ask) {
     Network network = posterior.network();
     Weights weights = posterior.weights();

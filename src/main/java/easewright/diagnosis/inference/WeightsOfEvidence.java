@@ -70,20 +70,26 @@ public final class WeightsOfEvidence {
 
   private double[] marginalsWithout(Observation seen, Weights scratch) {
     Network network = posterior.network();
-    int sign = network.sign(seen.sign());
-    double[] misses = network.misses(sign);
-    double slope = seen.slope() * network.silence(sign);
-    if (smallestFactor(seen.fixed(), slope, misses) < SMALLEST_DIVISOR) {
+    if (!divisible(network, seen)) {
       var others = posterior.observations().stream().filter(o -> o != seen).toList();
       return Posterior.infer(network, others).marginals();
     }
-    posterior.weights().divide(seen.fixed(), slope, misses, scratch);
+    int sign = network.sign(seen.sign());
+    double slope = seen.slope() * network.silence(sign);
+    posterior.weights().divide(seen.fixed(), slope, network.misses(sign), scratch);
     double[] marginals = scratch.marginals();
     double scale = 1 / scratch.total(marginals);
     for (int c = 0; c < marginals.length; c++) {
       marginals[c] = Math.min(1, marginals[c] * scale);
     }
     return marginals;
+  }
+
+  /** Whether an observation may be divided out of the weights again. */
+  static boolean divisible(Network network, Observation seen) {
+    int sign = network.sign(seen.sign());
+    double slope = seen.slope() * network.silence(sign);
+    return smallestFactor(seen.fixed(), slope, network.misses(sign)) >= SMALLEST_DIVISOR;
   }
 
   /** The factor runs monotonically from no cause to the two strongest, so an end is smallest. */

@@ -1,12 +1,8 @@
 package easewright.diagnosis.inference;
 
-import java.util.ArrayList;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.List;
-import java.util.Objects;
-import java.util.Optional;
-import java.util.function.Function;
+import java.util.function.BiFunction;
 
 /**
  * Why a cause is not the most probable one, and the smallest changes that would make it so.
@@ -45,140 +41,34 @@ public record WhyNot(
   public record Turn(List<Change> changes, double probability) {}
 
   /**
-   * Looks for single changes, and where none suffices for pairs of changes that each speak for the
+   * Looks for single changes, and where none suffices for pairs of those that speak most for the
    * cause against the first. Only signs linked to either of the two are tried.
    *
    * @param askable ids of unknown signs that could be asked about
-   * @param trust trust such an answer would get, as in {@link Observation}
+   * @param as the observation that a sign, reported present or not, would count as
    * @param atMost how many turns to return of each kind, those that make the cause most probable
    * @throws IllegalArgumentException if the cause is the first
    */
   public static WhyNot explain(
-      Posterior posterior, String cause, Collection<String> askable, double trust, int atMost) {
+      Posterior posterior,
+      String cause,
+      Collection<String> askable,
+      BiFunction<String, Boolean, Observation> as,
+      int atMost) {
     String first = posterior.first();
     if (first.equals(cause)) {
       throw new IllegalArgumentException("%s is the most probable cause.".formatted(cause));
     }
-    var search = new Search(posterior, cause, first, atMost);
+    var search = new TurnSearch(posterior, cause, first, atMost);
     return new WhyNot(
         cause,
         first,
         odds(posterior.probability(first)) / odds(posterior.probability(cause)),
-        search.turns(search.answers(askable, trust)),
-        search.turns(search.reports()));
+        search.turns(search.answers(askable, as)),
+        search.turns(search.reports(as)));
   }
 
   private static double odds(double probability) {
     return probability / (1 - probability);
-  }
-
-  /**
-   * A change and what it does to the observations.
-   *
-   * @param gone the report it takes away, or null
-   * @param come the report it brings, or null
-   */
-  private record Step(Change change, Observation gone, Observation come) {}
-
-  private record Search(Posterior posterior, String cause, String first, int atMost) {
-
-    List<Step> answers(Collection<String> askable, double trust) {
-      var known = posterior.observations().stream().map(Observation::sign).toList();
-      var steps = new ArrayList<Step>();
-      for (String sign : askable) {
-        if (relevant(sign) && !known.contains(sign)) {
-          for (boolean present : new boolean[] {true, false}) {
-            Kind kind = present ? Kind.PRESENT : Kind.ABSENT;
-            var answer = new Observation(sign, present, trust);
-            steps.add(new Step(new Change(sign, kind), null, answer));
-          }
-        }
-      }
-      return steps;
-    }
-
-    List<Step> reports() {
-      var steps = new ArrayList<Step>();
-      for (Observation seen : posterior.observations()) {
-        if (relevant(seen.sign())) {
-          steps.add(new Step(new Change(seen.sign(), Kind.REMOVED), seen, null));
-          steps.add(new Step(new Change(seen.sign(), Kind.REVERSED), seen, seen.reversed()));
-        }
-      }
-      return steps;
-    }
-
-    List<Turn> turns(List<Step> steps) {
-      var alone = new ArrayList<Turn>();
-      var helpful = new ArrayList<Step>();
-      double lead = lead(posterior);
-      for (Step step : steps) {
-        after(List.of(step))
-            .ifPresent(
-                changed -> {
-                  if (lead(changed) > lead) {
-                    helpful.add(step);
-                  }
-                  collect(List.of(step), changed, alone);
-                });
-      }
-      return best(alone.isEmpty() ? pairs(helpful) : alone);
-    }
-
-    private List<Turn> pairs(List<Step> helpful) {
-      var turns = new ArrayList<Turn>();
-      for (int a = 0; a < helpful.size(); a++) {
-        for (int b = a + 1; b < helpful.size(); b++) {
-          if (!helpful.get(a).change().sign().equals(helpful.get(b).change().sign())) {
-            var both = List.of(helpful.get(a), helpful.get(b));
-            after(both).ifPresent(changed -> collect(both, changed, turns));
-          }
-        }
-      }
-      return turns;
-    }
-
-    private void collect(List<Step> steps, Posterior changed, List<Turn> turns) {
-      if (changed.first().equals(cause)) {
-        turns.add(new Turn(steps.stream().map(Step::change).toList(), changed.probability(cause)));
-      }
-    }
-
-    private List<Turn> best(List<Turn> turns) {
-      return turns.stream()
-          .sorted(Comparator.comparingDouble(turn -> -turn.probability()))
-          .limit(atMost)
-          .toList();
-    }
-
-    private double lead(Posterior of) {
-      return of.probability(cause) / of.probability(first);
-    }
-
-    private boolean relevant(String sign) {
-      Network network = posterior.network();
-      return network.strength(cause, sign) > 0 || network.strength(first, sign) > 0;
-    }
-
-    /** The posterior after the steps; empty if full trust makes them contradict each other. */
-    private Optional<Posterior> after(List<Step> steps) {
-      List<Observation> gone = present(steps, Step::gone);
-      List<Observation> come = present(steps, Step::come);
-      try {
-        if (gone.isEmpty()) {
-          return Optional.of(posterior.and(come));
-        }
-        var left = new ArrayList<>(posterior.observations());
-        left.removeAll(gone);
-        left.addAll(come);
-        return Optional.of(Posterior.infer(posterior.network(), left));
-      } catch (ImpossibleObservations impossible) {
-        return Optional.empty();
-      }
-    }
-
-    private static List<Observation> present(List<Step> steps, Function<Step, Observation> which) {
-      return steps.stream().map(which).filter(Objects::nonNull).toList();
-    }
   }
 }

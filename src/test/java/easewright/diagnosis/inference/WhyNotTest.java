@@ -12,12 +12,15 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.function.BiFunction;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
 
 class WhyNotTest {
   private static final double TRUST = 0.95;
+  private static final BiFunction<String, Boolean, Observation> SURE =
+      (sign, present) -> new Observation(sign, present, 1);
 
   /** Each stated change is made for real and the plain evaluator asked who is first then. */
   @Property(tries = 500)
@@ -93,7 +96,7 @@ class WhyNotTest {
             .link("b", "second", 0.4)
             .build();
     var posterior = Posterior.infer(network, List.of(new Observation("seen", true, 1)));
-    var whyNot = WhyNot.explain(posterior, "b", List.of("first", "second", "elsewhere"), 1, 9);
+    var whyNot = WhyNot.explain(posterior, "b", List.of("first", "second", "elsewhere"), SURE, 9);
     assertEquals(
         List.of(List.of(new Change("first", Kind.PRESENT), new Change("second", Kind.PRESENT))),
         whyNot.answers().stream().map(Turn::changes).toList());
@@ -116,17 +119,26 @@ class WhyNotTest {
             .link("a", "never", 0)
             .build();
     var posterior = Posterior.infer(network, List.of());
-    var whyNot = WhyNot.explain(posterior, "b", List.of("never", "shows"), 1, 9);
+    var whyNot = WhyNot.explain(posterior, "b", List.of("never", "shows"), SURE, 9);
     assertEquals(
         List.of(List.of(new Change("shows", Kind.PRESENT))),
         whyNot.answers().stream().map(Turn::changes).toList());
     assertThrows(
-        IllegalArgumentException.class, () -> WhyNot.explain(posterior, "a", List.of(), 1, 9));
+        IllegalArgumentException.class, () -> WhyNot.explain(posterior, "a", List.of(), SURE, 9));
   }
 
   private static WhyNot explain(Posterior posterior, RandomNetworks small, String cause) {
     return WhyNot.explain(
-        posterior, cause, small.unknown(posterior.observations()), TRUST, Integer.MAX_VALUE);
+        posterior,
+        cause,
+        small.unknown(posterior.observations()),
+        WhyNotTest::answer,
+        Integer.MAX_VALUE);
+  }
+
+  /** A "no" is trusted less than a "yes". */
+  private static Observation answer(String sign, boolean present) {
+    return new Observation(sign, present, present ? TRUST : 0.9);
   }
 
   private static List<Turn> both(WhyNot whyNot) {
@@ -154,12 +166,11 @@ class WhyNotTest {
     for (Change change : changes) {
       result.removeIf(o -> o.sign().equals(change.sign()));
       switch (change.kind()) {
-        case PRESENT, ABSENT ->
-            result.add(new Observation(change.sign(), change.kind() == Kind.PRESENT, TRUST));
+        case PRESENT, ABSENT -> result.add(answer(change.sign(), change.kind() == Kind.PRESENT));
         case REVERSED ->
             observations.stream()
                 .filter(o -> o.sign().equals(change.sign()))
-                .forEach(o -> result.add(new Observation(o.sign(), !o.present(), o.trust())));
+                .forEach(o -> result.add(answer(o.sign(), !o.present())));
         default -> {}
       }
     }

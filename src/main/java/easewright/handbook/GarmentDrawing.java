@@ -1,0 +1,94 @@
+package easewright.handbook;
+
+import java.util.List;
+
+/**
+ * The labels on our drawing of a plain wire-free sports top; its outlines stand in the template.
+ * Kept as data so that a test can hold every place word of the catalog against it. Units are those
+ * of the drawing: each view is 480 wide and 440 high, the garment's centre at 240.
+ *
+ * @param front labels of the front view
+ * @param back labels of the back view
+ */
+public record GarmentDrawing(List<Label> front, List<Label> back) {
+  /** Places that are no part one can point at. */
+  public static final List<String> NOT_DRAWN = List.of("all-over");
+
+  private static final int LEFT = 122;
+  private static final int RIGHT = 358;
+
+  /**
+   * A word with a line to what it names.
+   *
+   * @param place place word of the catalog, or null for a word without a section
+   * @param name the word shown
+   * @param anchor SVG text-anchor
+   * @param x where the word stands
+   * @param y its base line
+   * @param fromX where its line begins
+   * @param fromY the same, down
+   * @param toX where its line ends, on the part named
+   * @param toY the same, down
+   */
+  public record Label(
+      String place,
+      String name,
+      String anchor,
+      int x,
+      int y,
+      int fromX,
+      int fromY,
+      int toX,
+      int toY) {}
+
+  /** The drawing. */
+  public static GarmentDrawing plainTop() {
+    return new GarmentDrawing(
+        List.of(
+            left("strap", 30, 186, 44),
+            left("shoulder-seam", 64, 180, 68),
+            left("front-armhole", 108, 170, 123),
+            left("underarm", 152, 142, 168),
+            left("bust-line", 190, 146, 205),
+            left("side-seam", 232, 146, 238),
+            left("front-length-line", 268, 152, 262),
+            left("underband-seam", 304, 152, 302),
+            left("casing", 342, 160, 330),
+            right("shoulder", 22, 300, 24),
+            right("armhole", 84, 306, 100),
+            right("neckline", 126, 257, 140),
+            word("apex", 166, 288, 205),
+            right("shaped-seam", 204, 286, 250),
+            right("side", 242, 322, 232),
+            right("centre-front", 292, 240, 286),
+            right("underband", 334, 318, 324)),
+        List.of(
+            left("strap-end", 74, 190, 94),
+            left("back-armhole", 128, 167, 143),
+            left("back-length-line", 250, 150, 240),
+            right("back-strap-point", 68, 286, 94),
+            right("back-neckline", 122, 259, 137),
+            right("centre-back", 220, 240, 214),
+            below("underband-centre-back", 384, 240, 332)));
+  }
+
+  private static Label left(String place, int y, int toX, int toY) {
+    return new Label(place, name(place), "end", LEFT, y + 5, LEFT + 5, y, toX, toY);
+  }
+
+  private static Label right(String place, int y, int toX, int toY) {
+    return new Label(place, name(place), "start", RIGHT, y + 5, RIGHT - 5, y, toX, toY);
+  }
+
+  private static Label word(String name, int y, int toX, int toY) {
+    return new Label(null, name, "start", RIGHT, y + 5, RIGHT - 5, y, toX, toY);
+  }
+
+  private static Label below(String place, int y, int toX, int toY) {
+    return new Label(place, name(place), "middle", toX, y, toX, y - 14, toX, toY);
+  }
+
+  private static String name(String place) {
+    return Links.place(place).name();
+  }
+}

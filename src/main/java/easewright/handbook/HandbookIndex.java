@@ -1,0 +1,163 @@
+package easewright.handbook;
+
+import easewright.rulebook.Catalog;
+import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.RuleBookSource;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Stream;
+
+/**
+ * Everything with a page, by its kind and by its place on the garment.
+ *
+ * @param causes by the part of the garment or of the work
+ * @param signs in the order of the alphabet
+ * @param places every place a sign can be at or an adjustment is made at
+ * @param adjustments by their stage in the order of work
+ */
+public record HandbookIndex(
+    List<Group> causes,
+    List<Item> signs,
+    List<Place> places,
+    List<Group> adjustments,
+    List<Item> findings,
+    List<Item> cautions) {
+
+  /**
+   * One entry.
+   *
+   * @param says a sentence about it
+   * @param find all it can be found by, small letters: its name, what is said, everyday phrases
+   */
+  public record Item(Link to, String says, String find) {
+    private boolean holds(List<String> words) {
+      return words.stream().allMatch(find::contains);
+    }
+  }
+
+  /** Entries under a heading. */
+  public record Group(String name, List<Item> items) {}
+
+  /** A place with the signs seen there and the adjustments made there. */
+  public record Place(String id, String name, List<Item> signs, List<Item> adjustments) {}
+
+  static HandbookIndex of(RuleBookSource source, Links links) {
+    Catalog catalog = source.catalog();
+    Map<String, Item> signs = new LinkedHashMap<>();
+    catalog.signs().values().stream()
+        .sorted(Comparator.comparing(SignEntry::name))
+        .forEach(
+            sign ->
+                signs.put(
+                    sign.id(),
+                    item(
+                        links.of(sign.id()),
+                        sign.ask(),
+                        String.join(" ", sign.phrases()) + " " + String.join(" ", sign.where()))));
+    Map<String, Item> changes = new LinkedHashMap<>();
+    catalog
+        .adjustments()
+        .values()
+        .forEach(
+            change ->
+                changes.put(change.id(), item(links.of(change.id()), change.why(), change.does())));
+    return new HandbookIndex(
+        groups(
+            catalog.causes().values(),
+            cause -> cause.area(),
+            cause -> item(links.of(cause.id()), cause.says(), cause.area())),
+        List.copyOf(signs.values()),
+        places(catalog, signs, changes),
+        groups(
+            catalog.adjustments().values(),
+            AdjustmentEntry::stage,
+            change -> changes.get(change.id())),
+        catalog.findings().values().stream()
+            .map(one -> item(links.of(one.id()), one.says(), one.saysNot()))
+            .toList(),
+        catalog.cautions().values().stream()
+            .map(one -> item(links.of(one.id()), one.says(), one.who()))
+            .toList());
+  }
+
+  /** Only what holds every word of a question; groups left empty are left out. */
+  public HandbookIndex matching(String question) {
+    List<String> words =
+        Arrays.stream(question.toLowerCase(Locale.ROOT).strip().split("\\s+")).toList();
+    Function<List<Item>, List<Item>> kept =
+        items -> items.stream().filter(item -> item.holds(words)).toList();
+    Function<List<Group>, List<Group>> keptGroups =
+        groups ->
+            groups.stream()
+                .map(group -> new Group(group.name(), kept.apply(group.items())))
+                .filter(group -> !group.items().isEmpty())
+                .toList();
+    return new HandbookIndex(
+        keptGroups.apply(causes),
+        kept.apply(signs),
+        places.stream()
+            .map(
+                place ->
+                    new Place(
+                        place.id(),
+                        place.name(),
+                        kept.apply(place.signs()),
+                        kept.apply(place.adjustments())))
+            .filter(place -> !place.signs().isEmpty() || !place.adjustments().isEmpty())
+            .toList(),
+        keptGroups.apply(adjustments),
+        kept.apply(findings),
+        kept.apply(cautions));
+  }
+
+  /** Whether nothing is left. */
+  public boolean isEmpty() {
+    return Stream.of(causes, signs, adjustments, findings, cautions).allMatch(List::isEmpty);
+  }
+
+  private static Item item(Link to, String says, String more) {
+    return new Item(to, says, (to.name() + " " + says + " " + more).toLowerCase(Locale.ROOT));
+  }
+
+  private static <E> List<Group> groups(
+      Iterable<E> entries, Function<E, String> under, Function<E, Item> item) {
+    Map<String, List<Item>> groups = new LinkedHashMap<>();
+    entries.forEach(
+        entry ->
+            groups
+                .computeIfAbsent(under.apply(entry), name -> new ArrayList<>())
+                .add(item.apply(entry)));
+    return groups.entrySet().stream().map(one -> new Group(one.getKey(), one.getValue())).toList();
+  }
+
+  private static List<Place> places(
+      Catalog catalog, Map<String, Item> signs, Map<String, Item> changes) {
+    Map<String, Place> places = new TreeMap<>();
+    Function<String, Place> at =
+        id ->
+            places.computeIfAbsent(
+                id,
+                name ->
+                    new Place(
+                        name, Links.place(name).name(), new ArrayList<>(), new ArrayList<>()));
+    for (SignEntry sign : catalog.signs().values()) {
+      sign.where().forEach(where -> at.apply(where).signs().add(signs.get(sign.id())));
+    }
+    for (AdjustmentEntry change : catalog.adjustments().values()) {
+      Stream.of(change.at(), change.alsoAt())
+          .filter(lines -> lines != null)
+          .flatMap(List::stream)
+          .distinct()
+          .forEach(line -> at.apply(line).adjustments().add(changes.get(change.id())));
+    }
+    return List.copyOf(places.values());
+  }
+}

@@ -1,0 +1,44 @@
+package easewright.handbook;
+
+import easewright.rulebook.Catalog.CauseEntry;
+import easewright.rulebook.Catalog.CautionEntry;
+import easewright.rulebook.Catalog.FindingEntry;
+import easewright.rulebook.Parameter;
+import java.util.List;
+
+/**
+ * A page of the rules on one name. Of the four entries the one it is a page of is given.
+ *
+ * @param numbers parameters its rules compare with
+ * @param showsAs signs and findings of a cause
+ * @param shownBy causes of a finding
+ * @param curedBy adjustments that take a cause away
+ * @param worsenedBy adjustments that worsen a cause
+ * @param lookAlikes causes easily taken for this one
+ * @param same causes that can't be told apart from this one
+ */
+public record RulesPage(
+    String id,
+    String title,
+    String topic,
+    CauseEntry cause,
+    FindingEntry finding,
+    CautionEntry caution,
+    Link adjustment,
+    PageText text,
+    List<WrittenRule> rules,
+    List<Number> numbers,
+    List<Related> showsAs,
+    List<Related> shownBy,
+    List<Related> curedBy,
+    List<Related> worsenedBy,
+    List<Link> lookAlikes,
+    List<Link> same) {
+
+  /** A rule as written, line by line, with its names linked. */
+  public record WrittenRule(
+      String name, String summary, String source, String since, List<List<Piece>> lines) {}
+
+  /** A parameter with its unit, and what is compared with it: "band strain is below". */
+  public record Number(String id, String text, Parameter parameter, List<String> compared) {}
+}

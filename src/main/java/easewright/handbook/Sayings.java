@@ -1,0 +1,114 @@
+package easewright.handbook;
+
+import easewright.rulebook.Catalog;
+import easewright.rulebook.RuleText;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/**
+ * What the rules say of one name about another, in any fitting and in each special situation. Read
+ * from the rules' own sentences, since what a special situation says is never heard without one.
+ */
+final class Sayings {
+  /** Strongest first, the order in which they are shown. */
+  private static final List<String> WORDS =
+      List.of(
+          "nearly always",
+          "usually",
+          "often",
+          "sometimes",
+          "rarely",
+          "never",
+          "fully",
+          "largely",
+          "partly",
+          "");
+
+  private static final String ANY = "in any fitting";
+  private static final String NAME = "\"([^\"]+)\"";
+
+  /** The kinds of sentence that link two names. */
+  enum Kind {
+    SHOWS(NAME + " (nearly always|usually|often|sometimes|rarely|never) shows as " + NAME),
+    CURES(NAME + " (fully|largely|partly) cures " + NAME),
+    WORSENS(NAME + "( )worsens " + NAME),
+    HOLDS_BACK("hold back " + NAME + "( )because " + NAME),
+    REPLACES("put " + NAME + "( )in place of " + NAME);
+
+    private final Pattern sentence;
+
+    Kind(String sentence) {
+      this.sentence = Pattern.compile("^\\s*" + sentence + "\\s*$", Pattern.MULTILINE);
+    }
+  }
+
+  /** One sentence: subject, how much or how often, object, and the rule that says it. */
+  record Saying(Kind kind, String subject, String word, String object, RuleText rule) {
+    String situation() {
+      return rule.name().split(":", 2)[1].strip();
+    }
+  }
+
+  private final List<Saying> all = new ArrayList<>();
+
+  Sayings(List<RuleText> rules) {
+    for (RuleText rule : rules) {
+      for (Kind kind : Kind.values()) {
+        Matcher found = kind.sentence.matcher(rule.body());
+        while (found.find()) {
+          all.add(
+              new Saying(
+                  kind,
+                  Catalog.idOf(found.group(1)),
+                  found.group(2).strip(),
+                  Catalog.idOf(found.group(3)),
+                  rule));
+        }
+      }
+    }
+  }
+
+  List<Saying> of(Kind kind, Predicate<Saying> which) {
+    return all.stream().filter(saying -> saying.kind() == kind).filter(which).toList();
+  }
+
+  /** What is said of one subject, by object, the strongest word first. */
+  List<Related> of(Kind kind, String subject, Links links) {
+    return related(of(kind, saying -> saying.subject().equals(subject)), Saying::object, links);
+  }
+
+  /** Who says something about one object, the strongest word first. */
+  List<Related> about(Kind kind, String object, Links links) {
+    return related(of(kind, saying -> saying.object().equals(object)), Saying::subject, links);
+  }
+
+  private static List<Related> related(
+      List<Saying> sayings, Function<Saying, String> other, Links links) {
+    Map<String, String> inAny = new LinkedHashMap<>();
+    Map<String, List<Related.Special>> special = new LinkedHashMap<>();
+    for (Saying saying : sayings) {
+      List<Related.Special> list =
+          special.computeIfAbsent(other.apply(saying), id -> new ArrayList<>());
+      if (saying.situation().equals(ANY)) {
+        inAny.put(other.apply(saying), saying.word());
+      } else {
+        list.add(new Related.Special(saying.word(), saying.situation(), saying.rule().summary()));
+      }
+    }
+    return special.entrySet().stream()
+        .map(one -> new Related(links.of(one.getKey()), inAny.get(one.getKey()), one.getValue()))
+        .sorted(Comparator.comparingInt(Sayings::rank))
+        .toList();
+  }
+
+  private static int rank(Related related) {
+    return related.word() == null ? WORDS.size() : WORDS.indexOf(related.word());
+  }
+}

@@ -1,0 +1,18 @@
+package easewright.handbook;
+
+import easewright.rulebook.Catalog.SignEntry;
+import java.util.List;
+
+/**
+ * A sign's page.
+ *
+ * @param shownBy causes that show as it
+ * @param broughtBy adjustments that may bring it
+ * @param cautions what is said about it for safety's sake
+ */
+public record SignPage(
+    SignEntry sign,
+    List<Link> places,
+    List<Related> shownBy,
+    List<Link> broughtBy,
+    List<Link> cautions) {}

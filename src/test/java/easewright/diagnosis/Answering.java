@@ -1,0 +1,104 @@
+package easewright.diagnosis;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.api.FittingReader;
+import easewright.api.KnownNames;
+import easewright.pattern.PatternSheets;
+import easewright.rulebook.RuleBook;
+import easewright.rulebook.Statements;
+import easewright.rulebook.facts.Figure;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+
+/** The service without its framework, and fittings with one part changed. */
+final class Answering {
+  static final RuleBook BOOK = RuleBook.compiledIn();
+  static final PatternSheets SHEETS = new PatternSheets();
+  static final Knowledge KNOWLEDGE = new Knowledge(BOOK);
+  static final Diagnosis DIAGNOSIS = new Diagnosis(BOOK, SHEETS.shipped());
+  static final FittingReader READER = new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
+
+  private static final Sizing SIZING =
+      new Sizing(SHEETS.shipped(), BOOK.source().wording(), KNOWLEDGE.parameter("size-neighbour"));
+  private static final Pattern READ = Pattern.compile("the wearer (?:reports|denies) \"([^\"]+)\"");
+
+  private Answering() {}
+
+  static Fitting read(JsonNode given) {
+    return READER.read(given);
+  }
+
+  static Answer answer(JsonNode given) {
+    return DIAGNOSIS.answer(read(given));
+  }
+
+  /** Ids of the signs which some rule's condition reads, so that they change links too. */
+  static Collection<String> signsReadByRules() {
+    return BOOK.source().rules().stream()
+        .flatMap(rule -> READ.matcher(rule.body()).results())
+        .map(found -> found.group(1).replaceAll("[^a-zA-Z0-9]+", "-").toLowerCase())
+        .collect(Collectors.toSet());
+  }
+
+  static Map<String, Figure> figures(Fitting fitting) {
+    Draft draft = Draft.of(fitting, BOOK.source());
+    Map<String, Figure> byId = new LinkedHashMap<>();
+    Figures.of(fitting, draft, SIZING.estimate(fitting).orElse(null), BOOK.source())
+        .forEach(figure -> byId.putIfAbsent(figure.id(), figure));
+    return byId;
+  }
+
+  static List<Object> facts(Fitting fitting) {
+    return Facts.of(fitting, Draft.of(fitting, BOOK.source()), figures(fitting).values());
+  }
+
+  /** What the rules say of a fitting before any cause is weighed. */
+  static Statements consult(Collection<?> facts) {
+    try (RuleBook.Consultation consultation = BOOK.open()) {
+      return consultation.hear(facts);
+    }
+  }
+
+  static Fitting withSigns(Fitting f, List<ReportedSign> signs) {
+    return with(f, f.choices(), signs, f.earlier(), f.whyNot());
+  }
+
+  static Fitting withChoices(Fitting f, Map<String, String> choices) {
+    return with(f, choices, f.signs(), f.earlier(), f.whyNot());
+  }
+
+  static Fitting withEarlier(Fitting f, List<EarlierAdjustment> earlier) {
+    return with(f, f.choices(), f.signs(), earlier, f.whyNot());
+  }
+
+  static Fitting withWhyNot(Fitting f, List<String> causes) {
+    return with(f, f.choices(), f.signs(), f.earlier(), causes);
+  }
+
+  private static Fitting with(
+      Fitting f,
+      Map<String, String> choices,
+      List<ReportedSign> signs,
+      List<EarlierAdjustment> earlier,
+      List<String> whyNot) {
+    return new Fitting(
+        f.units(),
+        f.body(),
+        f.measuredHow(),
+        f.sheet(),
+        f.sizeCut(),
+        choices,
+        f.garment(),
+        f.cloths(),
+        f.elastic(),
+        f.making(),
+        signs,
+        earlier,
+        f.circumstances(),
+        whyNot);
+  }
+}

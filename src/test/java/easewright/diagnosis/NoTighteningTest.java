@@ -1,0 +1,224 @@
+package easewright.diagnosis;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.diagnosis.Answer.AdjustmentNote;
+import easewright.diagnosis.Answer.CautionNote;
+import easewright.diagnosis.Answer.HeldBackNote;
+import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.Statements;
+import easewright.rulebook.Statements.Replaced;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import net.jqwik.api.Arbitraries;
+import net.jqwik.api.Arbitrary;
+import net.jqwik.api.Combinators;
+import net.jqwik.api.ForAll;
+import net.jqwik.api.Property;
+import net.jqwik.api.Provide;
+import net.jqwik.api.ShrinkingMode;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Nothing is made tighter where something may be wrong with the body. Why: a tight bra contributes
+ * to blocked ducts (Mitchell et al. 2022, Breastfeed Med 17:360), a tight band hinders breath (Kipp
+ * et al. 2024, Med Sci Sports Exerc 56:1168); after an operation the care team decides (Breast
+ * Cancer Care, Breast prostheses, bras and clothes after surgery).
+ */
+class NoTighteningTest {
+  private static final Map<String, AdjustmentEntry> ADJUSTMENTS =
+      Answering.BOOK.catalog().adjustments();
+  private static final Set<String> RED_FLAGS =
+      Answering.BOOK.catalog().signs().values().stream()
+          .filter(SignEntry::redFlag)
+          .map(SignEntry::id)
+          .collect(Collectors.toSet());
+
+  /** Circumstances under which no rule book of ours may advise tightening. */
+  private static final List<String> STOPPING =
+      List.of("nursing", "pregnant", "operatedRecently", "implantOrExpander");
+
+  @Property(tries = 1500, shrinking = ShrinkingMode.BOUNDED)
+  void with_a_red_flag_nothing_offered_tightens(@ForAll("redFlagged") ObjectNode given) {
+    Answer answer = Answering.answer(given);
+    assertNothingTightens(answer);
+    assertEquals("stop", answer.cautions().get(0).urgency());
+  }
+
+  @Property(tries = 1500, shrinking = ShrinkingMode.BOUNDED)
+  void in_a_circumstance_that_forbids_it_nothing_offered_tightens(
+      @ForAll("inCare") ObjectNode given) {
+    assertNothingTightens(Answering.answer(given));
+  }
+
+  /** Whatever rule says so, for whatever reason. */
+  @Property(tries = 2000, shrinking = ShrinkingMode.BOUNDED)
+  void where_a_rule_advises_no_tightening_none_is_offered(@ForAll("fittings") ObjectNode given) {
+    Fitting fitting = Answering.read(given);
+    Answer answer = Answering.DIAGNOSIS.answer(fitting);
+    if (!Answering.consult(Answering.facts(fitting)).noTightening().isEmpty()) {
+      assertNothingTightens(answer);
+    }
+    List<String> urgencies = answer.cautions().stream().map(CautionNote::urgency).toList();
+    assertTrue(
+        urgencies.subList(0, urgencies.lastIndexOf("stop") + 1).stream().allMatch("stop"::equals),
+        urgencies.toString());
+  }
+
+  private static void assertNothingTightens(Answer answer) {
+    for (AdjustmentNote offered : answer.adjustments()) {
+      assertFalse(offered.tightens(), offered.id());
+      assertFalse(ADJUSTMENTS.get(offered.id()).tightens(), offered.id());
+    }
+  }
+
+  /** A red flag is no evidence of any cause, so beside it the same changes come to mind. */
+  @Property(tries = 1000, shrinking = ShrinkingMode.BOUNDED)
+  void what_would_have_tightened_is_held_back_or_replaced_when_a_red_flag_comes(
+      @ForAll("fittings") ObjectNode given, @ForAll("redFlags") String flag) {
+    Fitting fitting = Answering.read(given);
+    Fitting calm =
+        Answering.withSigns(
+            fitting, fitting.signs().stream().filter(s -> !RED_FLAGS.contains(s.id())).toList());
+    List<ReportedSign> more = new ArrayList<>(calm.signs());
+    more.add(new ReportedSign(flag, true, null, null, null, null));
+    Fitting flagged = Answering.withSigns(calm, more);
+    Answer before = Answering.DIAGNOSIS.answer(calm);
+    Answer after = Answering.DIAGNOSIS.answer(flagged);
+    assertEquals(before.causes(), after.causes());
+    Set<String> heldBack =
+        after.heldBack().stream().map(HeldBackNote::id).collect(Collectors.toSet());
+    Statements said = Answering.consult(Answering.facts(flagged));
+    Set<String> replaced =
+        said.replaced().stream().map(Replaced::other).collect(Collectors.toSet());
+    for (AdjustmentNote offered : before.adjustments()) {
+      if (offered.tightens()) {
+        assertTrue(
+            heldBack.contains(offered.id()) || replaced.contains(offered.id()),
+            offered.id() + " is neither held back nor replaced");
+      }
+    }
+  }
+
+  @Test
+  void every_red_flag_raises_a_caution_to_stop_that_stops_tightening() {
+    List<String> silent = new ArrayList<>();
+    for (String flag : RED_FLAGS) {
+      ObjectNode given = JsonNodeFactory.instance.objectNode();
+      given.putArray("signs").addObject().put("sign", flag);
+      boolean raised =
+          Answering.answer(given).cautions().stream()
+              .anyMatch(c -> c.stopsTightening() && c.urgency().equals("stop"));
+      if (!raised) {
+        silent.add(flag);
+      }
+    }
+    assertEquals(List.of(), silent);
+    assertTrue(RED_FLAGS.size() >= 7, "the catalog has lost red flags: " + RED_FLAGS);
+  }
+
+  /** Words in an adjustment that make one look whether it tightens. */
+  private static final Pattern SMALLER =
+      Pattern.compile(
+          "\\b(tak(e|es|ing) (in|out|from)|take \\{amount\\}|take the (seams|spare)|shorten|shorter"
+              + "|tight|smaller|narrower|firmer|firm|next size down|sister size|fold \\{amount\\} out"
+              + "|more hold|more support|double|wedge|wider of|flatter|less room|closer)");
+
+  /** Reviewed: these make something closer, firmer or smaller, whatever they are called. */
+  private static final Set<String> REVIEWED_TIGHTENING =
+      Set.of(
+          "take-in-the-band",
+          "shorten-the-band-elastic",
+          "replace-the-band-elastic",
+          "shape-the-band",
+          "choose-a-firmer-cloth",
+          "add-a-support-layer",
+          "double-the-support-layer",
+          "choose-more-support",
+          "take-from-the-shaped-seam",
+          "take-room-from-above",
+          "flatten-the-shaped-seam",
+          "cut-the-sides-separately",
+          "wedge-out-of-the-neckline",
+          "stay-the-neckline-with-elastic",
+          "wedge-out-of-the-front-armhole",
+          "wedge-out-of-the-upper-back",
+          "shorten-the-back",
+          "shorten-the-front",
+          "narrow-the-back",
+          "take-the-seams-to-the-planned-allowance",
+          "recut-the-edge-elastic",
+          "cut-the-next-size-down",
+          "cut-the-sister-size",
+          "set-the-straps-shorter",
+          "shorten-the-straps",
+          "cross-the-straps",
+          "firmer-strap-material",
+          "sew-the-sides-alike");
+
+  /** Reviewed: they speak of something smaller or firmer, and leave the garment no tighter. */
+  private static final Map<String, String> REVIEWED_NOT_TIGHTENING =
+      Map.of(
+          "add-a-closure", "it adds an opening, fastened where it is loosest",
+          "deepen-the-shaped-seam", "cloth is added at the fullest point and none taken off",
+          "trim-the-lining", "only the enclosed edge of the lining is cut back",
+          "measure-again", "the tape is not pulled tight",
+          "stop-wearing-it-and-ask-a-clinician", "it warns of anything firmer");
+
+  @Test
+  void every_adjustment_that_makes_the_garment_closer_is_marked_so() {
+    List<String> wrong = new ArrayList<>();
+    for (String id : REVIEWED_TIGHTENING) {
+      if (!ADJUSTMENTS.containsKey(id) || !ADJUSTMENTS.get(id).tightens()) {
+        wrong.add(id + " is gone, or no longer marked as tightening");
+      }
+    }
+    for (AdjustmentEntry entry : ADJUSTMENTS.values()) {
+      String told =
+          Stream.concat(Stream.of(entry.name(), entry.does()), entry.steps().stream())
+              .collect(Collectors.joining(" "))
+              .toLowerCase();
+      var found = SMALLER.matcher(told);
+      if (!entry.tightens() && !REVIEWED_NOT_TIGHTENING.containsKey(entry.id()) && found.find()) {
+        wrong.add(entry.id() + " says \"" + found.group() + "\": review whether it tightens");
+      }
+    }
+    assertEquals("", String.join("\n", wrong));
+  }
+
+  @Provide
+  Arbitrary<ObjectNode> fittings() {
+    return FittingArbitrary.any();
+  }
+
+  @Provide
+  Arbitrary<ObjectNode> redFlagged() {
+    return FittingArbitrary.showing(RED_FLAGS);
+  }
+
+  @Provide
+  Arbitrary<String> redFlags() {
+    return Arbitraries.of(RED_FLAGS);
+  }
+
+  @Provide
+  Arbitrary<ObjectNode> inCare() {
+    return Combinators.combine(FittingArbitrary.any(), Arbitraries.of(STOPPING))
+        .as(
+            (given, circumstance) -> {
+              ObjectNode more = given.deepCopy();
+              more.withObject("/circumstances").put(circumstance, true);
+              return more;
+            });
+  }
+}

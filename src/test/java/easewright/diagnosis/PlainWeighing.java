@@ -1,0 +1,255 @@
+package easewright.diagnosis;
+
+import easewright.rulebook.Catalog;
+import easewright.rulebook.Parameter;
+import easewright.rulebook.RuleText;
+import easewright.rulebook.Statements;
+import easewright.rulebook.Statements.Cures;
+import easewright.rulebook.Statements.Judged;
+import easewright.rulebook.Statements.Shows;
+import easewright.rulebook.Statements.Worsens;
+import easewright.rulebook.facts.Figure;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.apache.commons.math3.distribution.NormalDistribution;
+
+/**
+ * The weighing written out anew from its definition, with maps and loops: a leaky noisy-OR network
+ * (Pearl 1988, from memory; formula in Jaakkola and Jordan 1999, JAIR 10), summed over nothing,
+ * each cause and each pair. Shares nothing with the code it checks but what the rules said.
+ */
+final class PlainWeighing {
+  /** One thing observed. */
+  record Seen(String sign, boolean present, double trust) {}
+
+  private final Map<String, Parameter> parameters = Answering.BOOK.source().parameters();
+  private final List<String> causes;
+  private final double[] odds;
+  private final Map<String, Double> leaks = new TreeMap<>();
+  private final Map<String, double[]> general = new TreeMap<>();
+
+  PlainWeighing() {
+    Catalog catalog = Answering.BOOK.catalog();
+    causes = List.copyOf(catalog.causes().keySet());
+    odds = new double[causes.size()];
+    for (int c = 0; c < odds.length; c++) {
+      double prior = number(catalog.causes().get(causes.get(c)).prior());
+      odds[c] = prior / (1 - prior);
+    }
+    catalog.signs().values().forEach(s -> leaks.put(s.id(), leak(s.withoutFault())));
+    catalog.findings().values().forEach(f -> leaks.put(f.id(), leak(f.withoutFault())));
+    for (String adjustment : catalog.adjustments().keySet()) {
+      leaks.put("helped:" + adjustment, number("helped-by-chance"));
+      leaks.put("worse:" + adjustment, number("worse-by-chance"));
+    }
+    var links = links(Answering.BOOK.always());
+    for (String sign : leaks.keySet()) {
+      double[] misses = new double[causes.size()];
+      for (int c = 0; c < misses.length; c++) {
+        misses[c] = 1 - links.getOrDefault(sign, Map.of()).getOrDefault(causes.get(c), 0.0);
+      }
+      general.put(sign, misses);
+    }
+  }
+
+  private double leak(String word) {
+    return number("without-fault-" + word);
+  }
+
+  /** A parameter as a bare number: "95 %" is 0.95. */
+  double number(String words) {
+    String text = parameters.get(words.replace(' ', '-')).text();
+    return text.endsWith("%")
+        ? Double.parseDouble(text.substring(0, text.length() - 1).strip()) / 100
+        : Double.parseDouble(text.split(" ")[0]) * (text.endsWith("cm") ? 10 : 1);
+  }
+
+  /** Sign to cause to strength; the middle of what different rules say. */
+  private Map<String, Map<String, Double>> links(Statements said) {
+    Map<String, Map<String, Map<RuleText, Double>>> words = new TreeMap<>();
+    for (Shows shows : said.shows()) {
+      words
+          .computeIfAbsent(shows.sign(), s -> new TreeMap<>())
+          .computeIfAbsent(shows.cause(), c -> new LinkedHashMap<>())
+          .put(shows.rule(), number(shows.howOften()));
+    }
+    Map<String, Map<String, Double>> links = new TreeMap<>();
+    words.forEach(
+        (sign, row) ->
+            row.forEach(
+                (cause, byRule) -> {
+                  double sum = 0;
+                  for (double one : byRule.values()) {
+                    sum += one;
+                  }
+                  links.computeIfAbsent(sign, s -> new TreeMap<>()).put(cause, sum / byRule.size());
+                }));
+    for (Cures cures : said.cures()) {
+      links
+          .computeIfAbsent("helped:" + cures.adjustment(), s -> new TreeMap<>())
+          .merge(cures.cause(), number("helped-per-cure") * number(cures.howMuch()), Math::max);
+    }
+    for (Worsens worsens : said.worsens()) {
+      links
+          .computeIfAbsent("worse:" + worsens.adjustment(), s -> new TreeMap<>())
+          .put(worsens.cause(), number("worse-where-worsening"));
+    }
+    return links;
+  }
+
+  /** What was observed, from the fitting and the findings its rules stated. */
+  List<Seen> seen(Fitting fitting, Statements said) {
+    Map<String, Seen> all = new LinkedHashMap<>();
+    for (ReportedSign sign : fitting.signs()) {
+      if (Answering.BOOK.catalog().signs().get(sign.id()).redFlag()) {
+        continue;
+      }
+      double trust =
+          number(
+              "trust-"
+                  + (sign.present()
+                      ? sign.degree() == null ? "unstated" : sign.degree()
+                      : "denied"));
+      Seen before = all.get(sign.id());
+      boolean better =
+          before == null
+              || sign.present() && !before.present()
+              || sign.present() == before.present() && trust > before.trust();
+      if (better) {
+        all.put(sign.id(), new Seen(sign.id(), sign.present(), trust));
+      }
+    }
+    for (Judged judged : said.judged()) {
+      double trust = trust(judged);
+      if (trust > 0.5) {
+        all.putIfAbsent(judged.finding(), new Seen(judged.finding(), judged.holds(), trust));
+      }
+    }
+    double trust = number("trust-outcome");
+    for (EarlierAdjustment one : fitting.earlier()) {
+      if (one.outcome() != null) {
+        String helped = "helped:" + one.adjustment();
+        String worse = "worse:" + one.adjustment();
+        all.put(helped, new Seen(helped, one.outcome().equals("better"), trust));
+        all.put(worse, new Seen(worse, one.outcome().equals("worse"), trust));
+      }
+    }
+    return List.copyOf(all.values());
+  }
+
+  /** How probably the true figure lies on the side of each limit it was judged to lie on. */
+  private double trust(Judged judged) {
+    double trust = number("trust-most");
+    for (RuleText.Comparison comparison : judged.rule().comparisons()) {
+      for (Object fact : judged.from()) {
+        if (fact instanceof Figure f && f.id().equals(comparison.figure()) && f.sd() > 0) {
+          double distance =
+              Math.abs(f.value() - Answering.BOOK.source().parameter(comparison.parameter()));
+          trust =
+              Math.min(trust, new NormalDistribution(0, f.sd()).cumulativeProbability(distance));
+        }
+      }
+    }
+    return trust;
+  }
+
+  /** Probabilities after weighing. */
+  record Weighed(double nothing, Map<String, Double> causes, Set<String> likeliest) {}
+
+  /** How often each cause fails to show as the sign: what a rule says for this fitting wins. */
+  private double[] misses(String sign, Map<String, Map<String, Double>> special) {
+    double[] misses = general.get(sign).clone();
+    for (int c = 0; c < misses.length; c++) {
+      Double own = special.getOrDefault(sign, Map.of()).get(causes.get(c));
+      if (own != null) {
+        misses[c] = 1 - own;
+      }
+    }
+    return misses;
+  }
+
+  Weighed weigh(List<Seen> seen, Statements said) {
+    var special = links(said);
+    int n = causes.size();
+    double[][] weight = new double[n + 1][n + 1];
+    for (int a = 0; a <= n; a++) {
+      for (int b = a; b <= n; b++) {
+        weight[a][b] = (a == n ? 1 : odds[a]) * (b == n || a == b ? 1 : odds[b]);
+      }
+    }
+    for (Seen one : seen) {
+      double[] miss = misses(one.sign(), special);
+      double silence = 1 - leaks.get(one.sign());
+      for (int a = 0; a <= n; a++) {
+        for (int b = a; b <= n; b++) {
+          double absent = silence;
+          if (a < n) {
+            absent *= miss[a];
+          }
+          if (b < n && b != a) {
+            absent *= miss[b];
+          }
+          double so = one.present() ? 1 - absent : absent;
+          weight[a][b] *= one.trust() * so + (1 - one.trust()) * (1 - so);
+        }
+      }
+    }
+    return summed(weight);
+  }
+
+  /** Row a, column n is cause a alone; a &lt; b &lt; n a pair; n, n nothing; a, a unused. */
+  private Weighed summed(double[][] weight) {
+    int n = causes.size();
+    double total = weight[n][n];
+    double most = total;
+    Set<String> likeliest = Set.of();
+    double[] marginal = new double[n];
+    for (int a = 0; a < n; a++) {
+      for (int b = a + 1; b <= n; b++) {
+        double w = weight[a][b];
+        total += w;
+        marginal[a] += w;
+        if (b < n) {
+          marginal[b] += w;
+        }
+        if (w > most) {
+          most = w;
+          likeliest = new LinkedHashSet<>(List.of(causes.get(a)));
+          if (b < n) {
+            likeliest.add(causes.get(b));
+          }
+        }
+      }
+    }
+    Map<String, Double> probability = new TreeMap<>();
+    for (int c = 0; c < n; c++) {
+      probability.put(causes.get(c), marginal[c] / total);
+    }
+    return new Weighed(weight[n][n] / total, probability, likeliest);
+  }
+
+  /** Present signs which the likeliest explanation makes at most so many times likelier. */
+  List<String> unexplained(List<Seen> seen, Statements said, Set<String> likeliest) {
+    var special = links(said);
+    List<String> left = new ArrayList<>();
+    for (Seen one : seen) {
+      if (one.present()) {
+        double[] miss = misses(one.sign(), special);
+        double leak = leaks.get(one.sign());
+        double absent = 1 - leak;
+        for (String cause : likeliest) {
+          absent *= miss[causes.indexOf(cause)];
+        }
+        if (1 - absent <= number("unexplained-ratio") * leak) {
+          left.add(one.sign());
+        }
+      }
+    }
+    return left;
+  }
+}

@@ -1,0 +1,73 @@
+package easewright.handbook;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import easewright.handbook.Sayings.Kind;
+import easewright.handbook.Sayings.Saying;
+import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleText;
+import easewright.rulebook.Statements;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/**
+ * What is read from the sentences, beside what the rule engine says when it runs the same rules.
+ */
+class SayingsTest {
+  private static final RuleBook BOOK = RuleBook.compiledIn();
+  private static final Sayings SAYINGS = new Sayings(BOOK.source().rules());
+
+  private static List<String> read(Kind kind) {
+    return SAYINGS.of(kind, saying -> saying.situation().equals("in any fitting")).stream()
+        .map(SayingsTest::line)
+        .sorted()
+        .toList();
+  }
+
+  private static String line(Saying saying) {
+    return String.join(" ", saying.subject(), saying.word().replace(' ', '-'), saying.object());
+  }
+
+  private static List<String> sorted(Stream<String> lines) {
+    return lines.sorted().toList();
+  }
+
+  @Test
+  void in_any_fitting_the_engine_says_what_is_read() {
+    Statements always = BOOK.always();
+    assertTrue(always.shows().size() > 100);
+    assertEquals(
+        sorted(always.shows().stream().map(s -> s.cause() + " " + s.howOften() + " " + s.sign())),
+        read(Kind.SHOWS));
+    assertEquals(
+        sorted(
+            always.cures().stream().map(c -> c.adjustment() + " " + c.howMuch() + " " + c.cause())),
+        read(Kind.CURES));
+    assertEquals(
+        sorted(always.worsens().stream().map(w -> w.adjustment() + "  " + w.cause())),
+        read(Kind.WORSENS));
+  }
+
+  @Test
+  void no_sentence_that_links_two_names_is_missed() {
+    for (Kind kind : Kind.values()) {
+      String verb =
+          switch (kind) {
+            case SHOWS -> " shows as ";
+            case CURES -> " cures ";
+            case WORSENS -> " worsens ";
+            case HOLDS_BACK -> "hold back ";
+            case REPLACES -> " in place of ";
+          };
+      long written =
+          BOOK.source().rules().stream()
+              .map(RuleText::body)
+              .flatMap(String::lines)
+              .filter(line -> line.contains(verb))
+              .count();
+      assertEquals(written, SAYINGS.of(kind, saying -> true).size(), kind.name());
+    }
+  }
+}
