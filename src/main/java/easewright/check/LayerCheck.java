@@ -47,9 +47,7 @@ final class LayerCheck {
     DirectionNote direction = direction(test, need, verdict);
     StretchTest laidAround = direction.turned() == null ? test.around() : test.along();
     Estimate factor =
-        need == null
-            ? null
-            : need.use().widthFactor(need.stretchAround(), laidAround.stretch());
+        need == null ? null : need.use().widthFactor(need.stretchAround(), laidAround.stretch());
     return new LayerNote(
         role,
         name(test.stretchClass()),

@@ -147,7 +147,6 @@ public final class SizeCheck {
   }
 
   private SharpenNote note(
-      
       String name, Fitting fitting, Measured measured, double now, double then, boolean first) {
     Shown shown = new Shown(fitting.units());
     boolean worthwhile = then - now >= source.parameter("worth-measuring-again");

@@ -150,8 +150,7 @@ class ClothCheckTest {
     assertEquals(1.12 / 1.10, answer.getDouble("width.factor"), 1e-4);
     assertEquals(1.12 / 1.16, answer.getDouble("layers[0].widthFactor"), 1e-4);
     assertEquals(
-        List.of("stretch up and down", "recovery", "weight"),
-        answer.getList("layers[0].untested"));
+        List.of("stretch up and down", "recovery", "weight"), answer.getList("layers[0].untested"));
   }
 
   // Each layer to its own need: the sheet asks 30 % of its support and 60 % of its main cloth.
