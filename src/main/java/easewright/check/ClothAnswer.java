@@ -117,11 +117,13 @@ public record ClothAnswer(
    * An elastic in wear.
    *
    * @param window "below", "comfortable", "firm" or "complaint"
+   * @param beyondLimit whether it is stretched further than half of what it is known to bear
    * @param sidesKPa about the pressure at the sides, where a trunk curves most
    * @param frontKPa about the pressure at front and back
    */
   public record WornNote(
       double extension,
+      boolean beyondLimit,
       double tensionNPerCm,
       double kPa,
       double plusMinusKPa,

@@ -16,6 +16,7 @@ import easewright.rulebook.Wording;
 final class ElasticCheck {
   // A trunk as an ellipse of 28 by 24 cm curves with radii of 10.3 and 16.3 cm; round, with the
   // same girth, it would be 13 cm (computed).
+  private static final double HAIR = 1e-9;
   private static final double SIDES = 1.25;
   private static final double FRONT = 0.8;
 
@@ -64,8 +65,10 @@ final class ElasticCheck {
     double perExtension = new BandPressure(test.tensionNPerCm(1).value(), girth).kPa();
     Estimate pressure = Estimate.of(kPa, tension.sd() * perTension, extensionSd * perExtension);
     String window = window(kPa);
+    boolean beyond = extension > test.limit() + HAIR;
     return new WornNote(
         extension,
+        beyond,
         tension.value(),
         kPa,
         pressure.sd(),
@@ -73,7 +76,10 @@ final class ElasticCheck {
         kPa * SIDES,
         kPa * FRONT,
         window,
-        wording.say("pressure-" + window));
+        wording.say(
+            beyond && !window.equals("complaint")
+                ? "pressure-beyond-limit"
+                : "pressure-" + window));
   }
 
   private String window(double kPa) {

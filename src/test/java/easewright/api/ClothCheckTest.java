@@ -213,6 +213,19 @@ class ClothCheckTest {
     post(worn(750, tension)).body("elastic.worn.window", equalTo(window));
   }
 
+  // Worn at half the elastic's limit at most (common practice, computed): 400 mm from 200 mm is
+  // 100 %, so 50 %.
+  @Test
+  void an_elastic_worn_beyond_half_its_stretch_is_said_to_tire() {
+    String body =
+        """
+        {"body": {"underbust": "750 mm"}, "elastic": {"width": "10 mm", "relaxed": "200 mm",
+         "stretched": "240 mm", "load": "0.5 N", "full": "400 mm", "cut": "%d mm"}}
+        """;
+    post(body.formatted(750 * 100 / 160 + 20)).body("elastic.worn.beyondLimit", equalTo(true));
+    post(body.formatted(750 * 100 / 140 + 20)).body("elastic.worn.beyondLimit", equalTo(false));
+  }
+
   // Cut length = girth / (1 + extension) + joining, and the advised length presses as aimed at.
   @Test
   void the_length_to_cut_presses_as_aimed_at() {

@@ -15,6 +15,7 @@ import io.restassured.path.json.JsonPath;
 import io.restassured.response.ValidatableResponse;
 import java.util.List;
 import java.util.Map;
+import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -227,6 +228,46 @@ class SizeCheckTest {
       String without = answer(plain).getString("take.size");
       // The same band: the letter alone tells which is roomier.
       assertTrue(cautious.getString("take.size").compareTo(without) >= 0, without);
+    }
+  }
+
+  // Addition rule of probability: sizes and "none of them" exclude each other.
+  @Test
+  void odds_of_sizes_never_add_to_more_than_one_even_at_the_edges_of_what_can_be() {
+    SplittableRandom random = new SplittableRandom(5);
+    for (int i = 0; i < 40; i++) {
+      double under = i == 0 ? 450 : i == 1 ? 1800 : 450 + 1350 * random.nextDouble();
+      double bust = Math.min(2000, under + 50 + 250 * random.nextDouble());
+      String system = List.of("en", "jis", "uk", "us").get(i % 4);
+      JsonPath answer =
+          answer(
+              girths(
+                  under + " mm",
+                  Math.max(500, bust) + " mm",
+                  ", \"system\": \"" + system + "\", \"label\": {\"text\": \"34 DD\"}"));
+      double sum = answer.getDouble("size.outside");
+      if (answer.get("size.recommended") != null) {
+        sum += answer.getDouble("size.recommended.probability");
+      }
+      for (Number other : answer.<Number>getList("size.neighbours.probability")) {
+        sum += other.doubleValue();
+      }
+      assertTrue(sum <= 1.001, sum + " at " + under + " and " + bust);
+      assertTrue(answer.getDouble("sharpen[0].gain") >= answer.getDouble("sharpen[1].gain"));
+    }
+  }
+
+  // ±2 cm by oneself, ±1 cm by somebody practised (from memory), 9 mm for large girths (ISO 20685,
+  // in Gupta and Zakaria): in the middle of a size, a smaller error makes it surer.
+  @Test
+  void measuring_more_exactly_makes_the_size_surer() {
+    double before = 0;
+    for (String how : List.of("tape-self", "tape-trained", "expert-tape")) {
+      double now =
+          answer(girths("75 cm", "90 cm", ", \"measuredBy\": \"" + how + "\""))
+              .getDouble("size.recommended.probability");
+      assertTrue(now > before, how);
+      before = now;
     }
   }
 
