@@ -37,11 +37,11 @@ final class Advising {
   private final List<HeldBackNote> heldBack = new ArrayList<>();
 
   Advising(
-      Fitting fitting, Knowledge knowledge, Posterior posterior, Draft draft, Amounts amounts) {
+      Fitting fitting, Knowledge knowledge, Posterior posterior, Placing placing, Amounts amounts) {
     this.fitting = fitting;
     this.knowledge = knowledge;
     this.posterior = posterior;
-    this.placing = new Placing(draft, amounts, knowledge.source().wording());
+    this.placing = placing;
     this.amounts = amounts;
     this.shown = new Shown(fitting.units());
   }

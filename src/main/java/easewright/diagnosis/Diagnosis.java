@@ -61,7 +61,9 @@ public final class Diagnosis {
           Posterior.infer(
               knowledge.networkFor(said), reports.stream().map(Report::observation).toList());
       Amounts amounts = new Amounts(fitting, draft, figures, book.source());
-      Advising advising = new Advising(fitting, knowledge, posterior, draft, amounts);
+      String size = sizes == null ? null : sizes.best().map(best -> best.cell().id()).orElse(null);
+      Placing placing = new Placing(draft, amounts, book.source().wording(), size);
+      Advising advising = new Advising(fitting, knowledge, posterior, placing, amounts);
       List<CauseProbability> mentioned = mentioned(posterior);
       consultation.hear(afterWeighing(mentioned, said, advising));
       return answer(fitting, draft, sizes, said, reports, posterior, mentioned, advising);

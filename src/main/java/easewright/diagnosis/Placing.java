@@ -13,11 +13,16 @@ final class Placing {
   private final Draft draft;
   private final Amounts amounts;
   private final Wording wording;
+  private final String size;
 
-  Placing(Draft draft, Amounts amounts, Wording wording) {
+  /**
+   * @param size the size the measurements point to, or null
+   */
+  Placing(Draft draft, Amounts amounts, Wording wording, String size) {
     this.draft = draft;
     this.amounts = amounts;
     this.wording = wording;
+    this.size = size == null ? wording.say("blank-size") : size;
   }
 
   /** What to put into the blanks of an adjustment's sentences. */
@@ -29,7 +34,8 @@ final class Placing {
       "amount", amount == null ? some : amount.text(),
       "each", each == null ? wording.say("blank-each") : each,
       "edges", first == null ? wording.say("blank-edges") : String.valueOf(edges(places)),
-      "place", placeWords(places)
+      "place", placeWords(places),
+      "size", size
     };
   }
 

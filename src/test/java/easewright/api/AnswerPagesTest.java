@@ -34,7 +34,7 @@ class AnswerPagesTest {
     List<String> order =
         List.of(
             "Please take care",
-            "Most likely:** band too long, about 73 %",
+            "Most likely:** band too long (73 %)",
             "Change one thing:** Take the band in by 3.2 cm.",
             "Where:** side seam of 80C, 3.2 cm at each edge.",
             "Then check:** Raise both arms.",
@@ -121,7 +121,7 @@ class AnswerPagesTest {
     List<String> order =
         List.of(
             "Please take care",
-            "Most likely: band too long, about 73 %",
+            "Most likely: band too long (73 %)",
             "Change one thing",
             "Take the band in by 3.2 cm.",
             "side seam of 80C, 3.2 cm at each edge",
