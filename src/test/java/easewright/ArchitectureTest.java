@@ -36,7 +36,8 @@ class ArchitectureTest {
           "pattern", List.of("measure", "cloth", "body", "size"),
           "rulebook", List.of("measure", "cloth", "body", "size", "pattern"),
           "handbook", List.of("rulebook"),
-          "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook"));
+          "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook"),
+          "check", List.of("measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis"));
 
   @Test
   void every_package_knows_only_those_below_it() {

@@ -22,6 +22,7 @@ final class BodyReader {
       Arrays.stream(MeasuringMethod.values()).map(MeasuringMethod::wireName).toList();
 
   private final Map<String, List<MeasuringMethod>> how = new LinkedHashMap<>();
+  private final Map<String, List<Measured>> readings = new LinkedHashMap<>();
   private final MeasuringMethod usual;
   private final BodyMeasurements measurements;
 
@@ -59,6 +60,11 @@ final class BodyReader {
     return how;
   }
 
+  /** Every single measuring, by the name of the measurement. */
+  Map<String, List<Measured>> readings() {
+    return readings;
+  }
+
   private Measured measured(
       Spot body, String name, BiFunction<Quantity, MeasuringMethod, Measured> as) {
     Spot spot = body.at(name);
@@ -88,6 +94,7 @@ final class BodyReader {
       return null;
     }
     how.put(name, List.copyOf(methods));
+    readings.put(name, List.copyOf(read));
     return read.size() == 1 ? read.get(0) : Measured.combined(read);
   }
 

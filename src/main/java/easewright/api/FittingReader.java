@@ -65,15 +65,13 @@ public final class FittingReader {
         "earlier",
         "circumstances",
         "whyNot");
-    String units = root.at("units").oneOf(List.of("metric", "imperial"));
+    UnitSystem units = units(root);
     BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
     PatternReader pattern =
         new PatternReader(
             root.at("pattern"), root.at("sizeCut"), root.at("choices"), known.sheets());
     return new Fitting(
-        units == null
-            ? FirstLength.system(root.node()).orElse(UnitSystem.METRIC)
-            : units.equals("metric") ? UnitSystem.METRIC : UnitSystem.IMPERIAL,
+        units,
         body.measurements(),
         body.how(),
         pattern.sheet(),
@@ -89,7 +87,15 @@ public final class FittingReader {
         whyNot(root.at("whyNot")));
   }
 
-  private List<ReportedSign> signs(Spot list) {
+  /** The units to answer in: those asked for, else those of the first length written. */
+  static UnitSystem units(Spot root) {
+    String units = root.at("units").oneOf(List.of("metric", "imperial"));
+    return units == null
+        ? FirstLength.system(root.node()).orElse(UnitSystem.METRIC)
+        : units.equals("metric") ? UnitSystem.METRIC : UnitSystem.IMPERIAL;
+  }
+
+  List<ReportedSign> signs(Spot list) {
     List<ReportedSign> signs = new ArrayList<>();
     for (Spot item : list.items(MOST_SIGNS)) {
       Spot spot = item.fields("sign", "seen", "place", "side", "degree", "amount");

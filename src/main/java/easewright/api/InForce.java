@@ -1,6 +1,8 @@
 package easewright.api;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import easewright.check.ClothCheck;
+import easewright.check.SizeCheck;
 import easewright.diagnosis.Diagnosis;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
@@ -66,7 +68,13 @@ public class InForce {
   }
 
   /** A rule book with its reader of requests and its diagnosis. */
-  record Edition(RuleBook book, FittingReader reader, Diagnosis diagnosis) {}
+  record Edition(
+      RuleBook book,
+      FittingReader reader,
+      Diagnosis diagnosis,
+      CheckReader checkReader,
+      SizeCheck sizeCheck,
+      ClothCheck clothCheck) {}
 
   Edition now() {
     folder.ifPresent(this::readAnewIfChanged);
@@ -74,10 +82,16 @@ public class InForce {
   }
 
   private Edition edition(RuleBook book) {
+    KnownNames known = KnownNames.of(book.catalog(), sheets);
+    FittingReader reader = new FittingReader(known);
+    Diagnosis diagnosis = new Diagnosis(book, sheets.shipped());
     return new Edition(
         book,
-        new FittingReader(KnownNames.of(book.catalog(), sheets)),
-        new Diagnosis(book, sheets.shipped()));
+        reader,
+        diagnosis,
+        new CheckReader(known, reader),
+        new SizeCheck(book, diagnosis),
+        new ClothCheck(book, diagnosis));
   }
 
   private synchronized void readAnewIfChanged(Path rules) {

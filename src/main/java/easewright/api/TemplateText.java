@@ -27,6 +27,16 @@ final class TemplateText {
     return String.format(Locale.ROOT, "%.1f", number);
   }
 
+  /** With two decimals: "1.23". */
+  static String twoDecimals(double number) {
+    return String.format(Locale.ROOT, "%.2f", number);
+  }
+
+  /** A difference of percentages, with its sign: 0.034 is "+3.4 points". */
+  static String points(double fraction) {
+    return String.format(Locale.ROOT, "%+.1f points", fraction * 100 + 0.0);
+  }
+
   /** With its first letter large, to begin a sentence. */
   static String begin(String text) {
     return text.isEmpty()

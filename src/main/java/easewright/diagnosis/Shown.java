@@ -5,21 +5,22 @@ import easewright.measure.UnitSystem;
 import java.util.Locale;
 
 /** Numbers as text, lengths in the asker's units. */
-record Shown(UnitSystem units) {
+public record Shown(UnitSystem units) {
 
-  String length(double mm) {
+  /** A length in mm, as a tape shows it. */
+  public String length(double mm) {
     return Length.ofMm(mm).text(units);
   }
 
   /** A fraction as a percentage, whole from ten up. */
-  String percent(double fraction) {
+  public String percent(double fraction) {
     double percent = fraction * 100;
     String digits = Math.abs(percent) < 10 && percent != Math.rint(percent) ? "%.1f" : "%.0f";
     return String.format(Locale.ROOT, digits, percent + 0.0) + " %";
   }
 
   /** A value in a canonical unit. */
-  String value(double value, String unit) {
+  public String value(double value, String unit) {
     return switch (unit) {
       case "mm" -> length(value);
       case "fraction" -> percent(value);

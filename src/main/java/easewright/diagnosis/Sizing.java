@@ -4,11 +4,7 @@ import easewright.diagnosis.Answer.SizeAdvice;
 import easewright.diagnosis.Answer.SystemLabel;
 import easewright.measure.Measured;
 import easewright.pattern.PatternSheet;
-import easewright.pattern.PatternSize;
-import easewright.pattern.Span;
 import easewright.rulebook.Wording;
-import easewright.size.Range;
-import easewright.size.SizeCell;
 import easewright.size.SizeChance;
 import easewright.size.SizeChart;
 import easewright.size.SizeEstimate;
@@ -33,7 +29,7 @@ final class Sizing {
    * @param shipped sheets whose charts are worth keeping
    */
   Sizing(Collection<PatternSheet> shipped, Wording wording, double leastNeighbour) {
-    shipped.forEach(sheet -> charts.put(sheet, chartOf(sheet)));
+    shipped.forEach(sheet -> charts.put(sheet, SheetChart.of(sheet)));
     this.wording = wording;
     this.leastNeighbour = leastNeighbour;
   }
@@ -52,25 +48,7 @@ final class Sizing {
       return SizeSystem.EN.chart();
     }
     SizeChart kept = charts.get(sheet);
-    return kept == null ? chartOf(sheet) : kept;
-  }
-
-  private static SizeChart chartOf(PatternSheet sheet) {
-    return SizeChart.of(sheet.sizes().stream().map(Sizing::cell).toList());
-  }
-
-  private static SizeCell cell(PatternSize size) {
-    return new SizeCell(
-        size.name(),
-        size.band().orElse(size.name()),
-        size.cup().orElse(null),
-        range(size.underbustMm()),
-        size.bustMm().map(Sizing::range).orElse(null),
-        size.differenceMm().map(Sizing::range).orElse(null));
-  }
-
-  private static Range range(Span span) {
-    return Range.ofMm(span.fromMm(), span.toMm());
+    return kept == null ? SheetChart.of(sheet) : kept;
   }
 
   SizeAdvice advice(Fitting fitting, SizeEstimate estimate) {

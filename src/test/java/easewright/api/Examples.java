@@ -62,6 +62,17 @@ final class Examples {
     return all;
   }
 
+  /** The requests shown for some paths, as JSON. */
+  static List<JsonNode> requests(String... paths) throws IOException {
+    List<JsonNode> requests = new ArrayList<>();
+    for (Example example : all()) {
+      if (List.of(paths).contains(example.path()) && example.file().endsWith(".json")) {
+        requests.add(JSON.readTree(example.request()));
+      }
+    }
+    return requests;
+  }
+
   private static Example example(
       String path,
       JsonNode post,

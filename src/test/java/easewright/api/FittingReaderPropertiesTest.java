@@ -5,12 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.core.JsonPointer;
 import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -65,15 +62,7 @@ class FittingReaderPropertiesTest {
 
   @Provide
   Arbitrary<JsonNode> examples() throws IOException {
-    List<JsonNode> examples = new ArrayList<>();
-    try (var files = Files.newDirectoryStream(Path.of("openapi/examples"), "*.json")) {
-      for (Path file : files) {
-        if (!file.toString().endsWith(".answer.json")) {
-          examples.add(new ObjectMapper().readTree(file.toFile()));
-        }
-      }
-    }
-    return Arbitraries.of(examples);
+    return Arbitraries.of(Examples.requests("/v1/fittings"));
   }
 
   @Provide

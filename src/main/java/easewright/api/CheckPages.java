@@ -1,0 +1,30 @@
+package easewright.api;
+
+import easewright.check.ClothAnswer;
+import easewright.check.SizeAnswer;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+
+/** Checks before the scissors as people read them, and the sheets to fill in by hand. */
+@CheckedTemplate(basePath = "check")
+final class CheckPages {
+  private CheckPages() {}
+
+  /** Markdown: {@code sizePost.md}. */
+  static native TemplateInstance sizePost(SizeAnswer answer);
+
+  /** A page to read or print: {@code sizeCard.html}. */
+  static native TemplateInstance sizeCard(SizeAnswer answer);
+
+  /** Markdown: {@code clothPost.md}. */
+  static native TemplateInstance clothPost(ClothAnswer answer);
+
+  /** A page to read or print: {@code clothCard.html}. */
+  static native TemplateInstance clothCard(ClothAnswer answer);
+
+  /** A blank sheet for measuring: {@code measuringSheet.html}. */
+  static native TemplateInstance measuringSheet();
+
+  /** A blank sheet for testing cloth and elastic: {@code clothSheet.html}. */
+  static native TemplateInstance clothSheet(ClothAnswer.ProtocolNote protocol);
+}

@@ -1,0 +1,30 @@
+package easewright.api;
+
+import io.smallrye.common.annotation.NonBlocking;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+
+/** Blank sheets to print and fill in by hand. */
+@Path("/v1/check-sheets")
+@Produces("text/html;charset=UTF-8")
+@NonBlocking
+public class CheckSheetResource {
+  private final InForce rules;
+
+  CheckSheetResource(InForce rules) {
+    this.rules = rules;
+  }
+
+  @GET
+  @Path("/measuring")
+  public String measuring() {
+    return CheckPages.measuringSheet().render();
+  }
+
+  @GET
+  @Path("/cloth")
+  public String cloth() {
+    return CheckPages.clothSheet(rules.now().clothCheck().protocol()).render();
+  }
+}

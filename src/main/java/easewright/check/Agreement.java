@@ -1,0 +1,31 @@
+package easewright.check;
+
+import easewright.measure.Measured;
+import java.util.List;
+import org.apache.commons.math3.distribution.ChiSquaredDistribution;
+
+/**
+ * Whether several measurings of one place agree within their errors: the sum of squared deviations,
+ * each in its own standard deviations, is below the chi-squared quantile. For two measurings alike
+ * that is ISO 5725-6's repeatability limit of 2.8 standard deviations (from memory).
+ */
+final class Agreement {
+  private Agreement() {}
+
+  /**
+   * Whether they agree.
+   *
+   * @param confidence how seldom agreeing measurings may be doubted, e.g. 0.95
+   */
+  static boolean holds(List<Measured> measurings, double confidence) {
+    if (measurings.size() < 2) {
+      return true;
+    }
+    double mean = Measured.combined(measurings).value().mm();
+    double squares =
+        measurings.stream().mapToDouble(m -> Math.pow((m.value().mm() - mean) / m.sdMm(), 2)).sum();
+    return squares
+        <= new ChiSquaredDistribution(measurings.size() - 1)
+            .inverseCumulativeProbability(confidence);
+  }
+}

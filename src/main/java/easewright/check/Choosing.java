@@ -1,0 +1,84 @@
+package easewright.check;
+
+import easewright.check.SizeAnswer.TakeNote;
+import easewright.check.SizeQuestion.Construction;
+import easewright.diagnosis.Answer;
+import easewright.pattern.PatternSheet;
+import easewright.rulebook.Wording;
+import easewright.size.Range;
+import easewright.size.SizeCell;
+import easewright.size.SizeEstimate;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Which size to cut. Between two, the smaller is taken for a garment that compresses (common
+ * practice), the more probable for a shaped one, and the larger where nothing may be tight.
+ */
+final class Choosing {
+  /** Circumstances under which a garment must not come out tighter than the body measured. */
+  private static final List<String> ROOM =
+      List.of(
+          "nursing",
+          "pregnant",
+          "growing",
+          "operated-recently",
+          "implant-or-expander",
+          "sleeping-in-it");
+
+  private static final Comparator<SizeCell> ROOMIER =
+      Comparator.comparingDouble((SizeCell cell) -> start(cell.underbust()))
+          .thenComparingDouble(
+              cell -> cell.bust() != null ? start(cell.bust()) : start(cell.difference()));
+
+  private final SizeQuestion question;
+  private final Wording wording;
+  private final boolean room;
+
+  Choosing(SizeQuestion question, Answer judged, Wording wording) {
+    this.question = question;
+    this.wording = wording;
+    this.room =
+        question.fitting().circumstances().ids().stream().anyMatch(ROOM::contains)
+            || judged.cautions().stream().anyMatch(Answer.CautionNote::stopsTightening);
+  }
+
+  /** The size to take; the estimate names one at least. */
+  TakeNote take(SizeEstimate estimate) {
+    SizeCell first = estimate.chances().get(0).cell();
+    if (!estimate.between()) {
+      return note(first, "clear", "size-clear");
+    }
+    SizeCell second = estimate.chances().get(1).cell();
+    boolean firstIsRoomier = ROOMIER.compare(first, second) > 0;
+    SizeCell larger = firstIsRoomier ? first : second;
+    SizeCell smaller = firstIsRoomier ? second : first;
+    if (room) {
+      return note(larger, "larger", "size-between-room");
+    }
+    Construction construction = construction();
+    if (construction == Construction.COMPRESSION) {
+      return note(smaller, "smaller", "size-between-compression");
+    }
+    return note(first, "first", construction == null ? "size-between" : "size-between-shaped");
+  }
+
+  private TakeNote note(SizeCell size, String choice, String because) {
+    return new TakeNote(
+        size.id(), choice, wording.say(because), room ? wording.say("size-never-smaller") : null);
+  }
+
+  private Construction construction() {
+    PatternSheet sheet = question.fitting().sheet();
+    if (sheet == null) {
+      return question.construction();
+    }
+    return sheet.cut(question.fitting().choices()).piecesWith("shaped-seam").isEmpty()
+        ? Construction.COMPRESSION
+        : Construction.SHAPED;
+  }
+
+  private static double start(Range range) {
+    return range == null ? 0 : range.loMm();
+  }
+}

@@ -1,0 +1,111 @@
+package easewright.check;
+
+import easewright.check.SizeAnswer.ConvertedNote;
+import easewright.check.SizeAnswer.PrintedNote;
+import easewright.check.SizeAnswer.ReadingNote;
+import easewright.check.SizeAnswer.SpanNote;
+import easewright.diagnosis.Fitting;
+import easewright.diagnosis.Shown;
+import easewright.measure.BodyMeasurements;
+import easewright.rulebook.Wording;
+import easewright.size.Range;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Says all that a label may mean, and what girths are called elsewhere. */
+final class Conversion {
+  private final Fitting fitting;
+  private final Wording wording;
+  private final Shown shown;
+
+  Conversion(Fitting fitting, Wording wording) {
+    this.fitting = fitting;
+    this.wording = wording;
+    this.shown = new Shown(fitting.units());
+  }
+
+  /** What girths in mm are called everywhere. */
+  List<PrintedNote> labels(double underbustMm, double bustMm) {
+    return PrintedLabels.of(underbustMm, bustMm).stream()
+        .map(
+            printed ->
+                new PrintedNote(
+                    printed.region().wireName(),
+                    printed.basis().wireName(),
+                    printed.label(),
+                    wording.say("region-" + printed.region().wireName())))
+        .toList();
+  }
+
+  /** The label with each of its readings. */
+  ConvertedNote converted(SizeLabel label, Region printedIn) {
+    List<LabelReading> readings = LabelReading.of(label, printedIn);
+    return new ConvertedNote(
+        label.letter() == null ? "" + label.number() : label.number() + " " + label.letter(),
+        printedIn == null ? null : printedIn.wireName(),
+        readings.stream().map(this::note).toList(),
+        ambiguities(label, printedIn, readings));
+  }
+
+  private ReadingNote note(LabelReading reading) {
+    BodyMeasurements body = fitting.body();
+    boolean measured = body.bust() != null && body.underbust() != null;
+    return new ReadingNote(
+        reading.region().wireName(),
+        reading.basis().wireName(),
+        wording.say("reading-" + reading.basis().wireName()),
+        span(reading.cell().underbust()),
+        bust(reading),
+        measured ? reading.probability(body.bust(), body.underbust()) : null,
+        reading.bustMm().map(bust -> labels(reading.underbustMm(), bust)).orElse(List.of()));
+  }
+
+  private SpanNote bust(LabelReading reading) {
+    if (reading.cell().bust() != null) {
+      return span(reading.cell().bust());
+    }
+    Range difference = reading.cell().difference();
+    return difference == null
+        ? null
+        : span(
+            Range.ofMm(
+                reading.underbustMm() + difference.loMm(),
+                reading.underbustMm() + difference.hiMm()));
+  }
+
+  private SpanNote span(Range range) {
+    return new SpanNote(
+        range.loMm(),
+        range.hiMm(),
+        wording.say("span", "from", shown.length(range.loMm()), "to", shown.length(range.hiMm())));
+  }
+
+  private List<String> ambiguities(SizeLabel label, Region printedIn, List<LabelReading> readings) {
+    List<String> said = new ArrayList<>();
+    boolean inches = readings.stream().anyMatch(r -> r.region().countsInches());
+    long regions = readings.stream().map(LabelReading::region).distinct().count();
+    sayIf(said, printedIn == null && regions > 1, "label-region-unknown");
+    sayIf(said, inches && hasRegion(readings, Region.UK, Region.US), "label-inches-or-added");
+    sayIf(said, inches && label.letter() != null, "label-cup-from-band-or-underbust");
+    sayIf(said, label.letter() != null, "label-letter-needs-system");
+    sayIf(
+        said,
+        label.letter() != null && label.letter().matches("(?i)DDD|DD|[E-L]") && inches,
+        "label-doubled-letters");
+    sayIf(said, hasRegion(readings, Region.FR), "label-french-steps");
+    sayIf(said, hasRegion(readings, Region.IT), "label-italian-letter");
+    sayIf(said, hasRegion(readings, Region.AU), "label-australian-letters");
+    sayIf(said, true, "label-makers-differ");
+    return said;
+  }
+
+  private static boolean hasRegion(List<LabelReading> readings, Region... regions) {
+    return readings.stream().anyMatch(reading -> List.of(regions).contains(reading.region()));
+  }
+
+  private void sayIf(List<String> said, boolean holds, String key) {
+    if (holds) {
+      said.add(wording.say(key));
+    }
+  }
+}

@@ -1,0 +1,130 @@
+package easewright.check;
+
+import easewright.body.BandPressure;
+import easewright.check.ClothAnswer.CutNote;
+import easewright.check.ClothAnswer.ElasticNote;
+import easewright.check.ClothAnswer.WornNote;
+import easewright.cloth.ElasticTest;
+import easewright.cloth.Estimate;
+import easewright.diagnosis.ElasticReport;
+import easewright.diagnosis.Shown;
+import easewright.measure.Measured;
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Wording;
+
+/** The tension and pressure of a band elastic in wear, and the length to cut of it. */
+final class ElasticCheck {
+  // A trunk as an ellipse of 28 by 24 cm curves with radii of 10.3 and 16.3 cm; round, with the
+  // same girth, it would be 13 cm (computed).
+  private static final double HAIR = 1e-9;
+  private static final double SIDES = 1.25;
+  private static final double FRONT = 0.8;
+
+  private final RuleBookSource source;
+  private final Wording wording;
+  private final Shown shown;
+  private final boolean nothingTighter;
+
+  ElasticCheck(RuleBookSource source, Shown shown, boolean nothingTighter) {
+    this.source = source;
+    this.wording = source.wording();
+    this.shown = shown;
+    this.nothingTighter = nothingTighter;
+  }
+
+  /**
+   * The elastic as tested and on this body.
+   *
+   * @param underbust null when not measured
+   */
+  ElasticNote of(ElasticReport elastic, Measured underbust) {
+    ElasticTest test = elastic.test();
+    Estimate tension = test.tensionNPerCm(test.testedExtension());
+    return new ElasticNote(
+        test.testedExtension(),
+        tension.value(),
+        tension.sd(),
+        test.limit(),
+        underbust == null || elastic.cut() == null ? null : asCut(elastic, underbust),
+        underbust == null ? null : advised(test, underbust));
+  }
+
+  private WornNote asCut(ElasticReport elastic, Measured underbust) {
+    double sewn = elastic.cut().mm() - source.parameter("elastic-joining");
+    // A length longer than the body presses not at all.
+    double extension = Math.max(0, underbust.value().mm() / sewn - 1);
+    return worn(elastic.test(), underbust, extension, underbust.sdMm() / sewn);
+  }
+
+  private WornNote worn(
+      ElasticTest test, Measured underbust, double extension, double extensionSd) {
+    Estimate tension = test.tensionNPerCm(extension);
+    double girth = underbust.value().mm();
+    double kPa = new BandPressure(tension.value(), girth).kPa();
+    double perTension = new BandPressure(1, girth).kPa();
+    double perExtension = new BandPressure(test.tensionNPerCm(1).value(), girth).kPa();
+    Estimate pressure = Estimate.of(kPa, tension.sd() * perTension, extensionSd * perExtension);
+    String window = window(kPa);
+    boolean beyond = extension > test.limit() + HAIR;
+    return new WornNote(
+        extension,
+        beyond,
+        tension.value(),
+        kPa,
+        pressure.sd(),
+        BandPressure.toMmHg(kPa),
+        kPa * SIDES,
+        kPa * FRONT,
+        window,
+        wording.say(
+            beyond && !window.equals("complaint")
+                ? "pressure-beyond-limit"
+                : "pressure-" + window));
+  }
+
+  private String window(double kPa) {
+    if (kPa >= source.parameter("complaint-band-pressure")) {
+      return "complaint";
+    }
+    if (kPa > source.parameter("comfortable-band-pressure")) {
+      return "firm";
+    }
+    return kPa < source.parameter("least-band-pressure") ? "below" : "comfortable";
+  }
+
+  private CutNote advised(ElasticTest test, Measured underbust) {
+    double target =
+        source.parameter(nothingTighter ? "soft-elastic-pressure" : "target-elastic-pressure");
+    double girth = underbust.value().mm();
+    double wanted = test.extensionAt(BandPressure.ofKPa(target, girth).tensionNPerCm());
+    double most = Math.min(test.limit(), source.parameter("most-worn-extension"));
+    double extension = Math.min(wanted, most);
+    double mm = test.cutLengthMm(girth, extension, source.parameter("elastic-joining"));
+    // The extension for a tension errs in the same proportion as the tension at an extension.
+    Estimate unit = test.tensionNPerCm(1);
+    double extensionSd = wanted > extension ? 0 : extension * unit.sd() / unit.value();
+    Estimate length =
+        Estimate.of(
+            mm,
+            underbust.sdMm() / (1 + extension),
+            extensionSd * girth / Math.pow(1 + extension, 2));
+    String suits = suits(test, wanted, most);
+    return new CutNote(
+        mm,
+        shown.length(mm),
+        length.sd(),
+        shown.length(length.sd()),
+        target,
+        worn(test, underbust, extension, 0),
+        suits,
+        wording.say("elastic-" + suits, "extension", shown.percent(extension)));
+  }
+
+  private String suits(ElasticTest test, double wanted, double most) {
+    if (wanted > most) {
+      // Half of a stretch that stopped at the weight says little of what the elastic could bear.
+      return test.fullMm() == null ? "end-stop-unread" : "too-soft";
+    }
+    return wanted < source.parameter("least-worn-extension") ? "too-firm" : "suits";
+  }
+}

@@ -1,0 +1,90 @@
+package easewright.check;
+
+import easewright.check.SizeAnswer.MixedNote;
+import easewright.check.SizeAnswer.SeamNote;
+import easewright.diagnosis.Fitting;
+import easewright.pattern.Cut;
+import easewright.pattern.Edge;
+import easewright.pattern.Layer;
+import easewright.pattern.Piece;
+import easewright.rulebook.Wording;
+import easewright.size.Range;
+import easewright.size.SizeCell;
+import easewright.size.SizeChart;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** Two sizes to join where no single one fits both the band and the bust. */
+final class MixedSizes {
+  private final SizeChart chart;
+  private final Wording wording;
+
+  MixedSizes(SizeChart chart, Wording wording) {
+    this.chart = chart;
+    this.wording = wording;
+  }
+
+  /** The two sizes and where to blend them; empty where the chart has no such pair. */
+  Optional<MixedNote> of(Fitting fitting) {
+    double under = fitting.body().underbust().value().mm();
+    double bust = fitting.body().bust().value().mm();
+    Optional<SizeCell> lower =
+        chart.cells().stream()
+            .filter(cell -> cell.underbust().contains(under))
+            .min(Comparator.comparingDouble(cell -> off(bustOf(cell), bust)));
+    Optional<SizeCell> upper =
+        chart.cells().stream()
+            .filter(cell -> bustOf(cell).contains(bust))
+            .min(
+                Comparator.comparingDouble((SizeCell cell) -> off(cell.underbust(), under))
+                    .thenComparingDouble(cell -> off(bustOf(cell), bust)));
+    if (lower.isEmpty() || upper.isEmpty() || lower.get().id().equals(upper.get().id())) {
+      return Optional.empty();
+    }
+    List<SeamNote> seams = seams(fitting);
+    return Optional.of(
+        new MixedNote(
+            lower.get().id(),
+            upper.get().id(),
+            seams,
+            wording.say(
+                seams.isEmpty() ? "size-mixed" : "size-mixed-seams",
+                "lower",
+                lower.get().id(),
+                "upper",
+                upper.get().id())));
+  }
+
+  /** Upright seams of the main layer that cross the bust: there a cutting line can change size. */
+  private static List<SeamNote> seams(Fitting fitting) {
+    List<SeamNote> seams = new ArrayList<>();
+    if (fitting.sheet() != null) {
+      Cut cut = fitting.sheet().cut(fitting.choices());
+      for (Piece piece : cut.pieces()) {
+        for (Edge edge : piece.edges()) {
+          if (piece.layer() == Layer.MAIN && edge.crosses().contains("bust")) {
+            seams.add(new SeamNote(piece.name(), edge.id().replace('-', ' ')));
+          }
+        }
+      }
+    }
+    return seams;
+  }
+
+  private static Range bustOf(SizeCell cell) {
+    if (cell.bust() != null) {
+      return cell.bust();
+    }
+    return cell.difference() == null
+        ? Range.ANY
+        : Range.ofMm(
+            cell.underbust().loMm() + cell.difference().loMm(),
+            cell.underbust().hiMm() + cell.difference().hiMm());
+  }
+
+  private static double off(Range range, double mm) {
+    return Math.abs((range.loMm() + range.hiMm()) / 2 - mm);
+  }
+}

@@ -1,0 +1,128 @@
+package easewright.check;
+
+import easewright.diagnosis.Answer.CautionNote;
+import easewright.diagnosis.Answer.MeasureAgainNote;
+import easewright.diagnosis.Answer.RuleBookStamp;
+import easewright.diagnosis.Answer.SizeChance;
+import easewright.diagnosis.Answer.Understood;
+import java.util.List;
+
+/**
+ * The size to cut before anything is cut. Lengths are millimetres with a text in the asker's units
+ * beside them; probabilities are fractions of one.
+ *
+ * @param ruleBook which rules were used
+ * @param understood the measurements as combined, with their errors
+ * @param cautions what may hurt; those that stop tightening come first
+ * @param size how probable each size is; null without bust and underbust
+ * @param take which size to cut and why; null without a size
+ * @param mixed two sizes to join, where no single one fits above and below; else null
+ * @param measureAgain measurements that are unlikely or do not agree, and why
+ * @param sharpen which measurement, taken twice as exactly, would settle the size most, best first
+ * @param labels what these girths are called in every region
+ * @param converted the label asked about; null for none
+ */
+public record SizeAnswer(
+    RuleBookStamp ruleBook,
+    Understood understood,
+    List<CautionNote> cautions,
+    SizeNote size,
+    TakeNote take,
+    MixedNote mixed,
+    List<MeasureAgainNote> measureAgain,
+    List<SharpenNote> sharpen,
+    List<PrintedNote> labels,
+    ConvertedNote converted) {
+
+  /**
+   * How probable each size is.
+   *
+   * @param chart the sheet's id, or the size system's name in words
+   * @param recommended the most probable size; null if the chart is out of reach
+   * @param neighbours other sizes worth naming, most probable first
+   * @param sisters sizes one band down and one band up of like cup volume
+   * @param outside probability that no size of the chart fits both girths
+   * @param bandProbability that the recommended band is right, whatever the cup
+   * @param cupProbability that the recommended cup is right, whatever the band; null without cups
+   * @param between whether the first two sizes are too close to tell apart
+   */
+  public record SizeNote(
+      String chart,
+      SizeChance recommended,
+      List<SizeChance> neighbours,
+      List<SizeChance> sisters,
+      double outside,
+      double bandProbability,
+      Double cupProbability,
+      boolean between) {}
+
+  /**
+   * The size to cut.
+   *
+   * @param choice "clear", "smaller", "larger" or "first"
+   * @param because the reason in a sentence
+   * @param never why no smaller size is advised; null where one may be
+   */
+  public record TakeNote(String size, String choice, String because, String never) {}
+
+  /**
+   * Two sizes to join.
+   *
+   * @param lower the size of the band, by underbust
+   * @param upper the size over the bust
+   * @param seams the edges to blend along, piece by piece; empty without a sheet
+   */
+  public record MixedNote(String lower, String upper, List<SeamNote> seams, String says) {}
+
+  /** An edge that runs from the upper size into the lower. */
+  public record SeamNote(String piece, String edge) {}
+
+  /**
+   * What halving one measurement's error is worth.
+   *
+   * @param now how probable the best size is now
+   * @param then how probable the best size can be expected to be then
+   * @param gain the difference
+   */
+  public record SharpenNote(
+      String measurement,
+      double plusMinusMm,
+      String plusMinus,
+      double now,
+      double then,
+      double gain,
+      boolean worthwhile,
+      String says) {}
+
+  /** A label, where it is printed so, and how number and letter are counted there. */
+  public record PrintedNote(String region, String basis, String label, String says) {}
+
+  /**
+   * A label and all it may mean.
+   *
+   * @param readings each way to read it
+   * @param ambiguities every reason why it may mean more than one thing
+   */
+  public record ConvertedNote(
+      String label, String printedIn, List<ReadingNote> readings, List<String> ambiguities) {}
+
+  /**
+   * One way to read a label.
+   *
+   * @param underbust the girths it is for
+   * @param bust the bust girths, null for a band alone
+   * @param probability that the measured girths are ones it is for; null when not measured
+   * @param others what the middle of these girths is called everywhere
+   */
+  public record ReadingNote(
+      String region,
+      String basis,
+      String says,
+      SpanNote underbust,
+      SpanNote bust,
+      Double probability,
+      List<PrintedNote> others) {}
+
+  /** A range of girths. */
+  public record SpanNote(double fromMm, double toMm, String text) {}
+}

@@ -1,0 +1,170 @@
+package easewright.check;
+
+import easewright.check.SizeAnswer.MixedNote;
+import easewright.check.SizeAnswer.SharpenNote;
+import easewright.check.SizeAnswer.SizeNote;
+import easewright.diagnosis.Answer;
+import easewright.diagnosis.Answer.MeasureAgainNote;
+import easewright.diagnosis.Diagnosis;
+import easewright.diagnosis.Fitting;
+import easewright.diagnosis.SheetChart;
+import easewright.diagnosis.Shown;
+import easewright.measure.Measured;
+import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Wording;
+import easewright.size.SizeCell;
+import easewright.size.SizeChance;
+import easewright.size.SizeChart;
+import easewright.size.SizeEstimate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.function.Predicate;
+
+/** Answers which size to cut. Immutable and safe to share between threads. */
+public final class SizeCheck {
+  private final Diagnosis diagnosis;
+  private final RuleBookSource source;
+  private final Wording wording;
+
+  public SizeCheck(RuleBook book, Diagnosis diagnosis) {
+    this.diagnosis = diagnosis;
+    this.source = book.source();
+    this.wording = source.wording();
+  }
+
+  /** Finds the size, doubts it, and says what would settle it. */
+  public SizeAnswer answer(SizeQuestion question) {
+    Fitting fitting = question.fitting();
+    Answer judged = diagnosis.answer(fitting);
+    Conversion conversion = new Conversion(fitting, wording);
+    Measured bust = fitting.body().bust();
+    Measured under = fitting.body().underbust();
+    SizeAnswer.ConvertedNote converted =
+        question.label() == null
+            ? null
+            : conversion.converted(question.label(), question.printedIn());
+    if (bust == null || under == null) {
+      return new SizeAnswer(
+          judged.ruleBook(),
+          judged.understood(),
+          judged.cautions(),
+          null,
+          null,
+          null,
+          again(question, judged),
+          List.of(),
+          List.of(),
+          converted);
+    }
+    SizeChart chart =
+        fitting.sheet() == null ? question.system().chart() : SheetChart.of(fitting.sheet());
+    SizeEstimate estimate = chart.estimate(bust, under);
+    MixedNote mixed =
+        estimate.outside() >= source.parameter("mixed-sizes-from")
+            ? new MixedSizes(chart, wording).of(fitting).orElse(null)
+            : null;
+    boolean reached = mixed == null && estimate.best().isPresent();
+    return new SizeAnswer(
+        judged.ruleBook(),
+        judged.understood(),
+        judged.cautions(),
+        size(question, chart, estimate),
+        reached ? new Choosing(question, judged, wording).take(estimate) : null,
+        mixed,
+        again(question, judged),
+        sharpen(fitting, chart),
+        conversion.labels(under.value().mm(), bust.value().mm()),
+        converted);
+  }
+
+  private SizeNote size(SizeQuestion question, SizeChart chart, SizeEstimate estimate) {
+    SizeCell best = estimate.best().map(SizeChance::cell).orElse(null);
+    return new SizeNote(
+        question.fitting().sheet() != null
+            ? question.fitting().sheet().id()
+            : wording.say("system-" + question.system().name().toLowerCase(Locale.ROOT)),
+        estimate.best().map(SizeCheck::chance).orElse(null),
+        estimate.neighbours(source.parameter("size-neighbour")).stream()
+            .map(SizeCheck::chance)
+            .toList(),
+        best == null
+            ? List.of()
+            : chart.sisters(best).stream()
+                .map(c -> new Answer.SizeChance(c.id(), estimate.probability(c.id())))
+                .toList(),
+        estimate.outside(),
+        best == null ? 0 : sum(estimate, cell -> cell.band().equals(best.band())),
+        best == null || best.cup() == null
+            ? null
+            : sum(estimate, cell -> best.cup().equals(cell.cup())),
+        estimate.between());
+  }
+
+  private static double sum(SizeEstimate estimate, Predicate<SizeCell> of) {
+    return estimate.chances().stream()
+        .filter(chance -> of.test(chance.cell()))
+        .mapToDouble(SizeChance::probability)
+        .sum();
+  }
+
+  private static Answer.SizeChance chance(SizeChance chance) {
+    return new Answer.SizeChance(chance.cell().id(), chance.probability());
+  }
+
+  private List<MeasureAgainNote> again(SizeQuestion question, Answer judged) {
+    List<MeasureAgainNote> notes = new ArrayList<>(judged.measureAgain());
+    double confidence = source.parameter("measurings-agree");
+    question.readings().entrySet().stream()
+        .sorted(Map.Entry.comparingByKey())
+        .filter(entry -> !Agreement.holds(entry.getValue(), confidence))
+        .forEach(
+            entry ->
+                notes.add(
+                    new MeasureAgainNote(
+                        "/body/" + entry.getKey(),
+                        wording.say(
+                            "measurings-differ",
+                            "measurement",
+                            wording.say("measurement-" + entry.getKey())),
+                        wording.say("measurings-differ-remedy"))));
+    return notes;
+  }
+
+  private List<SharpenNote> sharpen(Fitting fitting, SizeChart chart) {
+    Measured bust = fitting.body().bust();
+    Measured under = fitting.body().underbust();
+    Sharpening sharpening = new Sharpening(chart);
+    double now = sharpening.now(bust, under);
+    double betterBust = sharpening.withBetterBust(bust, under);
+    double betterUnder = sharpening.withBetterUnderbust(bust, under);
+    boolean bustFirst = betterBust >= betterUnder;
+    SharpenNote ofBust = note("bust", fitting, bust, now, betterBust, bustFirst);
+    SharpenNote ofUnder = note("underbust", fitting, under, now, betterUnder, !bustFirst);
+    return bustFirst ? List.of(ofBust, ofUnder) : List.of(ofUnder, ofBust);
+  }
+
+  private SharpenNote note(
+      String name, Fitting fitting, Measured measured, double now, double then, boolean first) {
+    Shown shown = new Shown(fitting.units());
+    boolean worthwhile = then - now >= source.parameter("worth-measuring-again");
+    return new SharpenNote(
+        name,
+        measured.sdMm(),
+        shown.length(measured.sdMm()),
+        now,
+        then,
+        Math.max(0, then - now),
+        worthwhile,
+        wording.say(
+            !worthwhile ? "sharpen-little" : first ? "sharpen" : "sharpen-too",
+            "measurement",
+            wording.say("measurement-" + name),
+            "now",
+            shown.percent(now),
+            "then",
+            shown.percent(then)));
+  }
+}

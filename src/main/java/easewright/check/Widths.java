@@ -1,0 +1,66 @@
+package easewright.check;
+
+import easewright.check.ClothAnswer.LayerNote;
+import easewright.check.ClothAnswer.WidthNote;
+import easewright.diagnosis.Shown;
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Wording;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** What the cloths make of the draft's widths, which all layers share. */
+final class Widths {
+  private final RuleBookSource source;
+  private final Wording wording;
+  private final Shown shown;
+
+  Widths(RuleBookSource source, Shown shown) {
+    this.source = source;
+    this.wording = source.wording();
+    this.shown = shown;
+  }
+
+  /**
+   * The widths to cut; empty when no layer has a need.
+   *
+   * @param nothingTighter whether widths must not come out narrower than drafted
+   */
+  Optional<WidthNote> of(List<LayerNote> layers, boolean nothingTighter) {
+    return layers.stream()
+        .filter(layer -> layer.widthFactor() != null)
+        .max(Comparator.comparingDouble(LayerNote::widthFactor))
+        .map(layer -> note(layer, nothingTighter));
+  }
+
+  private WidthNote note(LayerNote layer, boolean nothingTighter) {
+    double change = layer.widthFactor() - 1;
+    String advice = advice(change, nothingTighter);
+    return new WidthNote(
+        layer.role(),
+        layer.widthFactor(),
+        layer.widthFactorPlusMinus(),
+        change,
+        advice,
+        wording.say(
+            "width-" + advice,
+            "layer",
+            layer.role(),
+            "change",
+            shown.percent(Math.abs(change)),
+            "way",
+            wording.say(change > 0 ? "width-wider" : "width-narrower"),
+            "limit",
+            shown.percent(source.parameter("largest-width-change"))));
+  }
+
+  private String advice(double change, boolean nothingTighter) {
+    if (Math.abs(change) > source.parameter("largest-width-change")) {
+      return "other-cloth";
+    }
+    if (Math.abs(change) < source.parameter("width-change-worth-making")) {
+      return "as-drafted";
+    }
+    return change < 0 && nothingTighter ? "not-narrower" : "scale";
+  }
+}
