@@ -28,16 +28,23 @@ class ArchitectureTest {
 
   /** Each package with those it may know, itself aside. */
   private static final Map<String, List<String>> KNOWS =
-      Map.of(
-          "measure", List.of(),
-          "cloth", List.of("measure"),
-          "body", List.of("measure", "cloth"),
-          "size", List.of("measure"),
-          "pattern", List.of("measure", "cloth", "body", "size"),
-          "rulebook", List.of("measure", "cloth", "body", "size", "pattern"),
-          "handbook", List.of("rulebook"),
-          "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook"),
-          "check", List.of("measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis"));
+      Map.ofEntries(
+          Map.entry("measure", List.of()),
+          Map.entry("layout", List.of()),
+          Map.entry("cloth", List.of("measure")),
+          Map.entry("body", List.of("measure", "cloth")),
+          Map.entry("size", List.of("measure")),
+          Map.entry("pattern", List.of("measure", "cloth", "body", "size")),
+          Map.entry("rulebook", List.of("measure", "cloth", "body", "size", "pattern")),
+          Map.entry("handbook", List.of("rulebook")),
+          Map.entry(
+              "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook")),
+          Map.entry(
+              "check",
+              List.of("measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis")),
+          Map.entry(
+              "plan",
+              List.of("measure", "layout", "cloth", "size", "pattern", "rulebook", "diagnosis")));
 
   @Test
   void every_package_knows_only_those_below_it() {
