@@ -8,19 +8,26 @@ import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookFault;
 import io.quarkus.runtime.LaunchMode;
+import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.Startup;
+import jakarta.inject.Provider;
 import jakarta.inject.Singleton;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
 import java.util.stream.Stream;
 import org.jboss.logging.Logger;
 
 /**
  * The rule book in force, and what is made of it. In development it is read anew whenever a file of
  * the rule book has changed; otherwise it is the one compiled into the application.
+ *
+ * <p>With the system property {@code easewright.stop-when-ready} the service stops once it has
+ * answered: packaging uses this to record which classes a start needs.
  */
 @Startup
 @Singleton
@@ -32,8 +39,11 @@ public class InForce {
   private volatile Edition edition;
   private long lastChange;
 
-  InForce(PatternSheets sheets) {
-    this.sheets = sheets;
+  InForce(Provider<PatternSheets> shippedSheets) {
+    // The two dear parts of a start share nothing, so they are read side by side.
+    FutureTask<RuleBook> book = new FutureTask<>(RuleBook::compiledIn);
+    new Thread(book, "rule-book").start();
+    this.sheets = shippedSheets.get();
     this.folder =
         LaunchMode.current() == LaunchMode.DEVELOPMENT
             ? Stream.of("rules", "../rules", "../../rules")
@@ -42,8 +52,11 @@ public class InForce {
                 .findFirst()
             : Optional.empty();
     this.lastChange = folder.map(InForce::lastChange).orElse(0L);
-    this.edition = edition(RuleBook.compiledIn());
+    this.edition = edition(done(book));
     answerOnce();
+    if (Boolean.getBoolean("easewright.stop-when-ready")) {
+      Quarkus.asyncExit();
+    }
   }
 
   /**
@@ -92,6 +105,14 @@ public class InForce {
         new CheckReader(known, reader),
         new SizeCheck(book, diagnosis),
         new ClothCheck(book, diagnosis));
+  }
+
+  private static RuleBook done(FutureTask<RuleBook> book) {
+    try {
+      return book.get();
+    } catch (InterruptedException | ExecutionException e) {
+      throw new IllegalStateException("The rule book cannot be loaded.", e);
+    }
   }
 
   private synchronized void readAnewIfChanged(Path rules) {
