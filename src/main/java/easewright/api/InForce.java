@@ -16,6 +16,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
@@ -23,8 +24,8 @@ import java.util.stream.Stream;
 import org.jboss.logging.Logger;
 
 /**
- * The rule book in force, and what is made of it. In development it is read anew whenever a file of
- * the rule book has changed; otherwise it is the one compiled into the application.
+ * The rule book in force, and what is made of it: the one compiled into the application. In
+ * development it is read anew whenever a file of the rule book has changed.
  *
  * <p>With the system property {@code easewright.stop-when-ready} the service stops once it has
  * answered: packaging uses this to record which classes a start needs.
@@ -44,13 +45,7 @@ public class InForce {
     FutureTask<RuleBook> book = new FutureTask<>(RuleBook::compiledIn);
     new Thread(book, "rule-book").start();
     this.sheets = shippedSheets.get();
-    this.folder =
-        LaunchMode.current() == LaunchMode.DEVELOPMENT
-            ? Stream.of("rules", "../rules", "../../rules")
-                .map(Path::of)
-                .filter(path -> Files.exists(path.resolve("vocabulary.dsl")))
-                .findFirst()
-            : Optional.empty();
+    this.folder = folder();
     this.lastChange = folder.map(InForce::lastChange).orElse(0L);
     this.edition = edition(done(book));
     answerOnce();
@@ -105,6 +100,21 @@ public class InForce {
         new CheckReader(known, reader),
         new SizeCheck(book, diagnosis),
         new ClothCheck(book, diagnosis));
+  }
+
+  /** The folder named by {@code -Deasewright.rules=}, or the project's own in development mode. */
+  private static Optional<Path> folder() {
+    String named = System.getProperty("easewright.rules");
+    List<String> candidates =
+        named != null
+            ? List.of(named)
+            : LaunchMode.current() == LaunchMode.DEVELOPMENT
+                ? List.of("rules", "../rules")
+                : List.of();
+    return candidates.stream()
+        .map(Path::of)
+        .filter(path -> Files.exists(path.resolve("vocabulary.dsl")))
+        .findFirst();
   }
 
   private static RuleBook done(FutureTask<RuleBook> book) {
