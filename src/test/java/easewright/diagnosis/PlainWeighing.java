@@ -10,8 +10,8 @@ import easewright.rulebook.Statements.Shows;
 import easewright.rulebook.Statements.Worsens;
 import easewright.rulebook.facts.Figure;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
-import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -24,6 +24,9 @@ import org.apache.commons.math3.distribution.NormalDistribution;
  * each cause and each pair. Shares nothing with the code it checks but what the rules said.
  */
 final class PlainWeighing {
+  /** Relative difference below which two weights differ by rounding only. */
+  private static final double SAME = 1e-9;
+
   /** One thing observed. */
   record Seen(String sign, boolean present, double trust) {}
 
@@ -159,7 +162,10 @@ final class PlainWeighing {
   }
 
   /** Probabilities after weighing. */
-  record Weighed(double nothing, Map<String, Double> causes, Set<String> likeliest) {}
+  /**
+   * @param likeliest the most probable explanation; several where they are equal but for rounding
+   */
+  record Weighed(double nothing, Map<String, Double> causes, List<Set<String>> likeliest) {}
 
   /** How often each cause fails to show as the sign: what a rule says for this fitting wins. */
   private double[] misses(String sign, Map<String, Map<String, Double>> special) {
@@ -206,8 +212,8 @@ final class PlainWeighing {
   private Weighed summed(double[][] weight) {
     int n = causes.size();
     double total = weight[n][n];
-    double most = total;
-    Set<String> likeliest = Set.of();
+    Map<Set<String>, Double> explanations = new LinkedHashMap<>();
+    explanations.put(Set.of(), total);
     double[] marginal = new double[n];
     for (int a = 0; a < n; a++) {
       for (int b = a + 1; b <= n; b++) {
@@ -217,19 +223,19 @@ final class PlainWeighing {
         if (b < n) {
           marginal[b] += w;
         }
-        if (w > most) {
-          most = w;
-          likeliest = new LinkedHashSet<>(List.of(causes.get(a)));
-          if (b < n) {
-            likeliest.add(causes.get(b));
-          }
-        }
+        explanations.put(b < n ? Set.of(causes.get(a), causes.get(b)) : Set.of(causes.get(a)), w);
       }
     }
     Map<String, Double> probability = new TreeMap<>();
     for (int c = 0; c < n; c++) {
       probability.put(causes.get(c), marginal[c] / total);
     }
+    double most = Collections.max(explanations.values());
+    List<Set<String>> likeliest =
+        explanations.entrySet().stream()
+            .filter(one -> one.getValue() >= most * (1 - SAME))
+            .map(Map.Entry::getKey)
+            .toList();
     return new Weighed(weight[n][n] / total, probability, likeliest);
   }
 

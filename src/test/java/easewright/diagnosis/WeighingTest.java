@@ -157,14 +157,17 @@ class WeighingTest {
     Fitting fitting = Answering.read(given);
     Statements said = Answering.consult(Answering.facts(fitting));
     List<Seen> seen = PLAIN.seen(fitting, said);
-    Set<String> plain =
-        new HashSet<>(PLAIN.unexplained(seen, said, PLAIN.weigh(seen, said).likeliest()));
-    plain.retainAll(Answering.BOOK.catalog().signs().keySet());
-    assertEquals(
-        plain,
+    // The rules' few words make exact ties common; rounding may break them either way.
+    Set<Set<String>> plain =
+        PLAIN.weigh(seen, said).likeliest().stream()
+            .map(likeliest -> new HashSet<>(PLAIN.unexplained(seen, said, likeliest)))
+            .peek(left -> left.retainAll(Answering.BOOK.catalog().signs().keySet()))
+            .collect(Collectors.toSet());
+    Set<String> answered =
         Answering.DIAGNOSIS.answer(fitting).unexplained().stream()
             .map(SignNote::id)
-            .collect(Collectors.toSet()));
+            .collect(Collectors.toSet());
+    assertTrue(plain.contains(answered), () -> answered + " is none of " + plain);
   }
 
   @Provide
