@@ -48,5 +48,6 @@
 # --- then: advise -----------------------------------------------------------------------------
 [then]show the caution "{caution}"=book.caution(drools, "{caution}");
 [then]advise no tightening=book.noTightening(drools);
+[then]first of all "{adjustment}"=book.firstOfAll(drools, "{adjustment}");
 [then]hold back "{adjustment}" because "{reason}"=book.holdBack(drools, "{adjustment}", "{reason}");
 [then]put "{adjustment}" in place of "{other}"=book.replace(drools, "{adjustment}", "{other}");

@@ -72,10 +72,10 @@ public record CupGeometry(double baseMm, double projectionMm) {
 
   /**
    * Change of the arc over the apex in mm, per mm of girth difference, base width kept. The same
-   * arc is crossed up and down: this is what a seam over the apex gains in height.
+   * arc is crossed up and down: this is what a seam over the apex gains in height. It is the same
+   * for every cap, since arc = base + difference/2.
    */
-  public double arcPerDifference() {
-    // arc = base + difference/2 for every cap, so no depth appears.
+  public static double arcPerDifference() {
     return 0.5;
   }
 
@@ -84,19 +84,6 @@ public record CupGeometry(double baseMm, double projectionMm) {
     double t = depth();
     double arcPerProjection = 2 * ((1 - 1 / (t * t)) * Math.atan(t) + 1 / t);
     return arcPerDifference() / arcPerProjection;
-  }
-
-  /**
-   * Volume in ml of half a spheroid on a round base, V = π/6·D²h.
-   *
-   * @param baseMm width D of the base, in mm
-   * @param heightMm height h, in mm
-   */
-  public static double hemispheroidMl(double baseMm, double heightMm) {
-    if (!(baseMm > 0) || !(heightMm >= 0)) {
-      throw new IllegalArgumentException("The base is above zero, the height zero or more.");
-    }
-    return Math.PI / 6 * baseMm * baseMm * heightMm / 1000;
   }
 
   private double depth() {

@@ -14,11 +14,12 @@ import easewright.rulebook.Wording;
 
 /** The tension and pressure of a band elastic in wear, and the length to cut of it. */
 final class ElasticCheck {
-  // A trunk as an ellipse of 28 by 24 cm curves with radii of 10.3 and 16.3 cm; round, with the
-  // same girth, it would be 13 cm (computed).
   private static final double HAIR = 1e-9;
-  private static final double SIDES = 1.25;
-  private static final double FRONT = 0.8;
+
+  // A trunk as an ellipse of 28 by 24 cm is 81.8 cm around and curves with a radius of 10.3 cm at
+  // its sides and of 16.3 cm front and back (computed); here as shares of the girth.
+  private static final double SIDES = 103 / 818.0;
+  private static final double FRONT = 163 / 818.0;
 
   private final RuleBookSource source;
   private final Wording wording;
@@ -60,7 +61,8 @@ final class ElasticCheck {
       ElasticTest test, Measured underbust, double extension, double extensionSd) {
     Estimate tension = test.tensionNPerCm(extension);
     double girth = underbust.value().mm();
-    double kPa = new BandPressure(tension.value(), girth).kPa();
+    BandPressure band = new BandPressure(tension.value(), girth);
+    double kPa = band.kPa();
     double perTension = new BandPressure(1, girth).kPa();
     double perExtension = new BandPressure(test.tensionNPerCm(1).value(), girth).kPa();
     Estimate pressure = Estimate.of(kPa, tension.sd() * perTension, extensionSd * perExtension);
@@ -73,8 +75,8 @@ final class ElasticCheck {
         kPa,
         pressure.sd(),
         BandPressure.toMmHg(kPa),
-        kPa * SIDES,
-        kPa * FRONT,
+        band.kPaWhereRadiusIs(girth * SIDES),
+        band.kPaWhereRadiusIs(girth * FRONT),
         window,
         wording.say(
             beyond && !window.equals("complaint")

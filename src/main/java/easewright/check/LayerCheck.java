@@ -128,16 +128,7 @@ final class LayerCheck {
         margin,
         has.sd(),
         met(margin, has.sd()),
-        wording.say(
-            "cloth-need",
-            "property",
-            property,
-            "direction",
-            direction,
-            "has",
-            shown.percent(has.value()),
-            "need",
-            shown.percent(need)));
+        shown.clothNeed(wording, property, direction, has.value(), need));
   }
 
   private static double met(double margin, double sd) {

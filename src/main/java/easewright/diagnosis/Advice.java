@@ -2,7 +2,6 @@ package easewright.diagnosis;
 
 import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.mapping;
-import static java.util.stream.Collectors.toCollection;
 import static java.util.stream.Collectors.toList;
 
 import easewright.diagnosis.inference.Posterior;
@@ -10,8 +9,8 @@ import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
+import easewright.rulebook.Statements.FirstOfAll;
 import easewright.rulebook.Statements.HeldBack;
-import easewright.rulebook.Statements.Replaced;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -19,7 +18,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
+import java.util.TreeMap;
 import java.util.function.Predicate;
 
 /**
@@ -58,13 +57,23 @@ final class Advice {
   /**
    * An adjustment worth offering.
    *
-   * @param worth expected relief less effort and risk, fraction
-   * @param likely whether it treats a likely cause
+   * @param worth expected relief less effort and risk, fraction; one for what comes first of all
+   * @param likely whether it treats a likely cause, or comes first of all
    * @param cures the cures it rests on, of causes in play
+   * @param rules the rules that advise it
    */
-  record Candidate(AdjustmentEntry entry, double worth, boolean likely, List<Cures> cures) {
+  record Candidate(
+      AdjustmentEntry entry,
+      double worth,
+      boolean likely,
+      List<Cures> cures,
+      List<RuleText> rules) {
     int stage() {
       return STAGES.indexOf(entry.stage());
+    }
+
+    boolean same(Candidate other) {
+      return entry.id().equals(other.entry.id());
     }
   }
 
@@ -80,7 +89,8 @@ final class Advice {
             .collect(groupingBy(Cures::adjustment, LinkedHashMap::new, toList()));
     List<SetAside> setAside = new ArrayList<>();
     List<Candidate> candidates = new ArrayList<>();
-    replaced(byAdjustment)
+    new Replacements(said.replaced())
+        .applied(byAdjustment)
         .forEach(
             (id, cures) -> {
               AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
@@ -97,33 +107,24 @@ final class Advice {
         candidates.stream().filter(c -> c.worth() > 0 || c.likely()).toList();
     List<Candidate> offered =
         worthwhile.isEmpty() ? candidates.stream().limit(1).toList() : worthwhile;
-    return new Ranked(offered, setAside);
+    List<Candidate> all = new ArrayList<>(firstOfAll());
+    offered.stream().filter(c -> all.stream().noneMatch(c::same)).forEach(all::add);
+    return new Ranked(all, setAside);
   }
 
-  /** Cures under what stands in for their adjustment, so that no order among rules matters. */
-  private Map<String, List<Cures>> replaced(Map<String, List<Cures>> byAdjustment) {
-    Map<String, Set<String>> instead =
-        said.replaced().stream()
+  /** What a rule puts before everything else: no relief is weighed against a warning. */
+  private List<Candidate> firstOfAll() {
+    Map<String, List<RuleText>> rules =
+        said.firstOfAll().stream()
             .collect(
                 groupingBy(
-                    Replaced::other, mapping(Replaced::adjustment, toCollection(TreeSet::new))));
-    Map<String, List<Cures>> all = new LinkedHashMap<>();
-    byAdjustment.forEach(
-        (id, cures) -> {
-          Set<String> last = new TreeSet<>();
-          follow(id, instead, new HashSet<>(), last);
-          last.forEach(other -> all.computeIfAbsent(other, o -> new ArrayList<>()).addAll(cures));
-        });
-    return all;
-  }
-
-  private static void follow(
-      String id, Map<String, Set<String>> instead, Set<String> passed, Set<String> last) {
-    if (!instead.containsKey(id)) {
-      last.add(id);
-    } else if (passed.add(id)) {
-      instead.get(id).forEach(next -> follow(next, instead, passed, last));
-    }
+                    FirstOfAll::adjustment, TreeMap::new, mapping(FirstOfAll::rule, toList())));
+    List<Candidate> first = new ArrayList<>();
+    rules.forEach(
+        (id, by) ->
+            first.add(
+                new Candidate(knowledge.catalog().adjustments().get(id), 1, true, List.of(), by)));
+    return first;
   }
 
   private SetAside aside(AdjustmentEntry entry) {
@@ -172,7 +173,8 @@ final class Advice {
             - sideEffects * knowledge.parameter("side-effect-risk");
     boolean likely =
         cures.stream().anyMatch(cure -> probability(cure) >= knowledge.parameter("likely"));
-    return new Candidate(entry, worth, likely, cures);
+    return new Candidate(
+        entry, worth, likely, cures, cures.stream().map(Cures::rule).distinct().toList());
   }
 
   private double probability(Cures cure) {

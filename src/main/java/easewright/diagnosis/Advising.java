@@ -135,7 +135,7 @@ final class Advising {
         entry.why(),
         next == null ? null : before(candidate, next),
         cures(candidate),
-        candidate.cures().stream().map(Cures::rule).distinct().map(Explaining::ref).toList());
+        candidate.rules().stream().map(Explaining::ref).toList());
   }
 
   private List<SignNote> sideEffects(AdjustmentEntry entry) {

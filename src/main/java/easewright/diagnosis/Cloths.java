@@ -88,16 +88,7 @@ final class Cloths {
         need,
         Explaining.rounded(has.value()),
         Explaining.rounded(has.value() - need),
-        wording.say(
-            "cloth-need",
-            "property",
-            property,
-            "direction",
-            direction,
-            "has",
-            shown.percent(has.value()),
-            "need",
-            shown.percent(need)));
+        shown.clothNeed(wording, property, direction, has.value(), need));
   }
 
   /** Marginal where a margin lies within the error of its test, either way. */

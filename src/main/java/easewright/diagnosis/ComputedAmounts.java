@@ -17,6 +17,7 @@ final class ComputedAmounts {
   private final Map<String, Figure> figures;
   private final RuleBookSource source;
   private final AmountWriter writer;
+  private final CupAmounts cups;
   private final Shown shown;
 
   ComputedAmounts(
@@ -30,6 +31,7 @@ final class ComputedAmounts {
     this.figures = figures;
     this.source = source;
     this.writer = writer;
+    this.cups = new CupAmounts(fitting, draft, figures, source, writer);
     this.shown = new Shown(fitting.units());
   }
 
@@ -38,8 +40,8 @@ final class ComputedAmounts {
       case "band take-in" -> band(1);
       case "band let-out" -> band(-1);
       case "elastic cut length" -> elastic();
-      case "cup girth" -> shortfall(method, "cup-shortfall", 1, "amount-cup-girth");
-      case "cup girth less" -> shortfall(method, "cup-shortfall", -1, "amount-cup-girth-less");
+      case "cup girth" -> cups.change(method, 1, "amount-cup-girth");
+      case "cup girth less" -> cups.change(method, -1, "amount-cup-girth-less");
       case "front length" -> shortfall(method, "front-length-shortfall", 1, "amount-front-length");
       case "front length less" ->
           shortfall(method, "front-length-shortfall", -1, "amount-front-length-less");
@@ -134,17 +136,6 @@ final class ComputedAmounts {
   }
 
   private Optional<Amount> shortfall(String method, String figure, int way, String sentence) {
-    int shares =
-        draft
-            .cut()
-            .map(
-                cut ->
-                    cut.share(1, "shaped-seam").stream()
-                        .filter(share -> !share.copy())
-                        .mapToInt(share -> share.piece().occurrences())
-                        .sum())
-            .filter(n -> n > 0)
-            .orElse(4);
     return figure(figure)
         .flatMap(
             f ->
@@ -153,9 +144,7 @@ final class ComputedAmounts {
                     new Estimate(way * f.value(), f.sd()),
                     sentence,
                     "shortfall",
-                    shown.length(way * f.value()),
-                    "shares",
-                    shares));
+                    shown.length(way * f.value())));
   }
 
   /** Across, each side carries half of the difference between the two bust points. */

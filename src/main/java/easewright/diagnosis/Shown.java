@@ -2,6 +2,7 @@ package easewright.diagnosis;
 
 import easewright.measure.Length;
 import easewright.measure.UnitSystem;
+import easewright.rulebook.Wording;
 import java.util.Locale;
 
 /** Numbers as text, lengths in the asker's units. */
@@ -30,5 +31,20 @@ public record Shown(UnitSystem units) {
       case "ml" -> String.format(Locale.ROOT, "%.0f ml", value);
       default -> String.format(Locale.ROOT, "%.2f %s", value, unit);
     };
+  }
+
+  /** What a cloth has beside what a pattern asks of it, both fractions. */
+  public String clothNeed(
+      Wording wording, String property, String direction, double has, double need) {
+    return wording.say(
+        "cloth-need",
+        "property",
+        property,
+        "direction",
+        direction,
+        "has",
+        percent(has),
+        "need",
+        percent(need));
   }
 }

@@ -16,6 +16,7 @@ public final class Statements {
   private final List<Worsens> worsens = new ArrayList<>();
   private final List<Cautioned> cautions = new ArrayList<>();
   private final List<RuleText> noTightening = new ArrayList<>();
+  private final List<FirstOfAll> firstOfAll = new ArrayList<>();
   private final List<HeldBack> heldBack = new ArrayList<>();
   private final List<Replaced> replaced = new ArrayList<>();
 
@@ -37,6 +38,9 @@ public final class Statements {
 
   /** A caution, with the facts that raised it. */
   public record Cautioned(String caution, List<Object> from, RuleText rule) {}
+
+  /** An adjustment that comes before all others, whatever the causes. */
+  public record FirstOfAll(String adjustment, RuleText rule) {}
 
   /** An adjustment not to be offered, and the catalog's reason. */
   public record HeldBack(String adjustment, String reason, RuleText rule) {}
@@ -67,6 +71,10 @@ public final class Statements {
   /** The rules that forbid advising anything tighter; empty when tightening may be advised. */
   public List<RuleText> noTightening() {
     return noTightening;
+  }
+
+  public List<FirstOfAll> firstOfAll() {
+    return firstOfAll;
   }
 
   public List<HeldBack> heldBack() {
@@ -106,6 +114,11 @@ public final class Statements {
   /** Called by rules. */
   public void noTightening(Drools drools) {
     noTightening.add(rule(drools));
+  }
+
+  /** Called by rules. */
+  public void firstOfAll(Drools drools, String adjustment) {
+    firstOfAll.add(new FirstOfAll(adjustment, rule(drools)));
   }
 
   /** Called by rules. */

@@ -188,6 +188,8 @@ class RulesByHandTest {
     said.cautions()
         .forEach(s -> all.add("%s show the caution \"%s\"".formatted(s.rule().key(), s.caution())));
     said.noTightening().forEach(rule -> all.add(rule.key() + " advise no tightening"));
+    said.firstOfAll()
+        .forEach(s -> all.add("%s first of all \"%s\"".formatted(s.rule().key(), s.adjustment())));
     said.heldBack()
         .forEach(
             s ->
