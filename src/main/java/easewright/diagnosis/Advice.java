@@ -6,6 +6,7 @@ import static java.util.stream.Collectors.toList;
 
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Catalog.CautionEntry;
 import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
@@ -130,7 +131,7 @@ final class Advice {
   private SetAside aside(AdjustmentEntry entry) {
     if (entry.tightens() && noTightening) {
       return said.noTightening().stream()
-          .findFirst()
+          .min(Comparator.comparingInt(this::urgency).thenComparing(RuleText::key))
           .map(rule -> new SetAside(entry, byCaution(rule), rule))
           .orElseGet(
               () -> new SetAside(entry, knowledge.source().wording().say("held-red-flag"), null));
@@ -140,6 +141,14 @@ final class Advice {
         .findFirst()
         .map(held -> new SetAside(entry, reason(held), held.rule()))
         .orElse(null);
+  }
+
+  /** The gravest warning is the reason to give, whichever rule fired first. */
+  private int urgency(RuleText rule) {
+    CautionEntry caution = knowledge.catalog().cautions().get(rule.file());
+    return caution == null
+        ? Diagnosis.URGENCY.size()
+        : Diagnosis.URGENCY.indexOf(caution.urgency());
   }
 
   private String byCaution(RuleText rule) {

@@ -31,7 +31,8 @@ import java.util.stream.Collectors;
 
 /** Answers a fitting. Immutable and safe to share between threads. */
 public final class Diagnosis {
-  private static final List<String> URGENCY = List.of("stop", "care", "note");
+  /** Gravest first. */
+  static final List<String> URGENCY = List.of("stop", "care", "note");
 
   private final RuleBook book;
   private final Knowledge knowledge;
