@@ -42,7 +42,6 @@ public class FittingResource {
   }
 
   private Answer answer(byte[] body) {
-    InForce.Edition edition = rules.now();
-    return edition.diagnosis().answer(edition.reader().read(RequestJson.parse(body)));
+    return rules.now().answer(RequestJson.parse(body));
   }
 }

@@ -1,8 +1,10 @@
 package easewright.api;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.check.ClothCheck;
 import easewright.check.SizeCheck;
+import easewright.diagnosis.Answer;
 import easewright.diagnosis.Diagnosis;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
@@ -59,20 +61,15 @@ public class InForce {
    * not start, and the first asker should not wait for classes to load.
    */
   private void answerOnce() {
-    edition
-        .diagnosis()
-        .answer(
-            edition
-                .reader()
-                .read(
-                    JsonNodeFactory.instance
-                        .objectNode()
-                        .set(
-                            "body",
-                            JsonNodeFactory.instance
-                                .objectNode()
-                                .put("bust", "94 cm")
-                                .put("underbust", "77 cm"))));
+    edition.answer(
+        JsonNodeFactory.instance
+            .objectNode()
+            .set(
+                "body",
+                JsonNodeFactory.instance
+                    .objectNode()
+                    .put("bust", "94 cm")
+                    .put("underbust", "77 cm")));
   }
 
   /** A rule book with its reader of requests and its diagnosis. */
@@ -82,7 +79,17 @@ public class InForce {
       Diagnosis diagnosis,
       CheckReader checkReader,
       SizeCheck sizeCheck,
-      ClothCheck clothCheck) {}
+      ClothCheck clothCheck) {
+
+    /**
+     * Reads one fitting and answers it.
+     *
+     * @throws FaultyRequest naming every fault of the request
+     */
+    Answer answer(JsonNode fitting) {
+      return diagnosis.answer(reader.read(fitting));
+    }
+  }
 
   Edition now() {
     folder.ifPresent(this::readAnewIfChanged);
