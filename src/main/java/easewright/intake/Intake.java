@@ -6,6 +6,7 @@ import easewright.intake.Reading.LengthRead;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
 import easewright.intake.Sizes.Size;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.EverydayWords;
 import easewright.rulebook.RuleBookSource;
 import java.util.ArrayList;
@@ -13,12 +14,15 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Reads posts in plain English. Immutable and safe to share between threads. */
 public final class Intake {
   private final Lexicon lexicon;
   private final Sayings so;
+  private final Likeness likeness;
   private final Sayings notSo;
   private final Sayings suspicions;
   private final Signs signs;
@@ -27,6 +31,7 @@ public final class Intake {
   private final Circumstance circumstance;
   private final Changes changes;
   private final Phrases garment;
+  private final Set<String> redFlags;
 
   /** Reads with the words of this rule book. */
   public Intake(RuleBookSource book) {
@@ -50,13 +55,20 @@ public final class Intake {
                 .flatMap(Collection::stream)
                 .toList());
     this.so = new Sayings(phrases, lexicon);
-    this.notSo = new Sayings(words.notSo(), lexicon);
+    double[] t = java.util.Arrays.stream(System.getProperty("tune", "0.5,4,1.5,0.7").split(",")).mapToDouble(Double::parseDouble).toArray();
+    this.likeness = new Likeness(so.all(), words.usual(), lexicon, new Likeness.Tuning(t[0], t[1], t[2], t[3]));
+    this.notSo = new Sayings(words.notSo(), lexicon, 2);
     this.suspicions = new Sayings(words.beliefs(), lexicon);
-    this.signs = new Signs(book.catalog().signs(), words.fine(), lexicon);
+    this.signs = new Signs(book.catalog().signs(), words, lexicon);
     this.lengths = new Lengths(words, lexicon.speech());
     this.sizes = new Sizes(words, lexicon.speech());
     this.circumstance = new Circumstance(words, lexicon.speech());
     this.changes = new Changes(words, lexicon);
+    this.redFlags =
+        book.catalog().signs().values().stream()
+            .filter(SignEntry::redFlag)
+            .map(SignEntry::id)
+            .collect(Collectors.toSet());
     this.garment = new Phrases(lexicon.speech(), 0);
     words.garment().forEach(word -> garment.add("garment", word));
   }
@@ -75,7 +87,13 @@ public final class Intake {
                                 size.span().from() <= one.span().from()
                                     && one.span().from() < size.span().to()))
             .toList();
-    List<Match> said = so.in(post);
+    List<Match> said = new ArrayList<>(so.in(post));
+    if (!Boolean.getBoolean("nolike")) {
+      for (Match like : likeness.in(post, so.said(post))) {
+        boolean known = said.stream().anyMatch(one -> post.clause()[one.head()] == post.clause()[like.head()]);
+        if (!known) said.add(like);
+      }
+    }
     List<Match> denying = notSo.in(post);
     List<Match> suspected = suspected(post);
     List<ChangeRead> earlier = changes.in(post, amounts);
@@ -196,7 +214,11 @@ public final class Intake {
             || !cloths.isEmpty()
             || size != null
             || !earlier.isEmpty();
-    return anything && (named || parts > 0) || named && parts > 0;
+    if (!named && !post.cues("elsewhere").isEmpty() && measured.isEmpty() && size == null) {
+      return false;
+    }
+    boolean urgent = read.stream().anyMatch(one -> one.present() && redFlags.contains(one.id()));
+    return urgent || anything && (named || parts > 0) || named && parts > 0;
   }
 
   /** Sentences that name a piece and a complaint, and were read as nothing. */

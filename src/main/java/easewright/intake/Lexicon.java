@@ -6,6 +6,7 @@ import java.util.BitSet;
 import java.util.Collection;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -17,6 +18,7 @@ final class Lexicon {
   private final Set<String> parts;
   private final Set<String> places;
   private final Set<String> alone;
+  private final Map<String, String> shortForms;
   private final Set<String> dropped;
   private final Phrases ideas;
   private final Phrases cues;
@@ -28,12 +30,13 @@ final class Lexicon {
   Lexicon(EverydayWords words, Collection<String> sayings) {
     this.parts = Set.copyOf(words.parts().keySet());
     this.places = Set.copyOf(words.places().keySet());
+    this.shortForms = words.shortForms();
     this.alone = Set.copyOf(words.alone());
     this.dropped = new HashSet<>();
     words.dropped().forEach(word -> speech.words(word).forEach(one -> dropped.add(one.plain())));
-    this.ideas = new Phrases(speech, 2).add(words.parts()).add(words.places()).add(words.ideas());
-    this.cues = new Phrases(speech, 0).add(words.cues());
-    this.spelling = new Spelling(known(words, sayings), words.leftAlone());
+    this.ideas = new Phrases(speech, 3).add(words.parts()).add(words.places()).add(words.ideas());
+    this.cues = Phrases.wordForWord(speech).add(words.cues());
+    this.spelling = new Spelling(known(words, sayings));
   }
 
   private Set<String> known(EverydayWords words, Collection<String> sayings) {
@@ -78,7 +81,7 @@ final class Lexicon {
   }
 
   boolean isDropped(Word word) {
-    return dropped.contains(word.plain());
+    return dropped.contains(word.plain()) || Character.isDigit(word.plain().charAt(0));
   }
 
   /** Takes a text apart. */
@@ -102,11 +105,15 @@ final class Lexicon {
         Post.numbered(breaks, Post.Break.JOIN),
         breaks,
         kept,
-        meant(said),
+        meant(said, words, breaks),
         masked);
   }
 
   private Word mended(Word word) {
+    String meant = shortForms.get(word.plain());
+    if (meant != null) {
+      return new Word(word.from(), word.to(), meant, Speech.stem(meant));
+    }
     return spelling
         .mended(word.plain())
         .map(right -> new Word(word.from(), word.to(), right, Speech.stem(right)))
@@ -125,10 +132,24 @@ final class Lexicon {
     return kept;
   }
 
+  /** "No, the band doesn't roll": the first no denies nothing of its own. */
+  private static boolean isExclaimed(Mention cue, List<Word> words, List<Post.Break> breaks) {
+    int next = cue.last() + 1;
+    return words.get(cue.first()).plain().equals("no")
+        && cue.first() == cue.last()
+        && (next >= words.size()
+            || breaks.get(next).compareTo(Post.Break.PAUSE) >= 0
+            || List.of("the", "i", "it", "they", "my", "it's").contains(words.get(next).plain()));
+  }
+
   /** "Not only" holds no denial, and "no longer" is one cue, not the "no" of another. */
-  private static List<Mention> meant(List<Mention> cues) {
+  private static List<Mention> meant(
+      List<Mention> cues, List<Word> words, List<Post.Break> breaks) {
     List<Mention> kept = new ArrayList<>();
     for (Mention one : cues) {
+      if (isExclaimed(one, words, breaks)) {
+        continue;
+      }
       boolean inside =
           cues.stream()
               .anyMatch(

@@ -7,10 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Finds phrases in a row of words, whatever their endings. */
+/** Finds phrases in a row of words. */
 final class Phrases {
   private final Speech speech;
   private final int mostBetween;
+  private final boolean anyEnding;
   private final Map<String, List<Phrase>> byFirst = new HashMap<>();
 
   private record Phrase(String name, List<String> stems) {}
@@ -19,8 +20,22 @@ final class Phrases {
    * @param mostBetween how many other words may stand between two words of a phrase
    */
   Phrases(Speech speech, int mostBetween) {
+    this(speech, mostBetween, true);
+  }
+
+  private Phrases(Speech speech, int mostBetween, boolean anyEnding) {
     this.speech = speech;
     this.mostBetween = mostBetween;
+    this.anyEnding = anyEnding;
+  }
+
+  /** Phrases that count only word for word: "tights" are not "tight". */
+  static Phrases wordForWord(Speech speech) {
+    return new Phrases(speech, 0, false);
+  }
+
+  private String key(Word word) {
+    return anyEnding ? word.stem() : word.plain();
   }
 
   Phrases add(Map<String, List<String>> phrasesByName) {
@@ -29,7 +44,7 @@ final class Phrases {
   }
 
   void add(String name, String phrase) {
-    List<String> stems = speech.words(phrase).stream().map(Word::stem).toList();
+    List<String> stems = speech.words(phrase).stream().map(this::key).toList();
     if (!stems.isEmpty()) {
       byFirst.computeIfAbsent(stems.get(0), any -> new ArrayList<>()).add(new Phrase(name, stems));
     }
@@ -43,7 +58,7 @@ final class Phrases {
   List<Mention> in(List<Word> words, int[] sentence) {
     Set<Mention> found = new LinkedHashSet<>();
     for (int first = 0; first < words.size(); first++) {
-      for (Phrase phrase : byFirst.getOrDefault(words.get(first).stem(), List.of())) {
+      for (Phrase phrase : byFirst.getOrDefault(key(words.get(first)), List.of())) {
         int last = end(phrase.stems(), words, sentence, first);
         if (last >= 0) {
           found.add(new Mention(phrase.name(), first, last, phrase.stems().size()));
@@ -59,12 +74,12 @@ final class Phrases {
       int next = at + 1;
       while (next < words.size()
           && next - at <= mostBetween
-          && !words.get(next).stem().equals(stems.get(i))) {
+          && !key(words.get(next)).equals(stems.get(i))) {
         next++;
       }
       if (next >= words.size()
           || sentence[next] != sentence[first]
-          || !words.get(next).stem().equals(stems.get(i))) {
+          || !key(words.get(next)).equals(stems.get(i))) {
         return -1;
       }
       at = next;

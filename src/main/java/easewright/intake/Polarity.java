@@ -122,6 +122,7 @@ final class Polarity {
 
   private static boolean isElsewhere(Match match, Post post) {
     return post.cueInClause("elsewhere", match.head())
+        || saysThatOne(match, post)
         || post.cues("elsewhere").stream()
             .anyMatch(
                 cue ->
@@ -129,6 +130,20 @@ final class Polarity {
                         && post.sentence()[cue.first()] == post.sentence()[match.head()]
                         && post.strongest(cue.first(), match.head()).compareTo(Post.Break.PAUSE)
                             <= 0);
+  }
+
+  /** "I bought the same one for years. That one rode up": still the bought one. */
+  private static boolean saysThatOne(Match match, Post post) {
+    int sentence = post.sentence()[match.head()];
+    int first = match.head();
+    while (first > 0 && post.sentence()[first - 1] == sentence) {
+      first--;
+    }
+    boolean pointsBack =
+        List.of("that", "those", "they").contains(post.words().get(first).plain());
+    return pointsBack
+        && post.cues("elsewhere").stream()
+            .anyMatch(cue -> post.sentence()[cue.first()] == sentence - 1);
   }
 
   private static boolean isPast(Match match, Post post) {

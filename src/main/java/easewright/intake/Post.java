@@ -41,20 +41,12 @@ record Post(
   }
 
   private static final List<String> JOINS =
-      List.of("and", "plus", "also", "so", "because", "cause", "cuz", "since", "then", "with", "n");
+      List.of("and", "plus", "also", "so", "because", "cause", "cuz", "since", "then", "n", "an", "while");
   private static final List<String> TURNS =
-      List.of(
-          "but",
-          "though",
-          "although",
-          "however",
-          "except",
-          "yet",
-          "whereas",
-          "otherwise",
-          "tho",
-          "still",
-          "only");
+      List.of("but", "although", "however", "except", "yet", "whereas", "otherwise");
+  private static final List<String> PREPOSITIONS =
+      List.of("on", "in", "at", "under", "above", "below", "near", "by", "along", "behind", "between",
+          "toward", "towards", "across", "right", "just", "over");
 
   /** What stands before each word. */
   static List<Break> breaks(String text, List<Word> words) {
@@ -81,8 +73,11 @@ record Post(
         && !next.plain().equals("only")) {
       return Break.TURN;
     }
-    if (between.matches(".*[,:()\\u2013\\u2014/].*") || between.contains(" - ")) {
-      return Break.PAUSE;
+    boolean fraction = number && between.equals("/");
+    if (!fraction
+        && (between.matches(".*[,:()\\u2013\\u2014/].*") || between.contains(" - "))) {
+      // "on the front, above the bust" is one breath
+      return PREPOSITIONS.contains(next.plain()) ? Break.NONE : Break.PAUSE;
     }
     return JOINS.contains(next.plain()) ? Break.JOIN : Break.NONE;
   }

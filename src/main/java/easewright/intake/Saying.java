@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * A phrase of the rule book taken apart into what must be said for it to be meant.
@@ -41,6 +42,11 @@ record Saying(String of, String phrase, List<String> elements, boolean denies) {
     return cue || lexicon.isDropped(word) || post.masked().get(i)
         ? List.of()
         : List.of("=" + word.stem());
+  }
+
+  /** What it comes down to: phrases of one sense cannot be told apart in a text. */
+  String sense() {
+    return new TreeSet<>(elements) + (denies ? " not so" : "");
   }
 
   /** Whether it says what is the matter, and not only where. */

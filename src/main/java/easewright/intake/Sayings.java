@@ -5,6 +5,7 @@ import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -16,26 +17,39 @@ final class Sayings {
 
   private static final Set<String> PRONOUNS =
       Set.of(
-          "it", "they", "them", "that", "this", "these", "those", "both", "its", "it's", "there");
+          "it", "they", "they're", "theyre", "them", "that", "this", "these", "those", "both", "its", "it's", "there");
+
+  /** The catalog's own phrases come first in every list; there are at most this many. */
+  private static final int FIRST_PHRASES = 5;
 
   private static final Set<String> SUBJECTS =
-      Set.of("the", "my", "it", "they", "i", "there", "there's", "that", "she", "her", "he");
+      Set.of("the", "my", "it", "its", "it's", "they", "i", "i'm", "im", "i've", "ive", "there",
+          "there's", "that", "she", "her", "he");
 
   private static final double EXACT = 0.95;
   private static final double TAKEN_OVER = 0.15;
   private static final double PER_WORD_BETWEEN = 0.03;
 
   private final Lexicon lexicon;
+  private final List<Saying> all;
   private final Map<String, List<Saying>> byRarest = new HashMap<>();
   private final Map<String, Set<String>> partsOf = new HashMap<>();
   private final Map<String, Set<String>> placesOf = new HashMap<>();
   private final Map<String, Double> weights = new HashMap<>();
 
   Sayings(Map<String, List<String>> phrasesById, Lexicon lexicon) {
+    this(phrasesById, lexicon, 1);
+  }
+
+  /**
+   * @param least phrases of fewer elements are passed over
+   */
+  Sayings(Map<String, List<String>> phrasesById, Lexicon lexicon, int least) {
     this.lexicon = lexicon;
-    List<Saying> all = new ArrayList<>();
-    phrasesById.forEach(
-        (id, phrases) -> phrases.forEach(phrase -> all.add(Saying.of(id, phrase, lexicon))));
+    this.all =
+        plain(phrasesById, lexicon).stream()
+            .filter(one -> one.elements().size() >= least || one.denies())
+            .toList();
     Map<String, Integer> counts = new HashMap<>();
     all.forEach(one -> one.elements().forEach(element -> counts.merge(element, 1, Integer::sum)));
     counts.forEach(
@@ -60,6 +74,42 @@ final class Sayings {
     }
   }
 
+  List<Saying> all() {
+    return all;
+  }
+
+  /**
+   * Each phrase once. What two signs would be known by tells neither, unless it is among the first
+   * phrases of one alone.
+   */
+  private static List<Saying> plain(Map<String, List<String>> phrasesById, Lexicon lexicon) {
+    Map<String, Map<String, Saying>> bySense = new LinkedHashMap<>();
+    Map<String, Map<String, Saying>> firstBySense = new HashMap<>();
+    phrasesById.forEach(
+        (id, phrases) -> {
+          for (int i = 0; i < phrases.size(); i++) {
+            Saying saying = Saying.of(id, phrases.get(i), lexicon);
+            bySense.computeIfAbsent(saying.sense(), any -> new LinkedHashMap<>())
+                .putIfAbsent(id, saying);
+            if (i < FIRST_PHRASES) {
+              firstBySense.computeIfAbsent(saying.sense(), any -> new LinkedHashMap<>())
+                  .putIfAbsent(id, saying);
+            }
+          }
+        });
+    List<Saying> kept = new ArrayList<>();
+    bySense.forEach(
+        (sense, byId) -> {
+          Map<String, Saying> first = firstBySense.getOrDefault(sense, Map.of());
+          if (byId.size() == 1) {
+            kept.addAll(byId.values());
+          } else if (first.size() == 1) {
+            kept.addAll(first.values());
+          }
+        });
+    return kept;
+  }
+
   /** Every phrase found, those outdone by a fuller one left out. */
   List<Match> in(Post post) {
     Map<String, List<Mention>> said = said(post);
@@ -75,7 +125,7 @@ final class Sayings {
   }
 
   /** What is said, and where: parts, places, ideas and other words with a meaning of their own. */
-  private Map<String, List<Mention>> said(Post post) {
+  Map<String, List<Mention>> said(Post post) {
     Map<String, List<Mention>> said = new HashMap<>();
     post.mentions()
         .forEach(one -> said.computeIfAbsent(one.name(), any -> new ArrayList<>()).add(one));
@@ -154,7 +204,10 @@ final class Sayings {
                     || placesOf.getOrDefault(of, Set.of()).contains(one.name()))
         .anyMatch(
             one ->
-                post.sentence()[one.first()] == sentence
+                post.clause()[one.first()] == post.clause()[match.head()]
+                    || post.sentence()[one.first()] == sentence
+                        && lexicon.isPart(one.name())
+                        && one.last() < match.head()
                     || post.sentence()[one.first()] == sentence - 1
                         && lexicon.isPart(one.name())
                         && isPronounNear(match.head(), post));
@@ -237,13 +290,16 @@ final class Sayings {
     return false;
   }
 
-  /** Whether "it" means this part: the last one named before, in this sentence or the last. */
+  /** Whether "it" may mean this part: named in the last sentence before that names any. */
   private boolean isTopic(String part, Mention at, Post post) {
     int sentence = post.sentence()[at.first()];
     Mention last = null;
     for (Mention one : post.mentions()) {
       if (lexicon.isPart(one.name()) && one.last() < at.first()) {
-        last = last == null || one.first() >= last.first() ? one : last;
+        boolean later =
+            last == null || post.sentence()[one.first()] > post.sentence()[last.first()];
+        boolean same = last != null && !later && one.name().equals(part);
+        last = later || same || !last.name().equals(part) ? one : last;
       }
     }
     boolean ownPart =
@@ -273,7 +329,11 @@ final class Sayings {
       }
       if (part != null) {
         boolean between = part.last() < other.first() && other.last() < head;
-        if (between) {
+        boolean subject =
+            part.first() > head
+                && other.last() < head
+                && post.clause()[other.first()] == post.clause()[head];
+        if (between || subject) {
           return true;
         }
       } else if (!own.contains(other.name())

@@ -3,6 +3,7 @@ package easewright.intake;
 import easewright.intake.Polarity.Meant;
 import easewright.intake.Reading.SignRead;
 import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -33,12 +34,14 @@ final class Signs {
 
   private final Map<String, SignEntry> catalog;
   private final Map<String, List<String>> fine;
+  private final Map<String, List<String>> rather;
   private final Lexicon lexicon;
   private final Polarity polarity;
 
-  Signs(Map<String, SignEntry> catalog, Map<String, List<String>> fine, Lexicon lexicon) {
+  Signs(Map<String, SignEntry> catalog, EverydayWords words, Lexicon lexicon) {
     this.catalog = catalog;
-    this.fine = fine;
+    this.fine = words.fine();
+    this.rather = words.rather();
     this.lexicon = lexicon;
     this.polarity = new Polarity(lexicon);
   }
@@ -46,7 +49,9 @@ final class Signs {
   List<SignRead> in(Post post, List<Match> said, List<Match> denying, List<Amount> amounts) {
     Map<String, SignRead> found = new LinkedHashMap<>();
     for (Match match : said) {
-      add(found, match, meant(match, post), post, amounts);
+      if (!isOnlyHow(match, said, post)) {
+        add(found, match, meant(match, post), post, amounts);
+      }
     }
     for (Match match : denying) {
       Meant meant = meant(match, post);
@@ -59,6 +64,17 @@ final class Signs {
     }
     saidToBeFine(post, said).forEach((id, span) -> found.putIfAbsent(id, fine(id, span)));
     return new ArrayList<>(found.values());
+  }
+
+  /** Whether another sign of the same sentence says it better. */
+  private boolean isOnlyHow(Match match, List<Match> said, Post post) {
+    return said.stream()
+        .anyMatch(
+            other ->
+                rather
+                        .getOrDefault(other.saying().of(), List.of())
+                        .contains(match.saying().of())
+                    && post.sentence()[other.head()] == post.sentence()[match.head()]);
   }
 
   /** A red flag counts however it is asked: only a plain "no" takes it away. */

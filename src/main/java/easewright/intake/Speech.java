@@ -5,6 +5,7 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
 import org.apache.lucene.analysis.Analyzer;
 import org.apache.lucene.analysis.LowerCaseFilter;
@@ -24,6 +25,12 @@ import org.tartarus.snowball.ext.EnglishStemmer;
 final class Speech {
   private static final NormalizeCharMap SIGNS = signs();
   private static final Pattern DRAWN_OUT = Pattern.compile("(\\p{L})\\1{2,}");
+
+  /** Words whose ending tells them from another: a lining is no line, sores are more than sore. */
+  private static final Map<String, String> KEPT =
+      Map.of(
+          "lining", "lining", "linings", "lining", "lateral", "lateral", "laterally", "lateral",
+          "sores", "sores", "pants", "pants", "tights", "tights", "shorts", "shorts", "later", "later", "gathers", "gather");
 
   private final Analyzer analyzer =
       new Analyzer() {
@@ -66,6 +73,10 @@ final class Speech {
   }
 
   private static String stem(EnglishStemmer stemmer, String plain) {
+    String kept = KEPT.get(plain);
+    if (kept != null) {
+      return kept;
+    }
     stemmer.setCurrent(plain);
     stemmer.stem();
     return stemmer.getCurrent();

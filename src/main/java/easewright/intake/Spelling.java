@@ -1,11 +1,16 @@
 package easewright.intake;
 
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.InputStreamReader;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.Collection;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import org.apache.lucene.util.BytesRef;
 import org.apache.lucene.util.IntsRef;
 import org.apache.lucene.util.UnicodeUtil;
@@ -31,15 +36,26 @@ final class Spelling {
 
   /**
    * @param known words to mend towards, in lower case
-   * @param leftAlone words that are none of them and no misspelling either
    */
-  Spelling(Collection<String> known, Collection<String> leftAlone) {
+  Spelling(Collection<String> known) {
     this.known = Set.copyOf(known);
-    this.leftAlone = new HashSet<>(leftAlone);
+    this.leftAlone = plainWords();
     List<BytesRef> sorted =
         new TreeSet<>(known)
             .stream().filter(word -> word.length() >= SHORTEST).map(BytesRef::new).toList();
     this.vocabulary = Automata.makeStringUnion(sorted);
+  }
+
+  private static Set<String> plainWords() {
+    try (BufferedReader lines =
+        new BufferedReader(
+            new InputStreamReader(
+                Spelling.class.getResourceAsStream("/easewright/intake/plain-words.txt"),
+                StandardCharsets.UTF_8))) {
+      return lines.lines().filter(line -> !line.startsWith("#")).collect(Collectors.toSet());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 
   /** The known word this one most likely is, or nothing if it is known or too far from any. */

@@ -13,9 +13,11 @@ import java.util.Map;
  * @param ideas what is seen, felt or done
  * @param dropped words with no meaning of their own
  * @param alone ideas that tell enough without a piece or a place being named
+ * @param usual the signs wearers report most
+ * @param rather sign to the signs it takes the place of when one sentence says both
+ * @param shortForms short form or slip of the pen to the word meant
  * @param fine part to the signs denied when it is said to be fine
  * @param cues words that turn, weaken, time or mask what is said beside them
- * @param leftAlone everyday words that are no misspelling of any other word here
  * @param circumstances id to its phrases
  * @param measurements wire name of a body measurement to the words for it
  * @param garment words for the kind of garment this is about
@@ -30,9 +32,11 @@ public record EverydayWords(
     Map<String, List<String>> ideas,
     List<String> dropped,
     List<String> alone,
+    List<String> usual,
+    Map<String, List<String>> rather,
+    @JsonProperty("short forms") Map<String, String> shortForms,
     Map<String, List<String>> fine,
     Map<String, List<String>> cues,
-    @JsonProperty("left alone") List<String> leftAlone,
     Map<String, List<String>> circumstances,
     Map<String, List<String>> measurements,
     List<String> garment,
