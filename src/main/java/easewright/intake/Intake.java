@@ -31,7 +31,9 @@ public final class Intake {
   private final Circumstance circumstance;
   private final Changes changes;
   private final Phrases garment;
+  private final Phrases perhaps;
   private final Set<String> redFlags;
+  private final Set<String> fineParts;
 
   /** Reads with the words of this rule book. */
   public Intake(RuleBookSource book) {
@@ -54,23 +56,26 @@ public final class Intake {
             Stream.concat(phrases.values().stream(), words.notSo().values().stream())
                 .flatMap(Collection::stream)
                 .toList());
-    this.so = new Sayings(phrases, lexicon);
+    this.redFlags =
+        book.catalog().signs().values().stream()
+            .filter(SignEntry::redFlag)
+            .map(SignEntry::id)
+            .collect(Collectors.toSet());
+    this.so = Sayings.meantAnywhere(phrases, lexicon, redFlags);
     double[] t = java.util.Arrays.stream(System.getProperty("tune", "0.5,4,1.5,0.7").split(",")).mapToDouble(Double::parseDouble).toArray();
     this.likeness = new Likeness(so.all(), words.usual(), lexicon, new Likeness.Tuning(t[0], t[1], t[2], t[3]));
-    this.notSo = new Sayings(words.notSo(), lexicon, 2);
+    this.notSo = Sayings.sayingSeveral(words.notSo(), lexicon);
     this.suspicions = new Sayings(words.beliefs(), lexicon);
     this.signs = new Signs(book.catalog().signs(), words, lexicon);
     this.lengths = new Lengths(words, lexicon.speech());
     this.sizes = new Sizes(words, lexicon.speech());
     this.circumstance = new Circumstance(words, lexicon.speech());
     this.changes = new Changes(words, lexicon);
-    this.redFlags =
-        book.catalog().signs().values().stream()
-            .filter(SignEntry::redFlag)
-            .map(SignEntry::id)
-            .collect(Collectors.toSet());
     this.garment = new Phrases(lexicon.speech(), 0);
     words.garment().forEach(word -> garment.add("garment", word));
+    this.perhaps = new Phrases(lexicon.speech(), 0);
+    words.perhaps().forEach(word -> perhaps.add("perhaps", word));
+    this.fineParts = words.fine().keySet();
   }
 
   /** What a text says; an empty text says nothing. */
@@ -102,7 +107,7 @@ public final class Intake {
     List<LengthRead> measured = lengths.in(post, free(amounts, cloths));
     TextRead size = sizes.cut(post, named).orElse(null);
     List<TextRead> circumstances = circumstance.in(post);
-    boolean about = isAbout(post, read, measured, cloths, size, earlier);
+    boolean about = isAbout(post, read, measured, cloths);
     if (!about) {
       return new Reading(
           false, List.of(), List.of(), List.of(), null, List.of(), null, List.of(), List.of(),
@@ -193,32 +198,39 @@ public final class Intake {
     return List.copyOf(found.values());
   }
 
-  /** Whether such a garment is spoken of at all. */
+  /** Whether such a garment is spoken of at all: enough must speak for it, another against it. */
   private boolean isAbout(
-      Post post,
-      List<SignRead> read,
-      List<LengthRead> measured,
-      List<ClothRead> cloths,
-      TextRead size,
-      List<ChangeRead> earlier) {
-    boolean named = !garment.in(post.words(), post.sentence()).isEmpty();
-    long parts =
-        post.mentions().stream()
-            .map(Mention::name)
-            .filter(name -> lexicon.isPart(name) || name.equals("breast") || name.equals("bust"))
-            .distinct()
-            .count();
-    boolean anything =
-        !read.isEmpty()
-            || !measured.isEmpty()
-            || !cloths.isEmpty()
-            || size != null
-            || !earlier.isEmpty();
-    if (!named && !post.cues("elsewhere").isEmpty() && measured.isEmpty() && size == null) {
-      return false;
+      Post post, List<SignRead> read, List<LengthRead> measured, List<ClothRead> cloths) {
+    if (read.stream().anyMatch(one -> one.present() && redFlags.contains(one.id()))) {
+      return true;
     }
-    boolean urgent = read.stream().anyMatch(one -> one.present() && redFlags.contains(one.id()));
-    return urgent || anything && (named || parts > 0) || named && parts > 0;
+    int score = 2 * count(garment, post, 1) + count(perhaps, post, 1);
+    score +=
+        (int)
+            Math.min(
+                2,
+                post.mentions().stream()
+                    .map(Mention::name)
+                    .filter(
+                        name ->
+                            fineParts.contains(name) && lexicon.isPart(name)
+                                || name.equals("breast")
+                                || name.equals("bust"))
+                    .distinct()
+                    .count());
+    score += 2 * Math.min(1, measured.size());
+    score += Math.min(1, cloths.size());
+    score += (int) Math.min(3, read.stream().filter(one -> one.confidence() > 0.75).count());
+    score -= 3 * Math.min(1, post.cues("elsewhere").size());
+    return score >= 2 || score >= 1 && read.stream().anyMatch(SignRead::present);
+  }
+
+  private static int count(Phrases phrases, Post post, int most) {
+    return (int)
+        phrases.in(post.words(), post.sentence()).stream()
+            .filter(one -> !post.masked().get(one.first()))
+            .limit(most)
+            .count();
   }
 
   /** Sentences that name a piece and a complaint, and were read as nothing. */

@@ -18,6 +18,7 @@ final class Lexicon {
   private final Set<String> parts;
   private final Set<String> places;
   private final Set<String> alone;
+  private final Set<String> weak;
   private final Map<String, String> shortForms;
   private final Set<String> dropped;
   private final Phrases ideas;
@@ -30,6 +31,7 @@ final class Lexicon {
   Lexicon(EverydayWords words, Collection<String> sayings) {
     this.parts = Set.copyOf(words.parts().keySet());
     this.places = Set.copyOf(words.places().keySet());
+    this.weak = Set.copyOf(words.weak());
     this.shortForms = words.shortForms();
     this.alone = Set.copyOf(words.alone());
     this.dropped = new HashSet<>();
@@ -78,6 +80,11 @@ final class Lexicon {
   /** Whether this idea tells enough without a piece or a place being named. */
   boolean standsAlone(String name) {
     return alone.contains(name);
+  }
+
+  /** Whether this idea is too common to be told of "it". */
+  boolean isWeak(String name) {
+    return weak.contains(name);
   }
 
   boolean isDropped(Word word) {

@@ -40,13 +40,15 @@ record Post(
     STOP
   }
 
+  private static final int SHORT_LINE = 60;
+
   private static final List<String> JOINS =
       List.of("and", "plus", "also", "so", "because", "cause", "cuz", "since", "then", "n", "an", "while");
   private static final List<String> TURNS =
       List.of("but", "although", "however", "except", "yet", "whereas", "otherwise");
   private static final List<String> PREPOSITIONS =
       List.of("on", "in", "at", "under", "above", "below", "near", "by", "along", "behind", "between",
-          "toward", "towards", "across", "right", "just", "over");
+          "toward", "towards", "across", "right", "just", "over", "from", "of");
 
   /** What stands before each word. */
   static List<Break> breaks(String text, List<Word> words) {
@@ -62,7 +64,12 @@ record Post(
     boolean number = Character.isDigit(next.plain().charAt(0));
     for (int i = 0; i < between.length(); i++) {
       char c = between.charAt(i);
-      boolean stop = c == '!' || c == '?' || c == ';' || c == '\n' || c == '\u2026';
+      boolean stop =
+          c == '!'
+              || c == '?'
+              || c == ';'
+              || c == '\u2026'
+              || c == '\n' && endsLine(text, last.to() + i);
       // "approx. 4 cm" ends no sentence
       if (stop || c == '.' && !(number && last.plain().length() <= 6)) {
         return Break.STOP;
@@ -80,6 +87,13 @@ record Post(
       return PREPOSITIONS.contains(next.plain()) ? Break.NONE : Break.PAUSE;
     }
     return JOINS.contains(next.plain()) ? Break.JOIN : Break.NONE;
+  }
+
+  /** Whether a line was ended on purpose: it is short or an empty one follows; else it is wrapped. */
+  private static boolean endsLine(String text, int lineEnd) {
+    int start = text.lastIndexOf('\n', lineEnd - 1) + 1;
+    boolean emptyNext = lineEnd + 1 >= text.length() || text.charAt(lineEnd + 1) == '\n';
+    return emptyNext || lineEnd - start < SHORT_LINE;
   }
 
   /** Numbers each stretch of words between breaks of at least this strength. */

@@ -32,29 +32,44 @@ final class Sayings {
 
   private final Lexicon lexicon;
   private final List<Saying> all;
+  private final Set<String> anywhere;
   private final Map<String, List<Saying>> byRarest = new HashMap<>();
   private final Map<String, Set<String>> partsOf = new HashMap<>();
   private final Map<String, Set<String>> placesOf = new HashMap<>();
   private final Map<String, Double> weights = new HashMap<>();
 
   Sayings(Map<String, List<String>> phrasesById, Lexicon lexicon) {
-    this(phrasesById, lexicon, 1);
+    this(plain(phrasesById, lexicon), lexicon, 1, Set.of());
   }
 
   /**
-   * @param least phrases of fewer elements are passed over
+   * @param anywhere what is meant wherever it is said, whichever piece is named beside it
    */
-  Sayings(Map<String, List<String>> phrasesById, Lexicon lexicon, int least) {
+  static Sayings meantAnywhere(
+      Map<String, List<String>> phrasesById, Lexicon lexicon, Set<String> anywhere) {
+    return new Sayings(plain(phrasesById, lexicon), lexicon, 1, anywhere);
+  }
+
+  /** Phrases that may say several things at once, each of two words or more. */
+  static Sayings sayingSeveral(Map<String, List<String>> phrasesById, Lexicon lexicon) {
+    List<Saying> all = new ArrayList<>();
+    phrasesById.forEach(
+        (id, phrases) -> phrases.forEach(phrase -> all.add(Saying.of(id, phrase, lexicon))));
+    return new Sayings(all, lexicon, 2, Set.of());
+  }
+
+  private Sayings(List<Saying> all, Lexicon lexicon, int least, Set<String> anywhere) {
     this.lexicon = lexicon;
+    this.anywhere = anywhere;
     this.all =
-        plain(phrasesById, lexicon).stream()
+        all.stream()
             .filter(one -> one.elements().size() >= least || one.denies())
             .toList();
     Map<String, Integer> counts = new HashMap<>();
     all.forEach(one -> one.elements().forEach(element -> counts.merge(element, 1, Integer::sum)));
     counts.forEach(
         (element, count) -> weights.put(element, Math.log(1 + all.size() / (double) count)));
-    for (Saying saying : all) {
+    for (Saying saying : this.all) {
       if (saying.saysWhat(lexicon)) {
         String rarest =
             saying.elements().stream()
@@ -186,7 +201,9 @@ final class Sayings {
     List<String> elements = match.saying().elements();
     boolean idea = match.what().stream().anyMatch(one -> lexicon.isIdea(one.name()));
     if (takenOver) {
-      return idea && isPronounNear(match.head(), post);
+      return match.what().stream()
+              .anyMatch(one -> lexicon.isIdea(one.name()) && !lexicon.isWeak(one.name()))
+          && isPronounNear(match.head(), post);
     }
     if (elements.size() > 1) {
       return true;
@@ -214,7 +231,7 @@ final class Sayings {
   }
 
   private static boolean isPronounNear(int head, Post post) {
-    for (int i = Math.max(0, head - 5); i <= Math.min(post.words().size() - 1, head + 3); i++) {
+    for (int i = Math.max(0, head - 7); i <= Math.min(post.words().size() - 1, head + 3); i++) {
       if (post.sentence()[i] == post.sentence()[head]
           && PRONOUNS.contains(post.words().get(i).plain())) {
         return true;
@@ -262,7 +279,7 @@ final class Sayings {
           strongest.compareTo(Post.Break.TURN) >= 0
               || strongest == Post.Break.PAUSE && !(where && before)
               || strongest != Post.Break.NONE && newSubject(from, to, post);
-      distance += strongest == Post.Break.PAUSE ? 3 : 0;
+      distance += strongest == Post.Break.PAUSE ? 1 : 0;
       if (!apart && distance <= FARTHEST && distance < bestDistance) {
         best = one;
         bestDistance = distance;
@@ -311,11 +328,14 @@ final class Sayings {
     return !ownPart
         && last != null
         && last.name().equals(part)
-        && sentence - post.sentence()[last.first()] <= 1;
+        && sentence - post.sentence()[last.first()] <= 2;
   }
 
   /** A complaint does not reach past another piece: "band is fine, straps dig in". */
   private boolean isOfAnotherPart(Match match, Post post) {
+    if (anywhere.contains(match.saying().of())) {
+      return false;
+    }
     Set<String> own = partsOf.getOrDefault(match.saying().of(), Set.of());
     List<String> named = match.saying().elements();
     Mention part =

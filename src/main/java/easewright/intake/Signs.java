@@ -13,6 +13,10 @@ import java.util.stream.Collectors;
 
 /** Finds signs said to be so or not so, with place, side, degree and amount. */
 final class Signs {
+  /** A danger only feared or asked about is still told, less surely. */
+  private static final double FEARED = 0.5;
+
+  private static final double LIKELY = 0.6;
   private static final double MOST_AMOUNT_MM = 250;
   private static final int FARTHEST_AMOUNT = 8;
   private static final Map<String, String> PLACES =
@@ -62,7 +66,14 @@ final class Signs {
           post,
           amounts);
     }
-    saidToBeFine(post, said).forEach((id, span) -> found.putIfAbsent(id, fine(id, span)));
+    saidToBeFine(post, said)
+        .forEach(
+            (id, span) -> {
+              SignRead feared = found.get(id);
+              if (feared == null || feared.present() && feared.confidence() < LIKELY) {
+                found.put(id, fine(id, span));
+              }
+            });
     return new ArrayList<>(found.values());
   }
 
@@ -81,10 +92,14 @@ final class Signs {
   private Meant meant(Match match, Post post) {
     Meant meant = polarity.of(match, post);
     SignEntry sign = catalog.get(match.saying().of());
-    if (meant == Meant.NEITHER && sign.redFlag() && !polarity.isDenied(match, post)) {
-      return Meant.SO;
-    }
-    return meant;
+    return isFeared(match, meant, sign, post) ? Meant.SO : meant;
+  }
+
+  private boolean isFeared(Match match, Meant meant, SignEntry sign, Post post) {
+    return meant == Meant.NEITHER
+        && sign.redFlag()
+        && !polarity.isDenied(match, post)
+        && !match.saying().denies();
   }
 
   private void add(
@@ -115,7 +130,7 @@ final class Signs {
         present && entry.amount() != null ? amount(match, post, amounts) : null,
         match.saying().phrase(),
         post.span(match.first(), match.last()),
-        match.confidence());
+        polarity.of(match, post) == Meant.NEITHER ? FEARED : match.confidence());
   }
 
   private SignRead fine(String id, Span span) {
@@ -211,7 +226,6 @@ final class Signs {
     List<Mention> parts =
         post.mentions().stream()
             .filter(one -> fine.containsKey(one.name()))
-            .filter(one -> !one.name().equals("back") || !lexicon.isPart("back"))
             .filter(one -> post.sentence()[one.first()] == post.sentence()[cue.first()])
             .filter(one -> isSubject(one, cue, post))
             .filter(

@@ -80,11 +80,19 @@ final class Spelling {
     String best = null;
     for (IntsRef one = found.next(); one != null; one = found.next()) {
       String word = UnicodeUtil.newString(one.ints, one.offset, one.length);
+      if (plain.length() == SHORTEST && !isLettersLeftOut(plain, word)) {
+        continue;
+      }
       if (best == null || rank(plain, word) < rank(plain, best)) {
         best = word;
       }
     }
     return Optional.ofNullable(best);
+  }
+
+  /** Of four letters only one left out or two swapped is a slip; any other letter makes a word. */
+  private static boolean isLettersLeftOut(String written, String word) {
+    return word.length() > written.length() || sorted(written).equals(sorted(word));
   }
 
   /** Same letters in another order first, then the like length, then the alphabet. */

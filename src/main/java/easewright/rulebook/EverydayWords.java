@@ -16,10 +16,12 @@ import java.util.Map;
  * @param usual the signs wearers report most
  * @param rather sign to the signs it takes the place of when one sentence says both
  * @param shortForms short form or slip of the pen to the word meant
+ * @param weak ideas too common to be told of "it"
  * @param fine part to the signs denied when it is said to be fine
  * @param cues words that turn, weaken, time or mask what is said beside them
  * @param circumstances id to its phrases
  * @param measurements wire name of a body measurement to the words for it
+ * @param perhaps words that may mean such a garment
  * @param garment words for the kind of garment this is about
  * @param changes adjustment id to the phrases for having done it
  * @param beliefs cause id to the phrases for suspecting it
@@ -35,10 +37,12 @@ public record EverydayWords(
     List<String> usual,
     Map<String, List<String>> rather,
     @JsonProperty("short forms") Map<String, String> shortForms,
+    List<String> weak,
     Map<String, List<String>> fine,
     Map<String, List<String>> cues,
     Map<String, List<String>> circumstances,
     Map<String, List<String>> measurements,
+    List<String> perhaps,
     List<String> garment,
     Map<String, List<String>> changes,
     Map<String, List<String>> beliefs,
