@@ -54,17 +54,10 @@ final class Replies {
 
   /** What there is room for, decided on the plain text so that all forms say the same. */
   private static Reply shortened(Answer answer, String site) {
-    Reply reply = Reply.of(answer);
-    Optional<Reply> shorter = Optional.of(reply);
-    while (shorter.isPresent() && words(reply, site) > MOST_WORDS) {
-      reply = shorter.get();
-      shorter = reply.shorter();
-    }
-    return reply;
-  }
-
-  private static int words(Reply reply, String site) {
-    return AnswerPages.replyText(reply, site).render().strip().split("\\s+").length;
+    return Reply.of(answer)
+        .within(
+            MOST_WORDS,
+            reply -> AnswerPages.replyText(reply, site).render().strip().split("\\s+").length);
   }
 
   /** What a template leaves out leaves its empty lines. */

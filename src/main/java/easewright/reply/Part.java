@@ -17,8 +17,6 @@ public enum Part {
   SHIFT,
   /** How to find out what is asked. */
   HOW,
-  /** Cautions after the gravest in full; else their names. */
-  WHOLE_CAUTIONS,
   /** What else it might be. */
   OTHER_CAUSES,
   /** The size to cut. */
@@ -31,6 +29,8 @@ public enum Part {
   PLACE,
   /** What to measure before changing. */
   MEASURE_FIRST,
+  /** Cautions after the gravest in full; else their names. */
+  WHOLE_CAUTIONS,
   /** How to check the change. */
   CHECK,
   /** That an amount is only a first step. */

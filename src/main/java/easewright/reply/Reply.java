@@ -10,11 +10,11 @@ import easewright.diagnosis.Answer.MissingNote;
 import easewright.diagnosis.Answer.PlaceNote;
 import easewright.diagnosis.Answer.QuestionNote;
 import easewright.diagnosis.Answer.SizeAdvice;
-import java.util.Collections;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
-import java.util.Optional;
 import java.util.Set;
+import java.util.function.ToIntFunction;
 
 /**
  * What is said in reply to a fitting, chosen once and written in every form alike: the caution, the
@@ -45,7 +45,7 @@ public record Reply(
   private static final int MOST_CAUSES = 3;
 
   public Reply {
-    parts = Collections.unmodifiableSet(EnumSet.copyOf(parts));
+    parts = Set.copyOf(parts);
   }
 
   /** Everything there is to say. */
@@ -76,26 +76,32 @@ public record Reply(
     return list.isEmpty() ? null : list.get(0);
   }
 
-  /** The same without what is easiest missed; empty when nothing more can be left out. */
-  public Optional<Reply> shorter() {
-    return parts.stream()
-        .findFirst()
-        .map(
-            least -> {
-              Set<Part> left = EnumSet.copyOf(parts);
-              left.remove(least);
-              return new Reply(
-                  cautions,
-                  verdict,
-                  causes,
-                  change,
-                  heldBack,
-                  size,
-                  measureAgain,
-                  question,
-                  missing,
-                  left);
-            });
+  /**
+   * The fullest reply of at most so many words. What is left out last is given room first, and what
+   * then still fits in beside it.
+   *
+   * @param words how many words a reply has as it is written
+   */
+  public Reply within(int most, ToIntFunction<Reply> words) {
+    if (words.applyAsInt(this) <= most) {
+      return this;
+    }
+    Reply fullest = saying(EnumSet.noneOf(Part.class));
+    List<Part> inTurn = Arrays.asList(Part.values());
+    for (int i = inTurn.size() - 1; i >= 0; i--) {
+      Set<Part> more = EnumSet.of(inTurn.get(i));
+      more.addAll(fullest.parts);
+      Reply fuller = saying(more);
+      if (words.applyAsInt(fuller) <= most) {
+        fullest = fuller;
+      }
+    }
+    return fullest;
+  }
+
+  private Reply saying(Set<Part> these) {
+    return new Reply(
+        cautions, verdict, causes, change, heldBack, size, measureAgain, question, missing, these);
   }
 
   /** Whether there is room for a part, by its name. */

@@ -19,11 +19,16 @@ import java.util.stream.Stream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
+import org.w3c.dom.Element;
 
 /** The drawing a reply links to. */
 @QuarkusTest
 class DrawingsTest {
   private static final String SVG = "http://www.w3.org/2000/svg"; // SVG 1.1, section 1.3
+
+  /** As in rules/marked.html. */
+  private static final int LABEL_SIZE = 17;
+
   private static final Pattern COLOUR =
       Pattern.compile("\\.marked( \\.(paper|place|spot))? \\{ (color|fill|stroke): (#[0-9a-f]{6})");
 
@@ -47,6 +52,26 @@ class DrawingsTest {
               .mapToObj(i -> svg.getElementsByTagNameNS(SVG, "text").item(i).getTextContent())
               .toList();
       assertTrue(words.contains(name) && words.size() == 2, words::toString);
+      assertFits(svg, name);
+    }
+  }
+
+  /** A bold letter is seldom wider than two thirds of its size: common practice. */
+  private static void assertFits(Document svg, String name) {
+    String[] view = svg.getDocumentElement().getAttribute("viewBox").split(" ");
+    double left = Double.parseDouble(view[0]);
+    double right = left + Double.parseDouble(view[2]);
+    for (int i = 0; i < svg.getElementsByTagNameNS(SVG, "text").getLength(); i++) {
+      Element word = (Element) svg.getElementsByTagNameNS(SVG, "text").item(i);
+      double x = Double.parseDouble(word.getAttribute("x"));
+      double width = word.getTextContent().length() * LABEL_SIZE * 2 / 3.0;
+      double from =
+          switch (word.getAttribute("text-anchor")) {
+            case "end" -> x - width;
+            case "middle" -> x - width / 2;
+            default -> x;
+          };
+      assertTrue(from >= left && from + width <= right, name);
     }
   }
 
