@@ -111,6 +111,8 @@ class ConversationTest {
     ObjectNode given = JsonNodeFactory.instance.objectNode();
     given.putArray("signs").addObject().put("sign", "straps-dig-in");
     given.putArray("couldNotTell").add("straps-dig-in").add("straps-slip-off");
+    given.put("asked", "straps-dig-in");
+    assertGoesOn(given);
     Answer answer = Answering.goOn(given);
     assertEquals("[\"straps-slip-off\"]", answer.soFar().path("couldNotTell").toString());
     assertTrue(answer.understood().signs().get(0).present());
