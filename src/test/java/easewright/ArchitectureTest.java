@@ -39,6 +39,7 @@ class ArchitectureTest {
           Map.entry("handbook", List.of("rulebook")),
           Map.entry(
               "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook")),
+          Map.entry("reply", List.of("diagnosis")),
           Map.entry(
               "check",
               List.of("measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis")),

@@ -6,6 +6,7 @@ import easewright.check.ClothCheck;
 import easewright.check.SizeCheck;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Diagnosis;
+import easewright.diagnosis.Fitting;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookFault;
@@ -82,12 +83,13 @@ public class InForce {
       ClothCheck clothCheck) {
 
     /**
-     * Reads one fitting and answers it.
+     * Reads one fitting and answers it, with the request to go on from.
      *
      * @throws FaultyRequest naming every fault of the request
      */
     Answer answer(JsonNode fitting) {
-      return diagnosis.answer(reader.read(fitting));
+      Fitting read = reader.read(fitting);
+      return diagnosis.answer(read).goingOnFrom(SoFar.of(fitting, read));
     }
   }
 

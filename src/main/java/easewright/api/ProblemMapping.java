@@ -20,6 +20,20 @@ class ProblemMapping {
   }
 
   @ServerExceptionMapper
+  Response badParameter(BadParameter request) {
+    List<String> written =
+        request.taken().stream().map(value -> request.name() + "=" + value).toList();
+    return Problem.of(
+            "parameter",
+            "A parameter can't be read",
+            400,
+            "The parameter \"%s\" takes no such value. Write %s, or leave it out."
+                .formatted(request.name(), String.join(" or ", written)))
+        .response()
+        .build();
+  }
+
+  @ServerExceptionMapper
   Response tooLarge(RequestJson.TooLarge request) {
     return tooLarge();
   }
@@ -51,7 +65,7 @@ class ProblemMapping {
             "not-acceptable",
             "No accepted form can be given",
             406,
-            "Ask for application/json, text/markdown or text/html, as the contract lists them.")
+            "Ask for application/json, text/markdown, text/html or text/plain, as the contract lists them.")
         .response()
         .build();
   }
