@@ -35,7 +35,7 @@ final class Contract {
 
   /** An example by its file name. */
   static Optional<String> example(String name) {
-    return name.matches("[a-z0-9-]+((\\.answer)?\\.json|\\.yaml)")
+    return name.matches("[a-z0-9-]+((\\.answer)?\\.(json|ndjson)|\\.yaml)")
         ? Shipped.find(FOLDER + "examples/" + name)
         : Optional.empty();
   }
@@ -94,13 +94,13 @@ final class Contract {
           file.isTextual() ? example(file.textValue().replace("examples/", "")) : Optional.empty();
       if (example.isPresent()) {
         ((ObjectNode) child).remove("externalValue");
-        // A sheet in YAML is an example of text.
+        // A sheet in YAML, or a fitting a line, is an example of text.
         ((ObjectNode) child)
             .set(
                 "value",
-                file.textValue().endsWith(".yaml")
-                    ? TextNode.valueOf(example.get())
-                    : json(example.get()));
+                file.textValue().endsWith(".json")
+                    ? json(example.get())
+                    : TextNode.valueOf(example.get()));
       } else {
         putExamples(child);
       }

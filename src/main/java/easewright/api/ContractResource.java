@@ -34,11 +34,12 @@ public class ContractResource {
   @GET
   @Path("/examples/{name}")
   public Response example(@PathParam("name") String name) {
+    String form =
+        name.endsWith(".yaml")
+            ? "application/yaml"
+            : name.endsWith(".ndjson") ? BulkRoute.FORM : MediaType.APPLICATION_JSON;
     return Response.ok(
-            Contract.example(name).orElseThrow(NotFoundException::new),
-            name.endsWith(".yaml")
-                ? "application/yaml;charset=UTF-8"
-                : MediaType.APPLICATION_JSON + ";charset=UTF-8")
+            Contract.example(name).orElseThrow(NotFoundException::new), form + ";charset=UTF-8")
         .build();
   }
 }

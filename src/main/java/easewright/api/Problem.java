@@ -12,6 +12,7 @@ import java.util.List;
  * @param title the kind in words, the same each time
  * @param status the HTTP status
  * @param detail what is wrong this time
+ * @param line the line it answers, from 1, where a request has a fitting a line; else null
  * @param faults everything wrong with the request's body; empty when its body is not at fault
  */
 public record Problem(
@@ -19,6 +20,7 @@ public record Problem(
     String title,
     int status,
     String detail,
+    Integer line,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<FaultNote> faults) {
 
   static final String MEDIA_TYPE = "application/problem+json";
@@ -30,7 +32,29 @@ public record Problem(
 
   /** A problem that does not lie in the request's body. */
   static Problem of(String kind, String title, int status, String detail) {
-    return new Problem("/problems/" + kind, title, status, detail, List.of());
+    return new Problem("/problems/" + kind, title, status, detail, null, List.of());
+  }
+
+  static Problem tooLarge(String most) {
+    return of("too-large", "The request is too large", 413, "Send at most " + most + ".");
+  }
+
+  static Problem notAcceptable(String forms) {
+    return of(
+        "not-acceptable",
+        "No accepted form can be given",
+        406,
+        "Ask for " + forms + ", as the contract lists them.");
+  }
+
+  static Problem failed() {
+    return of(
+        "failed", "The service failed", 500, "The fault is the service's, not the request's.");
+  }
+
+  /** The same as the answer to one line of a request. */
+  Problem atLine(int number) {
+    return new Problem(type, title, status, detail, number, faults);
   }
 
   /** The problem of a request whose faults were found. */
@@ -44,6 +68,7 @@ public record Problem(
         (request.count() == 1 ? "There is one fault." : "There are %d faults.")
                 .formatted(request.count())
             + (more == 0 ? "" : " The first " + request.faults().size() + " are listed."),
+        null,
         request.faults().stream()
             .map(
                 fault ->

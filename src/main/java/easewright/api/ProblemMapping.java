@@ -61,11 +61,7 @@ class ProblemMapping {
   }
 
   private static Response notAcceptable() {
-    return Problem.of(
-            "not-acceptable",
-            "No accepted form can be given",
-            406,
-            "Ask for application/json, text/markdown, text/html or text/plain, as the contract lists them.")
+    return Problem.notAcceptable("application/json, text/markdown, text/html or text/plain")
         .response()
         .build();
   }
@@ -102,19 +98,10 @@ class ProblemMapping {
   @ServerExceptionMapper
   Response failed(Throwable failure) {
     Log.error("A request failed", failure);
-    return Problem.of(
-            "failed", "The service failed", 500, "The fault is the service's, not the request's.")
-        .response()
-        .build();
+    return Problem.failed().response().build();
   }
 
   private static Response tooLarge() {
-    return Problem.of(
-            "too-large",
-            "The request is too large",
-            413,
-            "Send at most " + RequestJson.MOST_BYTES / 1024 + " KB.")
-        .response()
-        .build();
+    return Problem.tooLarge(RequestJson.MOST_BYTES / 1024 + " KB").response().build();
   }
 }

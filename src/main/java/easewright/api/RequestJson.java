@@ -48,6 +48,11 @@ public final class RequestJson {
    *     a bound
    */
   public static JsonNode parse(byte[] body) {
+    return parse(body, 1);
+  }
+
+  /** The same for a piece of a larger text, in which its first line has the given number. */
+  static JsonNode parse(byte[] body, int firstLine) {
     if (body.length > MOST_BYTES) {
       throw new TooLarge();
     }
@@ -61,7 +66,8 @@ public final class RequestJson {
     } catch (StreamConstraintsException bound) {
       throw FaultyRequest.unreadable(
           "",
-          "The JSON is nested too deep, or a text, name or number in it is too long" + at(bound),
+          "The JSON is nested too deep, or a text, name or number in it is too long"
+              + at(bound, firstLine),
           "Nest at most "
               + DEEPEST
               + " deep and keep texts under "
@@ -74,7 +80,8 @@ public final class RequestJson {
               && unreadable.getOriginalMessage().startsWith("Duplicate field");
       throw FaultyRequest.unreadable(
           "",
-          (twice ? "A field is written twice in one object" : "This is not JSON") + at(unreadable),
+          (twice ? "A field is written twice in one object" : "This is not JSON")
+              + at(unreadable, firstLine),
           twice
               ? "Write each field once; several measurings go into a list."
               : "Check quotes, commas and brackets near there (RFC 8259).");
@@ -83,11 +90,15 @@ public final class RequestJson {
     }
   }
 
-  private static String at(JsonProcessingException problem) {
+  private static String at(JsonProcessingException problem, int firstLine) {
     JsonLocation place = problem.getLocation();
     return place == null
         ? "."
-        : ", at line " + place.getLineNr() + ", column " + place.getColumnNr() + ".";
+        : ", at line "
+            + (place.getLineNr() + firstLine - 1)
+            + ", column "
+            + place.getColumnNr()
+            + ".";
   }
 
   /** A request above {@value #MOST_BYTES} bytes. */

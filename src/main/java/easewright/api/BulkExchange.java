@@ -1,0 +1,90 @@
+package easewright.api;
+
+import easewright.api.RequestLines.Line;
+import io.vertx.core.buffer.Buffer;
+import io.vertx.core.http.HttpHeaders;
+import io.vertx.core.http.HttpServerRequest;
+import io.vertx.core.http.HttpServerResponse;
+import io.vertx.ext.web.RoutingContext;
+import java.util.Optional;
+
+/**
+ * One request with a fitting a line, and its response. A line is answered on a worker thread and
+ * its answer sent before the next is looked at, and more is read only when none is left: so whoever
+ * reads slowly is also read from slowly, order is kept, and no thread waits for the network.
+ */
+final class BulkExchange {
+  private final RoutingContext context;
+  private final HttpServerRequest request;
+  private final HttpServerResponse response;
+  private final LineAnswers answers;
+  private final RequestLines lines = new RequestLines();
+  private final Problem tooLarge;
+  private long bytesLeft;
+  private boolean ended;
+
+  BulkExchange(RoutingContext context, LineAnswers answers, long mostBytes, Problem tooLarge) {
+    this.context = context;
+    this.request = context.request();
+    this.response = context.response();
+    this.answers = answers;
+    this.bytesLeft = mostBytes;
+    this.tooLarge = tooLarge;
+  }
+
+  void begin() {
+    response
+        .setChunked(true)
+        .putHeader(HttpHeaders.CONTENT_TYPE, BulkRoute.FORM)
+        .putHeader(HttpHeaders.CACHE_CONTROL, "no-store");
+    if (request.isEnded()) {
+      response.end();
+      return;
+    }
+    if ("100-continue".equalsIgnoreCase(request.getHeader(HttpHeaders.EXPECT))) {
+      response.writeContinue();
+    }
+    request.pause().handler(this::arrived).endHandler(end -> finish());
+    request.fetch(1);
+  }
+
+  private void arrived(Buffer piece) {
+    bytesLeft -= piece.length();
+    if (bytesLeft < 0) {
+      hangUp();
+      return;
+    }
+    lines.add(piece.getBytes());
+    goOn(lines.next());
+  }
+
+  private void finish() {
+    ended = true;
+    goOn(lines.last());
+  }
+
+  private void goOn(Optional<Line> line) {
+    if (line.isPresent()) {
+      answer(line.get());
+    } else if (ended) {
+      response.end();
+    } else {
+      request.fetch(1);
+    }
+  }
+
+  /** If the asker has gone, writing fails, and with it all that would follow is dropped. */
+  private void answer(Line line) {
+    context
+        .vertx()
+        .executeBlocking(() -> answers.reply(line), false)
+        .compose(reply -> response.write(Buffer.buffer(reply.line())))
+        .onSuccess(written -> goOn(ended ? Optional.empty() : lines.next()));
+  }
+
+  private void hangUp() {
+    response
+        .end(Buffer.buffer(answers.refusal(tooLarge, lines.number()).line()))
+        .onComplete(said -> request.connection().close());
+  }
+}

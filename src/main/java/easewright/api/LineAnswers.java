@@ -1,0 +1,68 @@
+package easewright.api;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import easewright.api.RequestLines.Line;
+import io.quarkus.logging.Log;
+import jakarta.inject.Singleton;
+import java.util.Arrays;
+
+/** Answers a fitting written in one line with one line, whatever is wrong with it. */
+@Singleton
+public class LineAnswers {
+  private final InForce rules;
+  private final ObjectMapper json;
+
+  LineAnswers(InForce rules, ObjectMapper json) {
+    this.rules = rules;
+    this.json = json;
+  }
+
+  /**
+   * What a line is answered with.
+   *
+   * @param line the answer, or the problem with the line's number, as JSON ended by a line feed
+   * @param refused whether it is a problem
+   */
+  public record Reply(byte[] line, boolean refused) {}
+
+  /** The answer to one line. */
+  public Reply reply(Line line) {
+    try {
+      return new Reply(bytes(rules.now().answer(request(line))), false);
+    } catch (FaultyRequest request) {
+      return refusal(Problem.of(request), line.number());
+    } catch (RequestJson.TooLarge request) {
+      return refusal(Problem.tooLarge(RequestJson.MOST_BYTES / 1024 + " KB a line"), line.number());
+    } catch (RuntimeException failure) {
+      // The other lines are not to suffer for it.
+      Log.error("A line of a request failed", failure);
+      return refusal(Problem.failed(), line.number());
+    }
+  }
+
+  /** A problem as the reply to a line. */
+  Reply refusal(Problem problem, int line) {
+    return new Reply(bytes(problem.atLine(line)), true);
+  }
+
+  private static JsonNode request(Line line) {
+    if (line.tooLong()) {
+      throw new RequestJson.TooLarge();
+    }
+    return RequestJson.parse(line.text(), line.number());
+  }
+
+  /** As JSON in one line, ended by a line feed. */
+  byte[] bytes(Object answer) {
+    try {
+      byte[] text = json.writeValueAsBytes(answer);
+      byte[] line = Arrays.copyOf(text, text.length + 1);
+      line[text.length] = '\n';
+      return line;
+    } catch (JsonProcessingException impossible) {
+      throw new IllegalStateException("An answer can't be written.", impossible);
+    }
+  }
+}
