@@ -6,11 +6,11 @@ import io.quarkus.qute.TemplateInstance;
 
 /** The answer as people read it; everything said stands in {@code templates/answer}. */
 @CheckedTemplate(basePath = "answer")
-final class AnswerPages {
+public final class AnswerPages {
   private AnswerPages() {}
 
   /** Markdown to post on a help board: {@code post.md}. */
-  static native TemplateInstance post(Answer answer);
+  public static native TemplateInstance post(Answer answer);
 
   /** A page to read or print: {@code card.html}. */
   static native TemplateInstance card(Answer answer);

@@ -88,19 +88,10 @@ class ProblemMapping {
   @ServerExceptionMapper
   Response failed(Throwable failure) {
     Log.error("A request failed", failure);
-    return Problem.of(
-            "failed", "The service failed", 500, "The fault is the service's, not the request's.")
-        .response()
-        .build();
+    return Problem.failed().response().build();
   }
 
   private static Response tooLarge() {
-    return Problem.of(
-            "too-large",
-            "The request is too large",
-            413,
-            "Send at most " + RequestJson.MOST_BYTES / 1024 + " KB.")
-        .response()
-        .build();
+    return Problem.tooLarge().response().build();
   }
 }
