@@ -52,7 +52,6 @@ final class Reply {
   }
 
   private static ToolResponse reply(boolean isError, TemplateInstance page, Object json) {
-    return new ToolResponse(
-        isError, List.of(new TextContent(page.render().strip())), json, null);
+    return new ToolResponse(isError, List.of(new TextContent(page.render().strip())), json, null);
   }
 }
