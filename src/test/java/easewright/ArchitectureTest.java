@@ -118,6 +118,27 @@ class ArchitectureTest {
   }
 
   @Test
+  void only_assistants_tools_touch_their_protocol_and_nothing_knows_them() {
+    noClasses()
+        .that()
+        .resideInAPackage("easewright..")
+        .and()
+        .resideOutsideOfPackage("easewright.mcp..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("io.quarkiverse.mcp..", "easewright.mcp..")
+        .check(MAIN);
+    noClasses()
+        .that()
+        .resideInAPackage("easewright.mcp..")
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("easewright..")
+                .and(not(resideInAnyPackage("easewright.mcp..", "easewright.api.."))))
+        .check(MAIN);
+  }
+
+  @Test
   void computing_is_free_of_the_framework() {
     noClasses()
         .that()

@@ -59,7 +59,13 @@ public class FittingResource {
     return Replies.text(answer(body), asked, address.site(called.getBaseUri()));
   }
 
-  private Answer answer(byte[] body) {
+  /** The answer, for callers within the service. */
+  public Answer answer(byte[] body) {
     return rules.now().answer(RequestJson.parse(body));
+  }
+
+  /** A long reply in Markdown; its links are whole where the public address is known. */
+  public String post(Answer answer) {
+    return Replies.markdown(answer, ReplyLength.LONG, address.known());
   }
 }

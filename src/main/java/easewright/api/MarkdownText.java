@@ -36,7 +36,8 @@ class MarkdownText implements ResultMapper {
 
   @Override
   public String map(Object result, Expression expression) {
-    return escape(result.toString());
+    // Only what stands in the rule book as Markdown is marked "raw".
+    return result instanceof RawString written ? written.toString() : escape(result.toString());
   }
 
   static String escape(String text) {

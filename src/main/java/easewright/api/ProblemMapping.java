@@ -102,6 +102,6 @@ class ProblemMapping {
   }
 
   private static Response tooLarge() {
-    return Problem.tooLarge(RequestJson.MOST_BYTES / 1024 + " KB").response().build();
+    return Problem.tooLarge().response().build();
   }
 }

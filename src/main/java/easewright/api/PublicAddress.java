@@ -39,6 +39,11 @@ class PublicAddress {
         });
   }
 
+  /** The public address as configured; "" where none is. */
+  String known() {
+    return address.orElse("");
+  }
+
   private static String withoutSlash(String address) {
     return address.endsWith("/") ? address.substring(0, address.length() - 1) : address;
   }

@@ -62,8 +62,12 @@ public final class Intake {
             .map(SignEntry::id)
             .collect(Collectors.toSet());
     this.so = Sayings.meantAnywhere(phrases, lexicon, redFlags);
-    double[] t = java.util.Arrays.stream(System.getProperty("tune", "0.5,4,1.5,0.7").split(",")).mapToDouble(Double::parseDouble).toArray();
-    this.likeness = new Likeness(so.all(), words.usual(), lexicon, new Likeness.Tuning(t[0], t[1], t[2], t[3]));
+    double[] t =
+        java.util.Arrays.stream(System.getProperty("tune", "0.5,4,1.5,0.7").split(","))
+            .mapToDouble(Double::parseDouble)
+            .toArray();
+    this.likeness =
+        new Likeness(so.all(), words.usual(), lexicon, new Likeness.Tuning(t[0], t[1], t[2], t[3]));
     this.notSo = Sayings.sayingSeveral(words.notSo(), lexicon);
     this.suspicions = new Sayings(words.beliefs(), lexicon);
     this.signs = new Signs(book.catalog().signs(), words, lexicon);
@@ -95,7 +99,8 @@ public final class Intake {
     List<Match> said = new ArrayList<>(so.in(post));
     if (!Boolean.getBoolean("nolike")) {
       for (Match like : likeness.in(post, so.said(post))) {
-        boolean known = said.stream().anyMatch(one -> post.clause()[one.head()] == post.clause()[like.head()]);
+        boolean known =
+            said.stream().anyMatch(one -> post.clause()[one.head()] == post.clause()[like.head()]);
         if (!known) said.add(like);
       }
     }

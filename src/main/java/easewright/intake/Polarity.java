@@ -139,8 +139,7 @@ final class Polarity {
     while (first > 0 && post.sentence()[first - 1] == sentence) {
       first--;
     }
-    boolean pointsBack =
-        List.of("that", "those", "they").contains(post.words().get(first).plain());
+    boolean pointsBack = List.of("that", "those", "they").contains(post.words().get(first).plain());
     return pointsBack
         && post.cues("elsewhere").stream()
             .anyMatch(cue -> post.sentence()[cue.first()] == sentence - 1);

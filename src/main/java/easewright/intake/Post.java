@@ -43,11 +43,14 @@ record Post(
   private static final int SHORT_LINE = 60;
 
   private static final List<String> JOINS =
-      List.of("and", "plus", "also", "so", "because", "cause", "cuz", "since", "then", "n", "an", "while");
+      List.of(
+          "and", "plus", "also", "so", "because", "cause", "cuz", "since", "then", "n", "an",
+          "while");
   private static final List<String> TURNS =
       List.of("but", "although", "however", "except", "yet", "whereas", "otherwise");
   private static final List<String> PREPOSITIONS =
-      List.of("on", "in", "at", "under", "above", "below", "near", "by", "along", "behind", "between",
+      List.of(
+          "on", "in", "at", "under", "above", "below", "near", "by", "along", "behind", "between",
           "toward", "towards", "across", "right", "just", "over", "from", "of");
 
   /** What stands before each word. */
@@ -81,15 +84,16 @@ record Post(
       return Break.TURN;
     }
     boolean fraction = number && between.equals("/");
-    if (!fraction
-        && (between.matches(".*[,:()\\u2013\\u2014/].*") || between.contains(" - "))) {
+    if (!fraction && (between.matches(".*[,:()\\u2013\\u2014/].*") || between.contains(" - "))) {
       // "on the front, above the bust" is one breath
       return PREPOSITIONS.contains(next.plain()) ? Break.NONE : Break.PAUSE;
     }
     return JOINS.contains(next.plain()) ? Break.JOIN : Break.NONE;
   }
 
-  /** Whether a line was ended on purpose: it is short or an empty one follows; else it is wrapped. */
+  /**
+   * Whether a line was ended on purpose: it is short or an empty one follows; else it is wrapped.
+   */
   private static boolean endsLine(String text, int lineEnd) {
     int start = text.lastIndexOf('\n', lineEnd - 1) + 1;
     boolean emptyNext = lineEnd + 1 >= text.length() || text.charAt(lineEnd + 1) == '\n';

@@ -17,13 +17,15 @@ final class Sayings {
 
   private static final Set<String> PRONOUNS =
       Set.of(
-          "it", "they", "they're", "theyre", "them", "that", "this", "these", "those", "both", "its", "it's", "there");
+          "it", "they", "they're", "theyre", "them", "that", "this", "these", "those", "both",
+          "its", "it's", "there");
 
   /** The catalog's own phrases come first in every list; there are at most this many. */
   private static final int FIRST_PHRASES = 5;
 
   private static final Set<String> SUBJECTS =
-      Set.of("the", "my", "it", "its", "it's", "they", "i", "i'm", "im", "i've", "ive", "there",
+      Set.of(
+          "the", "my", "it", "its", "it's", "they", "i", "i'm", "im", "i've", "ive", "there",
           "there's", "that", "she", "her", "he");
 
   private static final double EXACT = 0.95;
@@ -61,10 +63,7 @@ final class Sayings {
   private Sayings(List<Saying> all, Lexicon lexicon, int least, Set<String> anywhere) {
     this.lexicon = lexicon;
     this.anywhere = anywhere;
-    this.all =
-        all.stream()
-            .filter(one -> one.elements().size() >= least || one.denies())
-            .toList();
+    this.all = all.stream().filter(one -> one.elements().size() >= least || one.denies()).toList();
     Map<String, Integer> counts = new HashMap<>();
     all.forEach(one -> one.elements().forEach(element -> counts.merge(element, 1, Integer::sum)));
     counts.forEach(
@@ -104,10 +103,12 @@ final class Sayings {
         (id, phrases) -> {
           for (int i = 0; i < phrases.size(); i++) {
             Saying saying = Saying.of(id, phrases.get(i), lexicon);
-            bySense.computeIfAbsent(saying.sense(), any -> new LinkedHashMap<>())
+            bySense
+                .computeIfAbsent(saying.sense(), any -> new LinkedHashMap<>())
                 .putIfAbsent(id, saying);
             if (i < FIRST_PHRASES) {
-              firstBySense.computeIfAbsent(saying.sense(), any -> new LinkedHashMap<>())
+              firstBySense
+                  .computeIfAbsent(saying.sense(), any -> new LinkedHashMap<>())
                   .putIfAbsent(id, saying);
             }
           }

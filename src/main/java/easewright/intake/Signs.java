@@ -82,9 +82,7 @@ final class Signs {
     return said.stream()
         .anyMatch(
             other ->
-                rather
-                        .getOrDefault(other.saying().of(), List.of())
-                        .contains(match.saying().of())
+                rather.getOrDefault(other.saying().of(), List.of()).contains(match.saying().of())
                     && post.sentence()[other.head()] == post.sentence()[match.head()]);
   }
 

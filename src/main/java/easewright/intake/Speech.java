@@ -29,8 +29,26 @@ final class Speech {
   /** Words whose ending tells them from another: a lining is no line, sores are more than sore. */
   private static final Map<String, String> KEPT =
       Map.of(
-          "lining", "lining", "linings", "lining", "lateral", "lateral", "laterally", "lateral",
-          "sores", "sores", "pants", "pants", "tights", "tights", "shorts", "shorts", "later", "later", "gathers", "gather");
+          "lining",
+          "lining",
+          "linings",
+          "lining",
+          "lateral",
+          "lateral",
+          "laterally",
+          "lateral",
+          "sores",
+          "sores",
+          "pants",
+          "pants",
+          "tights",
+          "tights",
+          "shorts",
+          "shorts",
+          "later",
+          "later",
+          "gathers",
+          "gather");
 
   private final Analyzer analyzer =
       new Analyzer() {
