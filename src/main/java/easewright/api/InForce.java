@@ -80,16 +80,38 @@ public class InForce {
       Diagnosis diagnosis,
       CheckReader checkReader,
       SizeCheck sizeCheck,
-      ClothCheck clothCheck) {
+      ClothCheck clothCheck,
+      TextReader texts) {
 
     /**
-     * Reads one fitting and answers it, with the request to go on from.
+     * Reads one fitting, its text included, and answers it, with the request to go on from.
      *
      * @throws FaultyRequest naming every fault of the request
      */
-    Answer answer(JsonNode fitting) {
-      Fitting read = reader.read(fitting);
-      return diagnosis.answer(read).goingOnFrom(SoFar.of(fitting, read));
+    Answer answer(JsonNode request) {
+      IntakeAnswer text = texts.read(request).orElse(null);
+      JsonNode whole = text == null ? request : text.fitting();
+      Fitting fitting = fitting(whole, text);
+      return diagnosis
+          .answer(fitting)
+          .goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
+    }
+
+    private Fitting fitting(JsonNode whole, IntakeAnswer text) {
+      try {
+        return reader.read(whole);
+      } catch (FaultyRequest refused) {
+        throw text == null ? refused : refused.atText(TextFitting.saidByText(text));
+      }
+    }
+
+    /**
+     * Reads a text and answers nothing.
+     *
+     * @throws FaultyRequest when there is no text or it is too long
+     */
+    IntakeAnswer read(JsonNode request) {
+      return texts.readAnything(request);
     }
   }
 
@@ -108,7 +130,8 @@ public class InForce {
         diagnosis,
         new CheckReader(known, reader),
         new SizeCheck(book, diagnosis),
-        new ClothCheck(book, diagnosis));
+        new ClothCheck(book, diagnosis),
+        new TextReader(book.source(), sheets));
   }
 
   /** The folder named by {@code -Deasewright.rules=}, or the project's own in development mode. */

@@ -28,6 +28,7 @@ import java.util.List;
  * @param missing what was not given, and what it would change
  * @param measureAgain measurements that are unlikely, and why
  * @param soFar the request to go on from, in the form it was sent; null where none was read
+ * @param read what was read from the request's text, and where it stands; null without a text
  */
 public record Answer(
     RuleBookStamp ruleBook,
@@ -46,10 +47,11 @@ public record Answer(
     List<WhyNotNote> whyNot,
     List<MissingNote> missing,
     List<MeasureAgainNote> measureAgain,
-    JsonNode soFar) {
+    JsonNode soFar,
+    JsonNode read) {
 
-  /** The same answer with the request to send back, the reply to its question added. */
-  public Answer goingOnFrom(JsonNode soFar) {
+  /** The same answer with the request to send back, and what was read from its text. */
+  public Answer goingOnFrom(JsonNode soFar, JsonNode read) {
     return new Answer(
         ruleBook,
         understood,
@@ -67,7 +69,8 @@ public record Answer(
         whyNot,
         missing,
         measureAgain,
-        soFar);
+        soFar,
+        read);
   }
 
   /**

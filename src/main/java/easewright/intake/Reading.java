@@ -14,6 +14,7 @@ import java.util.Map;
  * @param circumstances what else bears on comfort and safety
  * @param earlier changes made before, in the order told
  * @param suspected causes the writer suspects or asks about
+ * @param couldNotTell a sign that was asked about and could not be told; empty or one
  * @param notUnderstood stretches that speak of the garment but were not read as anything
  */
 public record Reading(
@@ -26,7 +27,31 @@ public record Reading(
     TextRead monthsSinceOperation,
     List<ChangeRead> earlier,
     List<TextRead> suspected,
-    List<Span> notUnderstood) {
+    List<TextRead> couldNotTell,
+    List<NotUnderstood> notUnderstood) {
+
+  /** A text that is about something else. */
+  static final Reading NOTHING =
+      new Reading(
+          false,
+          List.of(),
+          List.of(),
+          List.of(),
+          null,
+          List.of(),
+          null,
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of());
+
+  /**
+   * A stretch not understood.
+   *
+   * @param perhaps signs whose phrases it is most like, likeliest first
+   */
+  public record NotUnderstood(Span span, List<String> perhaps) {}
+
 
   /**
    * A sign.
