@@ -20,7 +20,7 @@ public final class Intake {
   private final Lexicon lexicon;
   private final Sayings so;
   private final Sayings notSo;
-  private final Sayings suspicions;
+  private final Beliefs suspicions;
   private final Signs signs;
   private final Lengths lengths;
   private final Sizes sizes;
@@ -51,7 +51,7 @@ public final class Intake {
                 .toList());
     this.so = new Sayings(phrases, lexicon);
     this.notSo = new Sayings(words.notSo(), lexicon);
-    this.suspicions = new Sayings(words.beliefs(), lexicon);
+    this.suspicions = new Beliefs(words, lexicon);
     this.signs = new Signs(book.catalog().signs(), words.fine(), lexicon);
     this.lengths = new Lengths(words, lexicon.speech());
     this.sizes = new Sizes(words, lexicon.speech());
@@ -77,7 +77,7 @@ public final class Intake {
             .toList();
     List<Match> said = so.in(post);
     List<Match> denying = notSo.in(post);
-    List<Match> suspected = suspected(post);
+    List<Match> suspected = suspicions.in(post);
     List<ChangeRead> earlier = changes.in(post, amounts);
     List<SignRead> read = signs.in(post, meantAsSeen(said, suspected, post), denying, amounts);
     List<ClothRead> cloths = ClothTests.in(post, amounts);
@@ -113,39 +113,6 @@ public final class Intake {
                             cloth.span().from() <= one.span().from()
                                 && one.span().to() <= cloth.span().to()))
         .toList();
-  }
-
-  /** Causes the writer believes in or asks about. */
-  private List<Match> suspected(Post post) {
-    List<Match> found = new ArrayList<>();
-    for (Match match : suspicions.in(post)) {
-      boolean thought =
-          post.cues("belief").stream()
-                  .anyMatch(
-                      cue ->
-                          cue.first() < match.head()
-                              && post.sentence()[cue.first()] == post.sentence()[match.head()]
-                              && post.strongest(cue.first(), match.head())
-                                      .compareTo(Post.Break.PAUSE)
-                                  < 0)
-              || asked(match, post);
-      if (thought && !new Polarity(lexicon).isDenied(match, post)) {
-        found.add(match);
-      }
-    }
-    return found;
-  }
-
-  private static boolean asked(Match match, Post post) {
-    int last = match.last();
-    while (last + 1 < post.words().size()
-        && post.sentence()[last + 1] == post.sentence()[match.last()]) {
-      last++;
-    }
-    int from = post.words().get(last).to();
-    int to =
-        last + 1 < post.words().size() ? post.words().get(last + 1).from() : post.text().length();
-    return post.text().substring(from, to).contains("?");
   }
 
   /** What is suspected is not seen: "I think the straps are too short" reports no sign. */
