@@ -34,6 +34,7 @@ final class ClothTests {
   private static final int FARTHEST = 90;
 
   private static final int AROUND = 60;
+  private static final int LONGEST_CLAUSE = 200;
   private static final double LEAST_RATIO = 1.04;
   private static final double MOST_RATIO = 3.6;
 
@@ -160,7 +161,8 @@ final class ClothTests {
     String text = post.text();
     int from = Math.max(last, sentenceStart(span.from()));
     int stop = span.to();
-    while (stop < text.length() && ".,;!?\n".indexOf(text.charAt(stop)) < 0) {
+    while (stop < Math.min(text.length(), span.to() + LONGEST_CLAUSE)
+        && ".,;!?\n".indexOf(text.charAt(stop)) < 0) {
       stop++;
     }
     return text.substring(Math.min(from, span.from()), stop);
@@ -174,7 +176,7 @@ final class ClothTests {
   private int sentenceStart(int at) {
     String text = post.text();
     int from = at;
-    while (from > 0
+    while (from > Math.max(0, at - LONGEST_CLAUSE)
         && "!?\n;".indexOf(text.charAt(from - 1)) < 0
         && !(text.charAt(from - 1) == '.' && from < text.length() && text.charAt(from) == ' ')) {
       from--;

@@ -45,15 +45,15 @@ final class Wordings {
 
   private void add(String id, String phrase) {
     Post post = lexicon.read(phrase);
+    Ground ground = new Ground(post, List.of());
     List<String> tokens = new ArrayList<>();
-    for (int i = 0; i < post.words().size(); i++) {
-      Mention part = part(post, i);
-      if (part != null) {
-        tokens.add(PART + part.name());
-        i = part.last();
-      } else if (isNo(post, i)) {
+    for (int i = 0; i < ground.size(); i++) {
+      if (ground.parts[i] != null) {
+        tokens.add(PART + ground.parts[i].name());
+        i = ground.parts[i].last();
+      } else if (ground.no.get(i)) {
         tokens.add(NO);
-      } else if (!SKIPPED.contains(post.words().get(i).plain())) {
+      } else if (!ground.isSkipped(i)) {
         tokens.add(word(post, i));
       }
     }
@@ -73,19 +73,12 @@ final class Wordings {
 
   /** Every phrase found, those whose words are all part of a fuller one left out. */
   List<Match> in(Post post, List<Amount> amounts) {
-    BitSet skipped = new BitSet();
-    for (int i = 0; i < post.words().size(); i++) {
-      skipped.set(i, SKIPPED.contains(post.words().get(i).plain()));
-    }
-    for (Amount amount : amounts) {
-      int last = Whereabouts.wordAt(post, amount.span().to() - 1);
-      skipped.set(Whereabouts.wordAt(post, amount.span().from()), last + 1);
-    }
+    Ground ground = new Ground(post, amounts);
     List<Match> all = new ArrayList<>();
     for (int i = 0; i < post.words().size(); i++) {
-      for (String token : tokens(post, i)) {
+      for (String token : ground.tokens(i)) {
         for (Wording wording : byFirst.getOrDefault(token, List.of())) {
-          Match match = match(wording, post, i, skipped);
+          Match match = match(wording, ground, i);
           if (match != null) {
             all.add(match);
           }
@@ -93,20 +86,20 @@ final class Wordings {
       }
     }
     return all.stream()
-        .filter(one -> all.stream().noneMatch(other -> other != one && isFuller(other, one)))
+        .filter(one -> all.stream().noneMatch(other -> isFuller(other, one)))
         .toList();
   }
 
   private static boolean isFuller(Match one, Match other) {
-    boolean within = one.first() <= other.last() && other.first() <= one.last();
-    return within && one.weight() > other.weight();
+    boolean touch = one.first() <= other.last() && other.first() <= one.last();
+    return touch && one.weight() > other.weight();
   }
 
-  private Match match(Wording wording, Post post, int first, BitSet skipped) {
+  private Match match(Wording wording, Ground ground, int first) {
     List<Mention> said = new ArrayList<>();
     int at = first;
     for (String token : wording.tokens()) {
-      Mention here = said.isEmpty() ? at(post, token, at) : next(post, token, at, skipped);
+      Mention here = said.isEmpty() ? ground.at(token, at) : next(token, ground, at);
       if (here == null) {
         return null;
       }
@@ -116,34 +109,16 @@ final class Wordings {
     return new Match(wording.saying(), said, said, said.size(), SURE);
   }
 
-  private Mention next(Post post, String token, int from, BitSet skipped) {
+  private Mention next(String token, Ground ground, int from) {
     int between = 0;
-    for (int i = from; i < post.words().size() && between <= mostBetween; i++) {
-      if (post.breaks().get(i).compareTo(Post.Break.PAUSE) >= 0) {
-        return null;
-      }
-      Mention here = at(post, token, i);
+    for (int i = from; i < ground.size() && between <= mostBetween && ground.goesOn(i); i++) {
+      Mention here = ground.at(token, i);
       if (here != null) {
         return here;
       }
-      between += skipped.get(i) ? 0 : 1;
+      between += ground.isSkipped(i) ? 0 : 1;
     }
     return null;
-  }
-
-  private Mention at(Post post, String token, int i) {
-    if (token.startsWith(PART)) {
-      String name = token.substring(PART.length());
-      Mention part = part(post, i);
-      if (part != null && part.name().equals(name)) {
-        return part;
-      }
-      boolean meant =
-          PRONOUNS.contains(post.words().get(i).plain()) && name.equals(topic(post, i));
-      return meant ? new Mention(name, i, i, 1) : null;
-    }
-    boolean here = token.equals(NO) ? isNo(post, i) : word(post, i).equals(token);
-    return here ? new Mention("=" + token, i, i, 1) : null;
   }
 
   private static String word(Post post, int i) {
@@ -151,49 +126,79 @@ final class Wordings {
     return ONE_VERB.getOrDefault(stem, stem);
   }
 
-  private List<String> tokens(Post post, int i) {
-    List<String> tokens = new ArrayList<>(List.of(word(post, i)));
-    Mention part = part(post, i);
-    if (part != null) {
-      tokens.add(PART + part.name());
-    } else if (PRONOUNS.contains(post.words().get(i).plain())) {
-      tokens.add(PART + topic(post, i));
-    }
-    if (isNo(post, i)) {
-      tokens.add(NO);
-    }
-    return tokens;
-  }
+  /** A post, and what each of its words may stand for. */
+  private final class Ground {
+    private final Post post;
+    private final Mention[] parts;
+    private final String[] topics;
+    private final BitSet no = new BitSet();
+    private final BitSet skipped = new BitSet();
 
-  /** The piece named from this word on, by its longest name. */
-  private Mention part(Post post, int i) {
-    Mention longest = null;
-    for (Mention one : post.mentions()) {
-      if (one.first() == i
-          && lexicon.isPart(one.name())
-          && one.last() - one.first() + 1 == one.words()
-          && (longest == null || one.words() > longest.words())) {
-        longest = one;
+    Ground(Post post, List<Amount> amounts) {
+      this.post = post;
+      int size = post.words().size();
+      this.parts = new Mention[size];
+      this.topics = new String[size];
+      for (Mention one : post.mentions()) {
+        boolean whole = one.last() - one.first() + 1 == one.words();
+        Mention other = parts[one.first()];
+        if (lexicon.isPart(one.name()) && whole && (other == null || one.words() > other.words())) {
+          parts[one.first()] = one;
+        }
+      }
+      Mention last = null;
+      for (int i = 0; i < size; i++) {
+        boolean near = last != null && post.sentence()[i] - post.sentence()[last.first()] <= 1;
+        topics[i] = near ? last.name() : "";
+        last = parts[i] == null ? last : parts[i];
+        skipped.set(i, SKIPPED.contains(post.words().get(i).plain()));
+      }
+      post.cues("no").stream().filter(one -> one.first() == one.last()).forEach(one -> no.set(one.first()));
+      for (Amount amount : amounts) {
+        int end = Whereabouts.wordAt(post, amount.span().to() - 1);
+        skipped.set(Whereabouts.wordAt(post, amount.span().from()), end + 1);
       }
     }
-    return longest;
-  }
 
-  /** The piece last named in this sentence or the one before. */
-  private String topic(Post post, int word) {
-    Mention last = null;
-    for (Mention one : post.mentions()) {
-      if (lexicon.isPart(one.name())
-          && one.last() < word
-          && post.sentence()[word] - post.sentence()[one.first()] <= 1
-          && (last == null || one.first() >= last.first())) {
-        last = one;
-      }
+    int size() {
+      return post.words().size();
     }
-    return last == null ? "" : last.name();
-  }
 
-  private static boolean isNo(Post post, int i) {
-    return post.cues("no").stream().anyMatch(no -> no.first() == i && no.last() == i);
+    boolean isSkipped(int i) {
+      return skipped.get(i);
+    }
+
+    boolean goesOn(int i) {
+      return post.breaks().get(i).compareTo(Post.Break.PAUSE) < 0;
+    }
+
+    Mention at(String token, int i) {
+      if (token.startsWith(PART)) {
+        String name = token.substring(PART.length());
+        if (parts[i] != null && parts[i].name().equals(name)) {
+          return parts[i];
+        }
+        return isPronoun(i) && name.equals(topics[i]) ? new Mention(name, i, i, 1) : null;
+      }
+      boolean here = token.equals(NO) ? no.get(i) : word(post, i).equals(token);
+      return here ? new Mention("=" + token, i, i, 1) : null;
+    }
+
+    private boolean isPronoun(int i) {
+      return PRONOUNS.contains(post.words().get(i).plain());
+    }
+
+    List<String> tokens(int i) {
+      List<String> tokens = new ArrayList<>(List.of(word(post, i)));
+      if (parts[i] != null) {
+        tokens.add(PART + parts[i].name());
+      } else if (isPronoun(i)) {
+        tokens.add(PART + topics[i]);
+      }
+      if (no.get(i)) {
+        tokens.add(NO);
+      }
+      return tokens;
+    }
   }
 }
