@@ -12,7 +12,7 @@ final class Changes {
   private static final Set<String> PAST =
       Set.of(
           "took", "taken", "made", "went", "sewn", "brought", "gave", "done", "built", "drew",
-          "left", "saw", "ran", "bought", "got", "swapped", "sewed", "cut", "put", "let", "set",
+          "saw", "ran", "bought", "got", "swapped", "sewed", "cut", "put", "let", "set",
           "spread", "split", "rebound", "redid", "redrew", "stuck");
 
   /** "Let" and "cut" are advice as often as history: someone must have done it. */
@@ -26,7 +26,7 @@ final class Changes {
       Set.of(
           "should", "will", "would", "could", "can", "shall", "i'll", "ill", "gonna", "might", "may",
           "try", "need", "needs", "want", "wants", "if", "must", "i'd", "says", "when", "please",
-          "haven't", "havent", "going");
+          "haven't", "havent", "going", "do", "does");
   private static final Set<String> REPEATED = Set.of("keep", "kept", "tried", "been", "by", "after");
 
   private static final int FARTHEST_AMOUNT = 4;

@@ -11,13 +11,13 @@ import java.util.regex.Pattern;
 final class ClothTests {
   private static final Pattern TO =
       Pattern.compile(
-          "(?is)[^.!?\\n]{0,90}\\b(?:to|reach\\w*|becom\\w+|became|makes?|measures?)\\b[^.!?\\n]{0,40}|[^.!?\\n]{0,40}(?:→|->|=>|=)[^.!?\\n]{0,40}");
+          "(?is)[^.!?]{0,90}\\b(?:to|reach\\w*|becom\\w+|became|makes?|measures?)\\b[^.!?]{0,40}|[^.!?]{0,40}(?:→|->|=>|=)[^.!?]{0,40}");
   private static final Pattern TALK =
       Pattern.compile(
           "(?is).*(?:\\b(?:stretch|pull|extend|elonga|drawn|draws|tugg|tension)\\w*|\\bmark(?:ed|s)? |\\bwith (?:some )?force|\\bcross(?:wise|grain)|\\bruler|\\bswatch|\\b(?:fabric|cloth|jersey|knit|material|lining|mesh)\\b).*");
   private static final Pattern RELAXED =
       Pattern.compile(
-          "(?is)[^!?\\n]{0,90}\\b(?:back|home|return\\w*|relax\\w*|recover\\w*|settl\\w*|rest\\w*|shr[aiu]nk\\w*|spr[aiu]ng\\w*|snap\\w*|ends? up|stay\\w*|down to|let(?:ting)? (?:it )?go|releas\\w*)\\b.*");
+          "(?is)[^!?]{0,90}\\b(?:back|home|return\\w*|relax\\w*|recover\\w*|settl\\w*|rest\\w*|shr[aiu]nk\\w*|spr[aiu]ng\\w*|snap\\w*|ends? up|stay\\w*|down to|let(?:ting)? (?:it )?go|releas\\w*)\\b.*");
   private static final Pattern ALONG =
       Pattern.compile(
           "(?is).*\\b(?:length ?wise|length ?ways|vertical\\w*|up and down|along the (?:grain|length)|top to bottom|selvedge|selvage|downwards?|long ways|with the grain)\\b.*");
@@ -177,8 +177,8 @@ final class ClothTests {
     String text = post.text();
     int from = at;
     while (from > Math.max(0, at - LONGEST_CLAUSE)
-        && "!?\n;".indexOf(text.charAt(from - 1)) < 0
-        && !(text.charAt(from - 1) == '.' && from < text.length() && text.charAt(from) == ' ')) {
+        && "!?;".indexOf(text.charAt(from - 1)) < 0
+        && !(text.charAt(from - 1) == '.' && from < text.length() && Character.isWhitespace(text.charAt(from)))) {
       from--;
     }
     return from;

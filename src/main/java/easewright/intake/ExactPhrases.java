@@ -11,6 +11,7 @@ import java.util.Map;
  */
 final class ExactPhrases {
   private static final int ROOM = 3;
+  private static final int LONGEST_SHORT = 6;
 
   private final Map<String, List<Phrase>> byFirst = new HashMap<>();
 
@@ -41,8 +42,16 @@ final class ExactPhrases {
         }
       }
     }
+    found.removeIf(one -> one.words() == 1 && !isSpelledRight(post, one.first()));
     found.removeIf(one -> post.masked().get(one.first(), one.last() + 1).cardinality() > 0);
     return found;
+  }
+
+  /** A short word alone is not taken for a slip of another: hiding is no hiking. */
+  private static boolean isSpelledRight(Post post, int word) {
+    Word one = post.words().get(word);
+    String written = post.text().substring(one.from(), one.to());
+    return one.plain().length() > LONGEST_SHORT || written.equalsIgnoreCase(one.plain());
   }
 
   private static int end(Phrase phrase, Post post, int first) {

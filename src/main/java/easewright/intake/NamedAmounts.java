@@ -106,25 +106,34 @@ final class NamedAmounts {
     return last.to() <= first.from() && between(post, last, first) <= FARTHEST ? pairs : List.of();
   }
 
-  /** "Bust 38, under 33" reads forward, "38 bust 33 under" backward; a sentence keeps its way. */
+  /**
+   * "Bust 38, under 33" reads forward, "38 bust 33 under" backward; a sentence mostly keeps its
+   * way, and what is left over is read the other way if it stands close.
+   */
   private List<Pair> besides(Post post, List<Mention> names, List<Amount> values) {
-    List<Pair> forward = besides(post, names, values, true);
-    List<Pair> backward = besides(post, names, values, false);
+    List<Pair> forward = besides(post, names, values, true, FARTHEST);
+    List<Pair> backward = besides(post, names, values, false, FARTHEST);
     boolean first =
         !names.isEmpty()
             && !values.isEmpty()
             && span(post, names.get(0)).from() < values.get(0).span().from();
-    return forward.size() > backward.size() || forward.size() == backward.size() && first
-        ? forward
-        : backward;
+    boolean ahead =
+        forward.size() > backward.size() || forward.size() == backward.size() && first;
+    List<Pair> pairs = new ArrayList<>(ahead ? forward : backward);
+    List<Mention> free = new ArrayList<>(names);
+    free.removeIf(name -> pairs.stream().anyMatch(pair -> pair.first() == name.first()));
+    List<Amount> left = new ArrayList<>(values);
+    left.removeIf(value -> pairs.stream().anyMatch(pair -> pair.amount() == value));
+    pairs.addAll(besides(post, free, left, !ahead, IN_LIST));
+    return pairs;
   }
 
   private List<Pair> besides(
-      Post post, List<Mention> names, List<Amount> values, boolean forward) {
+      Post post, List<Mention> names, List<Amount> values, boolean forward, int farthest) {
     List<Pair> pairs = new ArrayList<>();
     List<Mention> free = new ArrayList<>(names);
     for (Amount value : values) {
-      Mention name = beside(post, free, value, forward);
+      Mention name = beside(post, free, value, forward, farthest);
       if (name != null) {
         free.remove(name);
         pairs.add(new Pair(name, value));
@@ -133,7 +142,7 @@ final class NamedAmounts {
     return pairs;
   }
 
-  private Mention beside(Post post, List<Mention> names, Amount value, boolean forward) {
+  private Mention beside(Post post, List<Mention> names, Amount value, boolean forward, int farthest) {
     return names.stream()
         .filter(
             name -> {
@@ -143,7 +152,7 @@ final class NamedAmounts {
                       ? span.to() <= value.span().from()
                       : value.span().to() <= span.from();
               return side
-                  && between(post, span, value.span()) <= FARTHEST
+                  && between(post, span, value.span()) <= farthest
                   && isFree(post, span, value.span());
             })
         .min(

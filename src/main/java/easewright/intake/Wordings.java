@@ -16,7 +16,7 @@ final class Wordings {
       Set.of(
           "the", "a", "an", "my", "our", "her", "both", "each", "some", "of", "by", "to", "is",
           "are", "was", "were", "be", "being", "at", "on", "from", "for", "that", "this", "these");
-  private static final Set<String> PRONOUNS = Set.of("it", "them", "they", "those", "these", "both");
+  private static final Set<String> PRONOUNS = Set.of("it", "them", "they", "those", "one", "both");
   private static final Set<String> PARTICLES = Set.of("in", "out", "up", "down", "off", "apart");
 
   /** What the stemmer leaves apart. */
@@ -116,6 +116,9 @@ final class Wordings {
       if (here != null) {
         return here;
       }
+      if (ground.isOther(i)) {
+        return null;
+      }
       between += ground.isSkipped(i) ? 0 : 1;
     }
     return null;
@@ -170,6 +173,11 @@ final class Wordings {
 
     boolean goesOn(int i) {
       return post.breaks().get(i).compareTo(Post.Break.PAUSE) < 0;
+    }
+
+    /** Whether another piece, or another thing said, begins here. */
+    boolean isOther(int i) {
+      return parts[i] != null || post.breaks().get(i) == Post.Break.JOIN;
     }
 
     Mention at(String token, int i) {
