@@ -100,8 +100,9 @@ final class AmountFinder {
       return number.end();
     }
     if (number.other() != null) {
-      found.add(new Amount(number.number(), unit.name(), new Span(from, number.end())));
-      found.add(new Amount(number.other(), unit.name(), new Span(number.end(), unit.end())));
+      int second = number.end() - number.other().length();
+      found.add(new Amount(number.number(), unit.name(), new Span(from, second - 1)));
+      found.add(new Amount(number.other(), unit.name(), new Span(second, unit.end())));
       return unit.end();
     }
     if (unit.name() != null && number.number().matches("\\d+")) {

@@ -61,7 +61,7 @@ final class ClothTests {
       Amount next = i + 1 < amounts.size() ? amounts.get(i + 1) : null;
       if (one.most() != null && one.isLength() && isTest(one, upper(one), one.span())) {
         i += add(one, upper(one), one.span(), i + 1);
-      } else if (next != null && !"%".equals(next.unit()) && isTest(one, next, gap(one, next))) {
+      } else if (next != null && !"%".equals(next.unit()) && isTest(one, next, gap(one.span(), next.span()))) {
         i += 1 + add(one, next, one.span().with(next.span()), i + 2);
       } else if (marked != null && isNextOfList(one, i)) {
         i += add(marked, one, one.span(), i + 1);
@@ -75,8 +75,8 @@ final class ClothTests {
     return new Amount(range.most(), range.unit(), range.span());
   }
 
-  private static Span gap(Amount one, Amount next) {
-    return new Span(one.span().to(), Math.max(one.span().to(), next.span().from()));
+  private static Span gap(Span one, Span next) {
+    return new Span(one.to(), Math.max(one.to(), next.from()));
   }
 
   private boolean isTest(Amount from, Amount to, Span between) {
@@ -90,7 +90,7 @@ final class ClothTests {
     return isStretched(from, to, unit)
         && TO.matcher(between.in(post.text())).matches()
         && TALK.matcher(around).matches()
-        && !NOT_CLOTH.matcher(around).matches();
+        && !NOT_CLOTH.matcher(near(from.span().with(to.span()), 0)).matches();
   }
 
   private static boolean isStretched(Amount from, Amount to, String unit) {
@@ -98,19 +98,22 @@ final class ClothTests {
     return ratio > LEAST_RATIO && ratio < MOST_RATIO;
   }
 
-  /** "10 cm goes to 16; the lining to 18": the mark is the same. */
+  /** "10 cm goes to 16, the lining to 18", "16 around and 13 up and down": the mark is the same. */
   private boolean isNextOfList(Amount one, int i) {
-    ClothRead last = found.get(found.size() - 1);
-    String between = new Span(last.span().to(), Math.max(last.span().to(), one.span().from()))
-        .in(post.text());
+    String between = gap(last(), one.span()).in(post.text());
+    String after = after(one.span().to(), AROUND / 2);
+    boolean said = between.matches("(?is).*\\bto\\b.{0,12}") || between.length() <= AROUND / 2;
+    boolean other =
+        LINING.matcher(between).matches()
+            || SUPPORT.matcher(between).matches()
+            || ALONG.matcher(between).matches()
+            || ALONG.matcher(after).matches();
     return between.length() <= FARTHEST
         && !"%".equals(one.unit())
-        && between.matches("(?is).*\\bto\\b.{0,12}")
-        && (LINING.matcher(between).matches()
-            || SUPPORT.matcher(between).matches()
-            || ALONG.matcher(between).matches())
+        && said
+        && other
         && isStretched(marked, one, marked.unit())
-        && amounts.get(i - 1).span().to() <= last.span().to();
+        && amounts.get(i - 1).span().to() <= last().to();
   }
 
   /** Adds a test; gives how many amounts beside its first it has taken, the relaxed one included. */
@@ -129,9 +132,12 @@ final class ClothTests {
     } else if (ALL_BACK.matcher(after(span.to(), 70)).matches()) {
       lengths.put("relaxed", from.text(unit));
     }
-    String near = near(from.span() == span ? span : whole, found.isEmpty() ? 0 : last().to());
+    String near = near(whole, found.isEmpty() ? 0 : last().to());
+    String inherited = from == marked ? found.get(found.size() - 1).role() : "main";
     String role =
-        LINING.matcher(near).matches() ? "lining" : SUPPORT.matcher(near).matches() ? "support" : "main";
+        LINING.matcher(near).matches()
+            ? "lining"
+            : SUPPORT.matcher(near).matches() ? "support" : inherited;
     ClothRead read =
         new ClothRead(role, ALONG.matcher(near).matches() ? "along" : "around", lengths, whole, 0.9);
     if (found.stream()
@@ -148,9 +154,11 @@ final class ClothTests {
   }
 
   private boolean isRelaxed(Amount relaxed, Amount from, Amount to, String unit) {
-    String between = gap(to, relaxed).in(post.text());
+    String between = gap(to.span(), relaxed.span()).in(post.text());
     return between.length() <= FARTHEST
+        && relaxed.most() == null
         && !"%".equals(relaxed.unit())
+        && !LINING.matcher(between).matches()
         && RELAXED.matcher(between).matches()
         && relaxed.mm(unit) >= 0.95 * from.mm(unit)
         && relaxed.mm(unit) <= to.mm(unit);
@@ -162,7 +170,8 @@ final class ClothTests {
     int from = Math.max(last, sentenceStart(span.from()));
     int stop = span.to();
     while (stop < Math.min(text.length(), span.to() + LONGEST_CLAUSE)
-        && ".,;!?\n".indexOf(text.charAt(stop)) < 0) {
+        && ".,;!?\n".indexOf(text.charAt(stop)) < 0
+        && !Character.isDigit(text.charAt(stop))) {
       stop++;
     }
     return text.substring(Math.min(from, span.from()), stop);

@@ -92,7 +92,7 @@ final class Lengths {
       boolean later = pairs.stream().anyMatch(one -> post.clause()[one.first()] > clause);
       boolean begins =
           pairs.stream().noneMatch(one -> isIn(one, clause, post) && one.first() < cue.first());
-      boolean reachesOn = begins && post.clause()[at] > clause && !isOfWearer(pair, post);
+      boolean reachesOn = begins && post.clause()[at] > clause && !isOfWearer(cue, at, post);
       boolean reachesBack = !own && !later && post.clause()[at] == clause - 1;
       if (isIn(pair, clause, post) || reachesOn || reachesBack) {
         return true;
@@ -106,10 +106,13 @@ final class Lengths {
         || post.clause()[wordOf(pair.amount(), post)] == clause;
   }
 
-  private static boolean isOfWearer(Pair pair, Post post) {
-    int clause = post.clause()[pair.first()];
-    for (int i = 0; i < post.words().size(); i++) {
-      if (post.clause()[i] == clause && WEARER.contains(post.words().get(i).plain())) {
+  /** Whether the wearer comes up in a clause after the one of the cue, up to this word's. */
+  private static boolean isOfWearer(Mention cue, int at, Post post) {
+    for (int i = cue.last() + 1; i < post.words().size(); i++) {
+      int clause = post.clause()[i];
+      if (clause > post.clause()[cue.last()]
+          && clause <= post.clause()[at]
+          && WEARER.contains(post.words().get(i).plain())) {
         return true;
       }
     }

@@ -24,7 +24,7 @@ final class Sizes {
           Pattern.CASE_INSENSITIVE);
   private static final Pattern NUMBER =
       Pattern.compile(
-          "(?<![\\p{L}\\d])(?<!needle )(?<!shoe )(?<!dress )(?:(?:pattern )?size|sz)[ :]{1,2}(?:uk |us |eu |au )?(?<number>\\d{1,2})(?![\\p{L}\\d.,/]\\d?)(?! ?(?:needle|shoe|feet|foot|hook|font|jeans|dress|trousers))",
+          "(?<![\\p{L}\\d])(?<!needle )(?<!shoe )(?<!dress )(?:(?:pattern )?size|sz)[ :]{1,2}(?:uk |us |eu |au )?(?<number>\\d{1,2})(?![\\p{L}\\d/]|[.,]\\d)(?! ?(?:needle|shoe|feet|foot|hook|font|jeans|dress|trousers))",
           Pattern.CASE_INSENSITIVE);
   private static final Map<String, String> WORDS =
       Map.of("SMALL", "S", "MEDIUM", "M", "LARGE", "L", "EXTRA SMALL", "XS", "EXTRA LARGE", "XL");

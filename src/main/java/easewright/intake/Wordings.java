@@ -14,7 +14,7 @@ import java.util.Set;
 final class Wordings {
   private static final Set<String> SKIPPED =
       Set.of(
-          "the", "a", "an", "my", "our", "her", "both", "each", "some", "of", "by", "to", "is",
+          "the", "a", "an", "my", "our", "her", "both", "each", "some", "of", "to", "is",
           "are", "was", "were", "be", "being", "at", "on", "from", "for", "that", "this", "these");
   private static final Set<String> PRONOUNS = Set.of("it", "them", "they", "those", "one", "both");
   private static final Set<String> PARTICLES = Set.of("in", "out", "up", "down", "off", "apart");
@@ -99,7 +99,9 @@ final class Wordings {
     List<Mention> said = new ArrayList<>();
     int at = first;
     for (String token : wording.tokens()) {
-      Mention here = said.isEmpty() ? ground.at(token, at) : next(token, ground, at);
+      boolean afterNo = !said.isEmpty() && said.get(said.size() - 1).name().equals("=" + NO);
+      int most = afterNo ? Math.min(1, mostBetween) : mostBetween;
+      Mention here = said.isEmpty() ? ground.at(token, at) : next(token, ground, at, most);
       if (here == null) {
         return null;
       }
@@ -109,9 +111,9 @@ final class Wordings {
     return new Match(wording.saying(), said, said, said.size(), SURE);
   }
 
-  private Mention next(String token, Ground ground, int from) {
+  private static Mention next(String token, Ground ground, int from, int most) {
     int between = 0;
-    for (int i = from; i < ground.size() && between <= mostBetween && ground.goesOn(i); i++) {
+    for (int i = from; i < ground.size() && between <= most && ground.goesOn(i); i++) {
       Mention here = ground.at(token, i);
       if (here != null) {
         return here;
@@ -143,7 +145,8 @@ final class Wordings {
       this.parts = new Mention[size];
       this.topics = new String[size];
       for (Mention one : post.mentions()) {
-        boolean whole = one.last() - one.first() + 1 == one.words();
+        boolean verb = post.words().get(one.first()).plain().endsWith("ed"); // "scooped the neck"
+        boolean whole = one.last() - one.first() + 1 == one.words() && !verb;
         Mention other = parts[one.first()];
         if (lexicon.isPart(one.name()) && whole && (other == null || one.words() > other.words())) {
           parts[one.first()] = one;
