@@ -20,11 +20,10 @@ final class AmountFinder {
   private static final Pattern INCH_ALONE =
       Pattern.compile("inch(?= (?:and|&|n) (?:a |three |3 |\\d))", Pattern.CASE_INSENSITIVE);
   private static final Pattern RANGE =
-      Pattern.compile(
-          " ?(?:-|–|—|−|~|to|or|-to-|till|up to) ?", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(" ?(?:-|–|—|−|~|to|or|-to-|till|up to) ?", Pattern.CASE_INSENSITIVE);
   private static final Pattern LABELLED =
       Pattern.compile(
-          "(?is).*(?:(?<!bust )(?<!chest )(?<!band )size|sizes|sz|needle|number|nr\\.?|no\\.|version|toile|muslin|page|step|issue|view|aged?|grade|year|channel)[ :#]?");
+          "(?is).*(?<!\\p{L})(?:(?<!bust )(?<!chest )(?<!band )size|sizes|sz|needle|number|nr\\.?|no\\.|version|toile|muslin|page|step|issue|view|aged?|grade|year|channel)[ :#]?");
 
   private final String text;
   private final LengthUnits units;
@@ -46,7 +45,9 @@ final class AmountFinder {
     int at = 0;
     while (at < text.length()) {
       char c = text.charAt(at);
-      if (isDigit(at) || Numeral.isSign(text, at) || c == '.' && isDigit(at + 1) && !isDigit(at - 1)) {
+      if (isDigit(at)
+          || Numeral.isSign(text, at)
+          || c == '.' && isDigit(at + 1) && !isDigit(at - 1)) {
         at = figures(at);
       } else if (Character.isLetter(c)) {
         at = words(at);
@@ -118,8 +119,10 @@ final class AmountFinder {
         units.mayGoOn(end)
             ? Numeral.withPart(whole, text, end)
             : new Numeral(whole, end, false, null);
-    boolean another = all.end() > end && units.after(all.end(), false) != null
-        && units.after(all.end(), false).name() != null;
+    boolean another =
+        all.end() > end
+            && units.after(all.end(), false) != null
+            && units.after(all.end(), false).name() != null;
     if (another) {
       all = new Numeral(whole, end, false, null);
     }
@@ -185,7 +188,8 @@ final class AmountFinder {
     String between = text.substring(one.span().to(), next.span().from());
     boolean and =
         between.strip().equalsIgnoreCase("and")
-            && LengthUnits.lower(text.substring(Math.max(0, one.span().from() - 8), one.span().from()))
+            && LengthUnits.lower(
+                    text.substring(Math.max(0, one.span().from() - 8), one.span().from()))
                 .endsWith("between ");
     boolean units = one.unit() == null || next.unit() == null || one.unit().equals(next.unit());
     return (and || RANGE.matcher(between).matches()) && units && one.value() < next.value();

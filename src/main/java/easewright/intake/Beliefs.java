@@ -13,7 +13,23 @@ final class Beliefs {
 
   /** Words that begin an opinion put after what it is of. */
   private static final Set<String> BACK =
-      Set.of("i", "i'm", "im", "i'd", "is", "that", "that's", "thats", "could", "imo", "in", "obviously", "clearly", "probably", "maybe", "surely");
+      Set.of(
+          "i",
+          "i'm",
+          "im",
+          "i'd",
+          "is",
+          "that",
+          "that's",
+          "thats",
+          "could",
+          "imo",
+          "in",
+          "obviously",
+          "clearly",
+          "probably",
+          "maybe",
+          "surely");
 
   private static final Set<String> OTHERS = Set.of("says", "told", "reckons", "swears", "said");
 
@@ -38,7 +54,8 @@ final class Beliefs {
 
   /** Said before it in the same sentence, or right after it: "too short, I'm sure of it". */
   private static boolean reaches(Mention cue, Match match, Post post) {
-    if (post.sentence()[cue.first()] != post.sentence()[match.first()] || isAgainst(cue, match, post)) {
+    if (post.sentence()[cue.first()] != post.sentence()[match.first()]
+        || isAgainst(cue, match, post)) {
       return false;
     }
     if (cue.first() <= match.first()) {

@@ -12,8 +12,8 @@ final class Changes {
   private static final Set<String> PAST =
       Set.of(
           "took", "taken", "made", "went", "sewn", "brought", "gave", "done", "built", "drew",
-          "saw", "ran", "bought", "got", "swapped", "sewed", "cut", "put", "let", "set",
-          "spread", "split", "rebound", "redid", "redrew", "stuck");
+          "saw", "ran", "bought", "got", "swapped", "sewed", "cut", "put", "let", "set", "spread",
+          "split", "rebound", "redid", "redrew", "stuck");
 
   /** "Let" and "cut" are advice as often as history: someone must have done it. */
   private static final Set<String> EITHER = Set.of("cut", "put", "let", "set", "spread", "split");
@@ -24,10 +24,11 @@ final class Changes {
           "i'd", "first", "again", "even", "she", "he", "mum", "mom", "toile", "version");
   private static final Set<String> TO_DO =
       Set.of(
-          "should", "will", "would", "could", "can", "shall", "i'll", "ill", "gonna", "might", "may",
-          "try", "need", "needs", "want", "wants", "if", "must", "i'd", "says", "when", "please",
-          "haven't", "havent", "going", "do", "does");
-  private static final Set<String> REPEATED = Set.of("keep", "kept", "tried", "been", "by", "after");
+          "should", "will", "would", "could", "can", "shall", "i'll", "ill", "gonna", "might",
+          "may", "try", "need", "needs", "want", "wants", "if", "must", "i'd", "says", "when",
+          "please", "haven't", "havent", "going", "do", "does");
+  private static final Set<String> REPEATED =
+      Set.of("keep", "kept", "tried", "been", "by", "after");
 
   private static final int FARTHEST_AMOUNT = 4;
   private static final double MOST_MM = 150;

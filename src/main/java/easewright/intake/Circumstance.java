@@ -14,8 +14,7 @@ import java.util.regex.Pattern;
 final class Circumstance {
   private static final String OPERATED = "operated-recently";
   private static final String GROWING = "growing";
-  private static final List<String> IMPACTS =
-      List.of("high-impact", "medium-impact", "low-impact");
+  private static final List<String> IMPACTS = List.of("high-impact", "medium-impact", "low-impact");
 
   /** How many words a "no" reaches. */
   private static final int REACH = 4;

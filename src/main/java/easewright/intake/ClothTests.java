@@ -26,7 +26,8 @@ final class ClothTests {
           "(?is)[^0-9.!?]{0,40}(?:\\bback (?:to (?:where|exactly|the (?:start|mark|same|original)|its|normal)|exactly|fully|completely|perfectly)|\\b(?:recovers?|returns?) (?:fully|completely|perfectly)|\\b(?:full|perfect) recovery).*");
   private static final Pattern NOT_CLOTH =
       Pattern.compile("(?is).*\\b(?:elastics?|elastik|straps?|band|zip|seam)\\b.*");
-  private static final Pattern LINING = Pattern.compile("(?is).*\\b(?:lining|liner|inner layer)\\b.*");
+  private static final Pattern LINING =
+      Pattern.compile("(?is).*\\b(?:lining|liner|inner layer)\\b.*");
   private static final Pattern SUPPORT =
       Pattern.compile("(?is).*\\b(?:power ?mesh|mesh|power ?net|support layer)\\b.*");
 
@@ -61,7 +62,9 @@ final class ClothTests {
       Amount next = i + 1 < amounts.size() ? amounts.get(i + 1) : null;
       if (one.most() != null && one.isLength() && isTest(one, upper(one), one.span())) {
         i += add(one, upper(one), one.span(), i + 1);
-      } else if (next != null && !"%".equals(next.unit()) && isTest(one, next, gap(one.span(), next.span()))) {
+      } else if (next != null
+          && !"%".equals(next.unit())
+          && isTest(one, next, gap(one.span(), next.span()))) {
         i += 1 + add(one, next, one.span().with(next.span()), i + 2);
       } else if (marked != null && isNextOfList(one, i)) {
         i += add(marked, one, one.span(), i + 1);
@@ -116,7 +119,9 @@ final class ClothTests {
         && amounts.get(i - 1).span().to() <= last().to();
   }
 
-  /** Adds a test; gives how many amounts beside its first it has taken, the relaxed one included. */
+  /**
+   * Adds a test; gives how many amounts beside its first it has taken, the relaxed one included.
+   */
   private int add(Amount from, Amount to, Span span, int next) {
     String unit = from.unit() != null ? from.unit() : to.unit();
     Map<String, String> lengths = new LinkedHashMap<>();
@@ -139,7 +144,8 @@ final class ClothTests {
             ? "lining"
             : SUPPORT.matcher(near).matches() ? "support" : inherited;
     ClothRead read =
-        new ClothRead(role, ALONG.matcher(near).matches() ? "along" : "around", lengths, whole, 0.9);
+        new ClothRead(
+            role, ALONG.matcher(near).matches() ? "along" : "around", lengths, whole, 0.9);
     if (found.stream()
         .noneMatch(
             one -> one.role().equals(read.role()) && one.direction().equals(read.direction()))) {
@@ -187,7 +193,9 @@ final class ClothTests {
     int from = at;
     while (from > Math.max(0, at - LONGEST_CLAUSE)
         && "!?;".indexOf(text.charAt(from - 1)) < 0
-        && !(text.charAt(from - 1) == '.' && from < text.length() && Character.isWhitespace(text.charAt(from)))) {
+        && !(text.charAt(from - 1) == '.'
+            && from < text.length()
+            && Character.isWhitespace(text.charAt(from)))) {
       from--;
     }
     return from;

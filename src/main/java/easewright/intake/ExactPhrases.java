@@ -31,7 +31,9 @@ final class ExactPhrases {
         .add(new Phrase(name, pieces));
   }
 
-  /** Every mention within one sentence, by its first word; words that mean nothing here left out. */
+  /**
+   * Every mention within one sentence, by its first word; words that mean nothing here left out.
+   */
   List<Mention> in(Post post) {
     List<Mention> found = new ArrayList<>();
     for (int first = 0; first < post.words().size(); first++) {
@@ -73,8 +75,7 @@ final class ExactPhrases {
 
   private static boolean stands(List<String> piece, Post post, int at) {
     for (int i = 0; i < piece.size(); i++) {
-      if (at + i >= post.words().size()
-          || !post.words().get(at + i).plain().equals(piece.get(i))) {
+      if (at + i >= post.words().size() || !post.words().get(at + i).plain().equals(piece.get(i))) {
         return false;
       }
     }

@@ -19,7 +19,7 @@ final class LengthUnits {
           Pattern.CASE_INSENSITIVE);
   private static final Pattern OTHER =
       Pattern.compile(
-          "[ \\u00a0-]{0,2}(?:(?:" + NOT_OURS + ")(?![\\p{L}\\d])|[°€£$'′]|:(?=\\d))",
+          "[ \\u00a0-]{0,2}(?:(?:" + NOT_OURS + ")(?![\\p{L}\\d])|[°€£$'′]|:(?=\\d)|-\\d{4})",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern FEET =
       Pattern.compile(
@@ -30,7 +30,8 @@ final class LengthUnits {
           " (?:the|my|a|an|this|that|these|those|her|his|our|your|their|its|it|front|back|size|all|cent(?:er|re)|one|between|place|places|\\d{4})(?![\\p{L}\\d]).*",
           Pattern.CASE_INSENSITIVE | Pattern.DOTALL);
   private static final Pattern TAIL =
-      Pattern.compile("(?= (?:and|&|n) (?:a |three |3 |\\d)| [½¼¾⅛⅜⅝⅞]| ?[½¼¾⅛⅜⅝⅞]| ?\\d{1,2}[/⁄])");
+      Pattern.compile(
+          "(?= (?:and|&|n) (?:a |three |3 |\\d)| [½¼¾⅛⅜⅝⅞]| ?[½¼¾⅛⅜⅝⅞]| ?\\d{1,2}[/⁄])");
 
   private final String text;
   private final BitSet closing = new BitSet();
@@ -53,7 +54,8 @@ final class LengthUnits {
     boolean open = false;
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      boolean number = i > 0 && (isFigure(i - 1) || i > 1 && text.charAt(i - 1) == ' ' && isFigure(i - 2));
+      boolean number =
+          i > 0 && (isFigure(i - 1) || i > 1 && text.charAt(i - 1) == ' ' && isFigure(i - 2));
       if (c == '\n') {
         open = false;
       } else if (c == '“' || c == '"' && !open && !number) {

@@ -54,7 +54,9 @@ final class NamedAmounts {
     return pairs;
   }
 
-  /** The longest names; none of a piece ("bust seam"), none with a number within ("under 34 bust"). */
+  /**
+   * The longest names; none of a piece ("bust seam"), none with a number within ("under 34 bust").
+   */
   private List<Mention> names(Post post) {
     List<Mention> all = phrases.in(post.words(), post.sentence());
     all.removeIf(one -> holdsAnother(one, post));
@@ -117,8 +119,7 @@ final class NamedAmounts {
         !names.isEmpty()
             && !values.isEmpty()
             && span(post, names.get(0)).from() < values.get(0).span().from();
-    boolean ahead =
-        forward.size() > backward.size() || forward.size() == backward.size() && first;
+    boolean ahead = forward.size() > backward.size() || forward.size() == backward.size() && first;
     List<Pair> pairs = new ArrayList<>(ahead ? forward : backward);
     List<Mention> free = new ArrayList<>(names);
     free.removeIf(name -> pairs.stream().anyMatch(pair -> pair.first() == name.first()));
@@ -142,15 +143,14 @@ final class NamedAmounts {
     return pairs;
   }
 
-  private Mention beside(Post post, List<Mention> names, Amount value, boolean forward, int farthest) {
+  private Mention beside(
+      Post post, List<Mention> names, Amount value, boolean forward, int farthest) {
     return names.stream()
         .filter(
             name -> {
               Span span = span(post, name);
               boolean side =
-                  forward
-                      ? span.to() <= value.span().from()
-                      : value.span().to() <= span.from();
+                  forward ? span.to() <= value.span().from() : value.span().to() <= span.from();
               return side
                   && between(post, span, value.span()) <= farthest
                   && isFree(post, span, value.span());

@@ -19,8 +19,25 @@ record Numeral(String number, int end, boolean isFraction, String other) {
   private static final Set<Integer> PARTS = Set.of(2, 3, 4, 5, 6, 8, 10, 16, 32);
   private static final List<String> ONES =
       List.of(
-          "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-          "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
+          "zero",
+          "one",
+          "two",
+          "three",
+          "four",
+          "five",
+          "six",
+          "seven",
+          "eight",
+          "nine",
+          "ten",
+          "eleven",
+          "twelve",
+          "thirteen",
+          "fourteen",
+          "fifteen",
+          "sixteen",
+          "seventeen",
+          "eighteen",
           "nineteen");
   private static final List<String> TENS =
       List.of(
@@ -41,8 +58,7 @@ record Numeral(String number, int end, boolean isFraction, String other) {
   private static final Pattern JOINT =
       Pattern.compile(" ?(?:and|&|n|\\+) ?|-and-|[ \\u00a0\\u202f-]", Pattern.CASE_INSENSITIVE);
   private static final Pattern A_PART =
-      Pattern.compile(
-          "(?:[ -](?=an? )| (?:and|&|n) |-and-)" + PART, Pattern.CASE_INSENSITIVE);
+      Pattern.compile("(?:[ -](?=an? )| (?:and|&|n) |-and-)" + PART, Pattern.CASE_INSENSITIVE);
   private static final Pattern ONLY_PART = Pattern.compile(PART, Pattern.CASE_INSENSITIVE);
   private static final Pattern WORDS =
       Pattern.compile(
@@ -71,6 +87,10 @@ record Numeral(String number, int end, boolean isFraction, String other) {
     if (isSign(text, at)) {
       return new Numeral(sign(text, at), at + 1, true, null);
     }
+    Matcher part = at(ONLY_PART, text, at);
+    if (part.lookingAt()) { // "3 quarters"
+      return new Numeral(part(part), part.end(), true, null);
+    }
     Matcher over = at(OVER, text, at);
     if (over.lookingAt()) {
       return over(over);
@@ -88,7 +108,7 @@ record Numeral(String number, int end, boolean isFraction, String other) {
           ? null
           : new Numeral((whole.isEmpty() ? "0" : whole) + "." + decimals, found.end(), false, null);
     }
-    return withPart(whole, text, found.end());
+    return whole.matches("0\\d+") ? null : withPart(whole, text, found.end());
   }
 
   private static Numeral over(Matcher found) {
@@ -118,7 +138,8 @@ record Numeral(String number, int end, boolean isFraction, String other) {
     if (!found.lookingAt()) {
       return null;
     }
-    int number = found.group("hundred") == null ? value(found, "plain") : 100 + value(found, "rest");
+    int number =
+        found.group("hundred") == null ? value(found, "plain") : 100 + value(found, "rest");
     return withPart(String.valueOf(number), text, found.end());
   }
 
@@ -156,7 +177,8 @@ record Numeral(String number, int end, boolean isFraction, String other) {
     String top = found.group("top") == null ? "one" : lower(found.group("top"));
     int count = top.equals("3") ? 3 : Math.max(1, ONES.indexOf(top));
     String part = lower(found.group("part")).replace("halves", "half");
-    int index = PART_NAMES.indexOf(part.endsWith("s") ? part.substring(0, part.length() - 1) : part);
+    int index =
+        PART_NAMES.indexOf(part.endsWith("s") ? part.substring(0, part.length() - 1) : part);
     return count + "/" + PART_SIZES.get(index);
   }
 
@@ -176,7 +198,9 @@ record Numeral(String number, int end, boolean isFraction, String other) {
   }
 
   private static Matcher at(Pattern pattern, String text, int at) {
-    return pattern.matcher(text).region(Math.min(at, text.length()), text.length())
+    return pattern
+        .matcher(text)
+        .region(Math.min(at, text.length()), text.length())
         .useTransparentBounds(true);
   }
 

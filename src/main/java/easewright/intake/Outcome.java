@@ -8,9 +8,38 @@ import java.util.Set;
 final class Outcome {
   private static final List<String> NAMES = List.of("better", "worse", "same");
   private static final Set<String> TELLING =
-      Set.of("it", "that", "that's", "thats", "this", "they", "which", "but", "and", "now", "then",
-          "still", "no", "not", "didn't", "made", "so", "the", "everything", "did", "better",
-          "worse", "same", "much", "it's", "its", "big", "huge", "helped", "nothing", "honestly");
+      Set.of(
+          "it",
+          "that",
+          "that's",
+          "thats",
+          "this",
+          "they",
+          "which",
+          "but",
+          "and",
+          "now",
+          "then",
+          "still",
+          "no",
+          "not",
+          "didn't",
+          "made",
+          "so",
+          "the",
+          "everything",
+          "did",
+          "better",
+          "worse",
+          "same",
+          "much",
+          "it's",
+          "its",
+          "big",
+          "huge",
+          "helped",
+          "nothing",
+          "honestly");
   private static final int FARTHEST = 14;
 
   private Outcome() {}

@@ -32,6 +32,9 @@ final class Sizes {
   /** Kilometres, grams, hours and degrees are written like cups. */
   private static final String UNITS_TOO = "khgfc";
 
+  /** "18k" is run, "36g" is worn. */
+  private static final int LEAST_BESIDE_UNIT = 28;
+
   private static final int CUT_BEFORE = 3;
   private static final int CUT_AFTER = 2;
 
@@ -52,7 +55,8 @@ final class Sizes {
     while (pair.find()) {
       int band = Integer.parseInt(pair.group("band"));
       boolean article = pair.group("cup").equals("a") && pair.group("gap").equals(" ");
-      if (isBand(band) && !article) {
+      boolean unit = band < LEAST_BESIDE_UNIT && isUnit(pair.group("cup").charAt(0));
+      if (isBand(band) && !article && !unit) {
         String name = band + pair.group("cup").toUpperCase(Locale.ROOT);
         sizes.add(new Size(name, new Span(pair.start(), pair.end()), false));
       }
@@ -60,9 +64,7 @@ final class Sizes {
     Matcher letter = LETTER.matcher(text);
     while (letter.find()) {
       String name =
-          letter.group("short") != null
-              ? "short"
-              : letter.group("word") != null ? "word" : "first";
+          letter.group("short") != null ? "short" : letter.group("word") != null ? "word" : "first";
       String size = letter.group(name).toUpperCase(Locale.ROOT);
       Span span = new Span(letter.start(name), letter.end(name));
       sizes.add(new Size(WORDS.getOrDefault(size, size), span, true));
@@ -146,9 +148,13 @@ final class Sizes {
 
   private static boolean isAlsoUnit(Size size, Post post) {
     char last = post.text().charAt(size.span().to() - 1);
-    return UNITS_TOO.indexOf(last) >= 0 && Character.isLowerCase(last)
+    return isUnit(last)
         || post.text()
             .substring(Math.max(0, size.span().from() - 24), size.span().from())
             .matches("(?is).*\\bwash.*");
+  }
+
+  private static boolean isUnit(char letter) {
+    return UNITS_TOO.indexOf(letter) >= 0;
   }
 }

@@ -17,9 +17,27 @@ final class TimeSince {
   private static final double DAYS_A_MONTH = 365.25 / 12;
   private static final List<String> COUNTS =
       List.of(
-          "half", "a", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-          "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
-          "nineteen", "twenty");
+          "half",
+          "a",
+          "two",
+          "three",
+          "four",
+          "five",
+          "six",
+          "seven",
+          "eight",
+          "nine",
+          "ten",
+          "eleven",
+          "twelve",
+          "thirteen",
+          "fourteen",
+          "fifteen",
+          "sixteen",
+          "seventeen",
+          "eighteen",
+          "nineteen",
+          "twenty");
   private static final Pattern TIME =
       Pattern.compile(
           "(?<![\\p{L}\\d.,])(?:(?<count>\\d{1,2}|a couple of|couple of|half a|an?|one|"

@@ -14,8 +14,8 @@ import java.util.Set;
 final class Wordings {
   private static final Set<String> SKIPPED =
       Set.of(
-          "the", "a", "an", "my", "our", "her", "both", "each", "some", "of", "to", "is",
-          "are", "was", "were", "be", "being", "at", "on", "from", "for", "that", "this", "these");
+          "the", "a", "an", "my", "our", "her", "both", "each", "some", "of", "to", "is", "are",
+          "was", "were", "be", "being", "at", "on", "from", "for", "that", "this", "these");
   private static final Set<String> PRONOUNS = Set.of("it", "them", "they", "those", "one", "both");
   private static final Set<String> PARTICLES = Set.of("in", "out", "up", "down", "off", "apart");
 
@@ -137,6 +137,7 @@ final class Wordings {
     private final Mention[] parts;
     private final String[] topics;
     private final BitSet no = new BitSet();
+    private final BitSet amounts = new BitSet();
     private final BitSet skipped = new BitSet();
 
     Ground(Post post, List<Amount> amounts) {
@@ -159,11 +160,14 @@ final class Wordings {
         last = parts[i] == null ? last : parts[i];
         skipped.set(i, SKIPPED.contains(post.words().get(i).plain()));
       }
-      post.cues("no").stream().filter(one -> one.first() == one.last()).forEach(one -> no.set(one.first()));
+      post.cues("no").stream()
+          .filter(one -> one.first() == one.last())
+          .forEach(one -> no.set(one.first()));
       for (Amount amount : amounts) {
         int end = Whereabouts.wordAt(post, amount.span().to() - 1);
-        skipped.set(Whereabouts.wordAt(post, amount.span().from()), end + 1);
+        this.amounts.set(Whereabouts.wordAt(post, amount.span().from()), end + 1);
       }
+      skipped.or(this.amounts);
     }
 
     int size() {
@@ -175,7 +179,9 @@ final class Wordings {
     }
 
     boolean goesOn(int i) {
-      return post.breaks().get(i).compareTo(Post.Break.PAUSE) < 0;
+      // the stroke of "3/4" is no pause
+      boolean amount = i > 0 && amounts.get(i) && amounts.get(i - 1);
+      return amount || post.breaks().get(i).compareTo(Post.Break.PAUSE) < 0;
     }
 
     /** Whether another piece, or another thing said, begins here. */

@@ -178,7 +178,8 @@ class AmountFinderTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"34 in.", "34 in around", "34 in under the bust", "34 in", "34 in in all"})
+  @ValueSource(
+      strings = {"34 in.", "34 in around", "34 in under the bust", "34 in", "34 in in all"})
   void inches_may_be_shortened(String text) {
     assertEquals("in", only(text).unit());
   }
@@ -215,7 +216,9 @@ class AmountFinderTest {
     assertRead(number, "in", (whole == 0 ? "" : whole + joint) + eighths + "/8" + unit);
     assertRead(number, "in", lead + sign + unit);
     assertRead(number, "in", number + unit);
-    assertRead(number, "in", String.valueOf(number).replace('.', ',') + unit);
+    if (whole == 0 || eighths % 2 == 0) { // "1,125" may be a thousand and more
+      assertRead(number, "in", String.valueOf(number).replace('.', ',') + unit);
+    }
   }
 
   @Property
@@ -245,7 +248,8 @@ class AmountFinderTest {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"1 ", "1/", "1-", "a ", "one hundred and ", "½", "\"", "1,", ".", "in ", "1 in "})
+  @ValueSource(
+      strings = {"1 ", "1/", "1-", "a ", "one hundred and ", "½", "\"", "1,", ".", "in ", "1 in "})
   void repeating_a_scrap_takes_no_long_time(String scrap) {
     String text = scrap.repeat(20_000);
     assertTimeoutPreemptively(Duration.ofSeconds(10), () -> AmountFinder.in(text));
@@ -279,9 +283,26 @@ class AmountFinderTest {
   private static String words(int number) {
     List<String> small =
         List.of(
-            "", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-            "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen",
-            "eighteen", "nineteen");
+            "",
+            "one",
+            "two",
+            "three",
+            "four",
+            "five",
+            "six",
+            "seven",
+            "eight",
+            "nine",
+            "ten",
+            "eleven",
+            "twelve",
+            "thirteen",
+            "fourteen",
+            "fifteen",
+            "sixteen",
+            "seventeen",
+            "eighteen",
+            "nineteen");
     List<String> tens =
         List.of("twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety");
     if (number < 20) {
