@@ -116,7 +116,7 @@ final class Explaining {
     String sign = weight.observation().sign();
     Report report = reports.get(sign);
     return new EvidenceNote(
-        sign,
+        sign.substring(sign.indexOf(':') + 1), // "worse:widen-the-straps" is known by its kind
         report.name(),
         report.kind(),
         weight.observation().present(),

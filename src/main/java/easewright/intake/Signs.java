@@ -59,7 +59,7 @@ final class Signs {
     Map<String, SignRead> found = new LinkedHashMap<>();
     for (Match match : said) {
       if (!isOnlyHow(match, said, post)) {
-        add(found, match, meant(match, post), post, amounts);
+        add(found, match, meant(match, post), post, amounts, said);
       }
     }
     for (Match match : denying) {
@@ -69,7 +69,8 @@ final class Signs {
           match,
           meant == Meant.SO ? Meant.NOT_SO : meant == Meant.NOT_SO ? Meant.NEITHER : meant,
           post,
-          amounts);
+          amounts,
+          said);
     }
     saidToBeFine(post, said)
         .forEach(
@@ -106,7 +107,12 @@ final class Signs {
   }
 
   private void add(
-      Map<String, SignRead> found, Match match, Meant meant, Post post, List<Amount> amounts) {
+      Map<String, SignRead> found,
+      Match match,
+      Meant meant,
+      Post post,
+      List<Amount> amounts,
+      List<Match> said) {
     if (meant == Meant.NEITHER) {
       return;
     }
@@ -118,11 +124,29 @@ final class Signs {
             || present && !last.present()
             || present == last.present() && match.confidence() > last.confidence();
     if (better) {
-      found.put(id, sign(match, present, post, amounts));
+      found.put(id, sign(match, present, post, amounts, said));
     }
   }
 
-  private SignRead sign(Match match, boolean present, Post post, List<Amount> amounts) {
+  /** A length is told of the sign it stands nearest to, and of no other. */
+  private List<Amount> free(List<Amount> amounts, Match match, List<Match> said, Post post) {
+    Span own = post.span(match.first(), match.last());
+    return amounts.stream()
+        .filter(
+            one ->
+                said.stream()
+                    .filter(other -> !other.saying().of().equals(match.saying().of()))
+                    .filter(other -> catalog.get(other.saying().of()).amount() != null)
+                    .map(other -> post.span(other.first(), other.last()))
+                    .noneMatch(
+                        other ->
+                            Whereabouts.wordsBetween(post, one.span(), other)
+                                < Whereabouts.wordsBetween(post, one.span(), own)))
+        .toList();
+  }
+
+  private SignRead sign(
+      Match match, boolean present, Post post, List<Amount> amounts, List<Match> said) {
     SignEntry entry = catalog.get(match.saying().of());
     return new SignRead(
         entry.id(),
@@ -130,7 +154,9 @@ final class Signs {
         present ? place(entry, match, post) : null,
         entry.sided() ? side(match, post) : null,
         present ? degree(match, post) : null,
-        present && entry.amount() != null ? amount(match, post, amounts) : null,
+        present && entry.amount() != null
+            ? amount(match, post, free(amounts, match, said, post))
+            : null,
         match.saying().phrase(),
         post.span(match.first(), match.last()),
         polarity.of(match, post) == Meant.NEITHER ? FEARED : match.confidence());

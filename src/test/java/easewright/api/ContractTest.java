@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import com.networknt.schema.SchemaLocation;
 import com.networknt.schema.SchemaRegistry;
@@ -102,7 +103,8 @@ class ContractTest {
   @ParameterizedTest
   @MethodSource("fittings")
   void what_a_fitting_gives_to_go_on_from_gets_the_same_answer(Example example) throws IOException {
-    JsonNode answer = json(post(example, "application/json"));
+    ObjectNode answer = (ObjectNode) json(post(example, "application/json"));
+    answer.remove("read"); // told once; what it said is in the fields now
     assertEquals(answer, json(post(answer.path("soFar").toString())));
   }
 
