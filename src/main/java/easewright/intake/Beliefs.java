@@ -54,23 +54,24 @@ final class Beliefs {
 
   /** Said before it in the same sentence, or right after it: "too short, I'm sure of it". */
   private static boolean reaches(Mention cue, Match match, Post post) {
-    if (post.sentence()[cue.first()] != post.sentence()[match.first()]
-        || isAgainst(cue, match, post)) {
+    boolean before = cue.first() <= match.first();
+    int distance = before ? match.first() - cue.last() : cue.first() - match.last();
+    if (distance > (before ? REACH : REACH_BACK)
+        || post.sentence()[cue.first()] != post.sentence()[match.first()]) {
       return false;
     }
-    if (cue.first() <= match.first()) {
-      return match.first() - cue.last() <= REACH;
-    }
-    return cue.first() - match.last() <= REACH_BACK
-        && BACK.contains(post.words().get(cue.first()).plain())
-        && post.strongest(match.last(), cue.first()).compareTo(Post.Break.TURN) < 0;
+    return before
+        ? !isAgainst(cue, match, post)
+        : BACK.contains(post.words().get(cue.first()).plain())
+            && post.strongest(match.last(), cue.first()).compareTo(Post.Break.TURN) < 0;
   }
 
   /** "My friend says smaller cups, but I'm sure ...": another's guess, not the writer's. */
   private static boolean isAgainst(Mention cue, Match match, Post post) {
-    int end = Whereabouts.sentenceEnd(post, match.last());
     return OTHERS.contains(post.words().get(cue.first()).plain())
-        && post.strongest(match.last(), end).compareTo(Post.Break.TURN) >= 0;
+        && post.strongest(match.last(), Whereabouts.sentenceEnd(post, match.last()))
+                .compareTo(Post.Break.TURN)
+            >= 0;
   }
 
   private static boolean isDenied(Match match, Post post) {

@@ -43,7 +43,7 @@ final class Changes {
     List<ChangeRead> found = new ArrayList<>();
     for (Match match : wordings.in(post, amounts)) {
       String id = match.saying().of();
-      if (isDone(match, post) && found.stream().noneMatch(one -> one.adjustment().equals(id))) {
+      if (found.stream().noneMatch(one -> one.adjustment().equals(id)) && isDone(match, post)) {
         found.add(
             new ChangeRead(
                 id,

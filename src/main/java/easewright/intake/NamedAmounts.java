@@ -2,9 +2,13 @@ package easewright.intake;
 
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** Puts the names of measurements and the amounts beside them together. */
@@ -15,6 +19,9 @@ final class NamedAmounts {
   private static final int IN_LIST = 2;
 
   private static final double LEAST_GIRTH = 20;
+
+  /** No post tells more; a text of nothing but numbers shall not take long. */
+  private static final int MOST_AMOUNTS = 100;
 
   private final Phrases phrases;
   private final Set<String> parts;
@@ -37,20 +44,26 @@ final class NamedAmounts {
   }
 
   List<Pair> in(Post post, List<Amount> amounts) {
-    List<Mention> said = names(post);
+    BitSet pieces = new BitSet();
+    pieces(post).forEach(one -> pieces.set(one.first()));
+    Map<Integer, List<Mention>> names =
+        names(post).stream().collect(Collectors.groupingBy(one -> post.sentence()[one.first()]));
+    Map<Integer, List<Amount>> values =
+        amounts.stream()
+            .limit(MOST_AMOUNTS)
+            .collect(
+                Collectors.groupingBy(
+                    one -> Lengths.sentenceOf(one, post), TreeMap::new, Collectors.toList()));
     List<Pair> pairs = new ArrayList<>();
-    for (int sentence = 0; sentence < post.sentences(); sentence++) {
-      int here = sentence;
-      List<Mention> names =
-          said.stream().filter(one -> post.sentence()[one.first()] == here).toList();
-      List<Amount> values =
-          amounts.stream().filter(one -> Lengths.sentenceOf(one, post) == here).toList();
-      List<Pair> list = listed(post, names, values);
-      pairs.addAll(list.isEmpty() ? besides(post, names, values) : list);
-      over(post, values).stream()
-          .filter(one -> pairs.stream().noneMatch(pair -> pair.amount() == one.amount()))
-          .forEach(pairs::add);
-    }
+    values.forEach(
+        (sentence, here) -> {
+          List<Mention> named = names.getOrDefault(sentence, List.of());
+          List<Pair> list = listed(post, named, here);
+          pairs.addAll(list.isEmpty() ? besides(post, named, here, pieces) : list);
+          over(post, here).stream()
+              .filter(one -> pairs.stream().noneMatch(pair -> pair.amount() == one.amount()))
+              .forEach(pairs::add);
+        });
     return pairs;
   }
 
@@ -60,18 +73,20 @@ final class NamedAmounts {
   private List<Mention> names(Post post) {
     List<Mention> all = phrases.in(post.words(), post.sentence());
     all.removeIf(one -> holdsAnother(one, post));
+    int[] longest = new int[post.words().size()];
+    Stream.concat(all.stream(), pieces(post))
+        .forEach(
+            one -> {
+              for (int i = one.first(); i <= one.last(); i++) {
+                longest[i] = Math.max(longest[i], one.words());
+              }
+            });
     return all.stream()
-        .filter(
-            one ->
-                Stream.concat(all.stream(), pieces(post))
-                    .noneMatch(
-                        other ->
-                            other.words() > one.words()
-                                && other.first() <= one.first()
-                                && one.last() <= other.last()))
+        .filter(one -> Math.min(longest[one.first()], longest[one.last()]) <= one.words())
         .toList();
   }
 
+  /** Pieces of the garment but the band, which is itself measured. */
   private Stream<Mention> pieces(Post post) {
     return post.mentions().stream()
         .filter(one -> parts.contains(one.name()) && !one.name().equals("band"));
@@ -112,9 +127,10 @@ final class NamedAmounts {
    * "Bust 38, under 33" reads forward, "38 bust 33 under" backward; a sentence mostly keeps its
    * way, and what is left over is read the other way if it stands close.
    */
-  private List<Pair> besides(Post post, List<Mention> names, List<Amount> values) {
-    List<Pair> forward = besides(post, names, values, true, FARTHEST);
-    List<Pair> backward = besides(post, names, values, false, FARTHEST);
+  private static List<Pair> besides(
+      Post post, List<Mention> names, List<Amount> values, BitSet pieces) {
+    List<Pair> forward = besides(post, names, values, pieces, true, FARTHEST);
+    List<Pair> backward = besides(post, names, values, pieces, false, FARTHEST);
     boolean first =
         !names.isEmpty()
             && !values.isEmpty()
@@ -125,16 +141,21 @@ final class NamedAmounts {
     free.removeIf(name -> pairs.stream().anyMatch(pair -> pair.first() == name.first()));
     List<Amount> left = new ArrayList<>(values);
     left.removeIf(value -> pairs.stream().anyMatch(pair -> pair.amount() == value));
-    pairs.addAll(besides(post, free, left, !ahead, IN_LIST));
+    pairs.addAll(besides(post, free, left, pieces, !ahead, IN_LIST));
     return pairs;
   }
 
-  private List<Pair> besides(
-      Post post, List<Mention> names, List<Amount> values, boolean forward, int farthest) {
+  private static List<Pair> besides(
+      Post post,
+      List<Mention> names,
+      List<Amount> values,
+      BitSet pieces,
+      boolean forward,
+      int farthest) {
     List<Pair> pairs = new ArrayList<>();
     List<Mention> free = new ArrayList<>(names);
     for (Amount value : values) {
-      Mention name = beside(post, free, value, forward, farthest);
+      Mention name = beside(post, free, value, pieces, forward, farthest);
       if (name != null) {
         free.remove(name);
         pairs.add(new Pair(name, value));
@@ -143,8 +164,8 @@ final class NamedAmounts {
     return pairs;
   }
 
-  private Mention beside(
-      Post post, List<Mention> names, Amount value, boolean forward, int farthest) {
+  private static Mention beside(
+      Post post, List<Mention> names, Amount value, BitSet pieces, boolean forward, int farthest) {
     return names.stream()
         .filter(
             name -> {
@@ -153,7 +174,7 @@ final class NamedAmounts {
                   forward ? span.to() <= value.span().from() : value.span().to() <= span.from();
               return side
                   && between(post, span, value.span()) <= farthest
-                  && isFree(post, span, value.span());
+                  && isFree(post, span, value.span(), pieces);
             })
         .min(
             Comparator.comparingInt(
@@ -162,12 +183,11 @@ final class NamedAmounts {
   }
 
   /** Whether no piece of the garment is named between: "bust fits, the strap is 38 cm". */
-  private boolean isFree(Post post, Span one, Span other) {
-    int from = Math.min(one.to(), other.to());
-    int to = Math.max(one.from(), other.from());
-    return pieces(post)
-        .map(piece -> span(post, piece))
-        .noneMatch(piece -> piece.from() >= from && piece.to() <= to);
+  private static boolean isFree(Post post, Span one, Span other, BitSet pieces) {
+    int from = Whereabouts.wordAt(post, Math.min(one.to(), other.to()) - 1);
+    int to = Whereabouts.wordAt(post, Math.max(one.from(), other.from()));
+    int piece = pieces.nextSetBit(from + 1);
+    return piece < 0 || piece >= to;
   }
 
   /** "34 1/2 over 29 1/4": the bust over what is under it. */

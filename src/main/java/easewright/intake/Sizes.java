@@ -35,6 +35,9 @@ final class Sizes {
   /** "18k" is run, "36g" is worn. */
   private static final int LEAST_BESIDE_UNIT = 28;
 
+  /** So near after "wash", 40C is warm water; in characters. */
+  private static final int WASHED = 24;
+
   private static final int CUT_BEFORE = 3;
   private static final int CUT_AFTER = 2;
 
@@ -111,7 +114,7 @@ final class Sizes {
             .anyMatch(cue -> cue.first() > at && cue.first() - at <= 3 && together(post, cue, at));
     boolean labelled =
         at > 0 && post.words().get(at - 1).stem().equals("size")
-            || post.text().substring(0, size.span().from()).strip().endsWith("size");
+            || before(size, post, "size: ".length()).strip().endsWith("size");
     int score = (before ? CUT_BEFORE : 0) + (after ? CUT_AFTER : 0) + (labelled ? 2 : 0);
     score += size.letterOnly() || isAlsoUnit(size, post) ? 0 : 1;
     boolean planned = cue("not yet", post, at);
@@ -148,10 +151,12 @@ final class Sizes {
 
   private static boolean isAlsoUnit(Size size, Post post) {
     char last = post.text().charAt(size.span().to() - 1);
-    return isUnit(last)
-        || post.text()
-            .substring(Math.max(0, size.span().from() - 24), size.span().from())
-            .matches("(?is).*\\bwash.*");
+    return isUnit(last) || before(size, post, WASHED).matches("(?is).*\\bwash.*");
+  }
+
+  /** At most so many characters before a size. */
+  private static String before(Size size, Post post, int most) {
+    return post.text().substring(Math.max(0, size.span().from() - most), size.span().from());
   }
 
   private static boolean isUnit(char letter) {

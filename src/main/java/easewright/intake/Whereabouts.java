@@ -8,8 +8,14 @@ final class Whereabouts {
   static int wordsBetween(Post post, Span one, Span other) {
     int from = Math.min(one.to(), other.to());
     int to = Math.max(one.from(), other.from());
-    return (int)
-        post.words().stream().filter(word -> word.from() >= from && word.to() <= to).count();
+    int last = wordAt(post, to);
+    int first = wordAt(post, from);
+    if (post.words().isEmpty() || from >= to) {
+      return 0;
+    }
+    boolean begun = post.words().get(first).from() < from;
+    boolean whole = post.words().get(last).to() <= to && post.words().get(last).from() < to;
+    return Math.max(0, last - first + 1 - (begun ? 1 : 0) - (whole ? 0 : 1));
   }
 
   /** The last word that begins at or before this character; 0 if none does. */
