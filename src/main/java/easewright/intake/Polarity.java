@@ -10,6 +10,9 @@ final class Polarity {
   private static final List<String> NOUN_NO =
       List.of("no", "without", "nor", "neither", "zero", "none", "of", "from");
 
+  private static final List<String> AFTER_GONE =
+      List.of("now", "away", "completely", "entirely", "altogether", "when", "if", "thanks", "since");
+
   /** How something is meant. */
   enum Meant {
     SO,
@@ -112,12 +115,22 @@ final class Polarity {
       String words = post.words().get(cue.first()).plain();
       boolean after = cue.first() > match.head() && cue.first() - match.last() <= 5;
       boolean before = words.equals("used") && cue.first() < match.head();
+      if (words.equals("gone") && !endsThere(cue.last(), post)) {
+        continue; // "it has gone all wavy"
+      }
       boolean denied = post.cues("no").stream().anyMatch(no -> reaches(no, cue.first(), post));
       if ((after && !match.saying().phrase().contains(words) || before) && !denied) {
         return true;
       }
     }
     return false;
+  }
+
+  private static boolean endsThere(int word, Post post) {
+    int next = word + 1;
+    return next >= post.words().size()
+        || post.breaks().get(next) != Post.Break.NONE
+        || AFTER_GONE.contains(post.words().get(next).plain());
   }
 
   private static boolean isElsewhere(Match match, Post post) {
