@@ -35,7 +35,8 @@ public record Problem(
     return new Problem("/problems/" + kind, title, status, detail, null, List.of());
   }
 
-  static Problem tooLarge(String most) {
+  /** The problem of a request above a bound, such as "256 KB". */
+  public static Problem tooLarge(String most) {
     return of("too-large", "The request is too large", 413, "Send at most " + most + ".");
   }
 
@@ -58,7 +59,7 @@ public record Problem(
   }
 
   /** The problem of a request whose faults were found. */
-  static Problem of(FaultyRequest request) {
+  public static Problem of(FaultyRequest request) {
     boolean unreadable = request.status() == 400;
     int more = request.count() - request.faults().size();
     return new Problem(
