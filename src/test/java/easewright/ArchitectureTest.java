@@ -39,6 +39,7 @@ class ArchitectureTest {
           Map.entry("handbook", List.of("rulebook")),
           Map.entry(
               "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook")),
+          Map.entry("reply", List.of("diagnosis")),
           Map.entry(
               "check",
               List.of("measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis")),
@@ -124,6 +125,27 @@ class ArchitectureTest {
         .should()
         .dependOnClassesThat()
         .resideInAPackage("jakarta.ws.rs..")
+        .check(MAIN);
+  }
+
+  @Test
+  void only_assistants_tools_touch_their_protocol_and_nothing_knows_them() {
+    noClasses()
+        .that()
+        .resideInAPackage("easewright..")
+        .and()
+        .resideOutsideOfPackage("easewright.mcp..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("io.quarkiverse.mcp..", "easewright.mcp..")
+        .check(MAIN);
+    noClasses()
+        .that()
+        .resideInAPackage("easewright.mcp..")
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("easewright..")
+                .and(not(resideInAnyPackage("easewright.mcp..", "easewright.api.."))))
         .check(MAIN);
   }
 

@@ -7,17 +7,17 @@ import io.quarkus.qute.TemplateInstance;
 
 /** Checks before the scissors as people read them, and the sheets to fill in by hand. */
 @CheckedTemplate(basePath = "check")
-final class CheckPages {
+public final class CheckPages {
   private CheckPages() {}
 
   /** Markdown: {@code sizePost.md}. */
-  static native TemplateInstance sizePost(SizeAnswer answer);
+  public static native TemplateInstance sizePost(SizeAnswer answer);
 
   /** A page to read or print: {@code sizeCard.html}. */
   static native TemplateInstance sizeCard(SizeAnswer answer);
 
   /** Markdown: {@code clothPost.md}. */
-  static native TemplateInstance clothPost(ClothAnswer answer);
+  public static native TemplateInstance clothPost(ClothAnswer answer);
 
   /** A page to read or print: {@code clothCard.html}. */
   static native TemplateInstance clothCard(ClothAnswer answer);

@@ -149,6 +149,7 @@ final class CheckReader {
         signs,
         List.of(),
         circumstances,
+        List.of(),
         List.of());
   }
 

@@ -22,7 +22,18 @@ final class CircumstancesReader {
           "latexSensitive", "latex-sensitive",
           "strapsSlackenedAlready", "adjustable-straps-slackened-already");
 
+  static final String IMPACT = "impact";
+
   private CircumstancesReader() {}
+
+  /** The field that says this circumstance. */
+  static String field(String circumstance) {
+    return BY_FIELD.entrySet().stream()
+        .filter(entry -> entry.getValue().equals(circumstance))
+        .map(Map.Entry::getKey)
+        .findFirst()
+        .orElse(IMPACT);
+  }
 
   static Circumstances read(Spot spot) {
     spot =

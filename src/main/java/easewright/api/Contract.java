@@ -17,7 +17,7 @@ import java.util.Optional;
  */
 final class Contract {
   private static final String FOLDER = "openapi/";
-  private static final JsonNode TREE = tree();
+  private static final JsonNode TREE = read();
 
   private Contract() {}
 
@@ -58,6 +58,11 @@ final class Contract {
     return forms;
   }
 
+  /** Every part of the contract. */
+  static JsonNode tree() {
+    return TREE;
+  }
+
   private static List<JsonNode> operations(String path) {
     if (TREE.path("paths").has(path)) {
       return List.of(TREE.path("paths").path(path));
@@ -71,7 +76,7 @@ final class Contract {
     return found;
   }
 
-  private static JsonNode tree() {
+  private static JsonNode read() {
     try {
       return new YAMLMapper().readTree(yaml());
     } catch (JsonProcessingException broken) {

@@ -6,11 +6,11 @@ import io.quarkus.qute.TemplateInstance;
 
 /** The cut plan as people read it; everything said stands in {@code templates/plan}. */
 @CheckedTemplate(basePath = "plan")
-final class CutPlanPages {
+public final class CutPlanPages {
   private CutPlanPages() {}
 
   /** Markdown to post: {@code list.md}. */
-  static native TemplateInstance list(CutPlan plan);
+  public static native TemplateInstance list(CutPlan plan);
 
   /** A page to print, with drawings: {@code sheet.html}. */
   static native TemplateInstance sheet(CutPlan plan);

@@ -1,5 +1,6 @@
 package easewright.api;
 
+import java.util.Collection;
 import java.util.List;
 
 /** A request refused for what it says, with every fault found in it. */
@@ -17,6 +18,28 @@ public final class FaultyRequest extends RuntimeException {
   static FaultyRequest unreadable(String pointer, String problem, String remedy) {
     return new FaultyRequest(
         List.of(new Fault(pointer, problem, remedy, Fault.Kind.UNREADABLE)), 1);
+  }
+
+  static FaultyRequest impossible(String pointer, String problem, String remedy) {
+    return new FaultyRequest(
+        List.of(new Fault(pointer, problem, remedy, Fault.Kind.IMPOSSIBLE)), 1);
+  }
+
+  /**
+   * The same, with every fault of what a text alone said laid at the text.
+   *
+   * @param said pointers to what the text said
+   */
+  FaultyRequest atText(Collection<String> said) {
+    return new FaultyRequest(
+        faults.stream()
+            .map(
+                fault ->
+                    said.stream().anyMatch(fault.pointer()::startsWith)
+                        ? new Fault("/text", fault.problem(), fault.remedy(), fault.kind())
+                        : fault)
+            .toList(),
+        count);
   }
 
   /** The faults, at most {@value Faults#MOST}. */

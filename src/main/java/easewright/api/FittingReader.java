@@ -24,6 +24,7 @@ public final class FittingReader {
   static final int MOST_SIGNS = 60;
   static final int MOST_EARLIER = 20;
   static final int MOST_WHY_NOT = 10;
+  static final int MOST_COULD_NOT_TELL = 60;
 
   private final KnownNames known;
 
@@ -64,7 +65,10 @@ public final class FittingReader {
         "signs",
         "earlier",
         "circumstances",
-        "whyNot");
+        "whyNot",
+        "couldNotTell",
+        "asked");
+    root.at("asked").oneOf(known.signs());
     UnitSystem units = units(root);
     BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
     PatternReader pattern =
@@ -84,7 +88,8 @@ public final class FittingReader {
         signs(root.at("signs")),
         earlier(root.at("earlier")),
         CircumstancesReader.read(root.at("circumstances")),
-        whyNot(root.at("whyNot")));
+        once(root.at("whyNot"), MOST_WHY_NOT, known.causes(), "cause"),
+        once(root.at("couldNotTell"), MOST_COULD_NOT_TELL, known.signs(), "sign"));
   }
 
   /** The units to answer in: those asked for, else those of the first length written. */
@@ -143,15 +148,15 @@ public final class FittingReader {
     return earlier;
   }
 
-  private List<String> whyNot(Spot list) {
-    Set<String> causes = new LinkedHashSet<>();
-    for (Spot spot : list.items(MOST_WHY_NOT)) {
-      String cause = spot.oneOf(known.causes());
-      if (cause != null && !causes.add(cause)) {
-        spot.impossible("This cause is named twice.", "Name each cause once.");
+  private static List<String> once(Spot list, int most, Collection<String> names, String what) {
+    Set<String> ids = new LinkedHashSet<>();
+    for (Spot spot : list.items(most)) {
+      String id = spot.oneOf(names);
+      if (id != null && !ids.add(id)) {
+        spot.impossible("This " + what + " is named twice.", "Name each " + what + " once.");
       }
     }
-    return List.copyOf(causes);
+    return List.copyOf(ids);
   }
 
   private static String needed(Spot spot, Collection<String> names) {

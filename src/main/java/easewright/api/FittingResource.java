@@ -6,7 +6,9 @@ import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
 /** One try-on and its answer. Nothing is kept. */
@@ -15,33 +17,55 @@ import org.jboss.resteasy.reactive.ResponseHeader;
 @NonBlocking
 public class FittingResource {
   private final InForce rules;
+  private final PublicAddress address;
 
-  FittingResource(InForce rules) {
+  FittingResource(InForce rules, PublicAddress address) {
     this.rules = rules;
+    this.address = address;
   }
 
   @POST
   @Produces(MediaType.APPLICATION_JSON)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public Answer json(byte[] body) {
+  public Answer json(byte[] body, @QueryParam(ReplyLength.PARAMETER) String length) {
+    ReplyLength.of(length, ReplyLength.LONG); // a slip is told in every form
     return answer(body);
   }
 
   @POST
   @Produces("text/markdown;charset=UTF-8;qs=0.9")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public String markdown(byte[] body) {
-    return AnswerPages.post(answer(body)).render();
+  public String markdown(
+      byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
+    ReplyLength asked = ReplyLength.of(length, ReplyLength.LONG);
+    return Replies.markdown(answer(body), asked, address.site(called.getBaseUri()));
   }
 
   @POST
   @Produces("text/html;charset=UTF-8;qs=0.8")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public String html(byte[] body) {
-    return AnswerPages.card(answer(body)).render();
+  public String html(
+      byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
+    ReplyLength asked = ReplyLength.of(length, ReplyLength.LONG);
+    return Replies.html(answer(body), asked, address.site(called.getBaseUri()));
   }
 
-  private Answer answer(byte[] body) {
+  @POST
+  @Produces("text/plain;charset=UTF-8;qs=0.7")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public String text(
+      byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
+    ReplyLength asked = ReplyLength.of(length, ReplyLength.SHORT);
+    return Replies.text(answer(body), asked, address.site(called.getBaseUri()));
+  }
+
+  /** The answer, for callers within the service. */
+  public Answer answer(byte[] body) {
     return rules.now().answer(RequestJson.parse(body));
+  }
+
+  /** A long reply in Markdown; its links are whole where the public address is known. */
+  public String post(Answer answer) {
+    return Replies.markdown(answer, ReplyLength.LONG, address.known());
   }
 }

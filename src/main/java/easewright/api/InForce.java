@@ -6,6 +6,7 @@ import easewright.check.ClothCheck;
 import easewright.check.SizeCheck;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Diagnosis;
+import easewright.diagnosis.Fitting;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookFault;
@@ -79,15 +80,38 @@ public class InForce {
       Diagnosis diagnosis,
       CheckReader checkReader,
       SizeCheck sizeCheck,
-      ClothCheck clothCheck) {
+      ClothCheck clothCheck,
+      TextReader texts) {
 
     /**
-     * Reads one fitting and answers it.
+     * Reads one fitting, its text included, and answers it, with the request to go on from.
      *
      * @throws FaultyRequest naming every fault of the request
      */
-    Answer answer(JsonNode fitting) {
-      return diagnosis.answer(reader.read(fitting));
+    Answer answer(JsonNode request) {
+      IntakeAnswer text = texts.read(request).orElse(null);
+      JsonNode whole = text == null ? request : text.fitting();
+      Fitting fitting = fitting(whole, text);
+      return diagnosis
+          .answer(fitting)
+          .goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
+    }
+
+    private Fitting fitting(JsonNode whole, IntakeAnswer text) {
+      try {
+        return reader.read(whole);
+      } catch (FaultyRequest refused) {
+        throw text == null ? refused : refused.atText(TextFitting.saidByText(text));
+      }
+    }
+
+    /**
+     * Reads a text and answers nothing.
+     *
+     * @throws FaultyRequest when there is no text or it is too long
+     */
+    IntakeAnswer read(JsonNode request) {
+      return texts.readAnything(request);
     }
   }
 
@@ -106,7 +130,8 @@ public class InForce {
         diagnosis,
         new CheckReader(known, reader),
         new SizeCheck(book, diagnosis),
-        new ClothCheck(book, diagnosis));
+        new ClothCheck(book, diagnosis),
+        new TextReader(book.source(), sheets));
   }
 
   /** The folder named by {@code -Deasewright.rules=}, or the project's own in development mode. */

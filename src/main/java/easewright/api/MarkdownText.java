@@ -2,6 +2,7 @@ package easewright.api;
 
 import io.quarkus.qute.EngineBuilder;
 import io.quarkus.qute.Expression;
+import io.quarkus.qute.RawString;
 import io.quarkus.qute.ResultMapper;
 import io.quarkus.qute.TemplateNode.Origin;
 import jakarta.enterprise.event.Observes;
@@ -26,15 +27,17 @@ class MarkdownText implements ResultMapper {
 
   @Override
   public boolean appliesTo(Origin origin, Object result) {
-    return origin
-        .getVariant()
-        .filter(variant -> variant.getContentType().startsWith("text/markdown"))
-        .isPresent();
+    return !(result instanceof RawString)
+        && origin
+            .getVariant()
+            .filter(variant -> variant.getContentType().startsWith("text/markdown"))
+            .isPresent();
   }
 
   @Override
   public String map(Object result, Expression expression) {
-    return escape(result.toString());
+    // Only what stands in the rule book as Markdown is marked "raw".
+    return result instanceof RawString written ? written.toString() : escape(result.toString());
   }
 
   static String escape(String text) {

@@ -23,7 +23,7 @@ public record Problem(
     Integer line,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<FaultNote> faults) {
 
-  static final String MEDIA_TYPE = "application/problem+json";
+  public static final String MEDIA_TYPE = "application/problem+json";
 
   /**
    * One fault: JSON Pointer (RFC 6901), its line in a sheet, what is wrong, what would be right.
@@ -31,7 +31,7 @@ public record Problem(
   public record FaultNote(String pointer, Integer line, String problem, String remedy) {}
 
   /** A problem that does not lie in the request's body. */
-  static Problem of(String kind, String title, int status, String detail) {
+  public static Problem of(String kind, String title, int status, String detail) {
     return new Problem("/problems/" + kind, title, status, detail, null, List.of());
   }
 
@@ -48,14 +48,26 @@ public record Problem(
         "Ask for " + forms + ", as the contract lists them.");
   }
 
-  static Problem failed() {
-    return of(
-        "failed", "The service failed", 500, "The fault is the service's, not the request's.");
-  }
-
   /** The same as the answer to one line of a request. */
   Problem atLine(int number) {
     return new Problem(type, title, status, detail, number, faults);
+  }
+
+  /** Why a request that was read came to no answer: its own faults, its size, or the service. */
+  public static Problem of(RuntimeException refusal) {
+    if (refusal instanceof FaultyRequest request) {
+      return of(request);
+    }
+    return refusal instanceof RequestJson.TooLarge ? tooLarge() : failed();
+  }
+
+  static Problem tooLarge() {
+    return tooLarge(RequestJson.MOST_BYTES / 1024 + " KB");
+  }
+
+  static Problem failed() {
+    return of(
+        "failed", "The service failed", 500, "The fault is the service's, not the request's.");
   }
 
   /** The problem of a request whose faults were found. */

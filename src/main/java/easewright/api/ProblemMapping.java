@@ -20,6 +20,20 @@ class ProblemMapping {
   }
 
   @ServerExceptionMapper
+  Response badParameter(BadParameter request) {
+    List<String> written =
+        request.taken().stream().map(value -> request.name() + "=" + value).toList();
+    return Problem.of(
+            "parameter",
+            "A parameter can't be read",
+            400,
+            "The parameter \"%s\" takes no such value. Write %s, or leave it out."
+                .formatted(request.name(), String.join(" or ", written)))
+        .response()
+        .build();
+  }
+
+  @ServerExceptionMapper
   Response tooLarge(RequestJson.TooLarge request) {
     return tooLarge();
   }
@@ -47,7 +61,9 @@ class ProblemMapping {
   }
 
   private static Response notAcceptable() {
-    return Problem.notAcceptable("application/json, text/markdown or text/html").response().build();
+    return Problem.notAcceptable("application/json, text/markdown, text/html or text/plain")
+        .response()
+        .build();
   }
 
   @ServerExceptionMapper
@@ -86,6 +102,6 @@ class ProblemMapping {
   }
 
   private static Response tooLarge() {
-    return Problem.tooLarge(RequestJson.MOST_BYTES / 1024 + " KB").response().build();
+    return Problem.tooLarge().response().build();
   }
 }

@@ -26,6 +26,7 @@ import java.util.Map;
  */
 final class Advising {
   private static final int MOST = 8;
+  private static final String DRAWINGS = "/drawings/";
 
   private final Fitting fitting;
   private final Knowledge knowledge;
@@ -126,6 +127,7 @@ final class Advising {
         told.amount(),
         told.measureFirst(),
         places,
+        places.isEmpty() ? null : DRAWINGS + places.get(0).line().replace(' ', '-') + ".svg",
         entry.steps().stream().map(step -> Wording.fill(step, blanks)).toList(),
         Wording.fill(entry.check(), blanks),
         sideEffects(entry),

@@ -1,5 +1,6 @@
 package easewright.diagnosis;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 
 /**
@@ -26,6 +27,8 @@ import java.util.List;
  * @param whyNot answers to the causes the asker named
  * @param missing what was not given, and what it would change
  * @param measureAgain measurements that are unlikely, and why
+ * @param soFar the request to go on from, in the form it was sent; null where none was read
+ * @param read what was read from the request's text, and where it stands; null without a text
  */
 public record Answer(
     RuleBookStamp ruleBook,
@@ -43,7 +46,32 @@ public record Answer(
     List<SignNote> unexplained,
     List<WhyNotNote> whyNot,
     List<MissingNote> missing,
-    List<MeasureAgainNote> measureAgain) {
+    List<MeasureAgainNote> measureAgain,
+    JsonNode soFar,
+    JsonNode read) {
+
+  /** The same answer with the request to send back, and what was read from its text. */
+  public Answer goingOnFrom(JsonNode soFar, JsonNode read) {
+    return new Answer(
+        ruleBook,
+        understood,
+        cautions,
+        size,
+        cloth,
+        findings,
+        causes,
+        clear,
+        nothingWrong,
+        adjustments,
+        heldBack,
+        questions,
+        unexplained,
+        whyNot,
+        missing,
+        measureAgain,
+        soFar,
+        read);
+  }
 
   /**
    * The rules an answer was made with.
@@ -249,6 +277,7 @@ public record Answer(
    * @param amount null when the change has no amount or it could not be told
    * @param measureFirst what to measure when the amount could not be told or was estimated, or null
    * @param places piece and line on the pattern, most useful first
+   * @param drawing link to the garment's drawing with the first place marked, or null
    * @param cures the causes it treats, with their probability and the share cured
    * @param whyBeforeNext why it comes before the next one; null for the last
    */
@@ -262,6 +291,7 @@ public record Answer(
       Amount amount,
       String measureFirst,
       List<PlaceNote> places,
+      String drawing,
       List<String> steps,
       String check,
       List<SignNote> sideEffects,
@@ -298,6 +328,9 @@ public record Answer(
    * @param worthBits expected drop in uncertainty about the causes, bits
    * @param ifYes the causes likeliest after yes
    * @param ifNo the causes likeliest after no
+   * @param yesMoves the cause that yes makes likelier, or else less likely; null if it moves none
+   * @param noMoves the same for no
+   * @param photo the photo that would show it, or null where none can or should
    */
   public record QuestionNote(
       String sign,
@@ -307,7 +340,22 @@ public record Answer(
       double worthBits,
       double probabilityYes,
       List<CauseChance> ifYes,
-      List<CauseChance> ifNo) {}
+      List<CauseChance> ifNo,
+      ShiftNote yesMoves,
+      ShiftNote noMoves,
+      PhotoNote photo) {}
+
+  /** How far a reply moves a cause: its probability now and after that reply. */
+  public record ShiftNote(String id, String name, double from, double to) {}
+
+  /**
+   * A photo that would show a sign.
+   *
+   * @param view "front", "side" or "back"
+   * @param pose posture or moment, a word of the catalog: "standing", "flat on the table" …
+   * @param says how to take it, a sentence
+   */
+  public record PhotoNote(String view, String pose, String says) {}
 
   /** A cause and its probability. */
   public record CauseChance(String id, String name, double probability) {}

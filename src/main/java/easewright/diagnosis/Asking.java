@@ -6,6 +6,7 @@ import static java.util.stream.Collectors.toSet;
 import easewright.diagnosis.Answer.CauseChance;
 import easewright.diagnosis.Answer.ChangeNote;
 import easewright.diagnosis.Answer.QuestionNote;
+import easewright.diagnosis.Answer.ShiftNote;
 import easewright.diagnosis.Answer.WhyNotNote;
 import easewright.diagnosis.inference.CauseProbability;
 import easewright.diagnosis.inference.Observation;
@@ -17,6 +18,7 @@ import easewright.diagnosis.inference.WhyNot;
 import easewright.diagnosis.inference.WhyNot.Turn;
 import easewright.rulebook.Catalog.SignEntry;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -27,19 +29,26 @@ final class Asking {
   private static final int MOST_QUESTIONS = 5;
   private static final int MOST_TURNS = 3;
 
+  /** Less than this does not show in whole percentages. */
+  private static final double LEAST_SHIFT = 0.01;
+
   /** Probability of pairs too improbable to matter to what a question is worth. */
   private static final double IGNORED_MASS = 1e-3;
 
   private final Knowledge knowledge;
   private final Posterior posterior;
   private final Map<String, Report> reports;
+  private final Photos photos;
+  private final Set<String> notToTell;
   private final double trust;
   private final double trustInNo;
 
-  Asking(Knowledge knowledge, Posterior posterior, List<Report> reports) {
+  Asking(Knowledge knowledge, Posterior posterior, List<Report> reports, Fitting fitting) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.reports = reports.stream().collect(toMap(r -> r.observation().sign(), r -> r));
+    this.photos = new Photos(knowledge, fitting);
+    this.notToTell = Set.copyOf(fitting.couldNotTell());
     this.trust = knowledge.parameter("trust-unstated");
     this.trustInNo = knowledge.parameter("trust-denied");
   }
@@ -65,13 +74,13 @@ final class Asking {
         .collect(toSet());
   }
 
-  /** Signs not yet reported that bear on one of these causes. */
+  /** Signs neither reported nor asked in vain that bear on one of these causes. */
   private List<String> askable(Collection<String> causes) {
     Set<String> known = posterior.observations().stream().map(o -> o.sign()).collect(toSet());
     return causes.stream()
         .flatMap(cause -> knowledge.signsOf(cause).stream())
         .filter(knowledge.catalog().signs()::containsKey)
-        .filter(sign -> !known.contains(sign))
+        .filter(sign -> !known.contains(sign) && !notToTell.contains(sign))
         .distinct()
         .sorted()
         .toList();
@@ -87,7 +96,34 @@ final class Asking {
         Explaining.rounded(question.bits()),
         Explaining.rounded(question.yes().probability()),
         chances(question.yes().causes()),
-        chances(question.no().causes()));
+        chances(question.no().causes()),
+        shift(question.yes().causes()),
+        shift(question.no().causes()),
+        photos.of(sign).orElse(null));
+  }
+
+  /**
+   * What is likelier says more than what is less likely, so that is named only where nothing is.
+   */
+  private ShiftNote shift(List<CauseProbability> after) {
+    Comparator<ShiftNote> byRise = Comparator.comparingDouble(note -> note.to() - note.from());
+    List<ShiftNote> shifts =
+        after.stream()
+            .map(
+                cause ->
+                    new ShiftNote(
+                        cause.cause(),
+                        knowledge.catalog().nameOf(cause.cause()),
+                        Explaining.rounded(posterior.probability(cause.cause())),
+                        Explaining.rounded(cause.probability())))
+            .filter(note -> Math.abs(note.to() - note.from()) >= LEAST_SHIFT)
+            .sorted(byRise)
+            .toList();
+    if (shifts.isEmpty()) {
+      return null;
+    }
+    ShiftNote risen = shifts.get(shifts.size() - 1);
+    return risen.to() > risen.from() ? risen : shifts.get(0);
   }
 
   private List<CauseChance> chances(List<CauseProbability> causes) {

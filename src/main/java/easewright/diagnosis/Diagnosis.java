@@ -111,11 +111,12 @@ public final class Diagnosis {
       List<CauseProbability> mentioned,
       Advising advising) {
     Shown shown = new Shown(fitting.units());
-    boolean redFlag = !said.noTightening().isEmpty() || reportsRedFlag(fitting);
+    // A second lock beside the rules': a red flag in the catalog always stops tightening.
+    boolean redFlag = !said.noTightening().isEmpty() || knowledge.reportsRedFlag(fitting);
     Explaining explaining = new Explaining(knowledge, said, reports, shown);
     List<Answer.AdjustmentNote> adjustments =
         advising.notes(new Advice(knowledge, posterior, said, names(mentioned), redFlag).ranked());
-    Asking asking = new Asking(knowledge, posterior, reports);
+    Asking asking = new Asking(knowledge, posterior, reports, fitting);
     return new Answer(
         new Answer.RuleBookStamp(book.source().version(), book.source().hash()),
         Understanding.of(fitting, knowledge.catalog()),
@@ -132,13 +133,8 @@ public final class Diagnosis {
         unexplained(fitting, posterior),
         asking.whyNot(fitting.whyNot()),
         Missing.of(fitting, book.source().wording()),
-        measureAgain(fitting));
-  }
-
-  /** A second lock beside the rules': a red flag in the catalog always stops tightening. */
-  private boolean reportsRedFlag(Fitting fitting) {
-    return fitting.signs().stream()
-        .anyMatch(sign -> sign.present() && knowledge.catalog().signs().get(sign.id()).redFlag());
+        measureAgain(fitting),
+        null);
   }
 
   private List<CautionNote> cautions(Statements said, Shown shown) {

@@ -26,6 +26,8 @@ import java.util.Map;
  * @param earlier changes made before this try-on, oldest first
  * @param circumstances what else bears on comfort and safety
  * @param whyNot ids of causes the asker wants compared with the likeliest
+ * @param couldNotTell ids of signs already asked about that the wearer could not tell: no evidence,
+ *     and not asked again
  */
 public record Fitting(
     UnitSystem units,
@@ -41,7 +43,8 @@ public record Fitting(
     List<ReportedSign> signs,
     List<EarlierAdjustment> earlier,
     Circumstances circumstances,
-    List<String> whyNot) {
+    List<String> whyNot,
+    List<String> couldNotTell) {
 
   public Fitting {
     measuredHow = InOrder.copy(measuredHow);
@@ -50,5 +53,6 @@ public record Fitting(
     signs = List.copyOf(signs);
     earlier = List.copyOf(earlier);
     whyNot = List.copyOf(whyNot);
+    couldNotTell = List.copyOf(couldNotTell);
   }
 }

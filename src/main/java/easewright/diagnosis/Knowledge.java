@@ -117,6 +117,12 @@ final class Knowledge {
     return firstRules.get(file);
   }
 
+  /** Whether a sign was seen that the catalog marks as one for a clinician. */
+  boolean reportsRedFlag(Fitting fitting) {
+    return fitting.signs().stream()
+        .anyMatch(sign -> sign.present() && catalog().signs().get(sign.id()).redFlag());
+  }
+
   Catalog catalog() {
     return source.catalog();
   }

@@ -1,6 +1,7 @@
 package easewright.handbook;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * The labels on our drawing of a plain wire-free sports top; its outlines stand in the template.
@@ -70,6 +71,38 @@ public record GarmentDrawing(List<Label> front, List<Label> back) {
             right("back-neckline", 122, 259, 137),
             right("centre-back", 220, 240, 214),
             below("underband-centre-back", 384, 240, 332)));
+  }
+
+  /**
+   * One place marked on the view it is seen in.
+   *
+   * @param back whether that is the back view
+   * @param drawing the label of that place alone
+   * @param line SVG path data of the place, on both sides of the garment
+   * @param area whether the place is the area inside the path rather than the line
+   */
+  public record Marked(boolean back, GarmentDrawing drawing, String line, boolean area) {
+
+    /** The word for the place. */
+    public String name() {
+      return (back ? drawing.back : drawing.front).get(0).name();
+    }
+  }
+
+  /** The drawing with a place marked; empty for a place that is not drawn. */
+  public Optional<Marked> marking(String place) {
+    return GarmentMark.of(place).flatMap(mark -> marking(place, mark));
+  }
+
+  private Optional<Marked> marking(String place, GarmentMark mark) {
+    GarmentDrawing alone = new GarmentDrawing(only(place, front), only(place, back));
+    return alone.front.isEmpty() && alone.back.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new Marked(alone.front.isEmpty(), alone, mark.line(), mark.area()));
+  }
+
+  private static List<Label> only(String place, List<Label> labels) {
+    return labels.stream().filter(label -> place.equals(label.place())).toList();
   }
 
   private static Label left(String place, int y, int toX, int toY) {

@@ -1,5 +1,6 @@
 package easewright.measure;
 
+import java.math.BigDecimal;
 import java.util.Objects;
 
 /**
@@ -22,6 +23,34 @@ public record Quantity(double number, Unit unit) {
    */
   public static Quantity parse(String text) {
     return QuantityReader.read(text);
+  }
+
+  /**
+   * In plain letters, so that reading it again gives this very quantity: "34 1/4 in", "86.5 cm".
+   * Imperial lengths in whole sixteenths are written as a tape has them.
+   */
+  public String text() {
+    double sixteenths = number * 16;
+    boolean onTheTape =
+        dimension() == Dimension.LENGTH
+            && system() == UnitSystem.IMPERIAL
+            && sixteenths == Math.rint(sixteenths);
+    return (onTheTape ? withFraction((long) sixteenths) : decimal()) + " " + unit.symbol();
+  }
+
+  private static String withFraction(long sixteenths) {
+    long whole = sixteenths / 16;
+    long part = sixteenths % 16;
+    if (part == 0) {
+      return String.valueOf(whole);
+    }
+    long common = Long.lowestOneBit(part); // a power of two, as is 16
+    return (whole == 0 ? "" : whole + " ") + part / common + "/" + 16 / common;
+  }
+
+  private String decimal() {
+    BigDecimal exact = BigDecimal.valueOf(number);
+    return exact.signum() == 0 ? "0" : exact.stripTrailingZeros().toPlainString();
   }
 
   /** The family of units it was written in. */

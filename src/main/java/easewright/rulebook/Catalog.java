@@ -36,6 +36,7 @@ public record Catalog(
    * @param effort word for the effort of finding out
    * @param withoutFault word for how often it shows with nothing wrong
    * @param redFlag true when it stops all tightening advice
+   * @param noPhoto true when a photo would not show it, or would show more than the garment
    */
   public record SignEntry(
       String id,
@@ -53,7 +54,8 @@ public record Catalog(
       String source,
       List<String> phrases,
       String isNot,
-      boolean redFlag)
+      boolean redFlag,
+      boolean noPhoto)
       implements Entry {}
 
   /**

@@ -29,6 +29,7 @@ import java.util.stream.Stream;
  * @param rules every rule
  * @param files file id to its text
  * @param wording every other sentence said, by key
+ * @param everyday how wearers say things
  */
 public record RuleBookSource(
     String version,
@@ -39,7 +40,8 @@ public record RuleBookSource(
     List<RuleText> rules,
     Map<String, String> files,
     Map<String, RulePage> pages,
-    Wording wording) {
+    Wording wording,
+    EverydayWords everyday) {
 
   private static final ObjectMapper JSON = JsonMapper.builder().build();
 
@@ -82,7 +84,8 @@ public record RuleBookSource(
           new Wording(
               yaml.readValue(
                   Files.readString(folder.resolve("wording.yaml")),
-                  new TypeReference<Map<String, String>>() {})));
+                  new TypeReference<Map<String, String>>() {})),
+          everyday(yaml, folder.resolve("everyday")));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -105,6 +108,29 @@ public record RuleBookSource(
       throw new RuleBookFault("Parameter " + id + " is not set in parameters/.");
     }
     return parameter.number();
+  }
+
+  /** All files of the folder read as one: what two files say of the same name adds up. */
+  private static EverydayWords everyday(YAMLMapper yaml, Path folder) throws IOException {
+    Map<String, Object> all = new LinkedHashMap<>();
+    for (Path file : under(folder, ".yaml")) {
+      Map<String, Object> one =
+          yaml.readValue(Files.readString(file), new TypeReference<Map<String, Object>>() {});
+      one.forEach((section, words) -> all.merge(section, words, RuleBookSource::both));
+    }
+    return yaml.convertValue(all, EverydayWords.class);
+  }
+
+  private static Object both(Object one, Object other) {
+    if (one instanceof List<?> first && other instanceof List<?> second) {
+      return Stream.concat(first.stream(), second.stream()).toList();
+    }
+    if (one instanceof Map<?, ?> first && other instanceof Map<?, ?> second) {
+      Map<Object, Object> all = new LinkedHashMap<>(first);
+      second.forEach((name, words) -> all.merge(name, words, RuleBookSource::both));
+      return all;
+    }
+    throw new RuleBookFault("The everyday words hold a list and a map of one name: " + one);
   }
 
   private static Catalog catalog(YAMLMapper yaml, Path folder) throws IOException {

@@ -24,8 +24,10 @@ class AnswerPagesTest {
   private static final String HOSTILE =
       "<script>alert(1)</script> ![x](javascript:1) [y](http://z.example) **b** `c`\n# d & www.e.f";
 
+  private static final String SITE = "https://fit.example";
+
   private static String post(String text) {
-    return AnswerPages.post(SampleAnswer.with(text)).render();
+    return Replies.markdown(SampleAnswer.with(text), ReplyLength.LONG, SITE);
   }
 
   @Test
@@ -79,7 +81,7 @@ class AnswerPagesTest {
             made.add(link.getDestination());
           }
         });
-    assertEquals(List.of("/rules/band"), made);
+    assertEquals(List.of(SITE + "/drawings/side-seam.svg", SITE + "/rules/band"), made);
     String shown = TextContentRenderer.builder().build().render(document);
     assertTrue(shown.contains(HOSTILE.replace('\n', ' ')), shown);
   }
@@ -100,15 +102,16 @@ class AnswerPagesTest {
 
   @Test
   void a_hostile_text_stays_text_in_a_page() {
-    String page = AnswerPages.card(SampleAnswer.with(HOSTILE)).render();
+    String page = Replies.html(SampleAnswer.with(HOSTILE), ReplyLength.LONG, SITE);
     assertFalse(page.contains("<script"), page);
     assertTrue(page.contains("&lt;script&gt;"), page);
   }
 
   @Test
   void a_page_needs_nothing_from_elsewhere() {
-    String page = AnswerPages.card(SampleAnswer.with("80C")).render();
-    assertFalse(page.matches("(?s).*(src=|@import|url\\(|https?://).*"), page);
+    String page = Replies.html(SampleAnswer.with("80C"), ReplyLength.LONG, "");
+    String shown = page.replace("http://www.w3.org/2000/svg", "the name of a vocabulary");
+    assertFalse(shown.matches("(?s).*(src=|@import|url\\(|https?://).*"), page);
     assertTrue(page.startsWith("<!DOCTYPE html>"), page);
     assertTrue(page.contains("<html lang=\"en\">"), page);
     assertTrue(page.contains("Most likely: band too long"), page);
@@ -116,7 +119,7 @@ class AnswerPagesTest {
 
   @Test
   void a_page_says_things_in_the_order_of_the_post_with_every_plus_minus_kept_together() {
-    String page = AnswerPages.card(SampleAnswer.with("80C")).render();
+    String page = Replies.html(SampleAnswer.with("80C"), ReplyLength.LONG, "");
     String shown = page.replaceAll("(?s)<style>.*?</style>|<[^>]+>", "");
     List<String> order =
         List.of(

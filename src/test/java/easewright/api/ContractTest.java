@@ -95,6 +95,17 @@ class ContractTest {
     }
   }
 
+  static List<Example> fittings() {
+    return answered().stream().filter(one -> one.path().equals("/v1/fittings")).toList();
+  }
+
+  @ParameterizedTest
+  @MethodSource("fittings")
+  void what_a_fitting_gives_to_go_on_from_gets_the_same_answer(Example example) throws IOException {
+    JsonNode answer = json(post(example, "application/json"));
+    assertEquals(answer, json(post(answer.path("soFar").toString())));
+  }
+
   @Test
   void every_refusal_is_of_the_form_the_contract_gives() throws IOException {
     for (Response refusal :
@@ -155,6 +166,8 @@ class ContractTest {
             "{\"body\": {\"bust\": 94}}",
             "{\"elastic\": {\"load\": \"6 N\"}}",
             "{\"cloth\": {\"main\": {\"along\": {\"marked\": \"1 cm\", \"stretched\": \"2 cm\"}}}}",
+            "{\"couldNotTell\": [\"no such sign\"]}",
+            "{\"asked\": \"no such sign\"}",
             "{\"pattern\": {}}")) {
       assertFalse(schemas.errors("Fitting", JSON.readTree(request)).isEmpty(), request);
       assertEquals(400, post(request).statusCode(), request);

@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Map;
 
 /** The contract's examples and their recorded answers, as files. */
-final class Examples {
+public final class Examples {
   private static final Path FOLDER = Path.of("openapi/examples");
   private static final ObjectMapper JSON =
       new ObjectMapper().enable(SerializationFeature.INDENT_OUTPUT);
@@ -29,7 +29,7 @@ final class Examples {
    * @param answerSchema the schema of those answers
    * @param answerForms the media types the contract offers with that status
    */
-  record Example(
+  public record Example(
       String path,
       String name,
       String form,
@@ -39,7 +39,7 @@ final class Examples {
       String answerSchema,
       List<String> answerForms) {
 
-    String request() throws IOException {
+    public String request() throws IOException {
       return Files.readString(FOLDER.resolve(file));
     }
 
@@ -49,7 +49,7 @@ final class Examples {
     }
   }
 
-  static List<Example> all() {
+  public static List<Example> all() {
     List<Example> all = new ArrayList<>();
     for (Map.Entry<String, JsonNode> path : ContractSchemas.CONTRACT.path("paths").properties()) {
       JsonNode post = path.getValue().path("post");

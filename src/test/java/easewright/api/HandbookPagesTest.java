@@ -221,6 +221,7 @@ class HandbookPagesTest {
             given().get("/nowhere"),
             given().get("/v1/fittings"),
             given().accept("image/png").get("/v1/signs"),
+            given().contentType("application/json").body("{}").post("/v1/fittings?length=medium"),
             given().contentType("text/plain").body("x").post("/v1/fittings"),
             given()
                 .contentType("application/json")

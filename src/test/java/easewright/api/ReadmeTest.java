@@ -24,6 +24,7 @@ class ReadmeTest {
         given()
             .contentType("application/json")
             .accept("text/markdown")
+            .header("Host", "localhost:8080")
             .body(fitting)
             .post("/v1/fittings")
             .asString();

@@ -93,6 +93,7 @@ final class SampleAnswer {
                 amount,
                 null,
                 List.of(new PlaceNote(text, "side seam", 4, amount, true, false)),
+                "/drawings/side-seam.svg",
                 List.of("Pin " + text, "Sew."),
                 "Raise both arms.",
                 List.of(sign),
@@ -113,6 +114,7 @@ final class SampleAnswer {
                 null,
                 "How slack it is.",
                 List.of(),
+                null,
                 List.of(),
                 "Look.",
                 List.of(),
@@ -126,7 +128,17 @@ final class SampleAnswer {
         List.of(new Answer.HeldBackNote("x", "firm it", "Not while it hurts.", null)),
         List.of(
             new QuestionNote(
-                "s", "Does it drop?", "Slacken.", "try", 0.5, 0.4, List.of(), List.of())),
+                "s",
+                "Does it drop?",
+                "Slacken.",
+                "try",
+                0.5,
+                0.4,
+                List.of(),
+                List.of(),
+                new Answer.ShiftNote("band-too-long", "band too long", 0.734, 0.9),
+                new Answer.ShiftNote("elastic-too-weak", "elastic too weak", 0.2, 0.3),
+                new Answer.PhotoNote("back", "arms raised", "Or a photo from the back."))),
         List.of(sign),
         List.of(
             new Answer.WhyNotNote(
@@ -137,6 +149,7 @@ final class SampleAnswer {
                 7.5,
                 List.of(List.of(new Answer.ChangeNote("r", "it drops", "add", true))))),
         List.of(new Answer.MissingNote("/cloth/main", "the cloth", "It would tell more.")),
-        List.of(new Answer.MeasureAgainNote("/body/bust", "Odd.", "Measure again.")));
+        List.of(new Answer.MeasureAgainNote("/body/bust", "Odd.", "Measure again.")),
+        null);
   }
 }

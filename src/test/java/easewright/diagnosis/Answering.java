@@ -3,6 +3,7 @@ package easewright.diagnosis;
 import com.fasterxml.jackson.databind.JsonNode;
 import easewright.api.FittingReader;
 import easewright.api.KnownNames;
+import easewright.api.SoFar;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.Statements;
@@ -34,6 +35,12 @@ final class Answering {
 
   static Answer answer(JsonNode given) {
     return DIAGNOSIS.answer(read(given));
+  }
+
+  /** The answer with the request to go on from, as the service gives it. */
+  static Answer goOn(JsonNode given) {
+    Fitting fitting = read(given);
+    return DIAGNOSIS.answer(fitting).goingOnFrom(SoFar.of(given, fitting));
   }
 
   /** Ids of the signs which some rule's condition reads, so that they change links too. */
@@ -99,6 +106,7 @@ final class Answering {
         signs,
         earlier,
         f.circumstances(),
-        whyNot);
+        whyNot,
+        f.couldNotTell());
   }
 }

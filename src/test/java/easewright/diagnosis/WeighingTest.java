@@ -102,6 +102,7 @@ class WeighingTest {
         signs,
         List.of(),
         new Circumstances(Set.of(), null),
+        List.of(),
         List.of());
   }
 

@@ -4,12 +4,17 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.handbook.GarmentDrawing.Label;
+import easewright.handbook.GarmentDrawing.Marked;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.RuleBookSource;
+import java.awt.geom.Line2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.PathIterator;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
@@ -51,6 +56,75 @@ class GarmentDrawingTest {
         }
       }
     }
+  }
+
+  @Test
+  void every_place_adjustments_are_made_at_can_be_marked() {
+    List<String> unmarked =
+        CATALOG.adjustments().values().stream()
+            .flatMap(change -> Stream.of(change.at(), change.alsoAt()))
+            .filter(Objects::nonNull)
+            .flatMap(List::stream)
+            .distinct()
+            .filter(place -> DRAWING.marking(place).isEmpty())
+            .toList();
+    assertEquals(List.of(), unmarked);
+    assertEquals(Optional.empty(), DRAWING.marking("all-over"));
+    assertEquals(Optional.empty(), DRAWING.marking("elbow"));
+  }
+
+  /** A label's line ends on the part it names, so what is marked must be there. */
+  @Test
+  void every_mark_lies_where_the_label_of_its_place_points_to() {
+    labels()
+        .filter(label -> label.place() != null)
+        .forEach(
+            label -> {
+              Marked marked = DRAWING.marking(label.place()).orElseThrow();
+              assertEquals(DRAWING.back().contains(label), marked.back(), label.place());
+              assertEquals(label.name(), marked.name());
+              Path2D path = path(marked.line());
+              double away = distance(path, label.toX(), label.toY());
+              assertTrue(
+                  away <= 8 || marked.area() && path.contains(label.toX(), label.toY()),
+                  () -> label.place() + " is marked " + away + " from its label");
+            });
+  }
+
+  private static Path2D path(String data) {
+    Path2D path = new Path2D.Double();
+    for (String part : data.split("(?=[MLCQZ])")) {
+      double[] at =
+          Stream.of(part.substring(1).strip().split(" "))
+              .filter(number -> !number.isEmpty())
+              .mapToDouble(Double::parseDouble)
+              .toArray();
+      switch (part.charAt(0)) {
+        case 'M' -> path.moveTo(at[0], at[1]);
+        case 'L' -> path.lineTo(at[0], at[1]);
+        case 'Q' -> path.quadTo(at[0], at[1], at[2], at[3]);
+        case 'C' -> path.curveTo(at[0], at[1], at[2], at[3], at[4], at[5]);
+        default -> path.closePath();
+      }
+      // More points may follow the same letter.
+      for (int i = 2; "ML".indexOf(part.charAt(0)) >= 0 && i < at.length; i += 2) {
+        path.lineTo(at[i], at[i + 1]);
+      }
+    }
+    return path;
+  }
+
+  private static double distance(Path2D path, double x, double y) {
+    double nearest = Double.MAX_VALUE;
+    double[] at = new double[6];
+    double[] from = new double[2];
+    for (PathIterator i = path.getPathIterator(null, 0.5); !i.isDone(); i.next()) {
+      if (i.currentSegment(at) == PathIterator.SEG_LINETO) {
+        nearest = Math.min(nearest, Line2D.ptSegDist(from[0], from[1], at[0], at[1], x, y));
+      }
+      from = at.clone();
+    }
+    return nearest;
   }
 
   private static Stream<Label> labels() {

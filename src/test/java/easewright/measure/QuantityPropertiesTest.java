@@ -52,6 +52,16 @@ class QuantityPropertiesTest {
     assertEquals(percent, Percent.parse(percent).text());
   }
 
+  @Property
+  void a_quantity_in_plain_letters_reads_back_as_itself(
+      @ForAll @IntRange(max = 9999) int whole,
+      @ForAll @IntRange(max = 63) int top,
+      @ForAll @IntRange(min = 64, max = 97) int bottom,
+      @ForAll Unit unit) {
+    Quantity read = Quantity.parse(whole + " " + top + "/" + bottom + " " + unit.symbol());
+    assertEquals(read, Quantity.parse(read.text()));
+  }
+
   @Property(tries = 5000)
   void garbage_is_a_quantity_or_a_bad_quantity_and_nothing_else(@ForAll("garbage") String text) {
     try {

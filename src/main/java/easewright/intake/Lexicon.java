@@ -1,0 +1,174 @@
+package easewright.intake;
+
+import easewright.rulebook.EverydayWords;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collection;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/** What words stand for, and the taking apart of a text by it. */
+final class Lexicon {
+  private static final String MASK = "nothing";
+
+  private final Speech speech = new Speech();
+  private final Set<String> parts;
+  private final Set<String> places;
+  private final Set<String> alone;
+  private final Set<String> weak;
+  private final Map<String, String> shortForms;
+  private final Set<String> dropped;
+  private final Phrases ideas;
+  private final Phrases cues;
+  private final Spelling spelling;
+
+  /**
+   * @param sayings every other phrase whose words may be misspelt
+   */
+  Lexicon(EverydayWords words, Collection<String> sayings) {
+    this.parts = Set.copyOf(words.parts().keySet());
+    this.places = Set.copyOf(words.places().keySet());
+    this.weak = Set.copyOf(words.weak());
+    this.shortForms = words.shortForms();
+    this.alone = Set.copyOf(words.alone());
+    this.dropped = new HashSet<>();
+    words.dropped().forEach(word -> speech.words(word).forEach(one -> dropped.add(one.plain())));
+    this.ideas = new Phrases(speech, 3).add(words.parts()).add(words.places()).add(words.ideas());
+    this.cues = Phrases.wordForWord(speech).add(words.cues());
+    this.spelling = new Spelling(known(words, sayings));
+  }
+
+  private Set<String> known(EverydayWords words, Collection<String> sayings) {
+    Set<String> known = new HashSet<>();
+    Stream.of(
+            words.parts(),
+            words.places(),
+            words.ideas(),
+            words.cues(),
+            words.circumstances(),
+            words.measurements(),
+            words.changes(),
+            words.beliefs())
+        .flatMap(phrases -> phrases.values().stream().flatMap(List::stream))
+        .forEach(phrase -> speech.words(phrase).forEach(word -> known.add(word.plain())));
+    Stream.of(words.garment(), words.dropped(), sayings)
+        .flatMap(Collection::stream)
+        .forEach(phrase -> speech.words(phrase).forEach(word -> known.add(word.plain())));
+    return known;
+  }
+
+  Speech speech() {
+    return speech;
+  }
+
+  boolean isPart(String name) {
+    return parts.contains(name);
+  }
+
+  boolean isPlace(String name) {
+    return places.contains(name);
+  }
+
+  /** Whether it names anything of the garment, the body or the matter, and is no bare word. */
+  boolean isIdea(String name) {
+    return !name.startsWith("=") && !isPart(name) && !isPlace(name);
+  }
+
+  /** Whether this idea tells enough without a piece or a place being named. */
+  boolean standsAlone(String name) {
+    return alone.contains(name);
+  }
+
+  /** Whether this idea is too common to be told of "it". */
+  boolean isWeak(String name) {
+    return weak.contains(name);
+  }
+
+  boolean isDropped(Word word) {
+    return dropped.contains(word.plain()) || Character.isDigit(word.plain().charAt(0));
+  }
+
+  /** Takes a text apart. */
+  Post read(String text) {
+    List<Word> words = speech.words(text).stream().map(this::mended).toList();
+    List<Post.Break> breaks = Post.breaks(text, words);
+    int[] sentence = Post.numbered(breaks, Post.Break.STOP);
+    int[] breath = Post.numbered(breaks, Post.Break.PAUSE);
+    List<Mention> said = cues.in(words, breath);
+    BitSet masked = new BitSet();
+    for (Mention cue : said) {
+      if (cue.name().equals(MASK)) {
+        masked.set(cue.first(), cue.last() + 1);
+      }
+    }
+    List<Mention> kept = kept(ideas.in(words, breath), masked);
+    return new Post(
+        text,
+        words,
+        sentence,
+        Post.numbered(breaks, Post.Break.JOIN),
+        breaks,
+        kept,
+        meant(said, words, breaks),
+        masked);
+  }
+
+  private Word mended(Word word) {
+    String meant = shortForms.get(word.plain());
+    if (meant != null) {
+      return new Word(word.from(), word.to(), meant, Speech.stem(meant));
+    }
+    return spelling
+        .mended(word.plain())
+        .map(right -> new Word(word.from(), word.to(), right, Speech.stem(right)))
+        .orElse(word);
+  }
+
+  /** The longer phrase says it: "bust point" is no bust, "shoulder blade" no shoulder. */
+  private static List<Mention> kept(List<Mention> all, BitSet masked) {
+    List<Mention> kept = new ArrayList<>();
+    for (Mention one : all) {
+      boolean outdone = all.stream().anyMatch(other -> other.outdoes(one));
+      if (!outdone && !masked.get(one.first()) && !masked.get(one.last())) {
+        kept.add(one);
+      }
+    }
+    return kept;
+  }
+
+  /** "No, the band doesn't roll": the first no denies nothing of its own. */
+  private static boolean isExclaimed(Mention cue, List<Word> words, List<Post.Break> breaks) {
+    int next = cue.last() + 1;
+    return words.get(cue.first()).plain().equals("no")
+        && cue.first() == cue.last()
+        && (next >= words.size()
+            || breaks.get(next).compareTo(Post.Break.PAUSE) >= 0
+            || List.of("the", "i", "it", "they", "my", "it's").contains(words.get(next).plain()));
+  }
+
+  /** "Not only" holds no denial, and "no longer" is one cue, not the "no" of another. */
+  private static List<Mention> meant(
+      List<Mention> cues, List<Word> words, List<Post.Break> breaks) {
+    List<Mention> kept = new ArrayList<>();
+    for (Mention one : cues) {
+      if (isExclaimed(one, words, breaks)) {
+        continue;
+      }
+      boolean inside =
+          cues.stream()
+              .anyMatch(
+                  other ->
+                      other.words() > one.words()
+                          && other.first() <= one.first()
+                          && one.last() <= other.last()
+                          && (other.name().equals("not a no") || other.name().equals(one.name())));
+      if (!inside) {
+        kept.add(one);
+      }
+    }
+    return kept;
+  }
+}

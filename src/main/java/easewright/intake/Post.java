@@ -1,0 +1,150 @@
+package easewright.intake;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.List;
+
+/**
+ * A text taken apart: words, where sentences and clauses end, and what the words stand for.
+ *
+ * @param text as written
+ * @param words mended where they were misspelt
+ * @param sentence the sentence of each word
+ * @param clause the clause of each word; clauses end where a speaker draws breath or turns
+ * @param breaks what stands before each word
+ * @param mentions parts, places and ideas
+ * @param cues words that turn, weaken or time what is said
+ * @param masked words that mean nothing of the kind here: "back" in "come back"
+ */
+record Post(
+    String text,
+    List<Word> words,
+    int[] sentence,
+    int[] clause,
+    List<Break> breaks,
+    List<Mention> mentions,
+    List<Mention> cues,
+    BitSet masked) {
+
+  /** What stands before a word, the weakest first. */
+  enum Break {
+    NONE,
+    /** "and", "so", "because": the same breath, another thing said. */
+    JOIN,
+    /** A comma, a bracket, a dash. */
+    PAUSE,
+    /** "but", "although": what was denied before is not denied after. */
+    TURN,
+    /** The end of a sentence. */
+    STOP
+  }
+
+  private static final int SHORT_LINE = 60;
+
+  private static final List<String> JOINS =
+      List.of(
+          "and", "plus", "also", "so", "because", "cause", "cuz", "since", "then", "n", "an",
+          "while");
+  private static final List<String> TURNS =
+      List.of("but", "although", "however", "except", "yet", "whereas", "otherwise");
+  private static final List<String> PREPOSITIONS =
+      List.of(
+          "on", "in", "at", "under", "above", "below", "near", "by", "along", "behind", "between",
+          "toward", "towards", "across", "right", "just", "over", "from", "of");
+
+  /** What stands before each word. */
+  static List<Break> breaks(String text, List<Word> words) {
+    List<Break> breaks = new ArrayList<>();
+    for (int i = 0; i < words.size(); i++) {
+      breaks.add(i == 0 ? Break.STOP : before(text, words.get(i - 1), words.get(i)));
+    }
+    return breaks;
+  }
+
+  private static Break before(String text, Word last, Word next) {
+    String between = text.substring(last.to(), next.from());
+    boolean number = Character.isDigit(next.plain().charAt(0));
+    for (int i = 0; i < between.length(); i++) {
+      char c = between.charAt(i);
+      boolean stop =
+          c == '!'
+              || c == '?'
+              || c == ';'
+              || c == '\u2026'
+              || c == '\n' && endsLine(text, last.to() + i);
+      // "approx. 4 cm" ends no sentence
+      if (stop || c == '.' && !(number && last.plain().length() <= 6)) {
+        return Break.STOP;
+      }
+    }
+    if (TURNS.contains(next.plain())
+        && !next.plain().equals("still")
+        && !next.plain().equals("only")) {
+      return Break.TURN;
+    }
+    boolean fraction = number && between.equals("/");
+    if (!fraction && (between.matches(".*[,:()\\u2013\\u2014/].*") || between.contains(" - "))) {
+      // "on the front, above the bust" is one breath
+      return PREPOSITIONS.contains(next.plain()) ? Break.NONE : Break.PAUSE;
+    }
+    return JOINS.contains(next.plain()) ? Break.JOIN : Break.NONE;
+  }
+
+  /**
+   * Whether a line was ended on purpose: it is short or an empty one follows; else it is wrapped.
+   */
+  private static boolean endsLine(String text, int lineEnd) {
+    int start = text.lastIndexOf('\n', lineEnd - 1) + 1;
+    boolean emptyNext = lineEnd + 1 >= text.length() || text.charAt(lineEnd + 1) == '\n';
+    return emptyNext || lineEnd - start < SHORT_LINE;
+  }
+
+  /** Numbers each stretch of words between breaks of at least this strength. */
+  static int[] numbered(List<Break> breaks, Break least) {
+    int[] numbers = new int[breaks.size()];
+    int number = -1;
+    for (int i = 0; i < numbers.length; i++) {
+      number += i == 0 || breaks.get(i).compareTo(least) >= 0 ? 1 : 0;
+      numbers[i] = number;
+    }
+    return numbers;
+  }
+
+  /** The strongest break after one word and up to another. */
+  Break strongest(int after, int upTo) {
+    Break strongest = Break.NONE;
+    for (int i = after + 1; i <= upTo; i++) {
+      if (breaks.get(i).compareTo(strongest) > 0) {
+        strongest = breaks.get(i);
+      }
+    }
+    return strongest;
+  }
+
+  /** The cues of one name. */
+  List<Mention> cues(String name) {
+    return cues.stream().filter(cue -> cue.name().equals(name)).toList();
+  }
+
+  /** Whether a cue of this name stands in the same clause. */
+  boolean cueInClause(String name, int word) {
+    return cues.stream()
+        .anyMatch(cue -> cue.name().equals(name) && clause[cue.first()] == clause[word]);
+  }
+
+  /** Whether a cue of this name stands in the same sentence. */
+  boolean cueInSentence(String name, int word) {
+    return cues.stream()
+        .anyMatch(cue -> cue.name().equals(name) && sentence[cue.first()] == sentence[word]);
+  }
+
+  /** The words from one to another as written. */
+  Span span(int first, int last) {
+    return new Span(words.get(first).from(), words.get(last).to());
+  }
+
+  int sentences() {
+    return words.isEmpty() ? 0 : Arrays.stream(sentence).max().getAsInt() + 1;
+  }
+}

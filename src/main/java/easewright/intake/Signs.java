@@ -1,0 +1,267 @@
+package easewright.intake;
+
+import easewright.intake.Polarity.Meant;
+import easewright.intake.Reading.SignRead;
+import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.EverydayWords;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+
+/** Finds signs said to be so or not so, with place, side, degree and amount. */
+final class Signs {
+  /** A danger only feared or asked about is still told, less surely. */
+  private static final double FEARED = 0.5;
+
+  private static final double LIKELY = 0.6;
+  private static final double MOST_AMOUNT_MM = 250;
+  private static final int FARTHEST_AMOUNT = 8;
+  private static final Map<String, String> PLACES =
+      Map.of(
+          "strap",
+          "strap",
+          "neckline",
+          "neckline",
+          "armhole",
+          "armhole",
+          "band",
+          "underband",
+          "middle",
+          "centre-front",
+          "rib",
+          "underband",
+          "upper back",
+          "back");
+
+  private final Map<String, SignEntry> catalog;
+  private final Map<String, List<String>> fine;
+  private final Map<String, List<String>> rather;
+  private final Lexicon lexicon;
+  private final Polarity polarity;
+
+  Signs(Map<String, SignEntry> catalog, EverydayWords words, Lexicon lexicon) {
+    this.catalog = catalog;
+    this.fine = words.fine();
+    this.rather = words.rather();
+    this.lexicon = lexicon;
+    this.polarity = new Polarity(lexicon);
+  }
+
+  List<SignRead> in(Post post, List<Match> said, List<Match> denying, List<Amount> amounts) {
+    Map<String, SignRead> found = new LinkedHashMap<>();
+    for (Match match : said) {
+      if (!isOnlyHow(match, said, post)) {
+        add(found, match, meant(match, post), post, amounts);
+      }
+    }
+    for (Match match : denying) {
+      Meant meant = meant(match, post);
+      add(
+          found,
+          match,
+          meant == Meant.SO ? Meant.NOT_SO : meant == Meant.NOT_SO ? Meant.NEITHER : meant,
+          post,
+          amounts);
+    }
+    saidToBeFine(post, said)
+        .forEach(
+            (id, span) -> {
+              SignRead feared = found.get(id);
+              if (feared == null || feared.present() && feared.confidence() < LIKELY) {
+                found.put(id, fine(id, span));
+              }
+            });
+    return new ArrayList<>(found.values());
+  }
+
+  /** Whether another sign of the same sentence says it better. */
+  private boolean isOnlyHow(Match match, List<Match> said, Post post) {
+    return said.stream()
+        .anyMatch(
+            other ->
+                rather.getOrDefault(other.saying().of(), List.of()).contains(match.saying().of())
+                    && post.sentence()[other.head()] == post.sentence()[match.head()]);
+  }
+
+  /** A red flag counts however it is asked: only a plain "no" takes it away. */
+  private Meant meant(Match match, Post post) {
+    Meant meant = polarity.of(match, post);
+    SignEntry sign = catalog.get(match.saying().of());
+    return isFeared(match, meant, sign, post) ? Meant.SO : meant;
+  }
+
+  private boolean isFeared(Match match, Meant meant, SignEntry sign, Post post) {
+    return meant == Meant.NEITHER
+        && sign.redFlag()
+        && !polarity.isDenied(match, post)
+        && !match.saying().denies();
+  }
+
+  private void add(
+      Map<String, SignRead> found, Match match, Meant meant, Post post, List<Amount> amounts) {
+    if (meant == Meant.NEITHER) {
+      return;
+    }
+    String id = match.saying().of();
+    SignRead last = found.get(id);
+    boolean present = meant == Meant.SO;
+    boolean better =
+        last == null
+            || present && !last.present()
+            || present == last.present() && match.confidence() > last.confidence();
+    if (better) {
+      found.put(id, sign(match, present, post, amounts));
+    }
+  }
+
+  private SignRead sign(Match match, boolean present, Post post, List<Amount> amounts) {
+    SignEntry entry = catalog.get(match.saying().of());
+    return new SignRead(
+        entry.id(),
+        present,
+        present ? place(entry, match, post) : null,
+        entry.sided() ? side(match, post) : null,
+        present ? degree(match, post) : null,
+        present && entry.amount() != null ? amount(match, post, amounts) : null,
+        match.saying().phrase(),
+        post.span(match.first(), match.last()),
+        polarity.of(match, post) == Meant.NEITHER ? FEARED : match.confidence());
+  }
+
+  private SignRead fine(String id, Span span) {
+    return new SignRead(id, false, null, null, null, null, "fine", span, 0.85);
+  }
+
+  private String place(SignEntry sign, Match match, Post post) {
+    if (sign.where() == null || sign.where().size() < 2) {
+      return null;
+    }
+    List<String> named =
+        post.mentions().stream()
+            .filter(one -> post.clause()[one.first()] == post.clause()[match.head()])
+            .map(one -> PLACES.getOrDefault(one.name(), one.name().replace(' ', '-')))
+            .filter(sign.where()::contains)
+            .filter(place -> !sign.id().contains(place))
+            .distinct()
+            .toList();
+    return named.size() == 1 ? named.get(0) : null;
+  }
+
+  private static String side(Match match, Post post) {
+    List<String> sides =
+        post.cues().stream()
+            .filter(cue -> List.of("left", "right", "both").contains(cue.name()))
+            .filter(cue -> post.clause()[cue.first()] == post.clause()[match.head()])
+            .map(Mention::name)
+            .distinct()
+            .toList();
+    return sides.contains("both") || sides.size() == 2
+        ? "both"
+        : sides.isEmpty() ? null : sides.get(0);
+  }
+
+  private static String degree(Match match, Post post) {
+    return post.cues().stream()
+        .filter(cue -> List.of("slight", "strong").contains(cue.name()))
+        .filter(cue -> post.clause()[cue.first()] == post.clause()[match.head()])
+        .filter(cue -> cue.first() >= match.first() - 4 && cue.last() <= match.last() + 4)
+        .map(Mention::name)
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static String amount(Match match, Post post, List<Amount> amounts) {
+    Span span = post.span(match.first(), match.last());
+    return amounts.stream()
+        .filter(Amount::isLength)
+        .filter(one -> one.quantity("mm").map(q -> q.length().mm()).orElse(1e9) <= MOST_AMOUNT_MM)
+        .filter(one -> Lengths.sentenceOf(one, post) == post.sentence()[match.head()])
+        .filter(one -> apart(post, one.span(), span) <= FARTHEST_AMOUNT)
+        .min(Comparator.comparingLong(one -> apart(post, one.span(), span)))
+        .map(one -> one.text("mm"))
+        .orElse(null);
+  }
+
+  private static long apart(Post post, Span one, Span other) {
+    int from = Math.min(one.to(), other.to());
+    int to = Math.max(one.from(), other.from());
+    return post.words().stream().filter(word -> word.from() >= from && word.to() <= to).count();
+  }
+
+  /** "Straps and cups are fine": what a wearer would complain of there is denied. */
+  private Map<String, Span> saidToBeFine(Post post, List<Match> said) {
+    Map<String, Span> denied = new LinkedHashMap<>();
+    for (Mention cue : post.cues("fine")) {
+      boolean no =
+          post.cues("no").stream()
+                  .anyMatch(
+                      one ->
+                          one.last() < cue.first()
+                              && cue.first() - one.last() <= 3
+                              && post.clause()[one.first()] == post.clause()[cue.first()])
+              || post.cues("not a no").stream().anyMatch(one -> one.covers(cue.first()))
+              || post.cues("might").stream()
+                  .anyMatch(
+                      one ->
+                          one.last() < cue.first()
+                              && post.clause()[one.first()] == post.clause()[cue.first()]);
+      if (no || post.cueInClause("elsewhere", cue.first())) {
+        continue;
+      }
+      for (Mention part : fineParts(cue, post, said)) {
+        Span span =
+            post.span(Math.min(part.first(), cue.first()), Math.max(part.last(), cue.last()));
+        fine.getOrDefault(part.name(), List.of()).forEach(id -> denied.putIfAbsent(id, span));
+      }
+    }
+    return denied;
+  }
+
+  private List<Mention> fineParts(Mention cue, Post post, List<Match> said) {
+    List<Mention> parts =
+        post.mentions().stream()
+            .filter(one -> fine.containsKey(one.name()))
+            .filter(one -> post.sentence()[one.first()] == post.sentence()[cue.first()])
+            .filter(one -> isSubject(one, cue, post))
+            .filter(
+                one ->
+                    said.stream()
+                        .noneMatch(
+                            match ->
+                                match.said().contains(one)
+                                    && post.clause()[match.head()] == post.clause()[cue.first()]))
+            .collect(Collectors.toList());
+    return parts;
+  }
+
+  private boolean isSubject(Mention part, Mention cue, Post post) {
+    if (part.last() < cue.first()) {
+      Post.Break strongest = post.strongest(part.last(), cue.first());
+      boolean list =
+          strongest == Post.Break.NONE
+              || strongest.compareTo(Post.Break.PAUSE) <= 0
+                  && onlyParts(part.last() + 1, cue.first(), post);
+      return list && cue.first() - part.last() <= 6;
+    }
+    return part.first() > cue.last()
+        && part.first() - cue.last() <= 4
+        && post.words().get(cue.first()).plain().matches("no|happy|love|fine|good")
+        && post.strongest(cue.last(), part.first()) == Post.Break.NONE
+        && post.cues("fine").stream()
+            .noneMatch(other -> other.first() > part.last() && other.first() - part.last() <= 3);
+  }
+
+  private boolean onlyParts(int from, int to, Post post) {
+    for (int i = from; i < to; i++) {
+      int at = i;
+      boolean named = post.mentions().stream().anyMatch(one -> one.covers(at));
+      if (!named && !lexicon.isDropped(post.words().get(i))) {
+        return false;
+      }
+    }
+    return true;
+  }
+}

@@ -1,0 +1,19 @@
+package easewright.intake;
+
+/**
+ * A stretch of a text.
+ *
+ * @param from index of its first character (UTF-16, as in JSON and Java texts)
+ * @param to index after its last character
+ */
+public record Span(int from, int to) {
+  /** Both and all between. */
+  public Span with(Span other) {
+    return new Span(Math.min(from, other.from), Math.max(to, other.to));
+  }
+
+  /** The words themselves. */
+  public String in(String text) {
+    return text.substring(from, to);
+  }
+}

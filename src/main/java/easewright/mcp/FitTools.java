@@ -1,0 +1,111 @@
+package easewright.mcp;
+
+import easewright.api.CheckPages;
+import easewright.api.ClothCheckResource;
+import easewright.api.CutPlanPages;
+import easewright.api.CutPlanResource;
+import easewright.api.FittingResource;
+import easewright.api.SizeCheckResource;
+import io.quarkiverse.mcp.server.RawMessage;
+import io.quarkiverse.mcp.server.Tool;
+import io.quarkiverse.mcp.server.ToolResponse;
+import jakarta.inject.Singleton;
+
+/**
+ * What an assistant can ask for. A tool bears the name of the contract's operation it stands for
+ * ({@code answer_fitting} is {@code answerFitting}) and takes that operation's request as its
+ * arguments; these are read from the message as it came, so that faults are named alike.
+ */
+@Singleton
+public class FitTools {
+  private final FittingResource fittings;
+  private final SizeCheckResource sizes;
+  private final ClothCheckResource cloths;
+  private final CutPlanResource plans;
+
+  FitTools(
+      FittingResource fittings,
+      SizeCheckResource sizes,
+      ClothCheckResource cloths,
+      CutPlanResource plans) {
+    this.fittings = fittings;
+    this.sizes = sizes;
+    this.cloths = cloths;
+    this.plans = plans;
+  }
+
+  @Tool(
+      name = "answer_fitting",
+      title = "Answer a fitting",
+      description =
+          "Says what to change on a home-sewn sports top or soft bra after a try-on. Takes what was"
+              + " seen and what was looked for and not seen, measurements, size cut, pattern and"
+              + " cloth tests, as far as known; one sign is enough. Gives the likeliest causes, one"
+              + " change with its amount, place and check, and what to ask next. Cautions come"
+              + " first: pass them on unchanged and advise nothing tighter where one stops that."
+              + " Nothing is kept.",
+      annotations =
+          @Tool.Annotations(
+              readOnlyHint = true,
+              destructiveHint = false,
+              idempotentHint = true,
+              openWorldHint = false),
+      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+  ToolResponse answerFitting(RawMessage message) {
+    return Reply.to(message, fittings::answer, fittings::post);
+  }
+
+  @Tool(
+      name = "check_size",
+      title = "Check the size",
+      description =
+          "Says which size to cut before anything is cut, how sure that is given how tapes err, and"
+              + " what a bra label may mean in each region. Takes bust and underbust, or a label,"
+              + " and the pattern if known.",
+      annotations =
+          @Tool.Annotations(
+              readOnlyHint = true,
+              destructiveHint = false,
+              idempotentHint = true,
+              openWorldHint = false),
+      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+  ToolResponse checkSize(RawMessage message) {
+    return Reply.to(message, sizes::json, answer -> CheckPages.sizePost(answer).render());
+  }
+
+  @Tool(
+      name = "check_cloth",
+      title = "Check cloth and elastic",
+      description =
+          "Says what a stretch cloth or a band elastic is fit for and how to lay or cut it. Takes"
+              + " stretch tests done at home with a ruler, or an elastic drawn out by a known weight,"
+              + " and the pattern if known.",
+      annotations =
+          @Tool.Annotations(
+              readOnlyHint = true,
+              destructiveHint = false,
+              idempotentHint = true,
+              openWorldHint = false),
+      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+  ToolResponse checkCloth(RawMessage message) {
+    return Reply.to(message, cloths::json, answer -> CheckPages.clothPost(answer).render());
+  }
+
+  @Tool(
+      name = "plan_cut",
+      title = "Plan the cutting",
+      description =
+          "Plans what to cut, how to lay it on the cloths, how much to buy, and what to sew in which"
+              + " order. Takes a pattern sheet, a size or two, choices and cloth widths; after a"
+              + " fitting also the changes made, and then lists only what is to be cut anew.",
+      annotations =
+          @Tool.Annotations(
+              readOnlyHint = true,
+              destructiveHint = false,
+              idempotentHint = true,
+              openWorldHint = false),
+      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+  ToolResponse planCut(RawMessage message) {
+    return Reply.to(message, plans::json, plan -> CutPlanPages.list(plan).render());
+  }
+}

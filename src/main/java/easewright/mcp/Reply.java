@@ -1,0 +1,57 @@
+package easewright.mcp;
+
+import easewright.api.FaultyRequest;
+import easewright.api.Problem;
+import easewright.api.RequestJson;
+import io.quarkiverse.mcp.server.RawMessage;
+import io.quarkiverse.mcp.server.TextContent;
+import io.quarkiverse.mcp.server.ToolResponse;
+import io.quarkus.logging.Log;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.vertx.core.json.Json;
+import io.vertx.core.json.JsonObject;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.function.Function;
+
+/**
+ * The result of a tool: Markdown to post, and the endpoint's JSON as structured content. A refused
+ * request is a tool error and no error of the protocol, so that the assistant can mend it (MCP
+ * 2025-11-25, server/tools, "Error Handling").
+ */
+final class Reply {
+  private Reply() {}
+
+  @CheckedTemplate(basePath = "mcp")
+  static final class Pages {
+    private Pages() {}
+
+    /** Markdown: {@code refusal.md}. */
+    static native TemplateInstance refusal(Problem problem);
+  }
+
+  static <A> ToolResponse to(
+      RawMessage message, Function<byte[], A> answer, Function<A, String> page) {
+    try {
+      A answered = answer.apply(arguments(message));
+      return reply(false, page.apply(answered), answered);
+    } catch (RuntimeException refusal) {
+      if (!(refusal instanceof FaultyRequest || refusal instanceof RequestJson.TooLarge)) {
+        Log.error("A tool failed", refusal);
+      }
+      Problem problem = Problem.of(refusal);
+      return reply(true, Pages.refusal(problem).render(), problem);
+    }
+  }
+
+  private static byte[] arguments(RawMessage message) {
+    Object arguments =
+        message.asJsonObject().getJsonObject("params").getValue("arguments", new JsonObject());
+    return Json.encode(arguments).getBytes(StandardCharsets.UTF_8);
+  }
+
+  private static ToolResponse reply(boolean isError, String page, Object json) {
+    return new ToolResponse(isError, List.of(new TextContent(page.strip())), json, null);
+  }
+}

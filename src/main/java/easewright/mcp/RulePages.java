@@ -1,0 +1,79 @@
+package easewright.mcp;
+
+import easewright.api.RuleResource;
+import easewright.api.RuleResource.RuleEntry;
+import easewright.api.RuleResource.RulePageNote;
+import io.quarkiverse.mcp.server.CompleteResourceTemplate;
+import io.quarkiverse.mcp.server.JsonRpcErrorCodes;
+import io.quarkiverse.mcp.server.McpException;
+import io.quarkiverse.mcp.server.Resource;
+import io.quarkiverse.mcp.server.ResourceTemplate;
+import io.quarkiverse.mcp.server.TextResourceContents;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.inject.Singleton;
+import java.util.List;
+
+/** The rule book in force, to read: one page that lists all, and each page as it was written. */
+@Singleton
+public class RulePages {
+  private static final String ALL = "easewright://rules";
+  private static final String MARKDOWN = "text/markdown";
+  // The specification lets a completion give at most 100 values (2025-11-25, server/utilities).
+  private static final int MOST_COMPLETIONS = 100;
+
+  private final RuleResource rules;
+
+  RulePages(RuleResource rules) {
+    this.rules = rules;
+  }
+
+  @CheckedTemplate(basePath = "mcp")
+  static final class Pages {
+    private Pages() {}
+
+    /** Markdown: {@code rules.md}. */
+    static native TemplateInstance rules(List<RuleEntry> pages, String address);
+
+    /** Markdown: {@code rule.md}. */
+    static native TemplateInstance rule(RulePageNote page);
+  }
+
+  @Resource(
+      uri = ALL,
+      name = "rules",
+      title = "The rule book",
+      description = "Every page of the rule book in a line, with its address.",
+      mimeType = MARKDOWN)
+  TextResourceContents all() {
+    return contents(ALL, Pages.rules(rules.index(), ALL));
+  }
+
+  @ResourceTemplate(
+      uriTemplate = ALL + "/{id}",
+      name = "rule",
+      title = "A page of the rule book",
+      description = "What its rules say, why, where they stay silent, and the cases that prove it.",
+      mimeType = MARKDOWN)
+  TextResourceContents page(String id) {
+    String uri = ALL + "/" + id;
+    if (rules.index().stream().noneMatch(page -> page.id().equals(id))) {
+      throw new McpException("Resource not found: " + uri, JsonRpcErrorCodes.RESOURCE_NOT_FOUND);
+    }
+    return contents(uri, Pages.rule(rules.rule(id)));
+  }
+
+  @CompleteResourceTemplate("rule")
+  List<String> ids(String id) {
+    return rules.index().stream()
+        .map(RuleEntry::id)
+        .filter(known -> known.contains(id))
+        .sorted()
+        .limit(MOST_COMPLETIONS)
+        .toList();
+  }
+
+  private static TextResourceContents contents(String uri, TemplateInstance page) {
+    return new TextResourceContents(uri, page.render(), MARKDOWN);
+  }
+}

@@ -1,0 +1,56 @@
+package easewright.rulebook;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * How wearers say things: {@code rules/everyday}. Every entry is a name and the words or phrases
+ * that stand for it.
+ *
+ * @param parts pieces of the garment one complaint can be about
+ * @param places where on the garment or the body
+ * @param ideas what is seen, felt or done
+ * @param dropped words with no meaning of their own
+ * @param alone ideas that tell enough without a piece or a place being named
+ * @param usual the signs wearers report most
+ * @param rather sign to the signs it takes the place of when one sentence says both
+ * @param shortForms short form or slip of the pen to the word meant
+ * @param weak ideas too common to be told of "it"
+ * @param fine part to the signs denied when it is said to be fine
+ * @param cues words that turn, weaken, time or mask what is said beside them
+ * @param circumstances id to its phrases
+ * @param measurements wire name of a body measurement to the words for it
+ * @param perhaps words that may mean such a garment
+ * @param garment words for the kind of garment this is about
+ * @param changes adjustment id to the phrases for having done it
+ * @param beliefs cause id to the phrases for suspecting it
+ * @param so sign id to more ways of saying it than the catalog's phrases
+ * @param notSo sign id to ways of saying that it is not so
+ */
+public record EverydayWords(
+    Map<String, List<String>> parts,
+    Map<String, List<String>> places,
+    Map<String, List<String>> ideas,
+    List<String> dropped,
+    List<String> alone,
+    List<String> usual,
+    Map<String, List<String>> rather,
+    @JsonProperty("short forms") Map<String, String> shortForms,
+    List<String> weak,
+    Map<String, List<String>> fine,
+    Map<String, List<String>> cues,
+    Map<String, List<String>> circumstances,
+    Map<String, List<String>> measurements,
+    List<String> perhaps,
+    List<String> garment,
+    Map<String, List<String>> changes,
+    Map<String, List<String>> beliefs,
+    Map<String, List<String>> so,
+    @JsonProperty("not so") Map<String, List<String>> notSo) {
+
+  public EverydayWords {
+    so = so == null ? Map.of() : so;
+    notSo = notSo == null ? Map.of() : notSo;
+  }
+}

@@ -1,0 +1,106 @@
+package easewright.mcp;
+
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.ValidatableResponse;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.logging.Handler;
+import java.util.logging.LogRecord;
+import java.util.logging.Logger;
+import org.jboss.logmanager.formatters.PatternFormatter;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Measurements are personal: nothing an assistant sends reaches the log, readable or not, and
+ * nothing malformed fills it with traces.
+ */
+@QuarkusTest
+class SilentLogTest {
+  private static final String TELLING = "ninetythree-centimetres";
+
+  private final List<String> logged = new CopyOnWriteArrayList<>();
+  private final PatternFormatter lines = new PatternFormatter("%s");
+  private final Handler listener =
+      new Handler() {
+        @Override
+        public void publish(LogRecord line) {
+          StringWriter trace = new StringWriter();
+          if (line.getThrown() != null) {
+            line.getThrown().printStackTrace(new PrintWriter(trace));
+          }
+          logged.add(lines.format(org.jboss.logmanager.ExtLogRecord.wrap(line)) + trace);
+        }
+
+        @Override
+        public void flush() {}
+
+        @Override
+        public void close() {}
+      };
+
+  @BeforeEach
+  void listen() {
+    Logger.getLogger("").addHandler(listener);
+  }
+
+  @AfterEach
+  void stopListening() {
+    Logger.getLogger("").removeHandler(listener);
+  }
+
+  private static ValidatableResponse send(String session, String body) {
+    var request =
+        given().accept("application/json, text/event-stream").contentType("application/json");
+    return (session == null ? request : request.header("Mcp-Session-Id", session))
+        .body(body)
+        .post("/mcp")
+        .then();
+  }
+
+  private static String session() {
+    String session =
+        send(
+                null,
+                """
+                {"jsonrpc": "2.0", "id": 1, "method": "initialize", "params": {
+                  "protocolVersion": "2025-11-25", "capabilities": {},
+                  "clientInfo": {"name": "assistant", "version": "1"}}}
+                """)
+            .extract()
+            .header("Mcp-Session-Id");
+    send(session, "{\"jsonrpc\": \"2.0\", \"method\": \"notifications/initialized\"}");
+    return session;
+  }
+
+  @Test
+  void what_an_assistant_sends_is_not_logged() {
+    String session = session();
+    for (String arguments :
+        List.of(
+            "{\"body\": {\"bust\": \"" + TELLING + "\"}}", // refused by the service
+            "[\"" + TELLING + "\"]", // refused by the protocol
+            TELLING)) { // not JSON
+      send(
+              session,
+              "{\"jsonrpc\": \"2.0\", \"id\": 2, \"method\": \"tools/call\", \"params\":"
+                  + " {\"name\": \"answer_fitting\", \"arguments\": "
+                  + arguments
+                  + "}}")
+          .body(not(containsString("Exception")));
+    }
+    assertEquals(
+        List.of(),
+        logged.stream()
+            .filter(line -> line.contains("ninetythree") || line.contains("\tat "))
+            .toList());
+  }
+}

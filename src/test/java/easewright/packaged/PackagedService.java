@@ -1,0 +1,138 @@
+package easewright.packaged;
+
+import java.io.BufferedReader;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/** The packaged service, started on a free port and ready to answer until it is closed. */
+public final class PackagedService implements AutoCloseable {
+  private static final Path TARGET = Path.of("target");
+  private static final Pattern LISTENING = Pattern.compile("Listening on: http://[^ ]*:(\\d+)");
+  private static final Duration START = Duration.ofSeconds(90);
+  private static final Duration STOP = Duration.ofSeconds(15);
+
+  private final Process process;
+  private final StringBuffer log = new StringBuffer();
+  private final CompletableFuture<Integer> port = new CompletableFuture<>();
+
+  private PackagedService(Process process) {
+    this.process = process;
+    Thread reader = new Thread(this::readLog, "log of the packaged service");
+    reader.setDaemon(true);
+    reader.start();
+  }
+
+  /**
+   * Starts the jar and waits until the service says that it is ready.
+   *
+   * @param options for the Java machine, as {@code -Deasewright.rules=rules}; they win over ours
+   * @throws IllegalStateException when there is no jar, or it does not get ready within 90 seconds;
+   *     the message holds the log
+   */
+  public static PackagedService start(String... options) {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.add("-XX:SharedArchiveFile=" + TARGET.resolve("easewright.jsa"));
+    command.add("-XX:TieredStopAtLevel=1");
+    command.add("-Dquarkus.http.host=127.0.0.1");
+    command.add("-Dquarkus.http.port=0");
+    command.addAll(List.of(options));
+    command.addAll(List.of("-jar", jar().toString()));
+    try {
+      PackagedService service =
+          new PackagedService(new ProcessBuilder(command).redirectErrorStream(true).start());
+      service.awaitReady();
+      return service;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Where it listens, without a path: {@code http://127.0.0.1:port}. */
+  public URI address() {
+    return URI.create("http://127.0.0.1:" + port.join());
+  }
+
+  /** Everything it has written so far, to either output. */
+  public String log() {
+    return log.toString();
+  }
+
+  /** Asks the process to stop, and kills it when it has not within 15 seconds. */
+  @Override
+  public void close() {
+    process.destroy();
+    try {
+      if (!process.waitFor(STOP.toSeconds(), TimeUnit.SECONDS)) {
+        process.destroyForcibly();
+      }
+    } catch (InterruptedException e) {
+      process.destroyForcibly();
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private static Path jar() {
+    try (Stream<Path> files = Files.list(TARGET)) {
+      return files
+          .filter(file -> file.getFileName().toString().endsWith("-runner.jar"))
+          .findFirst()
+          .orElseThrow(() -> new IllegalStateException("No jar; run: mvn -DskipTests package"));
+    } catch (IOException e) {
+      throw new IllegalStateException("No " + TARGET + "; run: mvn -DskipTests package", e);
+    }
+  }
+
+  private void readLog() {
+    try (BufferedReader lines = process.inputReader()) {
+      for (String line = lines.readLine(); line != null; line = lines.readLine()) {
+        log.append(line).append('\n');
+        Matcher listening = LISTENING.matcher(line);
+        if (listening.find()) {
+          port.complete(Integer.valueOf(listening.group(1)));
+        }
+      }
+      port.completeExceptionally(new IllegalStateException("It ended"));
+    } catch (IOException e) {
+      port.completeExceptionally(e);
+    }
+  }
+
+  private void awaitReady() {
+    long deadline = System.nanoTime() + START.toNanos();
+    try {
+      port.get(START.toMillis(), TimeUnit.MILLISECONDS);
+      HttpClient client = HttpClient.newHttpClient();
+      HttpRequest ready = HttpRequest.newBuilder(address().resolve("/q/health/ready")).build();
+      while (client.send(ready, BodyHandlers.discarding()).statusCode() != 200) {
+        if (System.nanoTime() > deadline) {
+          throw new TimeoutException();
+        }
+        Thread.sleep(100);
+      }
+    } catch (InterruptedException e) {
+      close();
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("Interrupted while waiting for the service", e);
+    } catch (ExecutionException | TimeoutException | IOException e) {
+      close();
+      throw new IllegalStateException("The packaged service did not get ready:\n" + log, e);
+    }
+  }
+}
