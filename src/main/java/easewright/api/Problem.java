@@ -36,7 +36,7 @@ public record Problem(
   }
 
   /** The problem of a request above a bound, such as "256 KB". */
-  public static Problem tooLarge(String most) {
+  static Problem tooLarge(String most) {
     return of("too-large", "The request is too large", 413, "Send at most " + most + ".");
   }
 
@@ -71,7 +71,7 @@ public record Problem(
   }
 
   /** The problem of a request whose faults were found. */
-  public static Problem of(FaultyRequest request) {
+  static Problem of(FaultyRequest request) {
     boolean unreadable = request.status() == 400;
     int more = request.count() - request.faults().size();
     return new Problem(

@@ -79,9 +79,7 @@ final class TextFitting {
         one.span().in(text),
         one.span().from(),
         one.span().to(),
-        one.perhaps().stream()
-            .map(sign -> new PerhapsNote(sign, catalog.nameOf(sign)))
-            .toList());
+        one.perhaps().stream().map(sign -> new PerhapsNote(sign, catalog.nameOf(sign))).toList());
   }
 
   private void length(LengthRead read) {
@@ -232,8 +230,7 @@ final class TextFitting {
 
   private void note(String pointer, Span span, double confidence, String because) {
     spans.add(
-        new SpanNote(
-            pointer, span.in(text), span.from(), span.to(), confidence, because, false));
+        new SpanNote(pointer, span.in(text), span.from(), span.to(), confidence, because, false));
   }
 
   private static void putIfSaid(ObjectNode node, String field, String value) {

@@ -4,8 +4,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.intake.Intake;
 import easewright.pattern.PatternSheet;
-import easewright.pattern.PatternSize;
 import easewright.pattern.PatternSheets;
+import easewright.pattern.PatternSize;
 import easewright.rulebook.RuleBookSource;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -93,8 +93,10 @@ final class TextReader {
     Set<String> sizes = new LinkedHashSet<>();
     String id = request.path("pattern").path("sheet").textValue();
     if (id != null) {
-      sheets.find(id).map(PatternSheet::sizes).ifPresent(
-          all -> all.stream().map(PatternSize::name).forEach(sizes::add));
+      sheets
+          .find(id)
+          .map(PatternSheet::sizes)
+          .ifPresent(all -> all.stream().map(PatternSize::name).forEach(sizes::add));
     }
     return sizes;
   }

@@ -16,6 +16,12 @@ final class Fit {
     @Option(names = "--markdown", description = "Answer ready to post (the default).")
     private boolean markdown;
 
+    @Option(names = "--short", description = "The same in under 120 words.")
+    private boolean shortly;
+
+    @Option(names = "--text", description = "The short answer as plain text.")
+    private boolean text;
+
     @Option(names = "--json", description = "Answer as JSON, in one line.")
     private boolean json;
 
@@ -49,6 +55,16 @@ final class Fit {
   /** The id of a shipped sheet; null if none is named. */
   String pattern() {
     return pattern;
+  }
+
+  /** Whether the answer is printed in short, as Markdown. */
+  boolean shortly() {
+    return form.shortly;
+  }
+
+  /** Whether the answer is printed in short, as plain text. */
+  boolean text() {
+    return form.text;
   }
 
   /** Whether the answer is printed as JSON. */

@@ -11,6 +11,7 @@ import easewright.api.Problem;
 import easewright.api.RequestJson;
 import easewright.api.RequestLines;
 import easewright.api.RequestLines.Line;
+import easewright.diagnosis.Answer;
 import io.quarkus.arc.Unremovable;
 import io.quarkus.runtime.QuarkusApplication;
 import jakarta.inject.Singleton;
@@ -47,7 +48,10 @@ class FitRun implements QuarkusApplication {
     Fit fit = Commands.fit(args);
     try (InputStream in =
         fit.file().equals("-") ? System.in : Files.newInputStream(Path.of(fit.file()))) {
-      return fit.lines() ? answerLines(in) : answer(in.readNBytes(RequestJson.MOST_BYTES + 1), fit);
+      if (fit.lines()) {
+        return fit.pattern() == null ? answerLines(in) : patternTwice();
+      }
+      return answer(in.readNBytes(RequestJson.MOST_BYTES + 1), fit);
     } catch (IOException | InvalidPathException unreadable) {
       System.err.println("The file can't be read: " + fit.file());
       return NO_FILE;
@@ -55,18 +59,25 @@ class FitRun implements QuarkusApplication {
   }
 
   private int answer(byte[] text, Fit fit) throws IOException {
-    try {
-      byte[] request = isJson(text) ? text : post(text, fit.pattern());
-      print(
-          fit.json()
-              ? json.writeValueAsString(fittings.json(request))
-              : fittings.markdown(request).strip());
-      return 0;
-    } catch (FaultyRequest request) {
-      return refuse(Problem.of(request));
-    } catch (RequestJson.TooLarge request) {
-      return refuse(Problem.tooLarge(RequestJson.MOST_BYTES / 1024 + " KB"));
+    boolean post = !words(text).startsWith("{");
+    if (!post && fit.pattern() != null) {
+      return patternTwice();
     }
+    try {
+      print(said(fittings.answer(post ? post(text, fit.pattern()) : text), fit));
+      return 0;
+    } catch (FaultyRequest | RequestJson.TooLarge request) {
+      return refuse(Problem.of(request));
+    }
+  }
+
+  private String said(Answer answer, Fit fit) throws IOException {
+    if (fit.json()) {
+      return json.writeValueAsString(answer);
+    }
+    return fit.text()
+        ? fittings.shortText(answer)
+        : fit.shortly() ? fittings.shortPost(answer) : fittings.post(answer);
   }
 
   private int answerLines(InputStream in) throws IOException {
@@ -94,11 +105,6 @@ class FitRun implements QuarkusApplication {
     return reply.refused();
   }
 
-  /** Whether a text begins as a JSON object does; a byte order mark may stand before it. */
-  private static boolean isJson(byte[] text) {
-    return words(text).startsWith("{");
-  }
-
   /** The request that asks about a post in plain words. */
   private byte[] post(byte[] text, String pattern) throws IOException {
     ObjectNode request = json.createObjectNode().put("text", words(text));
@@ -108,14 +114,20 @@ class FitRun implements QuarkusApplication {
     return json.writeValueAsBytes(request);
   }
 
+  /** A text without the byte order mark and the blanks that may stand around it. */
   private static String words(byte[] text) {
     return new String(text, UTF_8).replaceFirst("^\uFEFF", "").strip();
   }
 
   private static void print(String answer) {
     // In UTF-8 whatever the locale, as over HTTP.
-    System.out.writeBytes((answer + "\n").getBytes(UTF_8));
+    System.out.writeBytes((answer.strip() + "\n").getBytes(UTF_8));
     System.out.flush();
+  }
+
+  private static int patternTwice() {
+    System.err.println("--pattern is for a post in plain words; JSON names its pattern itself.");
+    return FAULTY;
   }
 
   private static int refuse(Problem problem) {

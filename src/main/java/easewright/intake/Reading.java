@@ -33,17 +33,8 @@ public record Reading(
   /** A text that is about something else. */
   static final Reading NOTHING =
       new Reading(
-          false,
-          List.of(),
-          List.of(),
-          List.of(),
-          null,
-          List.of(),
-          null,
-          List.of(),
-          List.of(),
-          List.of(),
-          List.of());
+          false, List.of(), List.of(), List.of(), null, List.of(), null, List.of(), List.of(),
+          List.of(), List.of());
 
   /**
    * A stretch not understood.
@@ -51,7 +42,6 @@ public record Reading(
    * @param perhaps signs whose phrases it is most like, likeliest first
    */
   public record NotUnderstood(Span span, List<String> perhaps) {}
-
 
   /**
    * A sign.
