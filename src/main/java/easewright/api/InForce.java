@@ -52,6 +52,7 @@ public class InForce {
     this.lastChange = folder.map(InForce::lastChange).orElse(0L);
     this.edition = edition(done(book));
     answerOnce();
+    new Thread(edition.texts()::prepare, "everyday-words").start();
     if (Boolean.getBoolean("easewright.stop-when-ready")) {
       Quarkus.asyncExit();
     }

@@ -134,6 +134,7 @@ public final class Diagnosis {
         asking.whyNot(fitting.whyNot()),
         Missing.of(fitting, book.source().wording()),
         measureAgain(fitting),
+        null,
         null);
   }
 

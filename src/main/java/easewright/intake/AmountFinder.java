@@ -2,210 +2,200 @@ package easewright.intake;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
  * Finds amounts as sewers write them: 34 1/4", 34¼ in, 86,5cm, half an inch, an inch and a half.
- * Every pattern reads a character at most a few times, so no text takes long.
+ * The text is read from left to right, every place a bounded number of times, so no text takes
+ * long. What is counted in other units, sizes, needles, dates and prices is passed over.
  */
 final class AmountFinder {
-  private static final Map<String, String> SIGNS =
-      Map.of(
-          "½", "1/2", "¼", "1/4", "¾", "3/4", "⅛", "1/8", "⅜", "3/8", "⅝", "5/8", "⅞", "7/8", "⅓",
-          "1/3", "⅔", "2/3");
-  private static final Map<String, String> WORDS =
-      Map.ofEntries(
-          Map.entry("a", "1"),
-          Map.entry("an", "1"),
-          Map.entry("one", "1"),
-          Map.entry("two", "2"),
-          Map.entry("three", "3"),
-          Map.entry("four", "4"),
-          Map.entry("five", "5"),
-          Map.entry("six", "6"),
-          Map.entry("seven", "7"),
-          Map.entry("eight", "8"),
-          Map.entry("nine", "9"),
-          Map.entry("ten", "10"),
-          Map.entry("twelve", "12"),
-          Map.entry("a couple of", "2"),
-          Map.entry("a couple", "2"),
-          Map.entry("couple of", "2"),
-          Map.entry("a good", "1"),
-          Map.entry("a full", "1"),
-          Map.entry("a whole", "1"),
-          Map.entry("about an", "1"),
-          Map.entry("eleven", "11"),
-          Map.entry("fifteen", "15"),
-          Map.entry("twenty", "20"));
-  private static final Map<String, String> FRACTIONS =
-      Map.of(
-          "half",
-          "1/2",
-          "a half",
-          "1/2",
-          "quarter",
-          "1/4",
-          "a quarter",
-          "1/4",
-          "one quarter",
-          "1/4",
-          "three quarters",
-          "3/4",
-          "an eighth",
-          "1/8",
-          "three eighths",
-          "3/8",
-          "five eighths",
-          "5/8");
+  private static final double LEAST_BARE_WORD = 20;
 
-  private static final String UNIT_WORDS =
-      "millimet(?:er|re)s?|centimet(?:er|re)s?|inch(?:es|s)?|inchs?|mms?|cms?|ins?|metres?|meters?|per ?cent|%|\"|''|″|”";
-  private static final Pattern DIGITS =
+  private static final Pattern ARTICLE =
       Pattern.compile(
-          "(?<![\\p{L}\\d.,/])"
-              + "(?<whole>\\d{1,4}(?:[.,]\\d{1,2})?)?"
-              + "(?:(?<=\\d)(?:[ -]| and )?(?<half>a half|half|a quarter)(?![\\p{L}])"
-              + "|(?<=\\d)(?:[ -]{1,2}| and )(?<top>\\d{1,2})[/⁄](?<bottom>\\d{1,2})"
-              + "| ?(?<sign>[½¼¾⅛⅜⅝⅞⅓⅔]))?"
-              + "(?:[/⁄](?<under>\\d{1,2}))?"
-              + "(?:[- ]{0,2}(?<unit>"
-              + UNIT_WORDS
-              + ")(?![\\p{L}\\d]))?",
+          "(?:(?<couple>(?:a )?couple(?: of)?)|an?|another)(?: (?:good|full|whole|solid|extra|further|generous|scant|bare|mere|additional|single))?(?=[ -](?:inch|cm|centim|mm|millim))",
           Pattern.CASE_INSENSITIVE);
-  private static final Pattern SPELLED =
+  private static final Pattern INCH_ALONE =
+      Pattern.compile("inch(?= (?:and|&|n) (?:a |three |3 |\\d))", Pattern.CASE_INSENSITIVE);
+  private static final Pattern RANGE =
+      Pattern.compile(" ?(?:-|–|—|−|~|to|or|-to-|till|up to) ?", Pattern.CASE_INSENSITIVE);
+  private static final Pattern LABELLED =
       Pattern.compile(
-          "(?<![\\p{L}])(?:(?<fraction>three quarters|three eighths|five eighths|an eighth|one quarter|a quarter|a half|quarter|half)"
-              + "(?: of)?(?: an?)?"
-              + "|(?<count>a couple of|a couple|couple of|a good|a full|a whole|an?|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve|fifteen|twenty)"
-              + "(?<more> and (?:a half|a quarter|three quarters))?)"
-              + "[ -](?<unit>inch(?:es|s)?|cms?|centimet(?:er|re)s?|mms?|millimet(?:er|re)s?)"
-              + "(?<tail> and (?:a half|a quarter|three quarters))?(?![\\p{L}])",
-          Pattern.CASE_INSENSITIVE);
+          "(?is).*(?<!\\p{L})(?:(?<!bust )(?<!chest )(?<!band )size|sizes|sz|needle|number|nr\\.?|no\\.|version|toile|muslin|page|step|issue|view|aged?|grade|year|channel)[ :#]?");
 
-  private AmountFinder() {}
+  private final String text;
+  private final LengthUnits units;
+  private final List<Amount> found = new ArrayList<>();
+
+  private AmountFinder(String text) {
+    this.text = text;
+    this.units = new LengthUnits(text);
+  }
 
   /** Every amount, in order; of a range ("1-2 cm") the smaller, which is the safer to act on. */
   static List<Amount> in(String text) {
-    List<Amount> found = new ArrayList<>();
-    Matcher digits = DIGITS.matcher(text);
+    AmountFinder finder = new AmountFinder(text);
+    finder.read();
+    return finder.ranges();
+  }
+
+  private void read() {
     int at = 0;
-    while (at < text.length() && digits.find(at)) {
-      if (digits.end() == digits.start()) {
-        at = digits.end() + 1;
-        continue;
+    while (at < text.length()) {
+      char c = text.charAt(at);
+      if (isDigit(at)
+          || Numeral.isSign(text, at)
+          || c == '.' && isDigit(at + 1) && !isDigit(at - 1)) {
+        at = figures(at);
+      } else if (Character.isLetter(c)) {
+        at = words(at);
+      } else {
+        at++;
       }
-      at = digits.end();
-      digits(digits, text).ifPresent(found::add);
     }
-    Matcher spelled = SPELLED.matcher(text);
-    while (spelled.find()) {
-      spelled(spelled).ifPresent(found::add);
-    }
-    found.sort((a, b) -> Integer.compare(a.span().from(), b.span().from()));
-    return ranges(found, text);
   }
 
-  private static Optional<Amount> digits(Matcher found, String text) {
-    String whole = found.group("whole");
-    String number;
-    if (found.group("half") != null) {
-      number = whole + " " + FRACTIONS.get(found.group("half").toLowerCase(Locale.ROOT));
-    } else if (found.group("top") != null) {
-      number = whole + " " + found.group("top") + "/" + found.group("bottom");
-    } else if (found.group("sign") != null) {
-      number = (whole == null ? "" : whole + " ") + SIGNS.get(found.group("sign"));
-    } else if (found.group("under") != null) {
-      number = whole + "/" + found.group("under");
-    } else {
-      number = whole;
+  private int figures(int at) {
+    Numeral number = follows(at) ? Numeral.figures(text, at) : null;
+    if (number == null) {
+      return afterToken(at);
     }
-    if (number == null || number.startsWith("null")) {
-      return Optional.empty();
+    int feet = units.afterFeet(number.end());
+    if (feet > number.end()) {
+      return feet;
     }
-    if (found.group("under") != null && found.group("top") != null) {
-      return Optional.empty();
-    }
-    String unit = unit(found.group("unit"));
-    Span span = new Span(found.start(), found.end());
-    if ("in".equals(unit) && isPreposition(found, text)) {
-      return Optional.of(
-          new Amount(number, null, new Span(found.start(), found.start("unit") - 1)));
-    }
-    return Optional.of(new Amount(number, unit, span));
+    int end = add(number, at, false);
+    return end > at ? end : afterToken(at);
   }
 
-  /** "36 in the back" counts no inches. */
-  private static boolean isPreposition(Matcher found, String text) {
-    String written = found.group("unit");
-    if (!written.equalsIgnoreCase("in") || found.start("unit") == 0) {
-      return false;
+  private int words(int at) {
+    int end = -1;
+    Matcher article = at(ARTICLE, at);
+    Numeral number;
+    if (article.lookingAt()) {
+      String count = article.group("couple") == null ? "1" : "2";
+      end = add(new Numeral(count, article.end(), false, null), at, true);
+    } else if ((number = Numeral.words(text, at)) != null) {
+      end = add(number, at, true);
+    } else if (at(INCH_ALONE, at).lookingAt()) {
+      end = tail("1", "in", at, at + "inch".length());
     }
-    String rest = text.substring(found.end(), Math.min(text.length(), found.end() + 8));
-    return rest.toLowerCase(Locale.ROOT)
-            .matches(" (?:the|my|a|this|that|each|both|total|front|back|size)\\b.*")
-        && text.charAt(found.start("unit") - 1) == ' '
-        && !rest.toLowerCase(Locale.ROOT).matches(" (?:total|each|both)\\b.*");
+    if (end > at) {
+      return end;
+    }
+    while (at < text.length() && (Character.isLetterOrDigit(text.charAt(at)))) {
+      at++;
+    }
+    return at;
   }
 
-  private static Optional<Amount> spelled(Matcher found) {
-    String unit = unit(found.group("unit"));
-    Span span = new Span(found.start(), found.end());
-    if (found.group("fraction") != null) {
-      return Optional.of(
-          new Amount(FRACTIONS.get(found.group("fraction").toLowerCase(Locale.ROOT)), unit, span));
+  /** Adds the amount of this number; gives the index after it, or -1 if it is none. */
+  private int add(Numeral number, int from, boolean spelled) {
+    LengthUnits.Found unit = units.after(number.end(), number.isFraction());
+    if (unit == null) {
+      return -1;
     }
-    String count = WORDS.get(found.group("count").toLowerCase(Locale.ROOT));
-    String more = found.group("more") != null ? found.group("more") : found.group("tail");
-    if (count == null) {
-      return Optional.empty();
+    if (unit.name() == null && (isLabelled(from) || number.number().matches("\\d{4,}"))) {
+      return number.end();
     }
-    String part =
-        more == null
-            ? ""
-            : " " + FRACTIONS.get(more.substring(" and ".length()).toLowerCase(Locale.ROOT));
-    return Optional.of(new Amount(count + part, unit, span));
+    if (number.other() != null) {
+      int second = number.end() - number.other().length();
+      found.add(new Amount(number.number(), unit.name(), new Span(from, second - 1)));
+      found.add(new Amount(number.other(), unit.name(), new Span(second, unit.end())));
+      return unit.end();
+    }
+    if (unit.name() != null && number.number().matches("\\d+")) {
+      return tail(number.number(), unit.name(), from, unit.end());
+    }
+    found.add(new Amount(number.number(), unit.name(), new Span(from, unit.end())));
+    return unit.end();
   }
 
-  private static String unit(String written) {
-    if (written == null) {
-      return null;
+  /** A whole number of a unit, and the fraction after it: "2 inches and a half". */
+  private int tail(String whole, String unit, int from, int end) {
+    Numeral all =
+        units.mayGoOn(end)
+            ? Numeral.withPart(whole, text, end)
+            : new Numeral(whole, end, false, null);
+    boolean another =
+        all.end() > end
+            && units.after(all.end(), false) != null
+            && units.after(all.end(), false).name() != null;
+    if (another) {
+      all = new Numeral(whole, end, false, null);
     }
-    String unit = written.toLowerCase(Locale.ROOT);
-    if (unit.startsWith("mm") || unit.startsWith("mil")) {
-      return "mm";
-    }
-    if (unit.startsWith("c")) {
-      return "cm";
-    }
-    if (unit.startsWith("met")) {
-      return "m";
-    }
-    return unit.startsWith("p") || unit.equals("%") ? "%" : "in";
+    found.add(new Amount(all.number(), unit, new Span(from, all.end())));
+    return all.end();
   }
 
-  private static List<Amount> ranges(List<Amount> found, String text) {
+  /** Whether a number may begin here: not within a word, a time, a date, a price or a code. */
+  private boolean follows(int at) {
+    if (at == 0) {
+      return true;
+    }
+    char last = text.charAt(at - 1);
+    boolean afterDigit = isDigit(at - 2);
+    return switch (last) {
+      case '.', ',', ':', '\'', '’' -> !afterDigit;
+      case '/', '⁄', '∕', '#', '$', '£', '€', '_', '@', '*' -> false;
+      default -> !Character.isLetterOrDigit(last);
+    };
+  }
+
+  private boolean isLabelled(int from) {
+    return LABELLED.matcher(text.substring(Math.max(0, from - 12), from)).matches();
+  }
+
+  private int afterToken(int at) {
+    int end = at + 1;
+    while (end < text.length()
+        && (Character.isLetterOrDigit(text.charAt(end))
+            || "./:,⁄∕-".indexOf(text.charAt(end)) >= 0 && isDigit(end + 1))) {
+      end++;
+    }
+    return end;
+  }
+
+  private boolean isDigit(int at) {
+    return at >= 0 && at < text.length() && text.charAt(at) >= '0' && text.charAt(at) <= '9';
+  }
+
+  private Matcher at(Pattern pattern, int at) {
+    return pattern.matcher(text).region(at, text.length()).useTransparentBounds(true);
+  }
+
+  private List<Amount> ranges() {
     List<Amount> kept = new ArrayList<>();
     for (int i = 0; i < found.size(); i++) {
       Amount one = found.get(i);
-      if (i + 1 < found.size()) {
-        Amount next = found.get(i + 1);
-        String between =
-            text.substring(one.span().to(), Math.max(one.span().to(), next.span().from()));
-        if (next.unit() != null
-            && (one.unit() == null || one.unit().equals(next.unit()))
-            && between.strip().matches("-|–|to|or|–|—")) {
-          kept.add(new Amount(one.number(), next.unit(), one.span().with(next.span())));
-          i++;
-          continue;
-        }
+      Amount next = i + 1 < found.size() ? found.get(i + 1) : null;
+      if (next != null && isRange(one, next)) {
+        String unit = one.unit() == null ? next.unit() : one.unit();
+        one = new Amount(one.number(), next.number(), unit, one.span().with(next.span()));
+        i++;
       }
-      kept.add(one);
+      if (one.unit() != null || !isWord(one) || one.value() >= LEAST_BARE_WORD) {
+        kept.add(one);
+      }
     }
     return kept;
+  }
+
+  /** Rising, in one unit: "from 3 cm to 1" tells of a change, not of a range. */
+  private boolean isRange(Amount one, Amount next) {
+    String between = text.substring(one.span().to(), next.span().from());
+    boolean and =
+        between.strip().equalsIgnoreCase("and")
+            && LengthUnits.lower(
+                    text.substring(Math.max(0, one.span().from() - 8), one.span().from()))
+                .endsWith("between ");
+    boolean units = one.unit() == null || next.unit() == null || one.unit().equals(next.unit());
+    return (and || RANGE.matcher(between).matches()) && units && one.value() < next.value();
+  }
+
+  private boolean isWord(Amount amount) {
+    return Character.isLetter(text.charAt(amount.span().from()));
   }
 }

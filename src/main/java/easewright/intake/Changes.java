@@ -9,32 +9,46 @@ import java.util.Set;
 
 /** Finds changes that were made, and what they did. */
 final class Changes {
-  private static final Set<String> DONE =
+  private static final Set<String> PAST =
       Set.of(
-          "took", "taken", "cut", "let", "made", "went", "put", "sewn", "brought", "gave", "tried",
-          "did", "done", "has", "have", "had", "i've", "ive", "already", "after", "with", "since");
+          "took", "taken", "made", "went", "sewn", "brought", "gave", "done", "built", "drew",
+          "saw", "ran", "bought", "got", "swapped", "sewed", "cut", "put", "let", "set", "spread",
+          "split", "rebound", "redid", "redrew", "stuck");
+
+  /** "Let" and "cut" are advice as often as history: someone must have done it. */
+  private static final Set<String> EITHER = Set.of("cut", "put", "let", "set", "spread", "split");
+
+  private static final Set<String> DOERS =
+      Set.of(
+          "i", "we", "i've", "ive", "have", "had", "already", "then", "so", "and", "just", "also",
+          "i'd", "first", "again", "even", "she", "he", "mum", "mom", "toile", "version");
   private static final Set<String> TO_DO =
       Set.of(
-          "should", "will", "would", "could", "can", "shall", "i'll", "gonna", "might", "try",
-          "need", "needs", "want", "do", "if");
-  private static final int FARTHEST_AMOUNT = 6;
+          "should", "will", "would", "could", "can", "shall", "i'll", "ill", "gonna", "might",
+          "may", "try", "need", "needs", "want", "wants", "if", "must", "i'd", "says", "when",
+          "please", "haven't", "havent", "going", "do", "does");
+  private static final Set<String> REPEATED =
+      Set.of("keep", "kept", "tried", "been", "by", "after");
 
-  private final Sayings sayings;
+  private static final int FARTHEST_AMOUNT = 4;
+  private static final double MOST_MM = 150;
+
+  private final Wordings wordings;
 
   Changes(EverydayWords words, Lexicon lexicon) {
-    this.sayings = new Sayings(words.changes(), lexicon);
+    this.wordings = new Wordings(words.changes(), lexicon, 2);
   }
 
   List<ChangeRead> in(Post post, List<Amount> amounts) {
     List<ChangeRead> found = new ArrayList<>();
-    for (Match match : sayings.in(post)) {
+    for (Match match : wordings.in(post, amounts)) {
       String id = match.saying().of();
       if (isDone(match, post) && found.stream().noneMatch(one -> one.adjustment().equals(id))) {
         found.add(
             new ChangeRead(
                 id,
                 amount(match, post, amounts),
-                outcome(match, post),
+                Outcome.of(match, post),
                 post.span(match.first(), match.last()),
                 match.confidence()));
       }
@@ -42,59 +56,70 @@ final class Changes {
     return found;
   }
 
-  /** Told in the past tense, and neither asked about nor put off. */
+  /** Told in the past tense, and neither asked about nor denied nor put off. */
   private static boolean isDone(Match match, Post post) {
-    int from = clauseStart(match.first(), post);
+    int from = Whereabouts.clauseStart(post, match.first());
     boolean done = false;
     for (int i = from; i <= match.last(); i++) {
       String word = post.words().get(i).plain();
-      boolean past = word.endsWith("ed") && word.length() > 3 || DONE.contains(word);
-      if (TO_DO.contains(word) && i < match.last()) {
+      if (TO_DO.contains(word) && i < match.first()
+          || post.words().get(i).plain().equals("to") && i == match.first() - 1) {
         return false;
       }
-      done |= past;
+      done |= isPast(post, i, from);
     }
-    return done && !post.cueInClause("no", match.head());
+    boolean denied =
+        post.cues("no").stream()
+            .anyMatch(
+                no ->
+                    no.first() < match.first()
+                        && match.first() - no.last() <= 4
+                        && post.clause()[no.first()] == post.clause()[match.first()]);
+    return done && !denied;
   }
 
-  private static int clauseStart(int word, Post post) {
-    int from = word;
-    while (from > 0 && word - from < 5 && post.breaks().get(from).compareTo(Post.Break.JOIN) < 0) {
-      from--;
+  private static boolean isPast(Post post, int i, int clause) {
+    String word = post.words().get(i).plain();
+    String before = i == 0 ? "" : post.words().get(i - 1).plain();
+    if (EITHER.contains(word)) {
+      return i == clause && post.breaks().get(i).compareTo(Post.Break.PAUSE) >= 0
+          || DOERS.contains(before);
     }
-    return from;
+    return PAST.contains(word)
+        || word.length() > 4 && word.endsWith("ed") && !word.endsWith("eed")
+        || word.endsWith("ing") && REPEATED.contains(before);
   }
 
+  /** The amount within the phrase or right beside it, no new thing being spoken of between. */
   private static String amount(Match match, Post post, List<Amount> amounts) {
     Span span = post.span(match.first(), match.last());
     return amounts.stream()
         .filter(Amount::isLength)
-        .filter(one -> one.quantity("mm").map(q -> q.length().mm() <= 150).orElse(false))
-        .filter(one -> words(post, one.span(), span) <= FARTHEST_AMOUNT)
-        .filter(one -> Lengths.sentenceOf(one, post) == post.sentence()[match.first()])
-        .min(Comparator.comparingLong(one -> words(post, one.span(), span)))
+        .filter(one -> one.mm("mm") <= MOST_MM)
+        .filter(one -> isBeside(one, match, post))
+        .min(Comparator.comparingInt(one -> Whereabouts.wordsBetween(post, one.span(), span)))
         .map(one -> one.text("mm"))
         .orElse(null);
   }
 
-  private static long words(Post post, Span one, Span other) {
-    int from = Math.min(one.to(), other.to());
-    int to = Math.max(one.from(), other.from());
-    return post.words().stream().filter(word -> word.from() >= from && word.to() <= to).count();
+  private static boolean isBeside(Amount amount, Match match, Post post) {
+    int first = Whereabouts.wordAt(post, amount.span().from());
+    int last = Whereabouts.wordAt(post, amount.span().to() - 1);
+    if (first > match.last()) {
+      Post.Break strongest = post.strongest(match.last(), first - 1);
+      return first - match.last() - 1 <= FARTHEST_AMOUNT
+          && strongest == Post.Break.NONE
+          && post.breaks().get(first).compareTo(Post.Break.PAUSE) <= 0
+          && !isMaterial(post, last);
+    }
+    return match.first() - last - 1 <= FARTHEST_AMOUNT
+        && post.strongest(Math.min(last, match.first()), match.first()) == Post.Break.NONE
+        && (last > match.first() || !isMaterial(post, last));
   }
 
-  /** The nearest word on the outcome after the change, in its sentence or the next. */
-  private static String outcome(Match match, Post post) {
-    int sentence = post.sentence()[match.last()];
-    return post.cues().stream()
-        .filter(cue -> List.of("better", "worse", "same").contains(cue.name()))
-        .filter(cue -> cue.first() > match.last())
-        .filter(cue -> post.sentence()[cue.first()] - sentence <= 1)
-        .filter(cue -> cue.first() - match.last() <= 14)
-        .min(
-            Comparator.comparingInt(Mention::first)
-                .thenComparing(Comparator.comparingInt(Mention::words).reversed()))
-        .map(Mention::name)
-        .orElse(null);
+  /** "3 cm elastic" is what it is made of, not by how much it was changed. */
+  private static boolean isMaterial(Post post, int last) {
+    return last + 1 < post.words().size()
+        && post.words().get(last + 1).plain().matches("elastic|wide|mesh|deep|seam|allowance");
   }
 }

@@ -13,48 +13,78 @@ import java.util.regex.Pattern;
 /** Finds what else bears on comfort and safety. */
 final class Circumstance {
   private static final String OPERATED = "operated-recently";
-  private static final int WORDS_NEAR = 25;
-  private static final Pattern TIME =
-      Pattern.compile(
-          "(?<![\\p{L}\\d])(\\d{1,2}|a|an|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve) (month|week|year)s?(?![\\p{L}])",
-          Pattern.CASE_INSENSITIVE);
-  private static final List<String> COUNT =
-      List.of(
-          "", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
-          "eleven", "twelve");
+  private static final String GROWING = "growing";
+  private static final List<String> IMPACTS = List.of("high-impact", "medium-impact", "low-impact");
 
-  private final Phrases phrases;
+  /** How many words a "no" reaches. */
+  private static final int REACH = 4;
+
+  private static final String AGE =
+      "(?:9|1[0-6]|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen)";
+  private static final Pattern YOUNG =
+      Pattern.compile(
+          "(?<![\\p{L}\\d.,])(?:"
+              + AGE
+              + "[ -]?(?:yo|y/o|(?:years?|yrs?)[ -]?olds?)(?![\\p{L}\\d])(?![ -](?:son|boy|nephew|machine|serger|overlocker|singer|dog|cat|pattern|fabric|bra|car|house|sewing|scissors))"
+              + "|(?:i'?m|i am|she'?s|she is|(?:daughter|niece|girl|granddaughter|sister)(?:'s| is| turned| just turned| was|,| \\(|, who is| who is| aged)?) (?:only |now |just |nearly |almost )?\\(?"
+              + AGE
+              + "(?![ -]?(?:[\\p{L}\\d%\"]|\\.\\d|,\\d|/))"
+              + "|(?:i'?m|i am|she'?s|she is|(?:daughter|niece|girl|granddaughter) (?:is|turned)) (?:only |now |just |nearly )?"
+              + AGE
+              + " (?:and|an|so|but|now|in|next|this|last|years|yrs)(?![\\p{L}\\d]))",
+          Pattern.CASE_INSENSITIVE);
+
+  private final ExactPhrases phrases;
 
   Circumstance(EverydayWords words, Speech speech) {
-    this.phrases = new Phrases(speech, 2).add(words.circumstances());
+    this.phrases = new ExactPhrases(words.circumstances(), speech);
   }
 
   List<TextRead> in(Post post) {
     Map<String, TextRead> found = new LinkedHashMap<>();
-    for (Mention one : phrases.in(post.words(), post.sentence())) {
-      if (!isDenied(one, post) && !post.masked().get(one.first())) {
+    for (Mention one : phrases.in(post)) {
+      if (!isDenied(one, post)) {
         found.putIfAbsent(
             one.name(), new TextRead(one.name(), post.span(one.first(), one.last()), 0.9));
       }
     }
+    Matcher young = YOUNG.matcher(post.text());
+    if (young.find()) {
+      Span span = new Span(young.start(), young.end());
+      found.putIfAbsent(GROWING, new TextRead(GROWING, span, 0.85));
+    }
     return hardest(found);
   }
 
+  /** "I stopped nursing", "when I was pregnant", "not allergic to rubber". */
   private static boolean isDenied(Mention one, Post post) {
-    return post.cues("no").stream()
-        .anyMatch(
-            no ->
-                no.last() < one.first()
-                    && one.first() - no.last() <= 4
-                    && post.clause()[no.first()] == post.clause()[one.first()]);
+    boolean no =
+        post.cues("no").stream()
+            .anyMatch(
+                cue ->
+                    cue.last() < one.first()
+                        && one.first() - cue.last() <= REACH
+                        && post.clause()[cue.first()] == post.clause()[one.first()]);
+    return no
+        || post.cues("behind me").stream()
+            .anyMatch(
+                cue ->
+                    post.sentence()[cue.first()] == post.sentence()[one.first()]
+                        && cue.last() < one.first()
+                        && one.first() - cue.last() <= REACH)
+        || post.cues("behind me").stream()
+            .anyMatch(
+                cue ->
+                    cue.first() > one.last()
+                        && cue.first() - one.last() <= 2
+                        && post.clause()[cue.first()] == post.clause()[one.first()]);
   }
 
   /** Who runs and does yoga needs what running asks for. */
   private static List<TextRead> hardest(Map<String, TextRead> found) {
-    List<String> impacts = List.of("high-impact", "medium-impact", "low-impact");
-    String hardest = impacts.stream().filter(found::containsKey).findFirst().orElse(null);
+    String hardest = IMPACTS.stream().filter(found::containsKey).findFirst().orElse(null);
     List<TextRead> kept = new ArrayList<>(found.values());
-    kept.removeIf(one -> impacts.contains(one.value()) && !one.value().equals(hardest));
+    kept.removeIf(one -> IMPACTS.contains(one.value()) && !one.value().equals(hardest));
     return kept;
   }
 
@@ -63,41 +93,6 @@ final class Circumstance {
     return circumstances.stream()
         .filter(one -> one.value().equals(OPERATED))
         .findFirst()
-        .flatMap(operation -> near(post, operation.span()));
-  }
-
-  private static Optional<TextRead> near(Post post, Span operation) {
-    Matcher time = TIME.matcher(post.text());
-    TextRead best = null;
-    int nearest = Integer.MAX_VALUE;
-    while (time.find()) {
-      Span span = new Span(time.start(), time.end());
-      int distance = words(post, span, operation);
-      if (distance <= WORDS_NEAR && distance < nearest) {
-        nearest = distance;
-        best = new TextRead(String.valueOf(months(time.group(1), time.group(2))), span, 0.8);
-      }
-    }
-    return Optional.ofNullable(best);
-  }
-
-  private static int months(String count, String unit) {
-    String word = count.toLowerCase(java.util.Locale.ROOT);
-    int number =
-        Character.isDigit(word.charAt(0))
-            ? Integer.parseInt(word)
-            : Math.max(1, COUNT.indexOf(word));
-    return switch (unit.toLowerCase(java.util.Locale.ROOT)) {
-      case "week" -> number * 7 / 30;
-      case "year" -> number * 12;
-      default -> number;
-    };
-  }
-
-  private static int words(Post post, Span one, Span other) {
-    int from = Math.min(one.to(), other.to());
-    int to = Math.max(one.from(), other.from());
-    return (int)
-        post.words().stream().filter(word -> word.from() >= from && word.to() <= to).count();
+        .flatMap(operation -> TimeSince.of(operation.span(), post));
   }
 }

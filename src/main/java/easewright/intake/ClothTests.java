@@ -7,102 +7,201 @@ import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
 
-/** Finds stretch tests: "10 cm stretches to 16 and comes back to 10.5", "50 % stretch". */
+/** Finds stretch tests: "10 cm stretches to 16 and comes back to 10.5". */
 final class ClothTests {
-  private static final Pattern STRETCHED =
+  private static final Pattern TO =
       Pattern.compile(
-          "(?is).*\\b(?:stretch\\w*|pull\\w*|goes|went|reach\\w*|extend\\w*|gets?|got|becomes?)\\b.*\\bto\\b.*"
-              + "|(?is).*\\bto\\b.*|.*→.*|.*->.*");
+          "(?is)[^.!?]{0,90}\\b(?:to|reach\\w*|becom\\w+|became|makes?|measures?)\\b[^.!?]{0,40}|[^.!?]{0,40}(?:→|->|=>|=)[^.!?]{0,40}");
   private static final Pattern TALK =
-      Pattern.compile("(?is).*\\b(?:stretch|pull|extend|elonga)\\w*.*");
+      Pattern.compile(
+          "(?is).*(?:\\b(?:stretch|pull|extend|elonga|drawn|draws|tugg|tension)\\w*|\\bmark(?:ed|s)? |\\bwith (?:some )?force|\\bcross(?:wise|grain)|\\bruler|\\bswatch|\\b(?:fabric|cloth|jersey|knit|material|lining|mesh)\\b).*");
   private static final Pattern RELAXED =
       Pattern.compile(
-          "(?is).*\\b(?:back|return\\w*|relax\\w*|recover\\w*|settl\\w*|rest\\w*|shr[aiu]nk|spr[aiu]ng|ends? up|stay\\w*|down to|let go)\\b.*");
+          "(?is)[^!?]{0,90}\\b(?:back|home|return\\w*|relax\\w*|recover\\w*|settl\\w*|rest\\w*|shr[aiu]nk\\w*|spr[aiu]ng\\w*|snap\\w*|ends? up|stay\\w*|down to|let(?:ting)? (?:it )?go|releas\\w*)\\b.*");
   private static final Pattern ALONG =
       Pattern.compile(
-          "(?is).*\\b(?:lengthwise|lengthways|vertical\\w*|up and down|along the grain|selvedge|selvage|downwards?)\\b.*");
+          "(?is).*\\b(?:length ?wise|length ?ways|vertical\\w*|up and down|along the (?:grain|length)|top to bottom|selvedge|selvage|downwards?|long ways|with the grain)\\b.*");
+  private static final Pattern ALL_BACK =
+      Pattern.compile(
+          "(?is)[^0-9.!?]{0,40}(?:\\bback (?:to (?:where|exactly|the (?:start|mark|same|original)|its|normal)|exactly|fully|completely|perfectly)|\\b(?:recovers?|returns?) (?:fully|completely|perfectly)|\\b(?:full|perfect) recovery).*");
+  private static final Pattern NOT_CLOTH =
+      Pattern.compile("(?is).*\\b(?:elastics?|elastik|straps?|band|zip|seam)\\b.*");
+  private static final Pattern LINING =
+      Pattern.compile("(?is).*\\b(?:lining|liner|inner layer)\\b.*");
+  private static final Pattern SUPPORT =
+      Pattern.compile("(?is).*\\b(?:power ?mesh|mesh|power ?net|support layer)\\b.*");
+
+  /** Farther apart, two amounts are no two ends of one test; in characters. */
   private static final int FARTHEST = 90;
 
-  private ClothTests() {}
+  private static final int AROUND = 60;
+  private static final int LONGEST_CLAUSE = 200;
+  private static final double LEAST_RATIO = 1.04;
+  private static final double MOST_RATIO = 3.6;
+
+  private final Post post;
+  private final List<Amount> amounts;
+  private final List<ClothRead> found = new ArrayList<>();
+  private Amount marked;
+
+  private ClothTests(Post post, List<Amount> amounts) {
+    this.post = post;
+    this.amounts = amounts;
+  }
 
   static List<ClothRead> in(Post post, List<Amount> amounts) {
-    List<ClothRead> found = new ArrayList<>();
-    for (int i = 0; i + 1 < amounts.size(); i++) {
-      ClothRead one = test(post, amounts, i);
-      if (one != null
-          && found.stream()
-              .noneMatch(
-                  other ->
-                      other.role().equals(one.role())
-                          && other.direction().equals(one.direction()))) {
-        found.add(one);
-      }
-    }
-    return found;
+    ClothTests tests = new ClothTests(post, amounts);
+    tests.read();
+    return tests.found;
   }
 
-  private static ClothRead test(Post post, List<Amount> amounts, int i) {
-    Amount marked = amounts.get(i);
-    Amount stretched = amounts.get(i + 1);
-    String unit = marked.unit() != null ? marked.unit() : stretched.unit();
-    if (unit == null || unit.equals("%") || "%".equals(stretched.unit())) {
-      return null;
+  private void read() {
+    int i = 0;
+    while (i < amounts.size()) {
+      Amount one = amounts.get(i);
+      Amount next = i + 1 < amounts.size() ? amounts.get(i + 1) : null;
+      if (one.most() != null && one.isLength() && isTest(one, upper(one), one.span())) {
+        i += add(one, upper(one), one.span(), i + 1);
+      } else if (next != null
+          && !"%".equals(next.unit())
+          && isTest(one, next, gap(one.span(), next.span()))) {
+        i += 1 + add(one, next, one.span().with(next.span()), i + 2);
+      } else if (marked != null && isNextOfList(one, i)) {
+        i += add(marked, one, one.span(), i + 1);
+      } else {
+        i++;
+      }
     }
-    String text = post.text();
-    int gap = stretched.span().from() - marked.span().to();
-    if (gap < 0 || gap > FARTHEST) {
-      return null;
+  }
+
+  private static Amount upper(Amount range) {
+    return new Amount(range.most(), range.unit(), range.span());
+  }
+
+  private static Span gap(Span one, Span next) {
+    return new Span(one.to(), Math.max(one.to(), next.from()));
+  }
+
+  private boolean isTest(Amount from, Amount to, Span between) {
+    String unit = from.unit() != null ? from.unit() : to.unit();
+    if (unit == null || unit.equals("%") || between.to() - between.from() > FARTHEST) {
+      return false;
     }
-    String between = text.substring(marked.span().to(), stretched.span().from());
-    String around =
-        text.substring(
-            Math.max(0, marked.span().from() - 60),
-            Math.min(text.length(), stretched.span().to() + 60));
-    double ratio = mm(stretched, unit) / mm(marked, unit);
-    if (!(ratio > 1.04 && ratio < 3.6)
-        || !STRETCHED.matcher(between).matches()
-        || !TALK.matcher(around).matches()) {
-      return null;
-    }
+    int first = Math.max(0, from.span().from() - AROUND);
+    int last = Math.min(post.text().length(), to.span().to() + AROUND);
+    String around = sentence(first, last, from.span().with(to.span()));
+    return isStretched(from, to, unit)
+        && TO.matcher(between.in(post.text())).matches()
+        && TALK.matcher(around).matches()
+        && !NOT_CLOTH.matcher(near(from.span().with(to.span()), 0)).matches();
+  }
+
+  private static boolean isStretched(Amount from, Amount to, String unit) {
+    double ratio = to.mm(unit) / from.mm(unit);
+    return ratio > LEAST_RATIO && ratio < MOST_RATIO;
+  }
+
+  /** "10 cm goes to 16, the lining to 18", "16 around and 13 up and down": the mark is the same. */
+  private boolean isNextOfList(Amount one, int i) {
+    String between = gap(last(), one.span()).in(post.text());
+    String after = after(one.span().to(), AROUND / 2);
+    boolean said = between.matches("(?is).*\\bto\\b.{0,12}") || between.length() <= AROUND / 2;
+    boolean other =
+        LINING.matcher(between).matches()
+            || SUPPORT.matcher(between).matches()
+            || ALONG.matcher(between).matches()
+            || ALONG.matcher(after).matches();
+    return between.length() <= FARTHEST
+        && !"%".equals(one.unit())
+        && said
+        && other
+        && isStretched(marked, one, marked.unit())
+        && amounts.get(i - 1).span().to() <= last().to();
+  }
+
+  /**
+   * Adds a test; gives how many amounts beside its first it has taken, the relaxed one included.
+   */
+  private int add(Amount from, Amount to, Span span, int next) {
+    String unit = from.unit() != null ? from.unit() : to.unit();
     Map<String, String> lengths = new LinkedHashMap<>();
-    lengths.put("marked", marked.text(unit));
-    lengths.put("stretched", stretched.text(unit));
-    Span span = marked.span().with(stretched.span());
-    if (i + 2 < amounts.size()) {
-      Amount relaxed = amounts.get(i + 2);
-      int next = relaxed.span().from() - stretched.span().to();
-      if (next >= 0
-          && next <= FARTHEST
-          && RELAXED.matcher(text.substring(stretched.span().to(), relaxed.span().from())).matches()
-          && mm(relaxed, unit) >= 0.95 * mm(marked, unit)
-          && mm(relaxed, unit) <= mm(stretched, unit)) {
-        lengths.put("relaxed", relaxed.text(unit));
-        span = span.with(relaxed.span());
-      }
+    lengths.put("marked", from.text(unit));
+    lengths.put("stretched", to.text(unit));
+    int taken = 1;
+    Amount relaxed = next < amounts.size() ? amounts.get(next) : null;
+    Span whole = span;
+    if (relaxed != null && isRelaxed(relaxed, from, to, unit)) {
+      lengths.put("relaxed", relaxed.text(unit));
+      whole = span.with(relaxed.span());
+      taken++;
+    } else if (ALL_BACK.matcher(after(span.to(), 70)).matches()) {
+      lengths.put("relaxed", from.text(unit));
     }
-    if (lengths.size() == 2
-        && text.substring(span.to(), Math.min(text.length(), span.to() + 70))
-            .matches(
-                "(?is)[^0-9]{0,40}(?:right |straight |all the way )?back (?:to where|exactly|to the start|to the mark|fully|completely|perfectly).*")) {
-      lengths.put("relaxed", marked.text(unit));
-    }
-    String near = sentenceAround(text, span);
+    String near = near(whole, found.isEmpty() ? 0 : last().to());
+    String inherited = from == marked ? found.get(found.size() - 1).role() : "main";
     String role =
-        near.matches("(?is).*\\b(?:lining|power ?mesh|mesh|power ?net|inner layer)\\b.*")
-            ? near.matches("(?is).*\\blining\\b.*") ? "lining" : "support"
-            : "main";
-    return new ClothRead(
-        role, ALONG.matcher(near).matches() ? "along" : "around", lengths, span, 0.9);
+        LINING.matcher(near).matches()
+            ? "lining"
+            : SUPPORT.matcher(near).matches() ? "support" : inherited;
+    ClothRead read =
+        new ClothRead(
+            role, ALONG.matcher(near).matches() ? "along" : "around", lengths, whole, 0.9);
+    if (found.stream()
+        .noneMatch(
+            one -> one.role().equals(read.role()) && one.direction().equals(read.direction()))) {
+      found.add(read);
+    }
+    marked = new Amount(from.number(), unit, from.span());
+    return taken;
   }
 
-  private static String sentenceAround(String text, Span span) {
-    int from =
-        Math.max(text.lastIndexOf('.', span.from()), text.lastIndexOf('\n', span.from())) + 1;
-    int to = text.indexOf('.', span.to());
-    return text.substring(from, to < 0 ? text.length() : to);
+  private Span last() {
+    return found.get(found.size() - 1).span();
   }
 
-  private static double mm(Amount amount, String unit) {
-    return amount.quantity(unit).map(one -> one.length().mm()).orElse(Double.NaN);
+  private boolean isRelaxed(Amount relaxed, Amount from, Amount to, String unit) {
+    String between = gap(to.span(), relaxed.span()).in(post.text());
+    return between.length() <= FARTHEST
+        && relaxed.most() == null
+        && !"%".equals(relaxed.unit())
+        && !LINING.matcher(between).matches()
+        && RELAXED.matcher(between).matches()
+        && relaxed.mm(unit) >= 0.95 * from.mm(unit)
+        && relaxed.mm(unit) <= to.mm(unit);
+  }
+
+  /** The words of the test itself: its clause before, from the last test on, and what follows. */
+  private String near(Span span, int last) {
+    String text = post.text();
+    int from = Math.max(last, sentenceStart(span.from()));
+    int stop = span.to();
+    while (stop < Math.min(text.length(), span.to() + LONGEST_CLAUSE)
+        && ".,;!?\n".indexOf(text.charAt(stop)) < 0
+        && !Character.isDigit(text.charAt(stop))) {
+      stop++;
+    }
+    return text.substring(Math.min(from, span.from()), stop);
+  }
+
+  private String sentence(int first, int last, Span test) {
+    int from = Math.max(first, sentenceStart(test.from()));
+    return post.text().substring(Math.min(from, test.from()), last);
+  }
+
+  private int sentenceStart(int at) {
+    String text = post.text();
+    int from = at;
+    while (from > Math.max(0, at - LONGEST_CLAUSE)
+        && "!?;".indexOf(text.charAt(from - 1)) < 0
+        && !(text.charAt(from - 1) == '.'
+            && from < text.length()
+            && Character.isWhitespace(text.charAt(from)))) {
+      from--;
+    }
+    return from;
+  }
+
+  private String after(int at, int length) {
+    return post.text().substring(at, Math.min(post.text().length(), at + length));
   }
 }

@@ -1,12 +1,14 @@
 package easewright.intake;
 
+import easewright.intake.NamedAmounts.Pair;
 import easewright.intake.Reading.LengthRead;
+import easewright.measure.Quantity;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** Finds what was measured on the body and on the toile. */
 final class Lengths {
@@ -15,141 +17,130 @@ final class Lengths {
 
   private static final double MOST_INCHES = 56;
   private static final double MOST_CM = 180;
-  private static final int FARTHEST = 5;
 
-  private final Phrases names;
-  private final Phrases flat;
+  private static final String BUST = "bust";
+  private static final String UNDERBUST = "underbust";
+  private static final String UNDERBAND = "underband";
+  private static final Set<String> GIRTHS = Set.of(BUST, UNDERBUST, "upperChest", UNDERBAND);
+  private static final Set<String> WEARER =
+      Set.of("i", "i'm", "im", "me", "my", "mine", "she", "she's", "her");
+
+  private final NamedAmounts named;
 
   Lengths(EverydayWords words, Speech speech) {
-    this.names = new Phrases(speech, 1).add(words.measurements());
-    this.flat = new Phrases(speech, 3);
-    for (String phrase : words.cues().get("on the table")) {
-      flat.add("on the table", phrase);
-    }
+    this.named = new NamedAmounts(words, speech);
   }
 
-  /** A name beside an amount. */
-  private record Pair(String name, Amount amount, int from, int to) {}
-
   List<LengthRead> in(Post post, List<Amount> amounts) {
-    List<Mention> said = longest(names.in(post.words(), post.sentence()));
-    List<Mention> onTheTable = flat.in(post.words(), post.sentence());
     String unit = unit(amounts);
+    List<Pair> pairs = named.in(post, amounts);
     Map<String, LengthRead> found = new LinkedHashMap<>();
-    for (Pair pair : pairs(post, said, amounts)) {
+    for (Pair pair : pairs) {
       Amount amount = pair.amount();
-      String assumed = unitOf(amount, unit, pair.name());
-      if (assumed == null || !isPossible(amount, assumed, pair.name())) {
+      boolean garment = isOnTheTable(pair, pairs, post);
+      String name = garment && pair.name().equals(UNDERBUST) ? UNDERBAND : pair.name();
+      String assumed = unitOf(amount, unit, name);
+      boolean ofGarment = name.equals(BUST) || name.equals(UNDERBAND);
+      if (assumed == null
+          || !isPossible(amount, assumed, name)
+          || (garment ? !ofGarment : name.equals(UNDERBAND))
+          || isOfAnother(pair, post)) {
         continue;
       }
-      boolean garment =
-          onTheTable.stream()
-              .anyMatch(cue -> post.sentence()[cue.first()] == post.sentence()[pair.from()]);
-      String name = garment && pair.name().equals("underbust") ? "underband" : pair.name();
-      if (garment && !List.of("bust", "underband").contains(name)) {
-        continue;
-      }
-      found.putIfAbsent(
-          (garment ? "garment/" : "body/") + name,
+      LengthRead read =
           new LengthRead(
               garment ? "garment" : "body",
               name,
               amount.text(assumed),
               amount.unit() == null,
-              amount.span().with(post.span(pair.from(), pair.to())),
-              amount.unit() == null ? 0.8 : 0.95));
+              amount.span().with(post.span(pair.first(), pair.last())),
+              amount.unit() == null ? 0.8 : 0.95);
+      if (post.cueInClause("now", wordOf(amount, post))) {
+        found.put(read.of() + name, read);
+      } else {
+        found.putIfAbsent(read.of() + name, read);
+      }
     }
-    return new ArrayList<>(found.values());
+    return consistent(found);
   }
 
-  private static List<Mention> longest(List<Mention> all) {
-    return all.stream()
-        .filter(
-            one ->
-                all.stream()
-                    .noneMatch(
-                        other ->
-                            other.words() > one.words()
-                                && other.first() <= one.first()
-                                && one.last() <= other.last()))
-        .toList();
+  /** Nobody is wider under the bust than around it: two such were read the wrong way. */
+  private static List<LengthRead> consistent(Map<String, LengthRead> found) {
+    List<LengthRead> all = new ArrayList<>(found.values());
+    LengthRead bust = found.get("body" + BUST);
+    LengthRead under = found.get("body" + UNDERBUST);
+    if (bust != null && under != null && mm(under) > mm(bust)) {
+      all.remove(bust);
+      all.remove(under);
+    }
+    return all;
   }
 
-  /** "Bust 38, under 33" reads forward, "38 bust 33 under" backward; a sentence keeps its way. */
-  private static List<Pair> pairs(Post post, List<Mention> said, List<Amount> amounts) {
-    List<Pair> pairs = new ArrayList<>();
-    for (int sentence = 0; sentence < post.sentences(); sentence++) {
-      int here = sentence;
-      List<Mention> names =
-          said.stream().filter(one -> post.sentence()[one.first()] == here).toList();
-      List<Amount> values = amounts.stream().filter(one -> sentenceOf(one, post) == here).toList();
-      if (names.isEmpty() || values.isEmpty()) {
+  private static double mm(LengthRead read) {
+    return Quantity.parse(read.text()).length().mm();
+  }
+
+  /** A cue reaches what stands in its clause, and on over a list that it begins. */
+  private static boolean isOnTheTable(Pair pair, List<Pair> pairs, Post post) {
+    int at = wordOf(pair.amount(), post);
+    for (Mention cue : post.cues("on the table")) {
+      if (post.sentence()[cue.first()] != post.sentence()[at]) {
         continue;
       }
-      boolean forward = forwardFits(post, names, values);
-      List<Mention> free = new ArrayList<>(names);
-      for (Amount value : values) {
-        Mention name = beside(post, free, value, forward);
-        if (name != null) {
-          free.remove(name);
-          pairs.add(new Pair(name.name(), value, name.first(), name.last()));
-        }
+      int clause = post.clause()[cue.first()];
+      boolean own = pairs.stream().anyMatch(one -> isIn(one, clause, post));
+      boolean later = pairs.stream().anyMatch(one -> post.clause()[one.first()] > clause);
+      boolean begins =
+          pairs.stream().noneMatch(one -> isIn(one, clause, post) && one.first() < cue.first());
+      boolean reachesOn = begins && post.clause()[at] > clause && !isOfWearer(cue, at, post);
+      boolean reachesBack = !own && !later && post.clause()[at] == clause - 1;
+      if (isIn(pair, clause, post) || reachesOn || reachesBack) {
+        return true;
       }
     }
-    return pairs;
+    return false;
   }
 
-  private static boolean forwardFits(Post post, List<Mention> names, List<Amount> values) {
-    int forward = 0;
-    int backward = 0;
-    for (Amount value : values) {
-      forward += beside(post, names, value, true) == null ? 0 : 1;
-      backward += beside(post, names, value, false) == null ? 0 : 1;
+  private static boolean isIn(Pair pair, int clause, Post post) {
+    return post.clause()[pair.first()] == clause
+        || post.clause()[wordOf(pair.amount(), post)] == clause;
+  }
+
+  /** Whether the wearer comes up in a clause after the one of the cue, up to this word's. */
+  private static boolean isOfWearer(Mention cue, int at, Post post) {
+    for (int i = cue.last() + 1; i < post.words().size(); i++) {
+      int clause = post.clause()[i];
+      if (clause > post.clause()[cue.last()]
+          && clause <= post.clause()[at]
+          && WEARER.contains(post.words().get(i).plain())) {
+        return true;
+      }
     }
-    Span first = post.span(names.get(0).first(), names.get(0).last());
-    return forward > backward || forward == backward && first.from() < values.get(0).span().from();
+    return false;
   }
 
-  private static Mention beside(Post post, List<Mention> names, Amount value, boolean forward) {
-    return names.stream()
-        .filter(
-            name -> {
-              Span span = post.span(name.first(), name.last());
-              return forward
-                  ? span.to() <= value.span().from()
-                      && between(post, span.to(), value.span().from()) <= FARTHEST
-                  : value.span().to() <= span.from()
-                      && between(post, value.span().to(), span.from()) <= FARTHEST;
-            })
-        .min(
-            Comparator.comparingInt(
-                name -> Math.abs(post.words().get(name.first()).from() - value.span().from())))
-        .orElse(null);
+  /** What a chart says, and what was before, is not measured now. */
+  private static boolean isOfAnother(Pair pair, Post post) {
+    int at = wordOf(pair.amount(), post);
+    return post.cueInClause("by the chart", at)
+        || post.cueInClause("by the chart", pair.first())
+        || post.cueInClause("past", at)
+        || post.cueInClause("behind me", at);
   }
 
-  private static long between(Post post, int from, int to) {
-    return post.words().stream().filter(word -> word.from() >= from && word.to() <= to).count();
+  private static int wordOf(Amount amount, Post post) {
+    return Whereabouts.wordAt(post, amount.span().from());
   }
 
   static int sentenceOf(Amount amount, Post post) {
-    int sentence = 0;
-    for (int i = 0; i < post.words().size(); i++) {
-      if (post.words().get(i).from() <= amount.span().from()) {
-        sentence = post.sentence()[i];
-      }
-    }
-    return sentence;
+    return post.words().isEmpty() ? 0 : post.sentence()[wordOf(amount, post)];
   }
 
   /** The unit of the girths that have one. */
   private static String unit(List<Amount> amounts) {
     return amounts.stream()
         .filter(one -> "in".equals(one.unit()) || "cm".equals(one.unit()))
-        .filter(
-            one ->
-                one.value() >= LEAST_INCHES
-                    || one.quantity("mm").isPresent()
-                        && one.quantity("mm").get().number() >= LEAST_INCHES)
+        .filter(one -> one.value() >= LEAST_INCHES)
         .map(Amount::unit)
         .findFirst()
         .orElse(null);
@@ -159,20 +150,19 @@ final class Lengths {
     if (amount.unit() != null) {
       return amount.isLength() ? amount.unit() : null;
     }
-    double number = amount.value();
-    if (name.equals("bust") || name.equals("underbust") || name.equals("upperChest")) {
-      return number < MOST_INCHES ? "in" : "cm";
+    if (GIRTHS.contains(name)) {
+      return amount.value() < MOST_INCHES ? "in" : "cm";
     }
     return usual;
   }
 
   private static boolean isPossible(Amount amount, String unit, String name) {
-    double number = amount.quantity(unit).map(one -> one.number()).orElse(0.0);
-    boolean girth = name.equals("bust") || name.equals("underbust") || name.equals("upperChest");
+    double number = amount.value();
+    boolean girth = GIRTHS.contains(name);
     return switch (unit) {
       case "in" -> number >= (girth ? LEAST_INCHES : 4) && number <= 70;
       case "cm" -> number >= (girth ? 45 : 10) && number <= MOST_CM;
-      case "mm" -> number >= (girth ? 450 : 100) && number <= 1800;
+      case "mm" -> number >= (girth ? 450 : 100) && number <= MOST_CM * 10;
       default -> false;
     };
   }

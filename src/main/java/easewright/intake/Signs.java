@@ -9,6 +9,8 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Finds signs said to be so or not so, with place, side, degree and amount. */
@@ -18,7 +20,10 @@ final class Signs {
 
   private static final double LIKELY = 0.6;
   private static final double MOST_AMOUNT_MM = 250;
-  private static final int FARTHEST_AMOUNT = 8;
+  private static final int FARTHEST_AMOUNT = 10;
+  private static final int FARTHEST_NEXT = 16;
+  private static final Set<String> IT =
+      Set.of("it", "its", "it's", "they", "pinned", "that", "i'd");
   private static final Map<String, String> PLACES =
       Map.of(
           "strap",
@@ -173,22 +178,41 @@ final class Signs {
         .orElse(null);
   }
 
-  private static String amount(Match match, Post post, List<Amount> amounts) {
-    Span span = post.span(match.first(), match.last());
-    return amounts.stream()
-        .filter(Amount::isLength)
-        .filter(one -> one.quantity("mm").map(q -> q.length().mm()).orElse(1e9) <= MOST_AMOUNT_MM)
-        .filter(one -> Lengths.sentenceOf(one, post) == post.sentence()[match.head()])
-        .filter(one -> apart(post, one.span(), span) <= FARTHEST_AMOUNT)
-        .min(Comparator.comparingLong(one -> apart(post, one.span(), span)))
+  /** The nearest length of the sentence, else that of the next one if it says "it" of the sign. */
+  private String amount(Match match, Post post, List<Amount> amounts) {
+    int sentence = post.sentence()[match.head()];
+    return nearest(match, post, amounts, sentence, FARTHEST_AMOUNT)
+        .or(
+            () ->
+                saysMoreOfIt(sentence + 1, post)
+                    ? nearest(match, post, amounts, sentence + 1, FARTHEST_NEXT)
+                    : Optional.empty())
         .map(one -> one.text("mm"))
         .orElse(null);
   }
 
-  private static long apart(Post post, Span one, Span other) {
-    int from = Math.min(one.to(), other.to());
-    int to = Math.max(one.from(), other.from());
-    return post.words().stream().filter(word -> word.from() >= from && word.to() <= to).count();
+  private static Optional<Amount> nearest(
+      Match match, Post post, List<Amount> amounts, int sentence, int farthest) {
+    Span span = post.span(match.first(), match.last());
+    return amounts.stream()
+        .filter(Amount::isLength)
+        .filter(one -> one.quantity("mm").map(q -> q.length().mm()).orElse(1e9) <= MOST_AMOUNT_MM)
+        .filter(one -> Lengths.sentenceOf(one, post) == sentence)
+        .filter(one -> Whereabouts.wordsBetween(post, one.span(), span) <= farthest)
+        .min(Comparator.comparingInt(one -> Whereabouts.wordsBetween(post, one.span(), span)));
+  }
+
+  private boolean saysMoreOfIt(int sentence, Post post) {
+    boolean other =
+        post.mentions().stream()
+            .anyMatch(
+                one -> post.sentence()[one.first()] == sentence && lexicon.isPart(one.name()));
+    for (int i = 0; i < post.words().size() && !other; i++) {
+      if (post.sentence()[i] == sentence && IT.contains(post.words().get(i).plain())) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** "Straps and cups are fine": what a wearer would complain of there is denied. */

@@ -5,6 +5,7 @@ import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -13,14 +14,29 @@ import java.util.regex.Pattern;
 final class Sizes {
   private static final Pattern BAND_AND_CUP =
       Pattern.compile(
-          "(?<![\\p{L}\\d.,/])(\\d{1,3}) ?(a{1,3}|b{1,2}|c|d{1,4}|e{1,2}|f{1,2}|g{1,2}|h{1,2}|[jk])(?![\\p{L}\\d'’])",
+          "(?<![\\p{L}\\d.,/:$£€])(?<band>\\d{1,3})(?<gap>[ -]?)(?<cup>aa?a?|bb?|c|dd?d?d?|ee?|ff?|gg?|hh?|[jk])(?![\\p{L}\\d'’])",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern LETTER =
       Pattern.compile(
-          "(?:size|the|a|an) (xxs|xs|s|m|l|xl|xxl|xxxl|[2-5]xl?|small|medium|large|extra large)(?![\\p{L}'’])",
+          "(?<![\\p{L}\\d])(?:(?:size|sz|the|an?|cut|made|in)[ :]{1,2}(?<short>x{0,3}s|m|x{0,3}l|[2-6]xl?|1x)(?![\\p{L}\\d'’-])"
+              + "|(?:size|the|an?) (?<word>(?:extra )?(?:small|large)|medium)(?= ?(?:$|[.,;:!?)\\n]|(?:size|and|but|so|as|because|according|going|though|tho|then|it|which|since|based|per)(?!\\p{L})))"
+              + "|(?<first>x{0,3}s|m|x{0,3}l|small|medium|large) size(?!\\p{L}))",
           Pattern.CASE_INSENSITIVE);
   private static final Pattern NUMBER =
-      Pattern.compile("size (\\d{1,2})(?![\\p{L}\\d.,/])", Pattern.CASE_INSENSITIVE);
+      Pattern.compile(
+          "(?<![\\p{L}\\d])(?<!needle )(?<!shoe )(?<!dress )(?:(?:pattern )?size|sz)[ :]{1,2}(?:uk |us |eu |au )?(?<number>\\d{1,2})(?![\\p{L}\\d/]|[.,]\\d)(?! ?(?:needle|shoe|feet|foot|hook|font|jeans|dress|trousers))",
+          Pattern.CASE_INSENSITIVE);
+  private static final Map<String, String> WORDS =
+      Map.of("SMALL", "S", "MEDIUM", "M", "LARGE", "L", "EXTRA SMALL", "XS", "EXTRA LARGE", "XL");
+
+  /** Kilometres, grams, hours and degrees are written like cups. */
+  private static final String UNITS_TOO = "khgfc";
+
+  /** "18k" is run, "36g" is worn. */
+  private static final int LEAST_BESIDE_UNIT = 28;
+
+  private static final int CUT_BEFORE = 3;
+  private static final int CUT_AFTER = 2;
 
   private final Phrases cut;
 
@@ -37,34 +53,35 @@ final class Sizes {
     List<Size> sizes = new ArrayList<>();
     Matcher pair = BAND_AND_CUP.matcher(text);
     while (pair.find()) {
-      int band = Integer.parseInt(pair.group(1));
-      boolean article = pair.group(2).equals("a") && text.charAt(pair.end() - 2) == ' ';
-      if (band >= 4 && band <= 150 && !article) {
-        sizes.add(
-            new Size(
-                band + pair.group(2).toUpperCase(Locale.ROOT),
-                new Span(pair.start(), pair.end()),
-                false));
+      int band = Integer.parseInt(pair.group("band"));
+      boolean article = pair.group("cup").equals("a") && pair.group("gap").equals(" ");
+      boolean unit = band < LEAST_BESIDE_UNIT && isUnit(pair.group("cup").charAt(0));
+      if (isBand(band) && !article && !unit) {
+        String name = band + pair.group("cup").toUpperCase(Locale.ROOT);
+        sizes.add(new Size(name, new Span(pair.start(), pair.end()), false));
       }
     }
     Matcher letter = LETTER.matcher(text);
     while (letter.find()) {
-      String name = letter.group(1).toUpperCase(Locale.ROOT);
-      String shortName =
-          switch (name) {
-            case "SMALL" -> "S";
-            case "MEDIUM" -> "M";
-            case "LARGE" -> "L";
-            case "EXTRA LARGE" -> "XL";
-            default -> name;
-          };
-      sizes.add(new Size(shortName, new Span(letter.start(1), letter.end(1)), true));
+      String name =
+          letter.group("short") != null ? "short" : letter.group("word") != null ? "word" : "first";
+      String size = letter.group(name).toUpperCase(Locale.ROOT);
+      Span span = new Span(letter.start(name), letter.end(name));
+      sizes.add(new Size(WORDS.getOrDefault(size, size), span, true));
     }
     Matcher number = NUMBER.matcher(text);
     while (number.find()) {
-      sizes.add(new Size(number.group(1), new Span(number.start(1), number.end(1)), true));
+      if (Integer.parseInt(number.group("number")) < 60) { // a needle from 60 on
+        Span span = new Span(number.start("number"), number.end("number"));
+        sizes.add(new Size(number.group("number"), span, true));
+      }
     }
     return sizes;
+  }
+
+  /** Bands by inches and dress sizes are even, those by centimetres go by fives. */
+  private static boolean isBand(int band) {
+    return band >= 4 && band <= 60 && band % 2 == 0 || band >= 55 && band <= 150 && band % 5 == 0;
   }
 
   /** The size that was cut, if one was. */
@@ -79,42 +96,65 @@ final class Sizes {
         bestScore = score;
       }
     }
-    double confidence = bestScore >= 3 ? 0.95 : 0.7;
+    double confidence = bestScore >= CUT_BEFORE ? 0.95 : 0.7;
     return Optional.ofNullable(best)
         .map(size -> new TextRead(size.name(), size.span(), confidence));
   }
 
   private int score(Size size, Post post, List<Mention> cuts) {
-    int word = 0;
-    for (int i = 0; i < post.words().size(); i++) {
-      if (post.words().get(i).from() <= size.span().from()) {
-        word = i;
-      }
-    }
-    int at = word;
+    int at = Whereabouts.wordAt(post, size.span().from());
     boolean before =
         cuts.stream()
-            .anyMatch(
-                cue ->
-                    cue.first() < at
-                        && at - cue.last() <= 5
-                        && post.sentence()[cue.first()] == post.sentence()[at]);
+            .anyMatch(cue -> cue.first() < at && at - cue.last() <= 5 && together(post, cue, at));
     boolean after =
         cuts.stream()
-            .anyMatch(
-                cue ->
-                    cue.first() > at
-                        && cue.first() - at <= 3
-                        && post.sentence()[cue.first()] == post.sentence()[at]);
+            .anyMatch(cue -> cue.first() > at && cue.first() - at <= 3 && together(post, cue, at));
     boolean labelled =
         at > 0 && post.words().get(at - 1).stem().equals("size")
             || post.text().substring(0, size.span().from()).strip().endsWith("size");
-    boolean elsewhere = post.cueInSentence("elsewhere", at);
-    boolean thought =
-        post.cues("might").stream()
-            .anyMatch(cue -> post.clause()[cue.first()] == post.clause()[at] && cue.first() < at);
-    int score = (before ? 3 : 0) + (after ? 2 : 0) + (labelled ? 2 : 0);
-    score += size.letterOnly() ? 0 : 1;
-    return score - (elsewhere ? 4 : 0) - (thought ? 3 : 0);
+    int score = (before ? CUT_BEFORE : 0) + (after ? CUT_AFTER : 0) + (labelled ? 2 : 0);
+    score += size.letterOnly() || isAlsoUnit(size, post) ? 0 : 1;
+    boolean planned = cue("not yet", post, at);
+    boolean instead = planned && isInstead(post, at);
+    return score
+        + (instead ? CUT_BEFORE : 0)
+        - (planned && !instead || cue("might", post, at) ? CUT_BEFORE + 1 : 0)
+        - (cue("worn elsewhere", post, at) && !before ? CUT_BEFORE : 0)
+        - (post.cueInSentence("elsewhere", at) && !before ? CUT_BEFORE + 1 : 0);
+  }
+
+  private static boolean together(Post post, Mention cue, int at) {
+    return post.sentence()[cue.first()] == post.sentence()[at];
+  }
+
+  private static boolean cue(String name, Post post, int at) {
+    return post.cues(name).stream()
+        .anyMatch(
+            cue ->
+                cue.first() <= at
+                    && post.sentence()[cue.first()] == post.sentence()[at]
+                    && post.strongest(cue.first(), at).compareTo(Post.Break.JOIN) <= 0);
+  }
+
+  /** "I'm cutting a 36B instead of the 36C": the second is what there is now. */
+  private static boolean isInstead(Post post, int at) {
+    for (int i = Math.max(0, at - 4); i < at; i++) {
+      if (post.words().get(i).plain().matches("instead|insted")) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean isAlsoUnit(Size size, Post post) {
+    char last = post.text().charAt(size.span().to() - 1);
+    return isUnit(last)
+        || post.text()
+            .substring(Math.max(0, size.span().from() - 24), size.span().from())
+            .matches("(?is).*\\bwash.*");
+  }
+
+  private static boolean isUnit(char letter) {
+    return UNITS_TOO.indexOf(letter) >= 0;
   }
 }

@@ -12,6 +12,16 @@ public record Span(int from, int to) {
     return new Span(Math.min(from, other.from), Math.max(to, other.to));
   }
 
+  /** Whether the other lies wholly within. */
+  public boolean covers(Span other) {
+    return from <= other.from && other.to <= to;
+  }
+
+  /** Whether they share a character. */
+  public boolean touches(Span other) {
+    return from < other.to && other.from < to;
+  }
+
   /** The words themselves. */
   public String in(String text) {
     return text.substring(from, to);

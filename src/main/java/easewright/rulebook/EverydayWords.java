@@ -23,6 +23,7 @@ import java.util.Map;
  * @param measurements wire name of a body measurement to the words for it
  * @param perhaps words that may mean such a garment
  * @param garment words for the kind of garment this is about
+ * @param replies "yes", "no" and "unsure" to the phrases that say so
  * @param changes adjustment id to the phrases for having done it
  * @param beliefs cause id to the phrases for suspecting it
  * @param so sign id to more ways of saying it than the catalog's phrases
@@ -44,6 +45,7 @@ public record EverydayWords(
     Map<String, List<String>> measurements,
     List<String> perhaps,
     List<String> garment,
+    Map<String, List<String>> replies,
     Map<String, List<String>> changes,
     Map<String, List<String>> beliefs,
     Map<String, List<String>> so,

@@ -150,6 +150,7 @@ final class SampleAnswer {
                 List.of(List.of(new Answer.ChangeNote("r", "it drops", "add", true))))),
         List.of(new Answer.MissingNote("/cloth/main", "the cloth", "It would tell more.")),
         List.of(new Answer.MeasureAgainNote("/body/bust", "Odd.", "Measure again.")),
+        null,
         null);
   }
 }

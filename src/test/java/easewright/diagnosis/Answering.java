@@ -40,7 +40,7 @@ final class Answering {
   /** The answer with the request to go on from, as the service gives it. */
   static Answer goOn(JsonNode given) {
     Fitting fitting = read(given);
-    return DIAGNOSIS.answer(fitting).goingOnFrom(SoFar.of(given, fitting));
+    return DIAGNOSIS.answer(fitting).goingOnFrom(SoFar.of(given, fitting), null);
   }
 
   /** Ids of the signs which some rule's condition reads, so that they change links too. */

@@ -1,0 +1,85 @@
+package easewright.intake;
+
+import easewright.rulebook.EverydayWords;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+
+/** Finds causes the writer believes in or asks about. They are never taken as seen. */
+final class Beliefs {
+  private static final int REACH = 14;
+  private static final int REACH_BACK = 6;
+  private static final int REACH_OF_NO = 4;
+
+  /** Words that begin an opinion put after what it is of. */
+  private static final Set<String> BACK =
+      Set.of(
+          "i",
+          "i'm",
+          "im",
+          "i'd",
+          "is",
+          "that",
+          "that's",
+          "thats",
+          "could",
+          "imo",
+          "in",
+          "obviously",
+          "clearly",
+          "probably",
+          "maybe",
+          "surely");
+
+  private static final Set<String> OTHERS = Set.of("says", "told", "reckons", "swears", "said");
+
+  private final Wordings wordings;
+
+  Beliefs(EverydayWords words, Lexicon lexicon) {
+    this.wordings = new Wordings(words.beliefs(), lexicon, 4);
+  }
+
+  List<Match> in(Post post) {
+    List<Match> found = new ArrayList<>();
+    for (Match match : wordings.in(post, List.of())) {
+      boolean thought =
+          post.cues("belief").stream().anyMatch(cue -> reaches(cue, match, post))
+              || Whereabouts.isAsked(post, match.last());
+      if (thought && !isDenied(match, post)) {
+        found.add(match);
+      }
+    }
+    return found;
+  }
+
+  /** Said before it in the same sentence, or right after it: "too short, I'm sure of it". */
+  private static boolean reaches(Mention cue, Match match, Post post) {
+    if (post.sentence()[cue.first()] != post.sentence()[match.first()]
+        || isAgainst(cue, match, post)) {
+      return false;
+    }
+    if (cue.first() <= match.first()) {
+      return match.first() - cue.last() <= REACH;
+    }
+    return cue.first() - match.last() <= REACH_BACK
+        && BACK.contains(post.words().get(cue.first()).plain())
+        && post.strongest(match.last(), cue.first()).compareTo(Post.Break.TURN) < 0;
+  }
+
+  /** "My friend says smaller cups, but I'm sure ...": another's guess, not the writer's. */
+  private static boolean isAgainst(Mention cue, Match match, Post post) {
+    int end = Whereabouts.sentenceEnd(post, match.last());
+    return OTHERS.contains(post.words().get(cue.first()).plain())
+        && post.strongest(match.last(), end).compareTo(Post.Break.TURN) >= 0;
+  }
+
+  private static boolean isDenied(Match match, Post post) {
+    return post.cues("no").stream()
+        .anyMatch(
+            no ->
+                no.first() <= match.last()
+                    && match.first() - no.last() <= REACH_OF_NO
+                    && post.clause()[no.first()] == post.clause()[match.first()]
+                    && match.said().stream().noneMatch(one -> one.covers(no.first())));
+  }
+}

@@ -1,0 +1,61 @@
+package easewright.intake;
+
+import easewright.intake.Reading.ChangeRead;
+import easewright.intake.Reading.NotUnderstood;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** Finds what speaks of the garment and was read as nothing, and what it may mean. */
+final class Unread {
+  private static final int MOST_PERHAPS = 3;
+
+  private final Lexicon lexicon;
+  private final Likeness likeness;
+
+  Unread(Lexicon lexicon, Likeness likeness) {
+    this.lexicon = lexicon;
+    this.likeness = likeness;
+  }
+
+  List<NotUnderstood> in(
+      Post post,
+      Map<String, List<Mention>> elements,
+      List<Match> said,
+      List<Match> suspected,
+      List<ChangeRead> earlier) {
+    List<Span> read =
+        Stream.concat(
+                Stream.concat(said.stream(), suspected.stream())
+                    .map(match -> post.span(match.first(), match.last())),
+                earlier.stream().map(ChangeRead::span))
+            .toList();
+    List<NotUnderstood> found = new ArrayList<>();
+    for (int first = 0; first < post.words().size(); ) {
+      int end = Whereabouts.clauseEnd(post, first) + 1;
+      Span span = post.span(first, end - 1);
+      if (isOfTheGarment(post, first, end) && read.stream().noneMatch(span::touches)) {
+        int from = first;
+        List<Mention> here =
+            elements.values().stream()
+                .flatMap(List::stream)
+                .filter(one -> from <= one.first() && one.first() < end)
+                .toList();
+        found.add(new NotUnderstood(span, likeness.likest(here, MOST_PERHAPS)));
+      }
+      first = end;
+    }
+    return found;
+  }
+
+  /** It names a piece and says something of it. */
+  private boolean isOfTheGarment(Post post, int first, int end) {
+    List<String> named =
+        post.mentions().stream()
+            .filter(one -> first <= one.first() && one.first() < end)
+            .map(Mention::name)
+            .toList();
+    return named.stream().anyMatch(lexicon::isPart) && named.stream().anyMatch(lexicon::isIdea);
+  }
+}
