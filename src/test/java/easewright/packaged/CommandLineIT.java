@@ -39,6 +39,7 @@ class CommandLineIT {
       command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
       command.add("-XX:SharedArchiveFile=target/easewright.jsa");
       command.add("-XX:TieredStopAtLevel=1");
+      command.add("-Deasewright.public-address=http://localhost:8080");
       command.add("-Dquarkus.http.port=" + taken.getLocalPort());
       command.addAll(List.of("-jar", PackagedService.jar().toString()));
       command.addAll(List.of(arguments));
