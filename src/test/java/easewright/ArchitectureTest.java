@@ -68,6 +68,17 @@ class ArchitectureTest {
   }
 
   @Test
+  void nothing_knows_the_command_line() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("easewright.cli..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("easewright.cli..")
+        .check(MAIN);
+  }
+
+  @Test
   void only_the_rule_book_touches_the_engine() {
     noClasses()
         .that()

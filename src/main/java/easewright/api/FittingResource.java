@@ -68,4 +68,14 @@ public class FittingResource {
   public String post(Answer answer) {
     return Replies.markdown(answer, ReplyLength.LONG, address.known());
   }
+
+  /** The same in short. */
+  public String shortPost(Answer answer) {
+    return Replies.markdown(answer, ReplyLength.SHORT, address.known());
+  }
+
+  /** A short reply as plain text. */
+  public String shortText(Answer answer) {
+    return Replies.text(answer, ReplyLength.SHORT, address.known());
+  }
 }

@@ -35,6 +35,7 @@ public record Problem(
     return new Problem("/problems/" + kind, title, status, detail, null, List.of());
   }
 
+  /** The problem of a request above a bound, such as "256 KB". */
   static Problem tooLarge(String most) {
     return of("too-large", "The request is too large", 413, "Send at most " + most + ".");
   }

@@ -88,7 +88,7 @@ public final class PackagedService implements AutoCloseable {
     }
   }
 
-  private static Path jar() {
+  static Path jar() {
     try (Stream<Path> files = Files.list(TARGET)) {
       return files
           .filter(file -> file.getFileName().toString().endsWith("-runner.jar"))

@@ -1,0 +1,79 @@
+package easewright.cli;
+
+import picocli.CommandLine.ArgGroup;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** The arguments of {@code fit}. */
+@Command(
+    name = "fit",
+    description = "Answer the fitting in a file.",
+    footer = "Ends with 0, with 1 if the file can't be read, with 2 if a request is faulty.")
+final class Fit {
+  /** How the request is written and its answer printed; one of them. */
+  static final class Form {
+    @Option(names = "--markdown", description = "Answer ready to post (the default).")
+    private boolean markdown;
+
+    @Option(names = "--short", description = "The same in under 120 words.")
+    private boolean shortly;
+
+    @Option(names = "--text", description = "The short answer as plain text.")
+    private boolean text;
+
+    @Option(names = "--json", description = "Answer as JSON, in one line.")
+    private boolean json;
+
+    @Option(names = "--lines", description = "A fitting as JSON in each line, answered in a line.")
+    private boolean lines;
+  }
+
+  @Parameters(
+      paramLabel = "FILE",
+      description =
+          "A fitting as JSON if it begins with {, else as a post in plain words; - reads "
+              + "standard input.")
+  private String file;
+
+  @Option(
+      names = "--pattern",
+      paramLabel = "ID",
+      description = "The shipped pattern sheet that a post in plain words is about.")
+  private String pattern;
+
+  @ArgGroup private Form form = new Form();
+
+  @Option(names = "--help", usageHelp = true, description = "Show this.")
+  private boolean help;
+
+  /** The file's name, or "-" for standard input. */
+  String file() {
+    return file;
+  }
+
+  /** The id of a shipped sheet; null if none is named. */
+  String pattern() {
+    return pattern;
+  }
+
+  /** Whether the answer is printed in short, as Markdown. */
+  boolean shortly() {
+    return form.shortly;
+  }
+
+  /** Whether the answer is printed in short, as plain text. */
+  boolean text() {
+    return form.text;
+  }
+
+  /** Whether the answer is printed as JSON. */
+  boolean json() {
+    return form.json;
+  }
+
+  /** Whether the file holds a fitting in each line. */
+  boolean lines() {
+    return form.lines;
+  }
+}

@@ -1,0 +1,141 @@
+package easewright.cli;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.api.FaultyRequest;
+import easewright.api.FittingResource;
+import easewright.api.LineAnswers;
+import easewright.api.Problem;
+import easewright.api.RequestJson;
+import easewright.api.RequestLines;
+import easewright.api.RequestLines.Line;
+import easewright.diagnosis.Answer;
+import io.quarkus.arc.Unremovable;
+import io.quarkus.runtime.QuarkusApplication;
+import jakarta.inject.Singleton;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Optional;
+
+/**
+ * Answers what stands in a file: the answer to standard output, what is wrong to standard error.
+ */
+@Singleton
+@Unremovable
+class FitRun implements QuarkusApplication {
+  static final int FAULTY = 2;
+  private static final int NO_FILE = 1;
+  private static final int PIECE = 64 * 1024;
+
+  private final FittingResource fittings;
+  private final LineAnswers lineAnswers;
+  private final ObjectMapper json;
+
+  FitRun(FittingResource fittings, LineAnswers lineAnswers, ObjectMapper json) {
+    this.fittings = fittings;
+    this.lineAnswers = lineAnswers;
+    this.json = json;
+  }
+
+  @Override
+  public int run(String... args) {
+    Fit fit = Commands.fit(args);
+    try (InputStream in =
+        fit.file().equals("-") ? System.in : Files.newInputStream(Path.of(fit.file()))) {
+      if (fit.lines()) {
+        return fit.pattern() == null ? answerLines(in) : patternTwice();
+      }
+      return answer(in.readNBytes(RequestJson.MOST_BYTES + 1), fit);
+    } catch (IOException | InvalidPathException unreadable) {
+      System.err.println("The file can't be read: " + fit.file());
+      return NO_FILE;
+    }
+  }
+
+  private int answer(byte[] text, Fit fit) throws IOException {
+    boolean post = !words(text).startsWith("{");
+    if (!post && fit.pattern() != null) {
+      return patternTwice();
+    }
+    try {
+      print(said(fittings.answer(post ? post(text, fit.pattern()) : text), fit));
+      return 0;
+    } catch (FaultyRequest | RequestJson.TooLarge request) {
+      return refuse(Problem.of(request));
+    }
+  }
+
+  private String said(Answer answer, Fit fit) throws IOException {
+    if (fit.json()) {
+      return json.writeValueAsString(answer);
+    }
+    return fit.text()
+        ? fittings.shortText(answer)
+        : fit.shortly() ? fittings.shortPost(answer) : fittings.post(answer);
+  }
+
+  private int answerLines(InputStream in) throws IOException {
+    RequestLines lines = new RequestLines();
+    boolean refused = false;
+    byte[] piece = new byte[PIECE];
+    for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
+      lines.add(Arrays.copyOf(piece, read));
+      for (Optional<Line> line = lines.next(); line.isPresent(); line = lines.next()) {
+        refused |= answer(line.get());
+        if (System.out.checkError()) {
+          return 0; // nobody reads on
+        }
+      }
+    }
+    Optional<Line> last = lines.last();
+    refused |= last.isPresent() && answer(last.get());
+    System.out.flush();
+    return refused ? FAULTY : 0;
+  }
+
+  private boolean answer(Line line) {
+    LineAnswers.Reply reply = lineAnswers.reply(line);
+    System.out.writeBytes(reply.line());
+    return reply.refused();
+  }
+
+  /** The request that asks about a post in plain words. */
+  private byte[] post(byte[] text, String pattern) throws IOException {
+    ObjectNode request = json.createObjectNode().put("text", words(text));
+    if (pattern != null) {
+      request.putObject("pattern").put("sheet", pattern);
+    }
+    return json.writeValueAsBytes(request);
+  }
+
+  /** A text without the byte order mark and the blanks that may stand around it. */
+  private static String words(byte[] text) {
+    return new String(text, UTF_8).replaceFirst("^\uFEFF", "").strip();
+  }
+
+  private static void print(String answer) {
+    // In UTF-8 whatever the locale, as over HTTP.
+    System.out.writeBytes((answer.strip() + "\n").getBytes(UTF_8));
+    System.out.flush();
+  }
+
+  private static int patternTwice() {
+    System.err.println("--pattern is for a post in plain words; JSON names its pattern itself.");
+    return FAULTY;
+  }
+
+  private static int refuse(Problem problem) {
+    System.err.println(problem.title() + ". " + problem.detail());
+    for (Problem.FaultNote fault : problem.faults()) {
+      String place = fault.pointer().isEmpty() ? "" : fault.pointer() + ": ";
+      System.err.println(place + fault.problem() + " " + fault.remedy());
+    }
+    return FAULTY;
+  }
+}

@@ -1,0 +1,39 @@
+package easewright.cli;
+
+import io.quarkus.runtime.Quarkus;
+import io.quarkus.runtime.annotations.QuarkusMain;
+import java.util.Map;
+import picocli.CommandLine;
+import picocli.CommandLine.ParameterException;
+
+/** Starts the service, or with arguments answers them and ends. */
+@QuarkusMain
+public final class Main {
+  private static final Map<String, String> WITHOUT_SERVER =
+      Map.of(
+          "quarkus.http.host-enabled", "false",
+          "quarkus.log.console.stderr", "true",
+          "quarkus.log.level", "ERROR");
+
+  private Main() {}
+
+  /** Ends with 0, with 1 if a file can't be read, or with 2 if arguments or request are faulty. */
+  public static void main(String... args) {
+    if (args.length == 0) {
+      Quarkus.run();
+      return;
+    }
+    // Arguments are read twice, so that help and slips in them need no start of the application.
+    try {
+      if (CommandLine.printHelpIfRequested(Commands.parsed(args))) {
+        return;
+      }
+    } catch (ParameterException slip) {
+      System.err.println(slip.getMessage());
+      slip.getCommandLine().usage(System.err);
+      System.exit(FitRun.FAULTY);
+    }
+    WITHOUT_SERVER.forEach(System::setProperty);
+    Quarkus.run(FitRun.class, args);
+  }
+}
