@@ -116,7 +116,7 @@ final class Explaining {
     String sign = weight.observation().sign();
     Report report = reports.get(sign);
     return new EvidenceNote(
-        sign.substring(sign.indexOf(':') + 1), // "worse:widen-the-straps" is known by its kind
+        sign.replace(':', '-'), // ids on the wire are kebab case: "worse-widen-the-straps"
         report.name(),
         report.kind(),
         weight.observation().present(),
