@@ -64,9 +64,13 @@ public class FittingResource {
     return rules.now().answer(RequestJson.parse(body));
   }
 
-  /** A long reply in Markdown; its links are whole where the public address is known. */
-  public String post(Answer answer) {
-    return Replies.markdown(answer, ReplyLength.LONG, address.known());
+  /**
+   * A long reply in Markdown.
+   *
+   * @param calledAs what stood before the path when the service was called; "" if that is not known
+   */
+  public String post(Answer answer, String calledAs) {
+    return Replies.markdown(answer, ReplyLength.LONG, address.site(calledAs));
   }
 
   /** The same in short. */

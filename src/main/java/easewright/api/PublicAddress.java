@@ -32,16 +32,16 @@ class PublicAddress {
 
   /** What stands before the path of a link; "" where nothing fit for a link is known. */
   String site(URI calledAs) {
-    return address.orElseGet(
-        () -> {
-          String called = withoutSlash(calledAs.toString());
-          return SITE.matcher(called).matches() ? called : "";
-        });
+    return site(calledAs.toString());
   }
 
-  /** The public address as configured; "" where none is. */
-  String known() {
-    return address.orElse("");
+  /** The same for an address that may be none. */
+  String site(String calledAs) {
+    return address.orElseGet(
+        () -> {
+          String called = withoutSlash(calledAs);
+          return SITE.matcher(called).matches() ? called : "";
+        });
   }
 
   private static String withoutSlash(String address) {

@@ -5,6 +5,7 @@ import easewright.api.ClothCheckResource;
 import easewright.api.CutPlanPages;
 import easewright.api.CutPlanResource;
 import easewright.api.FittingResource;
+import easewright.api.IntakeResource;
 import easewright.api.SizeCheckResource;
 import io.quarkiverse.mcp.server.RawMessage;
 import io.quarkiverse.mcp.server.Tool;
@@ -22,13 +23,19 @@ public class FitTools {
   private final SizeCheckResource sizes;
   private final ClothCheckResource cloths;
   private final CutPlanResource plans;
+  private final IntakeResource posts;
+  private final CalledAs called;
 
   FitTools(
       FittingResource fittings,
+      IntakeResource posts,
       SizeCheckResource sizes,
       ClothCheckResource cloths,
-      CutPlanResource plans) {
+      CutPlanResource plans,
+      CalledAs called) {
     this.fittings = fittings;
+    this.posts = posts;
+    this.called = called;
     this.sizes = sizes;
     this.cloths = cloths;
     this.plans = plans;
@@ -38,8 +45,8 @@ public class FitTools {
       name = "answer_fitting",
       title = "Answer a fitting",
       description =
-          "Says what to change on a home-sewn sports top or soft bra after a try-on. Takes what was"
-              + " seen and what was looked for and not seen, measurements, size cut, pattern and"
+          "Says what to change on a home-sewn sports top or soft bra after a try-on. Takes a post in"
+              + " plain English as text, or what was seen and what was looked for and not seen, measurements, size cut, pattern and"
               + " cloth tests, as far as known; one sign is enough. Gives the likeliest causes, one"
               + " change with its amount, place and check, and what to ask next. Cautions come"
               + " first: pass them on unchanged and advise nothing tighter where one stops that."
@@ -52,7 +59,28 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse answerFitting(RawMessage message) {
-    return Reply.to(message, fittings::answer, fittings::post);
+    return Reply.to(
+        message, fittings::answer, answer -> fittings.post(answer, called.beforeThePath()));
+  }
+
+  @Tool(
+      name = "read_post",
+      title = "Read a post",
+      description =
+          "Says what a post or message about the fit, in anyone's plain English, tells: signs seen"
+              + " and denied, measurements, size, cloth, earlier changes; each with the words it was"
+              + " read from, and what was not understood. Answers nothing: answer_fitting takes the"
+              + " text itself as well. Use it to check the reading before, or to find out whether a"
+              + " post is a fit question at all.",
+      annotations =
+          @Tool.Annotations(
+              readOnlyHint = true,
+              destructiveHint = false,
+              idempotentHint = true,
+              openWorldHint = false),
+      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+  ToolResponse readPost(RawMessage message) {
+    return Reply.to(message, posts::json, read -> Reply.Pages.reading(read).render());
   }
 
   @Tool(

@@ -1,6 +1,7 @@
 package easewright.mcp;
 
 import easewright.api.FaultyRequest;
+import easewright.api.IntakeAnswer;
 import easewright.api.Problem;
 import easewright.api.RequestJson;
 import io.quarkiverse.mcp.server.RawMessage;
@@ -29,6 +30,9 @@ final class Reply {
 
     /** Markdown: {@code refusal.md}. */
     static native TemplateInstance refusal(Problem problem);
+
+    /** Markdown: {@code reading.md}. */
+    static native TemplateInstance reading(IntakeAnswer read);
   }
 
   static <A> ToolResponse to(

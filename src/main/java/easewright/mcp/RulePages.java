@@ -3,6 +3,8 @@ package easewright.mcp;
 import easewright.api.RuleResource;
 import easewright.api.RuleResource.RuleEntry;
 import easewright.api.RuleResource.RulePageNote;
+import easewright.api.SignResource;
+import easewright.api.SignResource.SignNote;
 import io.quarkiverse.mcp.server.CompleteResourceTemplate;
 import io.quarkiverse.mcp.server.JsonRpcErrorCodes;
 import io.quarkiverse.mcp.server.McpException;
@@ -14,18 +16,24 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.inject.Singleton;
 import java.util.List;
 
-/** The rule book in force, to read: one page that lists all, and each page as it was written. */
+/**
+ * The rule book in force, to read: one page that lists all, each page as it was written, and the
+ * signs that can be told.
+ */
 @Singleton
 public class RulePages {
   private static final String ALL = "easewright://rules";
+  private static final String SIGNS = "easewright://signs";
   private static final String MARKDOWN = "text/markdown";
   // The specification lets a completion give at most 100 values (2025-11-25, server/utilities).
   private static final int MOST_COMPLETIONS = 100;
 
   private final RuleResource rules;
+  private final SignResource signs;
 
-  RulePages(RuleResource rules) {
+  RulePages(RuleResource rules, SignResource signs) {
     this.rules = rules;
+    this.signs = signs;
   }
 
   @CheckedTemplate(basePath = "mcp")
@@ -37,6 +45,9 @@ public class RulePages {
 
     /** Markdown: {@code rule.md}. */
     static native TemplateInstance rule(RulePageNote page);
+
+    /** Markdown: {@code signs.md}. */
+    static native TemplateInstance signs(List<SignNote> signs);
   }
 
   @Resource(
@@ -47,6 +58,16 @@ public class RulePages {
       mimeType = MARKDOWN)
   TextResourceContents all() {
     return contents(ALL, Pages.rules(rules.index(), ALL));
+  }
+
+  @Resource(
+      uri = SIGNS,
+      name = "signs",
+      title = "The signs",
+      description = "Every sign a fitting can report: its id, its name, and the question to ask.",
+      mimeType = MARKDOWN)
+  TextResourceContents allSigns() {
+    return contents(SIGNS, Pages.signs(signs.all()));
   }
 
   @ResourceTemplate(

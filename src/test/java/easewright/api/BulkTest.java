@@ -12,8 +12,6 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -28,9 +26,6 @@ import org.junit.jupiter.api.Timeout;
 class BulkTest {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String ONE_SIGN = "{\"signs\": [{\"sign\": \"straps-slip-off\"}]}";
-  private static final Path EXAMPLES = Path.of("openapi/examples");
-
-  private final ContractSchemas schemas = new ContractSchemas();
 
   private static List<JsonNode> answers(String body) throws IOException {
     byte[] answered =
@@ -93,32 +88,6 @@ class BulkTest {
     assertEquals("/problems/too-large", answers.get(0).path("type").textValue());
     assertEquals(1, answers.get(0).path("line").intValue());
     assertEquals(single(ONE_SIGN), answers.get(1));
-  }
-
-  @Test
-  void the_example_of_the_contract_gets_its_recorded_answer() throws IOException {
-    String name = "several-fittings";
-    List<JsonNode> now =
-        answers(Files.readString(EXAMPLES.resolve(name + ".ndjson"))).stream()
-            .map(Examples::withoutHash)
-            .toList();
-    Path file = EXAMPLES.resolve(name + ".answer.ndjson");
-    if (Boolean.getBoolean("easewright.record")) {
-      Files.write(file, now.stream().map(JsonNode::toString).toList());
-    }
-    List<JsonNode> recorded = new ArrayList<>();
-    for (String line : Files.readAllLines(file)) {
-      recorded.add(JSON.readTree(line));
-    }
-    assertEquals(recorded, now);
-    for (JsonNode answer : now) {
-      schemas.assertValid(answer.has("status") ? "Problem" : "Answer", answer);
-    }
-    given()
-        .get("/examples/" + name + ".ndjson")
-        .then()
-        .statusCode(200)
-        .contentType(containsString("application/x-ndjson"));
   }
 
   @Test

@@ -2,6 +2,7 @@ package easewright.api;
 
 import static easewright.api.ContractSchemas.CONTRACT;
 import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -79,6 +80,31 @@ class ContractTest {
   void an_example_gives_its_recorded_answer(Example example) throws IOException {
     JsonNode now = Examples.withoutHash(json(post(example, "application/json")));
     assertEquals(Examples.answer(example.name(), now), now);
+  }
+
+  /** A fitting a line: RFC 8259 values, a line feed after each. */
+  @Test
+  void an_example_of_many_fittings_gives_its_recorded_answers() throws IOException {
+    String name = "several-fittings";
+    List<JsonNode> now = new ArrayList<>();
+    Response response =
+        given()
+            .contentType(BulkRoute.FORM)
+            .body(Examples.lines(name).getBytes(StandardCharsets.UTF_8))
+            .post("/v1/fittings");
+    for (String answer :
+        new String(response.asByteArray(), StandardCharsets.UTF_8).lines().toList()) {
+      now.add(Examples.withoutHash(JSON.readTree(answer)));
+    }
+    assertEquals(Examples.answers(name, now), now);
+    for (JsonNode answer : now) {
+      schemas.assertValid(answer.has("status") ? "Problem" : "Answer", answer);
+    }
+    given()
+        .get("/examples/" + name + ".ndjson")
+        .then()
+        .statusCode(200)
+        .contentType(containsString(BulkRoute.FORM));
   }
 
   static List<Example> answered() {

@@ -55,7 +55,7 @@ public final class Examples {
       JsonNode post = path.getValue().path("post");
       for (Map.Entry<String, JsonNode> form : post.at("/requestBody/content").properties()) {
         for (Map.Entry<String, JsonNode> shown : form.getValue().path("examples").properties()) {
-          // A fitting a line is answered only in its own way: BulkTest looks at that.
+          // A fitting a line is answered only in its own way: ContractTest looks at that apart.
           if (!form.getKey().equals(BulkRoute.FORM)) {
             all.add(example(path.getKey(), post, form, shown));
           }
@@ -114,6 +114,24 @@ public final class Examples {
       Files.writeString(file, JSON.writeValueAsString(withoutHash(now)) + "\n");
     }
     return JSON.readTree(file.toFile());
+  }
+
+  /** A request of a fitting a line. */
+  static String lines(String name) throws IOException {
+    return Files.readString(FOLDER.resolve(name + ".ndjson"));
+  }
+
+  /** Its recorded answers, recorded as those above. */
+  static List<JsonNode> answers(String name, List<JsonNode> now) throws IOException {
+    Path file = FOLDER.resolve(name + ".answer.ndjson");
+    if (Boolean.getBoolean("easewright.record")) {
+      Files.write(file, now.stream().map(JsonNode::toString).toList());
+    }
+    List<JsonNode> recorded = new ArrayList<>();
+    for (String line : Files.readAllLines(file)) {
+      recorded.add(JSON.readTree(line));
+    }
+    return recorded;
   }
 
   /** Any edit of any rule changes the hash; the answers they give are what is compared. */

@@ -11,14 +11,16 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
-import java.util.concurrent.atomic.AtomicInteger;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import java.util.concurrent.CopyOnWriteArrayList;
 
 /** A gateway before the service that turns the first requests away, and passes on the rest. */
 final class BusyAtFirst implements AutoCloseable {
   private final HttpServer gateway;
   private final URI service;
   private final HttpClient client = HttpClient.newHttpClient();
-  private final AtomicInteger asked = new AtomicInteger();
+  private final List<String> asked = new CopyOnWriteArrayList<>();
   private final int turnedAway;
   private final int status;
 
@@ -39,9 +41,9 @@ final class BusyAtFirst implements AutoCloseable {
     return "http://127.0.0.1:" + gateway.getAddress().getPort();
   }
 
-  /** How many requests came, those turned away among them. */
-  int asked() {
-    return asked.get();
+  /** The bodies of all requests in order, those turned away among them. */
+  List<String> asked() {
+    return List.copyOf(asked);
   }
 
   @Override
@@ -51,7 +53,8 @@ final class BusyAtFirst implements AutoCloseable {
 
   private void handle(HttpExchange exchange) throws IOException {
     byte[] body = exchange.getRequestBody().readAllBytes();
-    if (asked.incrementAndGet() <= turnedAway) {
+    asked.add(new String(body, StandardCharsets.UTF_8));
+    if (asked.size() <= turnedAway) {
       exchange.getResponseHeaders().set("Retry-After", "1");
       exchange.getResponseHeaders().set("Content-Type", "application/problem+json");
       String problem =
