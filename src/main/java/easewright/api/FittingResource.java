@@ -75,11 +75,11 @@ public class FittingResource {
 
   /** The same in short. */
   public String shortPost(Answer answer) {
-    return Replies.markdown(answer, ReplyLength.SHORT, address.known());
+    return Replies.markdown(answer, ReplyLength.SHORT, address.site(""));
   }
 
   /** A short reply as plain text. */
   public String shortText(Answer answer) {
-    return Replies.text(answer, ReplyLength.SHORT, address.known());
+    return Replies.text(answer, ReplyLength.SHORT, address.site(""));
   }
 }

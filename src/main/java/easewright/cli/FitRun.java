@@ -77,7 +77,7 @@ class FitRun implements QuarkusApplication {
     }
     return fit.text()
         ? fittings.shortText(answer)
-        : fit.shortly() ? fittings.shortPost(answer) : fittings.post(answer);
+        : fit.shortly() ? fittings.shortPost(answer) : fittings.post(answer, "");
   }
 
   private int answerLines(InputStream in) throws IOException {

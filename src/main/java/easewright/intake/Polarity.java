@@ -11,7 +11,8 @@ final class Polarity {
       List.of("no", "without", "nor", "neither", "zero", "none", "of", "from");
 
   private static final List<String> AFTER_GONE =
-      List.of("now", "away", "completely", "entirely", "altogether", "when", "if", "thanks", "since");
+      List.of(
+          "now", "away", "completely", "entirely", "altogether", "when", "if", "thanks", "since");
 
   /** How something is meant. */
   enum Meant {

@@ -138,7 +138,9 @@ class WeighingTest {
     for (CauseNote cause : Answering.DIAGNOSIS.answer(fitting).causes()) {
       for (EvidenceNote evidence : evidence(cause)) {
         List<Seen> left = new ArrayList<>(seen);
-        assertTrue(left.removeIf(one -> one.sign().replace(':', '-').equals(evidence.id())), evidence.id());
+        assertTrue(
+            left.removeIf(one -> one.sign().replace(':', '-').equals(evidence.id())),
+            evidence.id());
         assertEquals(
             PLAIN.weigh(left, said).causes().get(cause.id()),
             evidence.probabilityWithout(),
