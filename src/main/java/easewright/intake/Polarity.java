@@ -116,7 +116,7 @@ final class Polarity {
       String words = post.words().get(cue.first()).plain();
       boolean after = cue.first() > match.head() && cue.first() - match.last() <= 5;
       boolean before = words.equals("used") && cue.first() < match.head();
-      if (words.equals("gone") && !endsThere(cue.last(), post)) {
+      if (post.words().get(cue.last()).plain().equals("gone") && !endsThere(cue.last(), post)) {
         continue; // "it has gone all wavy"
       }
       boolean denied = post.cues("no").stream().anyMatch(no -> reaches(no, cue.first(), post));
