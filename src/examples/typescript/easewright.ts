@@ -44,7 +44,7 @@ function secondsToWait(retryAfter: string | null): number {
 /** A problem (RFC 9457) as lines to show: what is wrong, then each fault's field and remedy. */
 export function told(problem: Schemas["Problem"]): string {
   const faults = (problem.faults ?? []).map(
-    (fault) => `  ${fault.pointer}: ${fault.problem} ${fault.remedy}`,
+    (fault) => `  ${fault.pointer ? `${fault.pointer}: ` : ""}${fault.problem} ${fault.remedy}`,
   );
   return [`${problem.title}. ${problem.detail}`, ...faults].join("\n");
 }

@@ -104,6 +104,9 @@ final class ClothTests {
   /** "10 cm goes to 16, the lining to 18", "16 around and 13 up and down": the mark is the same. */
   private boolean isNextOfList(Amount one, int i) {
     String between = gap(last(), one.span()).in(post.text());
+    if (between.length() > FARTHEST) {
+      return false; // before looking at it, or long texts would take long
+    }
     String after = after(one.span().to(), AROUND / 2);
     boolean said = between.matches("(?is).*\\bto\\b.{0,12}") || between.length() <= AROUND / 2;
     boolean other =
@@ -111,8 +114,7 @@ final class ClothTests {
             || SUPPORT.matcher(between).matches()
             || ALONG.matcher(between).matches()
             || ALONG.matcher(after).matches();
-    return between.length() <= FARTHEST
-        && !"%".equals(one.unit())
+    return !"%".equals(one.unit())
         && said
         && other
         && isStretched(marked, one, marked.unit())

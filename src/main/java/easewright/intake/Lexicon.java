@@ -4,9 +4,11 @@ import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -93,7 +95,8 @@ final class Lexicon {
 
   /** Takes a text apart. */
   Post read(String text) {
-    List<Word> words = speech.words(text).stream().map(this::mended).toList();
+    Map<String, Optional<String>> meant = new HashMap<>(); // mending is dear, and words come again
+    List<Word> words = speech.words(text).stream().map(word -> mended(word, meant)).toList();
     List<Post.Break> breaks = Post.breaks(text, words);
     int[] sentence = Post.numbered(breaks, Post.Break.STOP);
     int[] breath = Post.numbered(breaks, Post.Break.PAUSE);
@@ -116,13 +119,13 @@ final class Lexicon {
         masked);
   }
 
-  private Word mended(Word word) {
+  private Word mended(Word word, Map<String, Optional<String>> mended) {
     String meant = shortForms.get(word.plain());
     if (meant != null) {
       return new Word(word.from(), word.to(), meant, Speech.stem(meant));
     }
-    return spelling
-        .mended(word.plain())
+    return mended
+        .computeIfAbsent(word.plain(), spelling::mended)
         .map(right -> new Word(word.from(), word.to(), right, Speech.stem(right)))
         .orElse(word);
   }

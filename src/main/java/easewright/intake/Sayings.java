@@ -137,7 +137,15 @@ final class Sayings {
                 .forEach(
                     saying -> places.forEach(at -> add(all, saying, element, at, said, post))));
     all.sort(Comparator.comparingInt(Match::first).thenComparing(m -> m.saying().phrase()));
-    return all.stream().filter(one -> all.stream().noneMatch(other -> other.outdoes(one))).toList();
+    Map<Integer, List<Match>> byWord = new HashMap<>();
+    for (Match one : all) {
+      one.words().stream()
+          .forEach(word -> byWord.computeIfAbsent(word, any -> new ArrayList<>()).add(one));
+    }
+    // What outdoes a match says all its words, so its first as well.
+    return all.stream()
+        .filter(one -> byWord.get(one.first()).stream().noneMatch(other -> other.outdoes(one)))
+        .toList();
   }
 
   /** What is said, and where: parts, places, ideas and other words with a meaning of their own. */
@@ -223,7 +231,8 @@ final class Sayings {
 
   private boolean isOwnSubjectNear(Match match, Post post) {
     String of = match.saying().of();
-    int sentence = post.sentence()[match.head()];
+    int head = match.head();
+    int sentence = post.sentence()[head];
     return post.mentions().stream()
         .filter(
             one ->
@@ -231,13 +240,13 @@ final class Sayings {
                     || placesOf.getOrDefault(of, Set.of()).contains(one.name()))
         .anyMatch(
             one ->
-                post.clause()[one.first()] == post.clause()[match.head()]
+                post.clause()[one.first()] == post.clause()[head]
                     || post.sentence()[one.first()] == sentence
                         && lexicon.isPart(one.name())
-                        && one.last() < match.head()
+                        && one.last() < head
                     || post.sentence()[one.first()] == sentence - 1
                         && lexicon.isPart(one.name())
-                        && isPronounNear(match.head(), post));
+                        && isPronounNear(head, post));
   }
 
   private static boolean isPronounNear(int head, Post post) {
@@ -258,13 +267,14 @@ final class Sayings {
     int first = found.stream().mapToInt(Mention::first).min().orElseThrow();
     int last = found.stream().mapToInt(Mention::last).max().orElseThrow();
     int own = found.stream().mapToInt(one -> one.last() - one.first() + 1).sum();
-    int between = Math.max(0, meaning(post, first, last) - own);
+    int between = Math.max(0, meaning(post, first, last, Integer.MAX_VALUE) - own);
     return Math.max(0.3, EXACT - between * PER_WORD_BETWEEN - (takenOver ? TAKEN_OVER : 0));
   }
 
-  private int meaning(Post post, int first, int last) {
+  /** How many words mean something; counts no further than to the most. */
+  private int meaning(Post post, int first, int last, int most) {
     int count = 0;
-    for (int i = first; i <= last; i++) {
+    for (int i = first; i <= last && count < most; i++) {
       count += lexicon.isDropped(post.words().get(i)) ? 0 : 1;
     }
     return count;
@@ -274,6 +284,9 @@ final class Sayings {
     Mention best = null;
     int bestDistance = Integer.MAX_VALUE;
     for (Mention one : places) {
+      if (post.sentence()[one.first()] != post.sentence()[at.first()]) {
+        continue;
+      }
       boolean before = one.last() < at.first();
       int from = before ? one.last() : at.last();
       int to = before ? at.first() : one.first();
@@ -282,7 +295,10 @@ final class Sayings {
           || from >= to && one.first() != at.first()) {
         continue;
       }
-      int distance = from >= to ? 0 : meaning(post, from + 1, to);
+      int distance = from >= to ? 0 : meaning(post, from + 1, to, FARTHEST + 1);
+      if (distance > FARTHEST || distance >= bestDistance) {
+        continue; // before looking at what stands between, or long texts would take long
+      }
       Post.Break strongest = from >= to ? Post.Break.NONE : post.strongest(from, to);
       boolean where = lexicon.isPart(one.name()) || lexicon.isPlace(one.name());
       boolean apart =
@@ -322,7 +338,9 @@ final class Sayings {
     int sentence = post.sentence()[at.first()];
     Mention last = null;
     for (Mention one : post.mentions()) {
-      if (lexicon.isPart(one.name()) && one.last() < at.first()) {
+      if (post.sentence()[one.first()] >= sentence - 2
+          && one.last() < at.first()
+          && lexicon.isPart(one.name())) {
         boolean later =
             last == null || post.sentence()[one.first()] > post.sentence()[last.first()];
         boolean same = last != null && !later && one.name().equals(part);
@@ -333,12 +351,9 @@ final class Sayings {
         post.mentions().stream()
             .anyMatch(
                 one ->
-                    lexicon.isPart(one.name())
-                        && post.clause()[one.first()] == post.clause()[at.first()]);
-    return !ownPart
-        && last != null
-        && last.name().equals(part)
-        && sentence - post.sentence()[last.first()] <= 2;
+                    post.clause()[one.first()] == post.clause()[at.first()]
+                        && lexicon.isPart(one.name()));
+    return !ownPart && last != null && last.name().equals(part);
   }
 
   /** A complaint does not reach past another piece: "band is fine, straps dig in". */
