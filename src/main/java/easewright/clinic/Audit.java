@@ -51,8 +51,7 @@ final class Audit {
   /** What was done in a clinic, newest first. */
   List<AuditEntry> of(Handle handle, String clinic) {
     return handle
-        .createQuery(
-            "select * from audit where clinic_id = :clinic order by id desc limit :most")
+        .createQuery("select * from audit where clinic_id = :clinic order by id desc limit :most")
         .bind("clinic", clinic)
         .bind("most", MOST_LISTED)
         .map(

@@ -10,8 +10,7 @@ import java.time.Instant;
  * @param role the key's role, or null
  * @param caseId the case, or null; it may be gone
  */
-public record AuditEntry(
-    Instant at, String key, String name, Role role, Deed deed, String caseId) {
+public record AuditEntry(Instant at, String key, String name, Role role, Deed deed, String caseId) {
 
   /** What can be done. */
   public enum Deed {

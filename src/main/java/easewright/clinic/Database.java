@@ -7,9 +7,13 @@ import io.agroal.api.security.SimplePassword;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.PosixFilePermission;
 import java.nio.file.attribute.PosixFilePermissions;
+import java.sql.Connection;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
+import java.util.Properties;
 import java.util.Set;
 import java.util.function.Function;
 import org.flywaydb.core.Flyway;
@@ -106,7 +110,7 @@ public final class Database implements AutoCloseable {
       return;
     }
     if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Set<java.nio.file.attribute.PosixFilePermission> ours =
+      Set<PosixFilePermission> ours =
           PosixFilePermissions.fromString("rwx------");
       Files.createDirectories(folder, PosixFilePermissions.asFileAttribute(ours));
     } else {
@@ -128,15 +132,23 @@ public final class Database implements AutoCloseable {
     if (opened == null) {
       return;
     }
-    try {
-      if (address.isEmbedded()) {
-        opened.jdbi().useHandle(handle -> handle.execute("shutdown compact"));
-      }
-    } catch (JdbiException failed) {
+    opened.pool().close();
+    opened = null;
+    if (address.isEmbedded()) {
+      compact();
+    }
+  }
+
+  /** The engine ends with this statement, and its connection with it. */
+  private void compact() {
+    Properties user = new Properties();
+    user.setProperty("user", address.user());
+    user.setProperty("password", address.password());
+    try (Connection last = new org.h2.Driver().connect(address.url(), user);
+        Statement statement = last.createStatement()) {
+      statement.execute("shutdown compact");
+    } catch (SQLException failed) {
       throw new StoreFailure(failed);
-    } finally {
-      opened.pool().close();
-      opened = null;
     }
   }
 }

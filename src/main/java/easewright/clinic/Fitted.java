@@ -26,8 +26,7 @@ public record Fitted(String post, JsonNode request, JsonNode advice, Case.Gist g
   public static Fitted of(String post, Answer answer, JsonNode advice) {
     boolean redFlag =
         answer.cautions().stream()
-            .anyMatch(
-                caution -> caution.stopsTightening() || "stop".equals(caution.urgency()));
+            .anyMatch(caution -> caution.stopsTightening() || "stop".equals(caution.urgency()));
     return new Fitted(
         post,
         answer.soFar(),

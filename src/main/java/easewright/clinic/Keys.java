@@ -138,8 +138,7 @@ public final class Keys {
                 .createQuery(
                     "select id, name from access_keys where " + OTHERS + " order by name, id")
                 .bind("clinic", caller.clinic())
-                .map(
-                    (row, context) -> new Case.Holder(row.getString("id"), row.getString("name")))
+                .map((row, context) -> new Case.Holder(row.getString("id"), row.getString("name")))
                 .list());
   }
 

@@ -25,8 +25,7 @@ public final class Retention {
     if (database.mayHoldClinics()) {
       List<String> clinics =
           database.transaction(
-              handle ->
-                  handle.createQuery("select id from clinics").mapTo(String.class).list());
+              handle -> handle.createQuery("select id from clinics").mapTo(String.class).list());
       clinics.forEach(this::expire);
     }
   }

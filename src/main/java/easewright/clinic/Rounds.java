@@ -122,8 +122,7 @@ public final class Rounds {
 
   private Story changed(Handle handle, Caller caller, String caseId, Deed deed) {
     handle
-        .createUpdate(
-            "update cases set version = version + 1, changed_ms = :now where id = :case")
+        .createUpdate("update cases set version = version + 1, changed_ms = :now where id = :case")
         .bind("now", clock.millis())
         .bind("case", caseId)
         .execute();
