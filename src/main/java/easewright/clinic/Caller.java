@@ -13,8 +13,12 @@ import java.util.List;
  */
 public record Caller(String clinic, Role role, String key, String name, String caseId) {
 
-  /** Refuses every other role. */
-  void mustBe(Role... allowed) {
+  /**
+   * Refuses every other role.
+   *
+   * @throws NotAllowed unless the caller has one of these
+   */
+  public void mustBe(Role... allowed) {
     if (!List.of(allowed).contains(role)) {
       throw new NotAllowed();
     }

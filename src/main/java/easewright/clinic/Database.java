@@ -110,8 +110,7 @@ public final class Database implements AutoCloseable {
       return;
     }
     if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Set<PosixFilePermission> ours =
-          PosixFilePermissions.fromString("rwx------");
+      Set<PosixFilePermission> ours = PosixFilePermissions.fromString("rwx------");
       Files.createDirectories(folder, PosixFilePermissions.asFileAttribute(ours));
     } else {
       Files.createDirectories(folder);

@@ -6,7 +6,7 @@ public final class Words {
   public static final int LONGEST_NAME = 80;
 
   /** The longest note, reply or post, characters. */
-  public static final int LONGEST_TEXT = 20_000;
+  public static final int LONGEST_TEXT = 4000;
 
   private Words() {}
 
