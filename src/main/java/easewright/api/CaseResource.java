@@ -174,6 +174,7 @@ public class CaseResource {
 
   @POST
   @Path("/{case}/wearer-link")
+  @Consumes(MediaType.WILDCARD) // nothing is sent
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public IssuedKey link(@PathParam("case") String id) {

@@ -1,6 +1,7 @@
 package easewright.api;
 
 import static io.restassured.RestAssured.given;
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
@@ -70,7 +71,7 @@ class ClosedServiceTest {
     }
     given()
         .contentType("application/x-ndjson")
-        .body(FITTING)
+        .body(FITTING.getBytes(UTF_8))
         .post("/v1/fittings")
         .then()
         .statusCode(401);
@@ -88,11 +89,11 @@ class ClosedServiceTest {
         .statusCode(200);
     with(key)
         .contentType("application/x-ndjson")
-        .body(FITTING + "\n" + FITTING)
+        .body((FITTING + "\n" + FITTING).getBytes(UTF_8))
         .post("/v1/fittings")
         .then()
         .statusCode(200);
-    String large = "{\"text\": \"" + "the band rides up ".repeat(200) + "\"}";
+    String large = FITTING + " ".repeat(100_000);
     with(key).contentType(ContentType.JSON).body(large).post("/v1/fittings").then().statusCode(200);
     with(key).get("/v1/signs").then().statusCode(200);
   }

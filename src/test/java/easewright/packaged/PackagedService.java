@@ -74,6 +74,11 @@ public final class PackagedService implements AutoCloseable {
     return log.toString();
   }
 
+  /** Ends the process as a power cut or an impatient machine would: SIGKILL, at once. */
+  public void kill() throws InterruptedException {
+    process.destroyForcibly().waitFor();
+  }
+
   /** Asks the process to stop, and kills it when it has not within 15 seconds. */
   @Override
   public void close() {
@@ -88,7 +93,7 @@ public final class PackagedService implements AutoCloseable {
     }
   }
 
-  private static Path jar() {
+  static Path jar() {
     try (Stream<Path> files = Files.list(TARGET)) {
       return files
           .filter(file -> file.getFileName().toString().endsWith("-runner.jar"))
