@@ -93,7 +93,8 @@ class KilledWhileWritingIT {
         if (end == 0) {
           end = System.nanoTime() + random.nextInt(150) * 1_000_000L;
         } else if (System.nanoTime() > end) {
-          writer.destroyForcibly(); // what it still tells is read to the end
+          // By its handle, which leaves the pipe open: what was told is read to the end.
+          writer.toHandle().destroyForcibly();
         }
       }
     }

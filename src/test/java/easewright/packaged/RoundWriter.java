@@ -63,7 +63,7 @@ final class RoundWriter {
   }
 
   private static synchronized void tell(String line) {
-    System.out.println(line);
+    System.out.print(line + "\n"); // in one piece, so that none is told by half
     System.out.flush();
   }
 }
