@@ -21,6 +21,7 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
@@ -28,7 +29,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import java.util.jar.JarOutputStream;
 import java.util.stream.IntStream;
+import java.util.zip.ZipEntry;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -71,21 +74,41 @@ class KilledWhileWritingIT {
     }
   }
 
+  /**
+   * Starting is most of the time this takes: so the classes are recorded once, as the service's.
+   */
+  private Path archive() throws IOException, InterruptedException {
+    Path archive = folder.resolve("writer.jsa");
+    if (!Files.exists(archive)) {
+      try (JarOutputStream jar = new JarOutputStream(Files.newOutputStream(writerJar()))) {
+        String name = RoundWriter.class.getName().replace('.', '/') + ".class";
+        jar.putNextEntry(new ZipEntry(name));
+        jar.write(Files.readAllBytes(Path.of("target/test-classes", name)));
+      }
+      start("-XX:ArchiveClassesAtExit=" + archive, RoundWriter.ONCE, folder.resolve("x").toString())
+          .start()
+          .waitFor();
+    }
+    return archive;
+  }
+
+  private Path writerJar() {
+    return folder.resolve("writer.jar");
+  }
+
+  private ProcessBuilder start(String option, String... arguments) {
+    List<String> command = new ArrayList<>();
+    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
+    command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmx256m", option));
+    command.addAll(List.of("-cp", PackagedService.jar() + File.pathSeparator + writerJar()));
+    command.add(RoundWriter.class.getName());
+    command.addAll(List.of(arguments));
+    return new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.DISCARD);
+  }
+
   private void writeUntilKilled(String where, String key, List<String> acknowledged)
       throws IOException, InterruptedException {
-    Process writer =
-        new ProcessBuilder(
-                Path.of(System.getProperty("java.home"), "bin", "java").toString(),
-                "-XX:TieredStopAtLevel=1",
-                "-XX:+UseSerialGC",
-                "-Xmx256m",
-                "-cp",
-                PackagedService.jar() + File.pathSeparator + "target/test-classes",
-                RoundWriter.class.getName(),
-                key,
-                where)
-            .redirectError(ProcessBuilder.Redirect.DISCARD)
-            .start();
+    Process writer = start("-XX:SharedArchiveFile=" + archive(), key, where).start();
     try (BufferedReader lines = writer.inputReader()) {
       long end = 0;
       for (String line = lines.readLine(); line != null; line = lines.readLine()) {

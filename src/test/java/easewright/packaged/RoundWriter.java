@@ -6,6 +6,7 @@ import easewright.clinic.Caller;
 import easewright.clinic.Case;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Fitted;
+import easewright.clinic.Key;
 import easewright.clinic.StoreAddress;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -21,9 +22,19 @@ final class RoundWriter {
 
   private RoundWriter() {}
 
+  /** Instead of a key: opens a clinic with one round and ends. */
+  static final String ONCE = "once";
+
   /** Takes the key, and the folder or the address of the store. */
   public static void main(String[] arguments) {
     ClinicStore store = new ClinicStore(address(arguments[1]), Clock.systemUTC());
+    if (arguments[0].equals(ONCE)) {
+      Key key = store.clinics().open("Circle", "Odile", 30).key();
+      Caller caller = store.keys().holder(key.text()).orElseThrow();
+      Case open = store.cases().open(caller, "Wrenna");
+      store.rounds().add(caller, open.id(), marked("once"));
+      System.exit(0);
+    }
     Caller caller = store.keys().holder(arguments[0]).orElseThrow();
     for (int i = 0; i < THREADS; i++) {
       new Thread(() -> write(store, caller)).start();
