@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import easewright.clinic.Clinics.Export;
 import java.io.IOException;
 import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
@@ -25,7 +26,8 @@ class OtherClinicsPropertiesTest {
   static void open() throws IOException {
     store =
         new ClinicStore(
-            StoreAddress.inFolder(Files.createTempDirectory("clinics")), Clock.systemUTC());
+            StoreAddress.inFolder(Files.createTempDirectory(Path.of("target"), "clinics")),
+            Clock.systemUTC());
   }
 
   @AfterContainer
