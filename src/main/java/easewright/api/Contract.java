@@ -7,10 +7,12 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * The contract as written, and as JSON with its examples put in for tools that don't fetch them.
@@ -44,18 +46,22 @@ final class Contract {
   static List<String> methods(String path) {
     List<String> methods = new ArrayList<>();
     for (JsonNode operations : operations(path)) {
-      operations.fieldNames().forEachRemaining(m -> methods.add(m.toUpperCase(Locale.ROOT)));
+      operations.properties().stream()
+          .filter(one -> one.getValue().has("operationId")) // the rest holds for every method
+          .forEach(one -> methods.add(one.getKey().toUpperCase(Locale.ROOT)));
     }
     return methods;
   }
 
   /** The media types the contract lets an address take, "application/json" and so on. */
   static List<String> forms(String path) {
-    List<String> forms = new ArrayList<>();
+    Set<String> forms = new LinkedHashSet<>();
     for (JsonNode operations : operations(path)) {
-      operations.at("/post/requestBody/content").fieldNames().forEachRemaining(forms::add);
+      for (JsonNode operation : operations) {
+        operation.at("/requestBody/content").fieldNames().forEachRemaining(forms::add);
+      }
     }
-    return forms;
+    return List.copyOf(forms);
   }
 
   /** Every part of the contract. */

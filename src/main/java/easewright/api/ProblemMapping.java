@@ -1,5 +1,9 @@
 package easewright.api;
 
+import easewright.clinic.LastKey;
+import easewright.clinic.NotAllowed;
+import easewright.clinic.NotHere;
+import easewright.clinic.Overtaken;
 import io.quarkus.logging.Log;
 import jakarta.ws.rs.NotAcceptableException;
 import jakarta.ws.rs.NotAllowedException;
@@ -14,6 +18,58 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** Every way of not answering, as a problem (RFC 9457) with the status RFC 9110 gives it. */
 class ProblemMapping {
+  static final Problem KEY_NEEDED =
+      Problem.of(
+          "key-needed",
+          "A key is needed",
+          401,
+          "Send a key that is in force in the Authorization header, after the word Bearer.");
+
+  @ServerExceptionMapper
+  Response noKey(NoKey request) {
+    return KEY_NEEDED.response().header(HttpHeaders.WWW_AUTHENTICATE, "Bearer").build();
+  }
+
+  @ServerExceptionMapper
+  Response notAllowed(NotAllowed request) {
+    return Problem.of(
+            "not-allowed",
+            "The key does not open this",
+            403,
+            "Ask the organiser of the clinic, who has a key to it.")
+        .response()
+        .build();
+  }
+
+  @ServerExceptionMapper
+  Response notHere(NotHere request) {
+    return notFound((NotFoundException) null);
+  }
+
+  @ServerExceptionMapper
+  Response overtaken(Overtaken request) {
+    String holder =
+        request.holder() == null ? "Nobody has it now." : request.holder() + " has it now.";
+    return Problem.of(
+            "overtaken",
+            "Somebody was quicker",
+            409,
+            holder + " Its version is " + request.version() + "; read it again before changing it.")
+        .response()
+        .build();
+  }
+
+  @ServerExceptionMapper
+  Response lastKey(LastKey request) {
+    return Problem.of(
+            "last-key",
+            "The last key stays",
+            409,
+            "This is the last organiser's key; issue another before revoking it.")
+        .response()
+        .build();
+  }
+
   @ServerExceptionMapper
   Response faulty(FaultyRequest request) {
     return Problem.of(request).response().build();

@@ -1,0 +1,183 @@
+package easewright.api;
+
+import static easewright.clinic.Role.HELPER;
+import static easewright.clinic.Role.ORGANISER;
+
+import easewright.api.ClinicNotes.CaseNote;
+import easewright.api.ClinicNotes.IssuedKey;
+import easewright.api.ClinicNotes.NoteNote;
+import easewright.api.ClinicNotes.RoundNote;
+import easewright.api.ClinicNotes.StoryNote;
+import easewright.clinic.Caller;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.Outcome;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.jboss.resteasy.reactive.ResponseHeader;
+import org.jboss.resteasy.reactive.ResponseStatus;
+
+/** The cases of a clinic, for those who answer them. */
+@Path("/v1/clinics/{clinic}/cases")
+@Consumes(MediaType.APPLICATION_JSON)
+@Produces(MediaType.APPLICATION_JSON)
+@Blocking
+public class CaseResource {
+  private final ClinicStore store;
+  private final ClinicDoor door;
+  private final FittedReader fittings;
+
+  @HeaderParam(HttpHeaders.AUTHORIZATION)
+  String key;
+
+  @PathParam("clinic")
+  String clinic;
+
+  CaseResource(ClinicStore store, ClinicDoor door, FittedReader fittings) {
+    this.store = store;
+    this.door = door;
+    this.fittings = fittings;
+  }
+
+  private Caller caller() {
+    return door.enter(key, clinic, ORGANISER, HELPER);
+  }
+
+  @GET
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public List<CaseNote> queue() {
+    return store.cases().queue(caller()).stream().map(CaseNote::of).toList();
+  }
+
+  @POST
+  @ResponseStatus(201)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public CaseNote open(byte[] body) {
+    Caller caller = caller();
+    ClinicForm form = new ClinicForm(body, "nickname");
+    String nickname = form.name("nickname");
+    form.refuseFaulty();
+    return CaseNote.of(store.cases().open(caller, nickname));
+  }
+
+  @GET
+  @Path("/{case}")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public StoryNote story(@PathParam("case") String id) {
+    return StoryNote.of(store.cases().story(caller(), id));
+  }
+
+  @GET
+  @Path("/{case}/export")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public StoryNote export(@PathParam("case") String id) {
+    return StoryNote.of(store.cases().export(caller(), id));
+  }
+
+  @DELETE
+  @Path("/{case}")
+  public void delete(@PathParam("case") String id) {
+    store.cases().delete(caller(), id);
+  }
+
+  @POST
+  @Path("/{case}/taking")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public CaseNote take(@PathParam("case") String id, byte[] body) {
+    Caller caller = caller();
+    return CaseNote.of(store.cases().take(caller, id, versionIn(body)));
+  }
+
+  @POST
+  @Path("/{case}/handing-over")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public CaseNote handOver(@PathParam("case") String id, byte[] body) {
+    Caller caller = caller();
+    ClinicForm form = new ClinicForm(body, "version", "to");
+    int version = form.version();
+    String to = form.idOrNone("to");
+    form.refuseFaulty();
+    return CaseNote.of(store.cases().handOver(caller, id, version, to));
+  }
+
+  @POST
+  @Path("/{case}/closing")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public CaseNote close(@PathParam("case") String id, byte[] body) {
+    Caller caller = caller();
+    return CaseNote.of(store.cases().close(caller, id, versionIn(body)));
+  }
+
+  private static int versionIn(byte[] body) {
+    ClinicForm form = new ClinicForm(body, "version");
+    int version = form.version();
+    form.refuseFaulty();
+    return version;
+  }
+
+  @POST
+  @Path("/{case}/rounds")
+  @ResponseStatus(201)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public RoundNote addRound(@PathParam("case") String id, byte[] body) {
+    Caller caller = caller();
+    return RoundNote.of(store.rounds().add(caller, id, fittings.read(body)));
+  }
+
+  @PUT
+  @Path("/{case}/rounds/{number}/reply")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public StoryNote reply(
+      @PathParam("case") String id, @PathParam("number") int number, byte[] body) {
+    Caller caller = caller();
+    ClinicForm form = new ClinicForm(body, "version", "text");
+    int version = form.version();
+    String text = form.text("text");
+    form.refuseFaulty();
+    return StoryNote.of(store.rounds().reply(caller, id, number, version, text));
+  }
+
+  @PUT
+  @Path("/{case}/rounds/{number}/outcome")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public StoryNote outcome(
+      @PathParam("case") String id, @PathParam("number") int number, byte[] body) {
+    Caller caller = caller();
+    ClinicForm form = new ClinicForm(body, "outcome", "said");
+    Outcome outcome = form.oneOf("outcome", List.of(Outcome.values()));
+    String said = form.textOrNone("said");
+    form.refuseFaulty();
+    return StoryNote.of(store.rounds().outcome(caller, id, number, outcome, said));
+  }
+
+  @POST
+  @Path("/{case}/notes")
+  @ResponseStatus(201)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public NoteNote note(@PathParam("case") String id, byte[] body) {
+    Caller caller = caller();
+    ClinicForm form = new ClinicForm(body, "text");
+    String text = form.text("text");
+    form.refuseFaulty();
+    return NoteNote.of(store.cases().note(caller, id, text));
+  }
+
+  @POST
+  @Path("/{case}/wearer-link")
+  @Consumes(MediaType.WILDCARD) // nothing is sent
+  @ResponseStatus(201)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public IssuedKey link(@PathParam("case") String id) {
+    return IssuedKey.of(store.keys().issueLink(caller(), id));
+  }
+}

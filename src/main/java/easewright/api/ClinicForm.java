@@ -1,0 +1,95 @@
+package easewright.api;
+
+import easewright.clinic.Clinic;
+import easewright.clinic.Words;
+import java.util.List;
+
+/** Reads the small requests of the clinic, and names everything wrong with one at once. */
+final class ClinicForm {
+  private final Faults faults = new Faults();
+  private final Spot root;
+
+  /**
+   * Takes a request.
+   *
+   * @param fields the names it may have
+   */
+  ClinicForm(byte[] body, String... fields) {
+    root = new Spot(RequestJson.parse(body), "", faults).fields(fields);
+  }
+
+  /** A name that is needed. */
+  String name(String field) {
+    Spot spot = root.at(field);
+    if (!spot.isWritten()) {
+      spot.needed("Write a name of 1 to " + Words.LONGEST_NAME + " characters.");
+    }
+    return spot.text();
+  }
+
+  /** An id, or null where the field is left out. */
+  String idOrNone(String field) {
+    return root.at(field).text();
+  }
+
+  /** What somebody wrote, or null where it is left out. */
+  String textOrNone(String field) {
+    Spot spot = root.at(field);
+    if (!spot.isWritten()) {
+      return null;
+    }
+    String text = spot.node().textValue();
+    if (text == null || text.isBlank() || text.length() > Words.LONGEST_TEXT) {
+      spot.unreadable(
+          "A text is needed here.",
+          "Write 1 to " + Words.LONGEST_TEXT + " characters between double quotes.");
+      return null;
+    }
+    return text;
+  }
+
+  /** What somebody wrote. */
+  String text(String field) {
+    if (!root.at(field).isWritten()) {
+      root.at(field).needed("Write a text.");
+    }
+    return textOrNone(field);
+  }
+
+  /** The version a change was decided on. */
+  int version() {
+    Integer version = root.at("version").count(1, Integer.MAX_VALUE);
+    if (!root.at("version").isWritten()) {
+      root.at("version").needed("Send the version that was read before.");
+    }
+    return version == null ? 0 : version;
+  }
+
+  /** How long cases are kept, days. */
+  int retentionDays(int otherwise) {
+    Integer days = root.at("retentionDays").count(1, Clinic.MOST_DAYS);
+    return days == null ? otherwise : days;
+  }
+
+  /** One of an enumeration's constants, written in kebab case. */
+  <E extends Enum<E>> E oneOf(String field, List<E> constants) {
+    Spot spot = root.at(field);
+    if (!spot.isWritten()) {
+      spot.needed("Write one of " + NearestName.listed(names(constants)) + ".");
+    }
+    String name = spot.oneOf(names(constants));
+    return constants.stream()
+        .filter(one -> ClinicNotes.word(one).equals(name))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static List<String> names(List<? extends Enum<?>> constants) {
+    return constants.stream().map(ClinicNotes::word).toList();
+  }
+
+  /** To be called when everything was read. */
+  void refuseFaulty() {
+    faults.refuse();
+  }
+}

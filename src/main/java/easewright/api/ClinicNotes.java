@@ -1,0 +1,195 @@
+package easewright.api;
+
+import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.clinic.AuditEntry;
+import easewright.clinic.Case;
+import easewright.clinic.Clinic;
+import easewright.clinic.Clinics;
+import easewright.clinic.Key;
+import easewright.clinic.KeyEntry;
+import easewright.clinic.Note;
+import easewright.clinic.Round;
+import easewright.clinic.Story;
+import java.time.Instant;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/** What the clinic tells, in the form of the contract; times are of ISO 8601 in UTC. */
+public final class ClinicNotes {
+  private ClinicNotes() {}
+
+  static String word(Enum<?> constant) {
+    return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  private static String orNone(Instant time) {
+    return time == null ? null : time.toString();
+  }
+
+  /** A clinic. */
+  public record ClinicNote(
+      String id, String name, int retentionDays, int version, String openedAt) {
+    static ClinicNote of(Clinic clinic) {
+      return new ClinicNote(
+          clinic.id(),
+          clinic.name(),
+          clinic.retentionDays(),
+          clinic.version(),
+          clinic.openedAt().toString());
+    }
+  }
+
+  /** A key the only time it is told. */
+  public record IssuedKey(String id, String role, String key) {
+    static IssuedKey of(Key key) {
+      return new IssuedKey(key.id(), word(key.role()), key.text());
+    }
+  }
+
+  /** A new clinic with its organiser's key. */
+  public record OpenedClinic(ClinicNote clinic, IssuedKey key) {
+    static OpenedClinic of(Clinics.Opened opened) {
+      return new OpenedClinic(ClinicNote.of(opened.clinic()), IssuedKey.of(opened.key()));
+    }
+  }
+
+  /** A key in a list. */
+  public record KeyNote(
+      String id, String role, String name, @JsonProperty("case") String caseId, String issuedAt) {
+    static KeyNote of(KeyEntry key) {
+      return new KeyNote(
+          key.id(), word(key.role()), key.name(), key.caseId(), key.issuedAt().toString());
+    }
+  }
+
+  /** Whoever can have a case. */
+  public record HolderNote(String key, String name) {
+    static HolderNote of(Case.Holder holder) {
+      return new HolderNote(holder.key(), holder.name());
+    }
+  }
+
+  /** A case as it stands. */
+  public record CaseNote(
+      String id,
+      String nickname,
+      String state,
+      int version,
+      HolderNote holder,
+      int rounds,
+      String openedAt,
+      String changedAt,
+      String waitingSince,
+      boolean redFlag,
+      boolean stuck,
+      String cause,
+      String sheet,
+      String sizeCut) {
+    static CaseNote of(Case one) {
+      Optional<Case.Gist> last = Optional.ofNullable(one.last());
+      return new CaseNote(
+          one.id(),
+          one.nickname(),
+          one.closed() ? "closed" : "open",
+          one.version(),
+          one.holder() == null ? null : HolderNote.of(one.holder()),
+          one.rounds(),
+          one.openedAt().toString(),
+          one.changedAt().toString(),
+          orNone(one.waitingSince()),
+          last.map(Case.Gist::redFlag).orElse(false),
+          one.stuck(),
+          last.map(Case.Gist::cause).orElse(null),
+          last.map(Case.Gist::sheet).orElse(null),
+          last.map(Case.Gist::sizeCut).orElse(null));
+    }
+  }
+
+  /** Whoever wrote something. */
+  public record AuthorNote(String name, String role) {
+    static AuthorNote of(Round.Author author) {
+      return new AuthorNote(author.name(), word(author.role()));
+    }
+  }
+
+  /** A reply as posted. */
+  public record ReplyNote(String text, String by, String at) {
+    static ReplyNote of(Round.Reply reply) {
+      return new ReplyNote(reply.text(), reply.by(), reply.at().toString());
+    }
+  }
+
+  /** A round. */
+  public record RoundNote(
+      int number,
+      String addedAt,
+      AuthorNote by,
+      String post,
+      JsonNode request,
+      JsonNode advice,
+      ReplyNote reply,
+      String outcome,
+      String outcomeSaid) {
+    static RoundNote of(Round round) {
+      return new RoundNote(
+          round.number(),
+          round.addedAt().toString(),
+          AuthorNote.of(round.by()),
+          round.fitted().post(),
+          round.request(),
+          round.fitted().advice(),
+          round.reply() == null ? null : ReplyNote.of(round.reply()),
+          round.outcome() == null ? null : word(round.outcome()),
+          round.outcomeSaid());
+    }
+  }
+
+  /** A note. */
+  public record NoteNote(String at, AuthorNote by, String text) {
+    static NoteNote of(Note note) {
+      return new NoteNote(note.at().toString(), AuthorNote.of(note.by()), note.text());
+    }
+  }
+
+  /** A case with all that happened in it. */
+  public record StoryNote(
+      @JsonProperty("case") CaseNote current, List<RoundNote> rounds, List<NoteNote> notes) {
+    static StoryNote of(Story story) {
+      return new StoryNote(
+          CaseNote.of(story.current()),
+          story.rounds().stream().map(RoundNote::of).toList(),
+          story.notes().stream().map(NoteNote::of).toList());
+    }
+  }
+
+  /** All of a clinic. */
+  public record ExportNote(ClinicNote clinic, List<KeyNote> keys, List<StoryNote> cases) {
+    static ExportNote of(Clinics.Export export) {
+      return new ExportNote(
+          ClinicNote.of(export.clinic()),
+          export.keys().stream().map(KeyNote::of).toList(),
+          export.cases().stream().map(StoryNote::of).toList());
+    }
+  }
+
+  /** Who did what. */
+  public record AuditNote(
+      String at,
+      String key,
+      String name,
+      String role,
+      String deed,
+      @JsonProperty("case") String caseId) {
+    static AuditNote of(AuditEntry entry) {
+      return new AuditNote(
+          entry.at().toString(),
+          entry.key(),
+          entry.name(),
+          entry.role() == null ? null : word(entry.role()),
+          word(entry.deed()),
+          entry.caseId());
+    }
+  }
+}

@@ -1,0 +1,146 @@
+package easewright.api;
+
+import easewright.api.ClinicNotes.AuditNote;
+import easewright.api.ClinicNotes.ClinicNote;
+import easewright.api.ClinicNotes.ExportNote;
+import easewright.api.ClinicNotes.HolderNote;
+import easewright.api.ClinicNotes.IssuedKey;
+import easewright.api.ClinicNotes.KeyNote;
+import easewright.api.ClinicNotes.OpenedClinic;
+import easewright.clinic.Caller;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.Role;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.HeaderParam;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.jboss.resteasy.reactive.ResponseHeader;
+import org.jboss.resteasy.reactive.ResponseStatus;
+
+/** Clinics, the keys to them, and who did what in them. */
+@Path("/v1/clinics")
+@Consumes(MediaType.APPLICATION_JSON)
+@Produces(MediaType.APPLICATION_JSON)
+@Blocking
+public class ClinicResource {
+  /** Half a year: a make-along and some time to ask again, days. */
+  static final int USUAL_RETENTION_DAYS = 180;
+
+  private final ClinicStore store;
+  private final ClinicDoor door;
+
+  ClinicResource(ClinicStore store, ClinicDoor door) {
+    this.store = store;
+    this.door = door;
+  }
+
+  @POST
+  @ResponseStatus(201)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public OpenedClinic open(@HeaderParam(HttpHeaders.AUTHORIZATION) String key, byte[] body) {
+    door.mayFound(key);
+    ClinicForm form = new ClinicForm(body, "name", "organiser", "retentionDays");
+    String name = form.name("name");
+    String organiser = form.name("organiser");
+    int days = form.retentionDays(USUAL_RETENTION_DAYS);
+    form.refuseFaulty();
+    return OpenedClinic.of(store.clinics().open(name, organiser, days));
+  }
+
+  @GET
+  @Path("/{clinic}")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public ClinicNote read(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key, @PathParam("clinic") String clinic) {
+    return ClinicNote.of(store.clinics().read(door.enter(key, clinic)));
+  }
+
+  @PUT
+  @Path("/{clinic}")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public ClinicNote change(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      byte[] body) {
+    Caller caller = door.enter(key, clinic, Role.ORGANISER);
+    ClinicForm form = new ClinicForm(body, "version", "name", "retentionDays");
+    int version = form.version();
+    String name = form.name("name");
+    int days = form.retentionDays(USUAL_RETENTION_DAYS);
+    form.refuseFaulty();
+    return ClinicNote.of(store.clinics().change(caller, version, name, days));
+  }
+
+  @DELETE
+  @Path("/{clinic}")
+  public void delete(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key, @PathParam("clinic") String clinic) {
+    store.clinics().delete(door.enter(key, clinic));
+  }
+
+  @GET
+  @Path("/{clinic}/export")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public ExportNote export(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key, @PathParam("clinic") String clinic) {
+    return ExportNote.of(store.clinics().export(door.enter(key, clinic)));
+  }
+
+  @GET
+  @Path("/{clinic}/audit")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public List<AuditNote> audit(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key, @PathParam("clinic") String clinic) {
+    return store.clinics().audit(door.enter(key, clinic)).stream().map(AuditNote::of).toList();
+  }
+
+  @GET
+  @Path("/{clinic}/helpers")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public List<HolderNote> helpers(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key, @PathParam("clinic") String clinic) {
+    return store.keys().helpers(door.enter(key, clinic)).stream().map(HolderNote::of).toList();
+  }
+
+  @GET
+  @Path("/{clinic}/keys")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public List<KeyNote> keys(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key, @PathParam("clinic") String clinic) {
+    return store.keys().list(door.enter(key, clinic)).stream().map(KeyNote::of).toList();
+  }
+
+  @POST
+  @Path("/{clinic}/keys")
+  @ResponseStatus(201)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public IssuedKey issue(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      byte[] body) {
+    Caller caller = door.enter(key, clinic, Role.ORGANISER);
+    ClinicForm form = new ClinicForm(body, "role", "name");
+    Role role = form.oneOf("role", List.of(Role.HELPER, Role.ORGANISER));
+    String name = form.name("name");
+    form.refuseFaulty();
+    return IssuedKey.of(store.keys().issue(caller, role, name));
+  }
+
+  @DELETE
+  @Path("/{clinic}/keys/{key}")
+  public void revoke(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("key") String revoked) {
+    store.keys().revoke(door.enter(key, clinic), revoked);
+  }
+}

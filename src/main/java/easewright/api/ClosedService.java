@@ -1,0 +1,84 @@
+package easewright.api;
+
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.http.HttpHeaders;
+import io.vertx.core.json.Json;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Singleton;
+import java.util.List;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/**
+ * Keeps strangers from using the service where {@code easewright.open=false}: whatever is not
+ * listed here needs the key of a clinic. What replies link to, and the contract, stay open to read;
+ * clinics and wearers' links ask for keys themselves.
+ */
+@Singleton
+class ClosedService {
+  /** After cross-origin answers (300), before anything is read. */
+  private static final int PRIORITY = 240;
+
+  private static final List<String> OPEN =
+      List.of(
+          "/v1/clinics",
+          "/v1/wearer-links",
+          "/rules",
+          "/drawings",
+          "/problems",
+          "/examples",
+          "/api",
+          "/openapi.yaml",
+          "/openapi.json",
+          "/openapi-3.0",
+          "/openapi-3.0.json",
+          "/openapi-3.0.yaml",
+          "/q/health");
+
+  private final boolean open;
+  private final ClinicDoor door;
+
+  ClosedService(@ConfigProperty(name = "easewright.open") boolean open, ClinicDoor door) {
+    this.open = open;
+    this.door = door;
+  }
+
+  void register(@Observes Filters filters) {
+    if (!open) {
+      filters.register(this::check, PRIORITY);
+    }
+  }
+
+  private void check(RoutingContext call) {
+    String path = call.normalizedPath();
+    if (OPEN.stream().anyMatch(one -> path.equals(one) || path.startsWith(one + "/"))) {
+      call.next();
+      return;
+    }
+    String authorization = call.request().getHeader(HttpHeaders.AUTHORIZATION);
+    call.request().pause(); // its body is not to arrive before there is somebody to read it
+    call.vertx()
+        .executeBlocking(() -> door.find(authorization), false)
+        .onComplete(
+            found -> {
+              call.request().resume();
+              if (found.failed()) {
+                call.fail(found.cause());
+              } else if (found.result().isPresent()) {
+                call.next();
+              } else {
+                refuse(call);
+              }
+            });
+  }
+
+  private static void refuse(RoutingContext call) {
+    call.response()
+        .setStatusCode(401)
+        .putHeader("WWW-Authenticate", "Bearer")
+        .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
+        .putHeader(HttpHeaders.CACHE_CONTROL, "no-store")
+        .putHeader(HttpHeaders.CONNECTION, "close")
+        .end(Json.encode(ProblemMapping.KEY_NEEDED));
+  }
+}

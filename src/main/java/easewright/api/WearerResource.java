@@ -1,0 +1,88 @@
+package easewright.api;
+
+import easewright.api.ClinicNotes.NoteNote;
+import easewright.api.ClinicNotes.RoundNote;
+import easewright.api.ClinicNotes.StoryNote;
+import easewright.clinic.Caller;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.Outcome;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.PUT;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import org.jboss.resteasy.reactive.ResponseHeader;
+import org.jboss.resteasy.reactive.ResponseStatus;
+
+/** One case, for the wearer it is about, by a link nobody else has. */
+@Path("/v1/wearer-links/{link}")
+@Consumes(MediaType.APPLICATION_JSON)
+@Produces(MediaType.APPLICATION_JSON)
+@Blocking
+public class WearerResource {
+  private final ClinicStore store;
+  private final ClinicDoor door;
+  private final FittedReader fittings;
+
+  @PathParam("link")
+  String link;
+
+  WearerResource(ClinicStore store, ClinicDoor door, FittedReader fittings) {
+    this.store = store;
+    this.door = door;
+    this.fittings = fittings;
+  }
+
+  @GET
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  @ResponseHeader(name = "Referrer-Policy", value = "no-referrer")
+  public StoryNote story() {
+    Caller wearer = door.follow(link);
+    return StoryNote.of(store.cases().story(wearer, wearer.caseId()));
+  }
+
+  @DELETE
+  public void delete() {
+    Caller wearer = door.follow(link);
+    store.cases().delete(wearer, wearer.caseId());
+  }
+
+  @POST
+  @Path("/rounds")
+  @ResponseStatus(201)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public RoundNote addRound(byte[] body) {
+    Caller wearer = door.follow(link);
+    return RoundNote.of(store.rounds().add(wearer, wearer.caseId(), fittings.read(body)));
+  }
+
+  @PUT
+  @Path("/rounds/{number}/outcome")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public StoryNote outcome(@PathParam("number") int number, byte[] body) {
+    Caller wearer = door.follow(link);
+    ClinicForm form = new ClinicForm(body, "outcome", "said");
+    Outcome outcome = form.oneOf("outcome", List.of(Outcome.values()));
+    String said = form.textOrNone("said");
+    form.refuseFaulty();
+    return StoryNote.of(store.rounds().outcome(wearer, wearer.caseId(), number, outcome, said));
+  }
+
+  @POST
+  @Path("/notes")
+  @ResponseStatus(201)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public NoteNote note(byte[] body) {
+    Caller wearer = door.follow(link);
+    ClinicForm form = new ClinicForm(body, "text");
+    String text = form.text("text");
+    form.refuseFaulty();
+    return NoteNote.of(store.cases().note(wearer, wearer.caseId(), text));
+  }
+}

@@ -1,0 +1,230 @@
+package easewright.clinic;
+
+import static easewright.clinic.Role.HELPER;
+import static easewright.clinic.Role.ORGANISER;
+import static easewright.clinic.Role.WEARER;
+
+import easewright.clinic.AuditEntry.Deed;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.util.Comparator;
+import java.util.List;
+import org.jdbi.v3.core.Handle;
+
+/**
+ * A clinic's cases: who waits, who answers, what was noted. A change names the version of the case
+ * it was decided on, and is refused when that is no longer the current one.
+ */
+public final class Cases {
+  /** Red flags first, then whoever waits longest, then the rest, the latest change first. */
+  private static final Comparator<Case> QUEUE =
+      Comparator.comparing((Case one) -> one.waitingSince() == null)
+          .thenComparing(one -> one.last() == null || !one.last().redFlag())
+          .thenComparing(Case::waitingSince, Comparator.nullsLast(Comparator.naturalOrder()))
+          .thenComparing(Case::changedAt, Comparator.reverseOrder())
+          .thenComparing(Case::id);
+
+  private final Database database;
+  private final Audit audit;
+  private final Clock clock;
+  private final SecureRandom random = new SecureRandom();
+
+  Cases(Database database, Audit audit, Clock clock) {
+    this.database = database;
+    this.audit = audit;
+    this.clock = clock;
+  }
+
+  /** Opens a case for a wearer known by a nickname only. */
+  public Case open(Caller caller, String nickname) {
+    caller.mustBe(ORGANISER, HELPER);
+    String id = Key.newId(random);
+    return database.transaction(
+        handle -> {
+          handle
+              .createUpdate(
+                  "insert into cases (id, clinic_id, nickname, state, version, rounds,"
+                      + " without_progress, opened_ms, changed_ms)"
+                      + " values (:id, :clinic, :nickname, 'OPEN', 1, 0, 0, :now, :now)")
+              .bind("id", id)
+              .bind("clinic", caller.clinic())
+              .bind("nickname", Words.name(nickname))
+              .bind("now", clock.millis())
+              .execute();
+          audit.note(handle, caller, Deed.CASE_OPENED, id);
+          return CaseRows.read(handle, caller, id);
+        });
+  }
+
+  /** All cases in the order of the queue. */
+  public List<Case> queue(Caller caller) {
+    caller.mustBe(ORGANISER, HELPER);
+    return database.transaction(
+        handle -> {
+          audit.note(handle, caller, Deed.CASES_READ, null);
+          return CaseRows.all(handle, caller.clinic()).stream().sorted(QUEUE).toList();
+        });
+  }
+
+  /** One case and its story; a wearer is told only what concerns them. */
+  public Story story(Caller caller, String id) {
+    return read(caller, id, Deed.CASE_READ);
+  }
+
+  /** The same to take away. */
+  public Story export(Caller caller, String id) {
+    return read(caller, id, Deed.CASE_EXPORTED);
+  }
+
+  private Story read(Caller caller, String id, Deed deed) {
+    return database.transaction(
+        handle -> {
+          Case current = CaseRows.read(handle, caller, id);
+          audit.note(handle, caller, deed, id);
+          return StoryRows.of(handle, current, caller.isWearer());
+        });
+  }
+
+  /**
+   * Takes a case to answer it.
+   *
+   * @throws Overtaken when somebody else has it, or it has changed
+   */
+  public Case take(Caller caller, String id, int seen) {
+    return change(
+        caller,
+        id,
+        seen,
+        Deed.CASE_TAKEN,
+        (handle, current) -> hold(handle, caller, current, caller.key()));
+  }
+
+  /**
+   * Hands a case to the holder of another key, or back to the queue.
+   *
+   * @param to the id of a key of this clinic, or null
+   */
+  public Case handOver(Caller caller, String id, int seen, String to) {
+    return change(
+        caller,
+        id,
+        seen,
+        Deed.CASE_HANDED_OVER,
+        (handle, current) -> {
+          if (to != null && !canHold(handle, caller, to)) {
+            throw new NotHere();
+          }
+          hold(handle, caller, current, to);
+        });
+  }
+
+  /** Closes a case that is done with. */
+  public Case close(Caller caller, String id, int seen) {
+    return change(
+        caller,
+        id,
+        seen,
+        Deed.CASE_CLOSED,
+        (handle, current) ->
+            handle
+                .createUpdate(
+                    "update cases set state = 'CLOSED', holder = null, waiting_ms = null"
+                        + " where id = :id and clinic_id = :clinic")
+                .bind("id", current.id())
+                .bind("clinic", caller.clinic())
+                .execute());
+  }
+
+  private interface Change {
+    void make(Handle handle, Case current);
+  }
+
+  private Case change(Caller caller, String id, int seen, Deed deed, Change change) {
+    caller.mustBe(ORGANISER, HELPER);
+    return database.transaction(
+        handle -> {
+          Case current = CaseRows.lock(handle, caller, id, seen);
+          mustBeFreeFor(caller, current);
+          change.make(handle, current);
+          touch(handle, caller, id);
+          audit.note(handle, caller, deed, id);
+          return CaseRows.read(handle, caller, id);
+        });
+  }
+
+  /** A case somebody has is left to them, but an organiser may step in. */
+  static void mustBeFreeFor(Caller caller, Case current) {
+    boolean free = current.holder() == null || current.holder().key().equals(caller.key());
+    if (!free && caller.role() != ORGANISER) {
+      throw CaseRows.overtaken(current);
+    }
+  }
+
+  private void hold(Handle handle, Caller caller, Case current, String key) {
+    handle
+        .createUpdate("update cases set holder = :key where id = :id and clinic_id = :clinic")
+        .bind("key", key)
+        .bind("id", current.id())
+        .bind("clinic", caller.clinic())
+        .execute();
+  }
+
+  private static boolean canHold(Handle handle, Caller caller, String key) {
+    return handle
+        .createQuery(
+            "select count(*) from access_keys"
+                + " where id = :key and clinic_id = :clinic and role <> 'WEARER'")
+        .bind("key", key)
+        .bind("clinic", caller.clinic())
+        .mapTo(Integer.class)
+        .one()
+        .equals(1);
+  }
+
+  private void touch(Handle handle, Caller caller, String id) {
+    handle
+        .createUpdate(
+            "update cases set version = version + 1, changed_ms = :now"
+                + " where id = :id and clinic_id = :clinic")
+        .bind("now", clock.millis())
+        .bind("id", id)
+        .bind("clinic", caller.clinic())
+        .execute();
+  }
+
+  /** Writes beside the rounds. What a wearer writes makes them wait for a reply. */
+  public Note note(Caller caller, String id, String text) {
+    return database.transaction(
+        handle -> {
+          CaseRows.lock(handle, caller, id);
+          Note note =
+              new Note(
+                  clock.instant().truncatedTo(java.time.temporal.ChronoUnit.MILLIS),
+                  new Round.Author(caller.name(), caller.role()),
+                  Words.text(text));
+          StoryRows.add(handle, id, note);
+          if (caller.isWearer()) {
+            StoryRows.wait(handle, id, clock.millis());
+          }
+          touch(handle, caller, id);
+          audit.note(handle, caller, Deed.NOTE_WRITTEN, id);
+          return note;
+        });
+  }
+
+  /** Deletes a case with all that is in it; a wearer may delete their own. */
+  public void delete(Caller caller, String id) {
+    caller.mustBe(ORGANISER, WEARER);
+    database.transaction(
+        handle -> {
+          CaseRows.lock(handle, caller, id);
+          handle
+              .createUpdate("delete from cases where id = :id and clinic_id = :clinic")
+              .bind("id", id)
+              .bind("clinic", caller.clinic())
+              .execute();
+          audit.note(handle, caller, Deed.CASE_DELETED, id);
+          return null;
+        });
+  }
+}

@@ -1,0 +1,22 @@
+package easewright.clinic;
+
+import java.time.Instant;
+
+/**
+ * A group being helped together: a class, a make-along, a help board.
+ *
+ * @param retentionDays days after which a case nobody touched is deleted
+ * @param version rises by one with each change
+ */
+public record Clinic(String id, String name, int retentionDays, int version, Instant openedAt) {
+  /** The longest retention, ten years, days. */
+  public static final int MOST_DAYS = 3650;
+
+  public Clinic {
+    Words.name(name);
+    if (retentionDays < 1 || retentionDays > MOST_DAYS) {
+      throw new IllegalArgumentException(
+          "A case is kept from 1 to " + MOST_DAYS + " days, not " + retentionDays + ".");
+    }
+  }
+}

@@ -1,0 +1,48 @@
+package easewright.clinic;
+
+import java.time.Clock;
+
+/** Everything stored, by what is done with it; opened when first used. */
+public final class ClinicStore implements AutoCloseable {
+  private final Database database;
+  private final Keys keys;
+  private final Clinics clinics;
+  private final Cases cases;
+  private final Rounds rounds;
+  private final Retention retention;
+
+  public ClinicStore(StoreAddress address, Clock clock) {
+    database = new Database(address);
+    Audit audit = new Audit(clock);
+    keys = new Keys(database, audit, clock);
+    clinics = new Clinics(database, keys, audit, clock);
+    cases = new Cases(database, audit, clock);
+    rounds = new Rounds(database, audit, clock);
+    retention = new Retention(database, audit, clock);
+  }
+
+  public Keys keys() {
+    return keys;
+  }
+
+  public Clinics clinics() {
+    return clinics;
+  }
+
+  public Cases cases() {
+    return cases;
+  }
+
+  public Rounds rounds() {
+    return rounds;
+  }
+
+  public Retention retention() {
+    return retention;
+  }
+
+  @Override
+  public void close() {
+    database.close();
+  }
+}

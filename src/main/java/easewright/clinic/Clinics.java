@@ -1,0 +1,155 @@
+package easewright.clinic;
+
+import static easewright.clinic.Role.HELPER;
+import static easewright.clinic.Role.ORGANISER;
+
+import easewright.clinic.AuditEntry.Deed;
+import java.security.SecureRandom;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.List;
+import org.jdbi.v3.core.Handle;
+
+/** Opens clinics, changes and deletes them, and says what is in them. */
+public final class Clinics {
+  private final Database database;
+  private final Keys keys;
+  private final Audit audit;
+  private final Clock clock;
+  private final SecureRandom random = new SecureRandom();
+
+  Clinics(Database database, Keys keys, Audit audit, Clock clock) {
+    this.database = database;
+    this.keys = keys;
+    this.audit = audit;
+    this.clock = clock;
+  }
+
+  /** A new clinic, and the key of its organiser, which can't be shown again. */
+  public record Opened(Clinic clinic, Key key) {}
+
+  /** All of a clinic to take away. */
+  public record Export(Clinic clinic, List<KeyEntry> keys, List<Story> cases) {}
+
+  /** Opens a clinic for whoever will hold the key that comes with it. */
+  public Opened open(String name, String organiser, int retentionDays) {
+    Clinic clinic =
+        new Clinic(
+            Key.newId(random),
+            name,
+            retentionDays,
+            1,
+            clock.instant().truncatedTo(ChronoUnit.MILLIS));
+    return database.transaction(
+        handle -> {
+          handle
+              .createUpdate(
+                  "insert into clinics (id, name, retention_days, version, opened_ms)"
+                      + " values (:id, :name, :days, 1, :now)")
+              .bind("id", clinic.id())
+              .bind("name", name)
+              .bind("days", retentionDays)
+              .bind("now", clinic.openedAt().toEpochMilli())
+              .execute();
+          Key key = keys.issue(handle, clinic.id(), ORGANISER, organiser, null);
+          audit.note(
+              handle,
+              new Caller(clinic.id(), ORGANISER, key.id(), organiser, null),
+              Deed.CLINIC_OPENED,
+              null);
+          return new Opened(clinic, key);
+        });
+  }
+
+  /** The caller's clinic. */
+  public Clinic read(Caller caller) {
+    caller.mustBe(ORGANISER, HELPER);
+    return database.transaction(
+        handle -> {
+          audit.note(handle, caller, Deed.CLINIC_READ, null);
+          return row(handle, caller);
+        });
+  }
+
+  /**
+   * Changes name and retention.
+   *
+   * @param seen the version the change was decided on
+   * @throws Overtaken when it has been changed since
+   */
+  public Clinic change(Caller caller, int seen, String name, int retentionDays) {
+    caller.mustBe(ORGANISER);
+    return database.transaction(
+        handle -> {
+          int changed =
+              handle
+                  .createUpdate(
+                      "update clinics set name = :name, retention_days = :days,"
+                          + " version = version + 1 where id = :id and version = :seen")
+                  .bind("name", Words.name(name))
+                  .bind("days", retentionDays)
+                  .bind("id", caller.clinic())
+                  .bind("seen", seen)
+                  .execute();
+          Clinic now = row(handle, caller);
+          if (changed == 0) {
+            throw new Overtaken(now.version(), null);
+          }
+          audit.note(handle, caller, Deed.CLINIC_CHANGED, null);
+          return now;
+        });
+  }
+
+  /** Deletes a clinic with everything in it, its audit and its keys too. */
+  public void delete(Caller caller) {
+    caller.mustBe(ORGANISER);
+    database.transaction(
+        handle ->
+            handle
+                .createUpdate("delete from clinics where id = :id")
+                .bind("id", caller.clinic())
+                .execute());
+  }
+
+  /** Everything but the audit. */
+  public Export export(Caller caller) {
+    caller.mustBe(ORGANISER);
+    return database.transaction(
+        handle -> {
+          audit.note(handle, caller, Deed.CLINIC_EXPORTED, null);
+          return new Export(
+              row(handle, caller),
+              keys.rows(handle, caller.clinic()),
+              CaseRows.all(handle, caller.clinic()).stream()
+                  .map(one -> StoryRows.of(handle, one, false))
+                  .toList());
+        });
+  }
+
+  /** Who did what, newest first, at most {@value Audit#MOST_LISTED}. */
+  public List<AuditEntry> audit(Caller caller) {
+    caller.mustBe(ORGANISER);
+    return database.transaction(
+        handle -> {
+          audit.note(handle, caller, Deed.AUDIT_READ, null);
+          return audit.of(handle, caller.clinic());
+        });
+  }
+
+  private static Clinic row(Handle handle, Caller caller) {
+    return handle
+        .createQuery("select * from clinics where id = :id")
+        .bind("id", caller.clinic())
+        .map(
+            (row, context) ->
+                new Clinic(
+                    row.getString("id"),
+                    row.getString("name"),
+                    row.getInt("retention_days"),
+                    row.getInt("version"),
+                    Instant.ofEpochMilli(row.getLong("opened_ms"))))
+        .findOne()
+        .orElseThrow(NotHere::new);
+  }
+}

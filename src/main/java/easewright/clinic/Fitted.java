@@ -1,0 +1,40 @@
+package easewright.clinic;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.diagnosis.Answer;
+
+/**
+ * A fitting and what it was answered with, before it is a round of a case.
+ *
+ * @param post the wearer's own words, or null
+ * @param request the fitting, in the form an answer gives to go on from
+ * @param advice the answer as given, without the request
+ * @param gist what a list shows of it
+ */
+public record Fitted(String post, JsonNode request, JsonNode advice, Case.Gist gist) {
+  public Fitted {
+    if (post != null) {
+      Words.text(post);
+    }
+  }
+
+  /**
+   * Takes what was answered.
+   *
+   * @param advice the same answer as JSON, without the request to go on from
+   */
+  public static Fitted of(String post, Answer answer, JsonNode advice) {
+    boolean redFlag =
+        answer.cautions().stream()
+            .anyMatch(caution -> caution.stopsTightening() || "stop".equals(caution.urgency()));
+    return new Fitted(
+        post,
+        answer.soFar(),
+        advice,
+        new Case.Gist(
+            redFlag,
+            answer.clear() && !answer.causes().isEmpty() ? answer.causes().get(0).id() : null,
+            answer.understood().sheet(),
+            answer.understood().sizeCut()));
+  }
+}

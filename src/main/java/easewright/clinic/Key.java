@@ -1,0 +1,66 @@
+package easewright.clinic;
+
+import java.security.SecureRandom;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import org.apache.commons.codec.binary.Base32;
+
+/**
+ * A key as its holder has it; shown once and never stored. Its text is {@code ewo-<id>-<secret>},
+ * with h or w for o, in lower-case base 32 (RFC 4648) that survives being read aloud.
+ *
+ * @param role what it is for, told by its third letter
+ * @param id names the key in lists; no secret
+ * @param secret {@value #SECRET_BYTES} random bytes
+ */
+public record Key(Role role, String id, String secret) {
+  /** 80 bits: unlikely to meet by chance. */
+  private static final int ID_BYTES = 10;
+
+  /** 200 bits: beyond guessing. */
+  private static final int SECRET_BYTES = 25;
+
+  private static final Pattern FORM = Pattern.compile("ew([ohw])-([a-z2-7]{16})-([a-z2-7]{40})");
+
+  static Key make(Role role, SecureRandom random) {
+    return new Key(role, newId(random), letters(random, SECRET_BYTES));
+  }
+
+  /** A key as written, or nothing when it can't be one. */
+  static Optional<Key> parse(String text) {
+    Matcher form = FORM.matcher(text);
+    if (!form.matches()) {
+      return Optional.empty();
+    }
+    for (Role role : Role.values()) {
+      if (role.letter() == form.group(1).charAt(0)) {
+        return Optional.of(new Key(role, form.group(2), form.group(3)));
+      }
+    }
+    return Optional.empty();
+  }
+
+  /** An id for a key, a clinic or a case: 16 letters and digits that can't be counted through. */
+  static String newId(SecureRandom random) {
+    return letters(random, ID_BYTES);
+  }
+
+  private static String letters(SecureRandom random, int bytes) {
+    byte[] drawn = new byte[bytes];
+    random.nextBytes(drawn);
+    return new Base32().encodeToString(drawn).toLowerCase(Locale.ROOT);
+  }
+
+  /** As it is handed out. */
+  public String text() {
+    return "ew" + role.letter() + "-" + id + "-" + secret;
+  }
+
+  /** Without the secret, so that it can't reach a log. */
+  @Override
+  public String toString() {
+    return "key " + id;
+  }
+}

@@ -1,0 +1,11 @@
+package easewright.clinic;
+
+import java.time.Instant;
+
+/**
+ * A key in force, without anything that would open it.
+ *
+ * @param name whom it was issued to
+ * @param caseId the case a wearer's link leads to; null for others
+ */
+public record KeyEntry(String id, Role role, String name, String caseId, Instant issuedAt) {}

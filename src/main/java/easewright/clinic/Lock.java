@@ -1,0 +1,41 @@
+package easewright.clinic;
+
+import java.security.MessageDigest;
+import java.security.SecureRandom;
+import org.apache.commons.codec.DecoderException;
+import org.apache.commons.codec.binary.Hex;
+import org.apache.commons.codec.digest.HmacAlgorithms;
+import org.apache.commons.codec.digest.HmacUtils;
+
+/**
+ * What is kept of a key: enough to know it again, not enough to make it. NIST SP 800-63B, section
+ * 5.1.2.2, lets secrets of 112 bits or more be kept by an approved hash without stretching; a slow
+ * hash would only cost every request a tenth of a second.
+ *
+ * @param salt 16 random bytes, hexadecimal
+ * @param hash HMAC-SHA-256 of the secret under the salt, hexadecimal
+ */
+record Lock(String salt, String hash) {
+  private static final int SALT_BYTES = 16;
+
+  static Lock on(Key key, SecureRandom random) {
+    byte[] salt = new byte[SALT_BYTES];
+    random.nextBytes(salt);
+    return new Lock(Hex.encodeHexString(salt), Hex.encodeHexString(hash(salt, key)));
+  }
+
+  /** Whether the key is the one this was made for; takes as long for any wrong one. */
+  boolean opensTo(Key key) {
+    try {
+      return MessageDigest.isEqual(Hex.decodeHex(hash), hash(Hex.decodeHex(salt), key));
+    } catch (DecoderException spoilt) {
+      return false;
+    }
+  }
+
+  private static byte[] hash(byte[] salt, Key key) {
+    // The role is hashed too, so that no other letter in front makes another key of it.
+    return new HmacUtils(HmacAlgorithms.HMAC_SHA_256, salt)
+        .hmac(key.role().letter() + key.secret());
+  }
+}

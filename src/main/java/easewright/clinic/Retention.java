@@ -1,0 +1,74 @@
+package easewright.clinic;
+
+import easewright.clinic.AuditEntry.Deed;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.List;
+import org.jdbi.v3.core.Handle;
+
+/** Deletes what a clinic no longer keeps: cases, and who did what, older than its retention. */
+public final class Retention {
+  private static final long DAY_MS = Duration.ofDays(1).toMillis();
+
+  private final Database database;
+  private final Audit audit;
+  private final Clock clock;
+
+  Retention(Database database, Audit audit, Clock clock) {
+    this.database = database;
+    this.audit = audit;
+    this.clock = clock;
+  }
+
+  /** In every clinic; to be called once a day. Opens no store that is not there. */
+  public void expireAll() {
+    if (database.mayHoldClinics()) {
+      List<String> clinics =
+          database.transaction(
+              handle -> handle.createQuery("select id from clinics").mapTo(String.class).list());
+      clinics.forEach(this::expire);
+    }
+  }
+
+  /** In the clinic of whoever is about to look into it. */
+  public void expireFor(Caller caller) {
+    expire(caller.clinic());
+  }
+
+  private void expire(String clinic) {
+    database.transaction(
+        handle -> {
+          List<Integer> days =
+              handle
+                  .createQuery("select retention_days from clinics where id = :id")
+                  .bind("id", clinic)
+                  .mapTo(Integer.class)
+                  .list();
+          for (int kept : days) {
+            expire(handle, clinic, clock.millis() - kept * DAY_MS);
+          }
+          return null;
+        });
+  }
+
+  private void expire(Handle handle, String clinic, long beforeMs) {
+    List<String> old =
+        handle
+            .createQuery(
+                "select id from cases where clinic_id = :clinic and changed_ms < :before"
+                    + " for update")
+            .bind("clinic", clinic)
+            .bind("before", beforeMs)
+            .mapTo(String.class)
+            .list();
+    for (String id : old) {
+      handle.createUpdate("delete from cases where id = :id").bind("id", id).execute();
+      audit.noteOwn(handle, clinic, Deed.CASE_EXPIRED, id);
+    }
+    handle
+        .createUpdate("delete from audit where clinic_id = :clinic and done_ms < :before")
+        .bind("clinic", clinic)
+        .bind("before", beforeMs)
+        .execute();
+  }
+}

@@ -1,0 +1,27 @@
+package easewright.clinic;
+
+/** How long what people write may be; anything else is a fault of whoever let it through. */
+public final class Words {
+  /** The longest name or nickname, characters. */
+  public static final int LONGEST_NAME = 80;
+
+  /** The longest note, reply or post, characters. */
+  public static final int LONGEST_TEXT = 4000;
+
+  private Words() {}
+
+  static String name(String name) {
+    return within(name, LONGEST_NAME);
+  }
+
+  static String text(String text) {
+    return within(text, LONGEST_TEXT);
+  }
+
+  private static String within(String words, int longest) {
+    if (words == null || words.isBlank() || words.length() > longest) {
+      throw new IllegalArgumentException("Write 1 to " + longest + " characters.");
+    }
+    return words;
+  }
+}

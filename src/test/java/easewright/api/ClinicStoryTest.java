@@ -1,0 +1,139 @@
+package easewright.api;
+
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.hasKey;
+import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.nullValue;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.http.ContentType;
+import io.restassured.response.ValidatableResponse;
+import org.junit.jupiter.api.Test;
+
+/** A case from the pasted post to the closed case, over HTTP. */
+@QuarkusTest
+class ClinicStoryTest {
+
+  private static ValidatableResponse send(String method, String key, String path, String body) {
+    var request = given();
+    if (key != null) {
+      request.header("Authorization", "Bearer " + key);
+    }
+    if (body != null) {
+      request.contentType(ContentType.JSON).body(body);
+    }
+    return request.request(method, path).then();
+  }
+
+  @Test
+  void a_case_goes_from_the_post_to_the_closed_case_and_is_deleted() {
+    ValidatableResponse opened =
+        send(
+            "POST",
+            null,
+            "/v1/clinics",
+            "{\"name\": \"Thursday sewing circle\", \"organiser\": \"Odile\"}");
+    opened.statusCode(201).body("clinic.retentionDays", equalTo(180));
+    String organiser = opened.extract().path("key.key");
+    String clinic = "/v1/clinics/" + opened.extract().path("clinic.id");
+    String one = helper(organiser, clinic, "Perrin");
+    String other = helper(organiser, clinic, "Isaura");
+    String cases = clinic + "/cases";
+    String id =
+        send("POST", one, cases, "{\"nickname\": \"Wrenna\"}").statusCode(201).extract().path("id");
+    String link = send("POST", one, cases + "/" + id + "/wearer-link", null).extract().path("key");
+    String own = "/v1/wearer-links/" + link;
+
+    send("POST", null, own + "/rounds", StockedClinic.ROUND)
+        .statusCode(201)
+        .body("number", equalTo(1))
+        .body("post", equalTo("The band rides up at the back."))
+        .body("request.signs.sign", hasItem("band-rides-up-at-the-back"))
+        .body("request", not(hasKey("text")))
+        .body("advice.causes", not(hasSize(0)))
+        .body("advice", not(hasKey("soFar")))
+        .body("by.role", equalTo("wearer"));
+
+    send("GET", one, cases, null).body("[0].id", equalTo(id)).body("[0].version", equalTo(2));
+    send("POST", one, cases + "/" + id + "/taking", "{\"version\": 2}")
+        .statusCode(200)
+        .body("holder.name", equalTo("Perrin"));
+    for (String seen : new String[] {"2", "3"}) {
+      send("POST", other, cases + "/" + id + "/taking", "{\"version\": " + seen + "}")
+          .statusCode(409)
+          .body("type", equalTo("/problems/overtaken"))
+          .body("detail", containsString("Perrin"));
+    }
+    send(
+            "PUT",
+            one,
+            cases + "/" + id + "/rounds/1/reply",
+            "{\"version\": 3, \"text\": \"Pin the band in and raise both arms.\"}")
+        .statusCode(200)
+        .body("case.waitingSince", nullValue())
+        .body("rounds[0].reply.by", equalTo("Perrin"));
+    send("GET", null, own, null)
+        .statusCode(200)
+        .header("Referrer-Policy", "no-referrer")
+        .body("rounds[0].reply.text", containsString("raise both arms"));
+    send("PUT", null, own + "/rounds/1/outcome", "{\"outcome\": \"solved\"}")
+        .statusCode(200)
+        .body("rounds[0].outcome", equalTo("solved"));
+    send("POST", one, cases + "/" + id + "/closing", "{\"version\": 5}")
+        .statusCode(200)
+        .body("state", equalTo("closed"));
+
+    send("GET", organiser, clinic + "/export", null)
+        .body("cases[0].rounds[0].request.body.bust", equalTo("94 cm"));
+    send("GET", organiser, clinic + "/audit", null)
+        .body("deed", hasItem("outcome-told"))
+        .body("toString()", not(containsString("94 cm")));
+    send("DELETE", null, own, null).statusCode(204);
+    send("GET", null, own, null).statusCode(404);
+    send("GET", organiser, cases, null).body("$", hasSize(0));
+    send("DELETE", organiser, clinic, null).statusCode(204);
+    send("GET", organiser, clinic, null).statusCode(401);
+  }
+
+  private static String helper(String organiser, String clinic, String name) {
+    return send(
+            "POST",
+            organiser,
+            clinic + "/keys",
+            "{\"role\": \"helper\", \"name\": \"" + name + "\"}")
+        .statusCode(201)
+        .extract()
+        .path("key");
+  }
+
+  @Test
+  void a_refused_fitting_leaves_no_round_and_every_fault_of_a_form_is_named() {
+    ValidatableResponse opened =
+        send("POST", null, "/v1/clinics", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
+    String organiser = opened.extract().path("key.key");
+    String cases = "/v1/clinics/" + opened.extract().path("clinic.id") + "/cases";
+    String id = send("POST", organiser, cases, "{\"nickname\": \"Wrenna\"}").extract().path("id");
+    send("POST", organiser, cases + "/" + id + "/rounds", "{\"body\": {\"bust\": 94}}")
+        .statusCode(400);
+    send("POST", organiser, cases + "/" + id + "/rounds", "{}").statusCode(422);
+    send("GET", organiser, cases + "/" + id, null)
+        .body("rounds", hasSize(0))
+        .body("case.version", equalTo(1));
+    send("PUT", organiser, cases + "/" + id + "/rounds/1/reply", "{\"text\": 1, \"x\": 2}")
+        .statusCode(400)
+        .body("faults.pointer", hasItem("/text"))
+        .body("faults.pointer", hasItem("/x"))
+        .body("faults.pointer", hasItem("/version"));
+    send("POST", null, "/v1/clinics", "{\"name\": \" \", \"retentionDays\": 0}")
+        .statusCode(400)
+        .body("faults.pointer", hasItem("/name"))
+        .body("faults.pointer", hasItem("/organiser"))
+        .body("faults.pointer", hasItem("/retentionDays"));
+    send("PUT", organiser, cases + "/" + id + "/rounds/9/outcome", "{\"outcome\": \"same\"}")
+        .statusCode(404);
+  }
+}

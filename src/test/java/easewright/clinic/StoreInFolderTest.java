@@ -1,0 +1,69 @@
+package easewright.clinic;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The store in a file of its own. */
+class StoreInFolderTest extends StoreTest {
+  @TempDir Path folder;
+
+  @Override
+  StoreAddress empty() {
+    return StoreAddress.inFolder(folder.resolve("store"));
+  }
+
+  @Test
+  void before_a_clinic_is_opened_nothing_is_created() {
+    store.keys().holder("ewo-aaaaaaaaaaaaaaaa-" + "a".repeat(40));
+    store.retention().expireAll();
+    assertFalse(Files.exists(folder.resolve("store")));
+  }
+
+  @Test
+  void the_store_is_one_file_and_only_its_owner_may_look_into_the_folder() throws IOException {
+    opened();
+    assertEquals(List.of("clinics.mv.db"), files());
+    assertEquals(
+        "rwx------",
+        java.nio.file.attribute.PosixFilePermissions.toString(
+            Files.getPosixFilePermissions(folder.resolve("store"))));
+  }
+
+  @Test
+  void after_deletion_and_closing_the_file_holds_no_trace_of_a_case() throws IOException {
+    Caller organiser = opened();
+    Case kept = store.cases().open(organiser, "Marrowby");
+    Case gone = store.cases().open(organiser, "Thistlewick");
+    store.rounds().add(organiser, gone.id(), fitted("zq731 mm"));
+    assertTrue(raw().contains("Thistlewick") && raw().contains("zq731 mm"));
+
+    store.cases().delete(organiser, gone.id());
+    store.close();
+
+    assertFalse(raw().contains("Thistlewick"));
+    assertFalse(raw().contains("zq731 mm"));
+    assertTrue(raw().contains("Marrowby"));
+    assertEquals("Marrowby", store.cases().story(organiser, kept.id()).current().nickname());
+  }
+
+  private String raw() throws IOException {
+    return Files.readString(
+        folder.resolve("store").resolve("clinics.mv.db"), StandardCharsets.ISO_8859_1);
+  }
+
+  private List<String> files() throws IOException {
+    try (Stream<Path> files = Files.list(folder.resolve("store"))) {
+      return files.map(file -> file.getFileName().toString()).toList();
+    }
+  }
+}
