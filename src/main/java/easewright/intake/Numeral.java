@@ -116,7 +116,7 @@ record Numeral(String number, int end, boolean isFraction, String other) {
     String bottom = found.group("under");
     double over = Double.parseDouble(top);
     double under = Double.parseDouble(bottom);
-    if (over < under && isParts(bottom)) {
+    if (over < under && isParts(bottom) && !top.contains(".")) {
       return new Numeral(top + "/" + bottom, found.end(), true, null);
     }
     // "bust/under 38/33"; "75/11" is a needle

@@ -10,6 +10,7 @@ final class Polarity {
   private static final List<String> NOUN_NO =
       List.of("no", "without", "nor", "neither", "zero", "none", "of", "from");
 
+  private static final int NEXT_TO = 3;
   private static final List<String> AFTER_GONE =
       List.of(
           "now", "away", "completely", "entirely", "altogether", "when", "if", "thanks", "since");
@@ -136,6 +137,7 @@ final class Polarity {
 
   private static boolean isElsewhere(Match match, Post post) {
     return post.cueInClause("elsewhere", match.head())
+        || isOfOtherThing(match, post)
         || saysThatOne(match, post)
         || post.cues("elsewhere").stream()
             .anyMatch(
@@ -144,6 +146,15 @@ final class Polarity {
                         && post.sentence()[cue.first()] == post.sentence()[match.head()]
                         && post.strongest(cue.first(), match.head()).compareTo(Post.Break.PAUSE)
                             <= 0);
+  }
+
+  /** "The waistband rides up": the thing named just before. */
+  private static boolean isOfOtherThing(Match match, Post post) {
+    return post.cues("other thing").stream()
+        .anyMatch(
+            cue ->
+                post.clause()[cue.first()] == post.clause()[match.head()]
+                    && Math.abs(match.head() - cue.last()) <= NEXT_TO);
   }
 
   /** "I bought the same one for years. That one rode up": still the bought one. */

@@ -26,7 +26,7 @@ final class Sayings {
   private static final Set<String> SUBJECTS =
       Set.of(
           "the", "my", "it", "its", "it's", "they", "i", "i'm", "im", "i've", "ive", "there",
-          "there's", "that", "she", "her", "he");
+          "there's", "that", "she", "her", "he", "can't", "cannot");
 
   private static final double EXACT = 0.95;
   private static final double TAKEN_OVER = 0.15;
@@ -196,7 +196,12 @@ final class Sayings {
             .filter(one -> !lexicon.isPart(one.name()) && !lexicon.isPlace(one.name()))
             .toList();
     Match match =
-        new Match(saying, found, what, weight(saying), confidence(found, takenOver != null, post));
+        new Match(
+            saying,
+            found,
+            what,
+            weight(saying) - (takenOver == null ? 0 : weights.get(takenOver)),
+            confidence(found, takenOver != null, post));
     if (tellsEnough(match, takenOver != null, post) && !isOfAnotherPart(match, post)) {
       all.add(match);
     }
@@ -217,7 +222,11 @@ final class Sayings {
     if (elements.size() > 1) {
       return true;
     }
-    return idea && (lexicon.standsAlone(elements.get(0)) || isOwnSubjectNear(match, post));
+    return idea
+        && !lexicon.isWeak(elements.get(0))
+        && (match.saying().denies()
+            || lexicon.standsAlone(elements.get(0))
+            || isOwnSubjectNear(match, post));
   }
 
   private boolean isOwnSubjectNear(Match match, Post post) {

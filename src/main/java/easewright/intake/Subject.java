@@ -40,7 +40,7 @@ final class Subject {
             + (lengths.isEmpty() ? 0 : 2)
             + (cloths.isEmpty() ? 0 : 1)
             + Math.min(3, read.stream().filter(one -> one.confidence() > SURE).count())
-            - (post.cues("elsewhere").isEmpty() ? 0 : 3);
+            - (post.cues("elsewhere").isEmpty() && post.cues("other thing").isEmpty() ? 0 : 3);
     return score >= 2 || score == 1 && read.stream().anyMatch(SignRead::present);
   }
 
