@@ -15,7 +15,7 @@ public final class LinearTime {
   private static final double MOST_RATIO = 8;
 
   /** What takes less harms nobody and cannot be told from noise. */
-  private static final long FLOOR_NANOS = 30_000_000;
+  private static final long FLOOR_NANOS = 60_000_000;
 
   private LinearTime() {}
 
