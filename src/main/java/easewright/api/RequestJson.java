@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 
@@ -85,6 +86,10 @@ public final class RequestJson {
           twice
               ? "Write each field once; several measurings go into a list."
               : "Check quotes, commas and brackets near there (RFC 8259).");
+    } catch (CharConversionException noText) {
+      // The parser takes leading zero bytes for UTF-16 or UTF-32, and these bytes are neither.
+      throw FaultyRequest.unreadable(
+          "", "The bytes are no text.", "Send the JSON in UTF-8 (RFC 8259, section 8.1).");
     } catch (IOException impossible) {
       throw new UncheckedIOException(impossible); // the bytes are already here
     }

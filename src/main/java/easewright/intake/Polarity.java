@@ -59,12 +59,12 @@ final class Polarity {
   }
 
   private boolean reaches(Mention no, int head, Post post) {
-    if (no.last() >= head) {
+    if (no.last() >= head || post.sentence()[no.last()] != post.sentence()[head]) {
       return false;
     }
     boolean noun = NOUN_NO.contains(post.words().get(no.last()).plain());
     int distance = 0;
-    for (int i = no.last() + 1; i <= head; i++) {
+    for (int i = no.last() + 1; i <= head && distance <= REACH; i++) {
       Post.Break here = post.breaks().get(i);
       String word = post.words().get(i).plain();
       boolean or =
@@ -120,8 +120,8 @@ final class Polarity {
       if (post.words().get(cue.last()).plain().equals("gone") && !endsThere(cue.last(), post)) {
         continue; // "it has gone all wavy"
       }
-      boolean denied = post.cues("no").stream().anyMatch(no -> reaches(no, cue.first(), post));
-      if ((after && !match.saying().phrase().contains(words) || before) && !denied) {
+      if ((after && !match.saying().phrase().contains(words) || before)
+          && post.cues("no").stream().noneMatch(no -> reaches(no, cue.first(), post))) {
         return true;
       }
     }

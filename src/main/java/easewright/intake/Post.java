@@ -122,6 +122,31 @@ record Post(
     return strongest;
   }
 
+  /** What is mentioned from one sentence to another, by its first word. */
+  List<Mention> mentions(int firstSentence, int lastSentence) {
+    return mentions.subList(
+        mentionsBefore(firstSentence, sentence), mentionsBefore(lastSentence + 1, sentence));
+  }
+
+  /** What is mentioned in a clause. */
+  List<Mention> mentionsInClause(int number) {
+    return mentions.subList(mentionsBefore(number, clause), mentionsBefore(number + 1, clause));
+  }
+
+  private int mentionsBefore(int number, int[] numbers) {
+    int low = 0;
+    int high = mentions.size();
+    while (low < high) {
+      int middle = (low + high) / 2;
+      if (numbers[mentions.get(middle).first()] < number) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
   /** The cues of one name. */
   List<Mention> cues(String name) {
     return cues.stream().filter(cue -> cue.name().equals(name)).toList();

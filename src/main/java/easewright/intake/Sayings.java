@@ -233,7 +233,7 @@ final class Sayings {
     String of = match.saying().of();
     int head = match.head();
     int sentence = post.sentence()[head];
-    return post.mentions().stream()
+    return post.mentions(sentence - 1, sentence).stream()
         .filter(
             one ->
                 partsOf.getOrDefault(of, Set.of()).contains(one.name())
@@ -335,25 +335,21 @@ final class Sayings {
 
   /** Whether "it" may mean this part: named in the last sentence before that names any. */
   private boolean isTopic(String part, Mention at, Post post) {
+    List<Mention> beside = post.mentionsInClause(post.clause()[at.first()]);
+    if (beside.stream().anyMatch(one -> lexicon.isPart(one.name()))) {
+      return false;
+    }
     int sentence = post.sentence()[at.first()];
     Mention last = null;
-    for (Mention one : post.mentions()) {
-      if (post.sentence()[one.first()] >= sentence - 2
-          && one.last() < at.first()
-          && lexicon.isPart(one.name())) {
+    for (Mention one : post.mentions(sentence - 2, sentence)) {
+      if (one.last() < at.first() && lexicon.isPart(one.name())) {
         boolean later =
             last == null || post.sentence()[one.first()] > post.sentence()[last.first()];
         boolean same = last != null && !later && one.name().equals(part);
         last = later || same || !last.name().equals(part) ? one : last;
       }
     }
-    boolean ownPart =
-        post.mentions().stream()
-            .anyMatch(
-                one ->
-                    post.clause()[one.first()] == post.clause()[at.first()]
-                        && lexicon.isPart(one.name()));
-    return !ownPart && last != null && last.name().equals(part);
+    return last != null && last.name().equals(part);
   }
 
   /** A complaint does not reach past another piece: "band is fine, straps dig in". */
@@ -366,7 +362,8 @@ final class Sayings {
     Mention part =
         match.said().stream().filter(one -> lexicon.isPart(one.name())).findFirst().orElse(null);
     int head = match.head();
-    for (Mention other : post.mentions()) {
+    int sentence = post.sentence()[head];
+    for (Mention other : post.mentions(sentence, sentence)) {
       if (!lexicon.isPart(other.name())
           || named.contains(other.name())
           || match.said().stream().anyMatch(one -> one.covers(other.first()))) {
