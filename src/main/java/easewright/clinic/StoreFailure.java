@@ -9,7 +9,11 @@ import java.sql.SQLException;
 public final class StoreFailure extends RuntimeException {
   StoreFailure(Throwable cause) {
     super("The store failed, SQL state " + state(cause) + ".");
-    setStackTrace(cause.getStackTrace());
+    setStackTrace(first(cause).getStackTrace());
+  }
+
+  private static Throwable first(Throwable cause) {
+    return cause.getCause() == null ? cause : first(cause.getCause());
   }
 
   private static String state(Throwable cause) {
