@@ -90,22 +90,21 @@ describe('with scripts', () => {
   test('a part of the garment is pointed at, and its sign ticked, by keyboard alone', () =>
     withPage({}, async page => {
       await page.goto(DESK + '/desk');
-      const link = page.locator('.views a[href="#at-strap"]').first();
+      const link = page.locator('.views a[href="#at-underband"]').first();
       for (let tabs = 0; !(await link.evaluate(one => one === document.activeElement)); tabs++) {
         assert.ok(tabs < 60, 'the word on the drawing is not reached by the tab key');
         await page.keyboard.press('Tab');
       }
       await page.keyboard.press('Enter');
-      await page.waitForFunction(() => document.activeElement?.textContent.startsWith('Strap'));
-      const box = page.locator('#at-strap input[name=seen][value=straps-dig-in]');
+      await page.waitForFunction(() => document.activeElement?.textContent.startsWith('Underband'));
+      const box = page.locator('#at-underband input[name=seen][value=band-digs-in]');
       for (let tabs = 0; !(await box.evaluate(one => one === document.activeElement)); tabs++) {
         assert.ok(tabs < 90, 'the box is not reached by the tab key');
         await page.keyboard.press('Tab');
       }
       await page.keyboard.press('Space');
-      await page.locator('#question').waitFor();
-      assert.match((await probability(page))[0], /^Straps/);
-      assert.ok(await page.locator('#at-shoulder input[name=seen][value=straps-dig-in]').isChecked());
+      await page.locator('#post').waitFor();
+      assert.ok(await page.locator('#at-side input[name=seen][value=band-digs-in]').isChecked());
     }));
 
   test('a red flag stands first and no change that tightens is shown', () =>
@@ -155,10 +154,10 @@ describe('without scripts', () => {
   test('a sign is ticked at its part', () =>
     withPage(still, async page => {
       await page.goto(DESK + '/desk');
-      await page.locator('summary', { hasText: 'Strap (' }).click();
-      await page.locator('#at-strap input[name=seen][value=straps-dig-in]').check();
+      await page.locator('summary', { hasText: 'Back (' }).click();
+      await page.locator('#at-back input[name=seen][value=band-rides-up-at-the-back]').check();
       await page.getByRole('button', { name: 'Answer' }).first().click();
-      assert.match((await probability(page))[0], /^Straps/);
+      assert.match((await probability(page))[0], /^Band/);
     }));
 
   test('a size is checked by filling in two girths', () =>

@@ -34,8 +34,7 @@ public record HandbookIndex(
   private static final Set<String> SMALL =
       Set.of(
           "a", "an", "and", "at", "by", "do", "does", "for", "how", "i", "in", "is", "it", "its",
-          "keeps", "my", "of", "on", "or", "the", "they", "to", "what", "when",
-          "why", "with");
+          "keeps", "my", "of", "on", "or", "the", "they", "to", "what", "when", "why", "with");
 
   /**
    * One entry.
