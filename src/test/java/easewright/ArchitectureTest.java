@@ -80,6 +80,17 @@ class ArchitectureTest {
   }
 
   @Test
+  void nothing_knows_the_desk() {
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("easewright.desk..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("easewright.desk..")
+        .check(MAIN);
+  }
+
+  @Test
   void only_the_rule_book_touches_the_engine() {
     noClasses()
         .that()

@@ -73,13 +73,18 @@ public class FittingResource {
     return Replies.markdown(answer, ReplyLength.LONG, address.site(calledAs));
   }
 
-  /** The same in short. */
-  public String shortPost(Answer answer) {
-    return Replies.markdown(answer, ReplyLength.SHORT, address.site(""));
+  /** A long reply as plain text. */
+  public String text(Answer answer, String calledAs) {
+    return Replies.text(answer, ReplyLength.LONG, address.site(calledAs));
+  }
+
+  /** A short reply in Markdown. */
+  public String shortPost(Answer answer, String calledAs) {
+    return Replies.markdown(answer, ReplyLength.SHORT, address.site(calledAs));
   }
 
   /** A short reply as plain text. */
-  public String shortText(Answer answer) {
-    return Replies.text(answer, ReplyLength.SHORT, address.site(""));
+  public String shortText(Answer answer, String calledAs) {
+    return Replies.text(answer, ReplyLength.SHORT, address.site(calledAs));
   }
 }

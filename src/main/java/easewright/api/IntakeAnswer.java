@@ -26,7 +26,7 @@ public record IntakeAnswer(
   static final String OTHER = "not-a-fit-question";
 
   /** As an answer to a fitting holds it: all but the fitting, which the answer goes on from. */
-  JsonNode asJson() {
+  public JsonNode asJson() {
     return new ObjectMapper()
         .setSerializationInclusion(JsonInclude.Include.NON_NULL)
         .valueToTree(new IntakeAnswer(kind, null, spans, notUnderstood, conflicts));

@@ -1,5 +1,6 @@
 package easewright.api;
 
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.handbook.AdjustmentPage;
 import easewright.handbook.GarmentDrawing;
 import easewright.handbook.Handbook;
@@ -28,6 +29,9 @@ import java.util.List;
 public class RuleResource {
   private static final String HTML = "text/html;charset=UTF-8";
   private static final String JSON = "application/json;qs=0.9";
+
+  /** Longer than anybody's question to a book, characters. */
+  private static final int MOST_ASKED = 200;
 
   private final InForce rules;
   private volatile Handbook handbook;
@@ -59,7 +63,12 @@ public class RuleResource {
     private Pages() {}
 
     static native TemplateInstance index(
-        HandbookIndex index, String q, String version, GarmentDrawing drawing);
+        HandbookIndex index,
+        List<HandbookIndex.Item> meant,
+        List<HandbookIndex.Item> perhaps,
+        String q,
+        String version,
+        GarmentDrawing drawing);
 
     static native TemplateInstance page(RulesPage page);
 
@@ -85,12 +94,34 @@ public class RuleResource {
   @Produces(HTML)
   public String indexPage(@QueryParam("q") @DefaultValue("") String q) {
     Handbook book = handbook();
+    String asked = q.strip().substring(0, Math.min(q.strip().length(), MOST_ASKED));
+    Meant meant = asked.isEmpty() ? Meant.NOTHING : meant(asked);
     return Pages.index(
-            q.isBlank() ? book.index() : book.index().matching(q),
-            q.strip(),
+            asked.isEmpty() ? book.index() : book.index().matching(asked),
+            book.index().signs(meant.surely()),
+            book.index().signs(meant.perhaps()),
+            asked,
             book.source().version(),
             GarmentDrawing.plainTop())
         .render();
+  }
+
+  /** Signs that everyday words mean, and those they may mean. */
+  private record Meant(List<String> surely, List<String> perhaps) {
+    static final Meant NOTHING = new Meant(List.of(), List.of());
+  }
+
+  /** Reads a question as a post is read: "creeps up" finds the band that rides up. */
+  private Meant meant(String asked) {
+    IntakeAnswer read = rules.now().read(JsonNodeFactory.instance.objectNode().put("text", asked));
+    List<String> surely = read.fitting().path("signs").findValuesAsText("sign");
+    return new Meant(
+        surely,
+        read.notUnderstood().stream()
+            .flatMap(one -> one.perhaps().stream())
+            .map(IntakeAnswer.PerhapsNote::sign)
+            .filter(sign -> !surely.contains(sign))
+            .toList());
   }
 
   @GET

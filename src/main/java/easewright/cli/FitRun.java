@@ -76,8 +76,8 @@ class FitRun implements QuarkusApplication {
       return json.writeValueAsString(answer);
     }
     return fit.text()
-        ? fittings.shortText(answer)
-        : fit.shortly() ? fittings.shortPost(answer) : fittings.post(answer, "");
+        ? fittings.shortText(answer, "")
+        : fit.shortly() ? fittings.shortPost(answer, "") : fittings.post(answer, "");
   }
 
   private int answerLines(InputStream in) throws IOException {

@@ -11,6 +11,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Stream;
@@ -30,6 +31,10 @@ public record HandbookIndex(
     List<Group> adjustments,
     List<Item> findings,
     List<Item> cautions) {
+  private static final Set<String> SMALL =
+      Set.of(
+          "a", "an", "and", "at", "by", "do", "does", "for", "how", "i", "in", "is", "it", "its",
+          "keeps", "my", "of", "on", "or", "the", "they", "to", "what", "when", "why", "with");
 
   /**
    * One entry.
@@ -90,8 +95,7 @@ public record HandbookIndex(
 
   /** Only what holds every word of a question; groups left empty are left out. */
   public HandbookIndex matching(String question) {
-    List<String> words =
-        Arrays.stream(question.toLowerCase(Locale.ROOT).strip().split("\\s+")).toList();
+    List<String> words = words(question);
     Function<List<Item>, List<Item>> kept =
         items -> items.stream().filter(item -> item.holds(words)).toList();
     Function<List<Group>, List<Group>> keptGroups =
@@ -116,6 +120,24 @@ public record HandbookIndex(
         keptGroups.apply(adjustments),
         kept.apply(findings),
         kept.apply(cautions));
+  }
+
+  /** The signs with these ids, in this order. */
+  public List<Item> signs(List<String> ids) {
+    return ids.stream()
+        .distinct()
+        .flatMap(id -> signs.stream().filter(item -> item.to().href().endsWith("/" + id)))
+        .toList();
+  }
+
+  /** Words to look for; small words say nothing, unless there are no others. */
+  private static List<String> words(String question) {
+    List<String> all =
+        Arrays.stream(question.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}-]+"))
+            .filter(word -> !word.isBlank())
+            .toList();
+    List<String> telling = all.stream().filter(word -> !SMALL.contains(word)).toList();
+    return telling.isEmpty() ? all : telling;
   }
 
   /** Whether nothing is left. */

@@ -99,6 +99,14 @@ public record Reply(
     return fullest;
   }
 
+  /** The same reply with a part left out, where it is said elsewhere. */
+  public Reply without(Part part) {
+    EnumSet<Part> rest = EnumSet.allOf(Part.class);
+    rest.retainAll(parts);
+    rest.remove(part);
+    return saying(rest);
+  }
+
   private Reply saying(Set<Part> these) {
     return new Reply(
         cautions, verdict, causes, change, heldBack, size, measureAgain, question, missing, these);

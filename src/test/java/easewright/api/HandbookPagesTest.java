@@ -240,4 +240,30 @@ class HandbookPagesTest {
       kind.remedy().forEach(one -> assertTrue(page.contains(escaped(one)), one));
     }
   }
+
+  @Test
+  void a_question_in_everyday_words_finds_the_sign_that_is_meant() {
+    String page = asked("band creeps up");
+
+    assertTrue(page.contains("<h2 id=\"meant\">"), page);
+    assertTrue(page.contains("href=\"/rules/signs/band-rides-up-at-the-back\""), page);
+  }
+
+  @Test
+  void small_words_in_a_question_to_the_book_keep_nothing_from_being_found() {
+    assertTrue(asked("the neckline of it").contains("/rules/signs/"));
+  }
+
+  @Test
+  void words_that_mean_nothing_of_the_book_find_nothing_and_are_shown_as_text() {
+    String page = asked("<b>xyzzy");
+
+    assertTrue(page.contains("Nothing in the rule book"), page);
+    assertTrue(page.contains("value=\"&lt;b&gt;xyzzy\""), page);
+    assertFalse(page.contains("/rules/signs/"), page);
+  }
+
+  private static String asked(String question) {
+    return given().accept("text/html").queryParam("q", question).get("/rules").asString();
+  }
 }

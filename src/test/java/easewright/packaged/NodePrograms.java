@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.fail;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -45,20 +46,28 @@ final class NodePrograms {
 
   /** Runs a command in the examples' folder for at most five minutes. */
   static Ran run(String in, String... command) throws IOException, InterruptedException {
+    return run(FOLDER, Map.of(), 5, in, command);
+  }
+
+  /** Runs a command with more in its environment. */
+  static Ran run(
+      Path folder, Map<String, String> environment, int minutes, String in, String... command)
+      throws IOException, InterruptedException {
     Files.createDirectories(OUTPUT);
     Path input = Files.writeString(Files.createTempFile(OUTPUT, "program", ".in"), in);
     Path out = Files.createTempFile(OUTPUT, "program", ".out");
     Path err = Files.createTempFile(OUTPUT, "program", ".err");
-    Process process =
+    ProcessBuilder builder =
         new ProcessBuilder(command)
-            .directory(FOLDER.toFile())
+            .directory(folder.toFile())
             .redirectInput(input.toFile())
             .redirectOutput(out.toFile())
-            .redirectError(err.toFile())
-            .start();
-    if (!process.waitFor(5, TimeUnit.MINUTES)) {
+            .redirectError(err.toFile());
+    builder.environment().putAll(environment);
+    Process process = builder.start();
+    if (!process.waitFor(minutes, TimeUnit.MINUTES)) {
       process.destroyForcibly();
-      fail("Still running after five minutes: " + String.join(" ", command));
+      fail("Still running after " + minutes + " minutes: " + String.join(" ", command));
     }
     return new Ran(process.exitValue(), Files.readString(out), Files.readString(err));
   }

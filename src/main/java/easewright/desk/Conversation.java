@@ -1,0 +1,149 @@
+package easewright.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.api.RequestJson;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/**
+ * A form of the desk as the request it amounts to. What earlier messages told goes along in a
+ * hidden field, since nothing is kept; the boxes decide which signs count.
+ */
+final class Conversation {
+  static final String TEXT = "text";
+  static final String SEEN = "seen";
+  static final String NOT_SEEN = "notSeen";
+  static final String COULD_NOT_TELL = "couldNotTell";
+  static final String SO_FAR = "soFar";
+  static final String ASKED = "asked";
+
+  /** Pattern sheet and size cut in one field: "quillmere-top" or "quillmere-top/75C". */
+  static final String GARMENT = "garment";
+
+  static final List<Field> MEASURED =
+      List.of(Field.length("/body/bust"), Field.length("/body/underbust"));
+  private static final List<String> TELLING =
+      List.of(
+          TEXT, SEEN, NOT_SEEN, COULD_NOT_TELL, SO_FAR, GARMENT, "/body/bust", "/body/underbust");
+
+  private Conversation() {}
+
+  /** Whether the form tells anything yet. */
+  static boolean isBegun(FilledForm form) {
+    return form.isFilled(TELLING);
+  }
+
+  /** Every sign the boxes tell of. */
+  static List<String> told(FilledForm form) {
+    return Stream.of(SEEN, NOT_SEEN, COULD_NOT_TELL)
+        .flatMap(name -> form.values(name).stream())
+        .toList();
+  }
+
+  /** The request for a fitting. */
+  static ObjectNode request(FilledForm form) {
+    ObjectNode request = earlier(form);
+    form.put(MEASURED, List.of(), request);
+    String garment = form.value(GARMENT);
+    if (!garment.isEmpty()) {
+      String[] sheetAndSize = garment.split("/", 2);
+      request.putObject("pattern").put("sheet", sheetAndSize[0]);
+      request.remove("sizeCut");
+      if (sheetAndSize.length == 2) {
+        request.put("sizeCut", sheetAndSize[1]);
+      }
+    }
+    putSigns(form, request);
+    String text = form.value(TEXT);
+    if (!text.isEmpty()) {
+      request.put(TEXT, text);
+      if (!form.value(ASKED).isEmpty()) {
+        request.put(ASKED, form.value(ASKED));
+      }
+    }
+    return request;
+  }
+
+  private static ObjectNode earlier(FilledForm form) {
+    String soFar = form.value(SO_FAR);
+    JsonNode json =
+        soFar.isEmpty() ? null : RequestJson.parse(soFar.getBytes(StandardCharsets.UTF_8));
+    return json instanceof ObjectNode object ? object : JsonNodeFactory.instance.objectNode();
+  }
+
+  /** Signs as ticked; what earlier messages told of them beside (side, amount) stays. */
+  private static void putSigns(FilledForm form, ObjectNode request) {
+    ArrayNode signs = JsonNodeFactory.instance.arrayNode();
+    List<String> put = new ArrayList<>();
+    for (String box : List.of(SEEN, NOT_SEEN)) {
+      String seen = box.equals(SEEN) ? "present" : "absent";
+      for (String sign : form.values(box).stream().distinct().toList()) {
+        if (put.contains(sign)) {
+          continue; // ticked both ways: what was seen may be a danger, so it counts
+        }
+        List<JsonNode> known = known(request, sign, seen);
+        known.forEach(signs::add);
+        if (known.isEmpty()) {
+          signs.addObject().put("sign", sign).put("seen", seen);
+        }
+        put.add(sign);
+      }
+    }
+    request.remove("signs");
+    if (!signs.isEmpty()) {
+      request.set("signs", signs);
+    }
+    request.remove(COULD_NOT_TELL);
+    form.values(COULD_NOT_TELL).stream()
+        .distinct()
+        .filter(sign -> !put.contains(sign))
+        .forEach(sign -> request.withArray(COULD_NOT_TELL).add(sign));
+  }
+
+  private static List<JsonNode> known(ObjectNode request, String sign, String seen) {
+    List<JsonNode> known = new ArrayList<>();
+    for (JsonNode one : request.path("signs")) {
+      if (one.path("sign").asText().equals(sign) && one.path("seen").asText().equals(seen)) {
+        known.add(one);
+      }
+    }
+    return known;
+  }
+
+  /**
+   * The form to go on from with a new message: what was told is in the hidden field and the boxes,
+   * and the place for words is empty.
+   *
+   * @param asked the sign asked about, or ""
+   */
+  static FilledForm goingOn(FilledForm form, JsonNode soFar, String asked) {
+    List<String> seen = new ArrayList<>();
+    List<String> notSeen = new ArrayList<>();
+    for (JsonNode sign : soFar.path("signs")) {
+      (sign.path("seen").asText().equals("absent") ? notSeen : seen)
+          .add(sign.path("sign").asText());
+    }
+    List<String> untold = new ArrayList<>();
+    soFar.path(COULD_NOT_TELL).forEach(sign -> untold.add(sign.asText()));
+    return form.with(
+        Map.of(
+            TEXT,
+            List.of(),
+            SEEN,
+            seen,
+            NOT_SEEN,
+            notSeen,
+            COULD_NOT_TELL,
+            untold,
+            SO_FAR,
+            List.of(soFar.toString()),
+            ASKED,
+            List.of(asked)));
+  }
+}

@@ -1,0 +1,29 @@
+package easewright.desk;
+
+/**
+ * A field of a page, named by the place of its value in the request it fills.
+ *
+ * @param pointer RFC 6901 pointer into the request, the field's name
+ * @param metric unit of a bare number where metric units are ticked; null for a text
+ * @param imperial the same for inches
+ */
+record Field(String pointer, String metric, String imperial) {
+  static Field text(String pointer) {
+    return new Field(pointer, null, null);
+  }
+
+  static Field length(String pointer) {
+    return new Field(pointer, "cm", "in");
+  }
+
+  /** A length that is told in millimetres. */
+  static Field width(String pointer) {
+    return new Field(pointer, "mm", "in");
+  }
+
+  /** The value with its unit: sewers write "94" where the form says what in. */
+  String written(String value, boolean inches) {
+    boolean bare = metric != null && value.matches("[0-9][0-9 ./,]*");
+    return bare ? value + " " + (inches ? imperial : metric) : value;
+  }
+}

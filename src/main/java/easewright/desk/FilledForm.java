@@ -1,0 +1,168 @@
+package easewright.desk;
+
+import com.fasterxml.jackson.core.JsonPointer;
+import com.fasterxml.jackson.databind.JsonNode.OverwriteMode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.api.Fault;
+import easewright.api.FaultyRequest;
+import java.net.URLDecoder;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/** What a form was filled with, and what is wrong with it. Immutable. */
+public final class FilledForm {
+  /** Ticked boxes: the value of a flag that is so. */
+  private static final String YES = "yes";
+
+  private final Map<String, List<String>> fields;
+  private final List<Fault> faults;
+
+  private FilledForm(Map<String, List<String>> fields, List<Fault> faults) {
+    this.fields = fields;
+    this.faults = faults;
+  }
+
+  /** A form nobody has filled in. */
+  public static FilledForm blank() {
+    return new FilledForm(Map.of(), List.of());
+  }
+
+  /**
+   * Reads what a browser sends (application/x-www-form-urlencoded). Read here since the framework
+   * refuses fields above 2 KB, and a post is longer.
+   */
+  public static FilledForm of(byte[] body) {
+    Map<String, List<String>> fields = new LinkedHashMap<>();
+    for (String pair : new String(body, StandardCharsets.UTF_8).split("&")) {
+      int at = pair.indexOf('=');
+      if (at > 0) {
+        fields
+            .computeIfAbsent(decoded(pair.substring(0, at)), name -> new ArrayList<>())
+            .add(decoded(pair.substring(at + 1)).replace("\r\n", "\n").strip());
+      }
+    }
+    return new FilledForm(fields, List.of());
+  }
+
+  private static String decoded(String part) {
+    try {
+      return URLDecoder.decode(part, StandardCharsets.UTF_8);
+    } catch (IllegalArgumentException notEncoded) {
+      return part;
+    }
+  }
+
+  /** The same form with what is wrong with it. */
+  FilledForm refused(FaultyRequest refusal) {
+    return new FilledForm(fields, refusal.faults());
+  }
+
+  /** The same form with the values of some fields put anew. */
+  FilledForm with(Map<String, List<String>> anew) {
+    Map<String, List<String>> changed = new LinkedHashMap<>(fields);
+    changed.putAll(anew);
+    return new FilledForm(changed, faults);
+  }
+
+  /** Every value of a field that is not blank. */
+  public List<String> values(String name) {
+    return fields.getOrDefault(name, List.of()).stream().filter(one -> !one.isBlank()).toList();
+  }
+
+  /** The first value of a field, or "". */
+  public String value(String name) {
+    return value(name, 0);
+  }
+
+  /** One of several readings of the same thing, or "". */
+  public String value(String name, int index) {
+    List<String> all = fields.getOrDefault(name, List.of());
+    return index < all.size() ? all.get(index) : "";
+  }
+
+  /** Whether a box is ticked or an option chosen. */
+  public boolean holds(String name, String value) {
+    return values(name).contains(value);
+  }
+
+  /** Whether a flag is set. */
+  public boolean ticked(String name) {
+    return holds(name, YES);
+  }
+
+  /** Whether anything is filled in besides what is there from the start. */
+  public boolean isFilled(List<String> names) {
+    return names.stream().anyMatch(name -> !values(name).isEmpty());
+  }
+
+  /** The id of a field's element. */
+  public String id(String name) {
+    return name.replaceAll("^/", "").replace('/', '-');
+  }
+
+  /** What is wrong with a field. */
+  public List<Fault> faults(String name) {
+    return faults.stream().filter(fault -> isAt(fault, name)).toList();
+  }
+
+  /** What is wrong with no field of this page. */
+  public List<Fault> faultsElsewhere(List<String> names) {
+    return faults.stream()
+        .filter(fault -> names.stream().noneMatch(name -> isAt(fault, name)))
+        .toList();
+  }
+
+  /** Whether anything is wrong. */
+  public boolean isFaulty() {
+    return !faults.isEmpty();
+  }
+
+  private static boolean isAt(Fault fault, String name) {
+    return fault.pointer().equals(name) || fault.pointer().startsWith(name + "/");
+  }
+
+  /**
+   * Puts the fields into a request, each where its name says; blank fields and unset flags are left
+   * out.
+   *
+   * @param into the request, changed in place
+   */
+  ObjectNode put(List<Field> filled, List<String> flags, ObjectNode into) {
+    boolean inches = value("units").equals("imperial");
+    for (Field field : filled) {
+      List<String> values =
+          values(field.pointer()).stream().map(one -> field.written(one, inches)).toList();
+      JsonPointer at = JsonPointer.compile(field.pointer());
+      if (values.size() == 1) {
+        parent(into, at).put(at.last().getMatchingProperty(), values.get(0));
+      } else if (!values.isEmpty()) {
+        ArrayNode list = parent(into, at).putArray(at.last().getMatchingProperty());
+        values.forEach(list::add);
+      }
+    }
+    for (String flag : flags) {
+      JsonPointer at = JsonPointer.compile(flag);
+      if (ticked(flag)) {
+        parent(into, at).put(at.last().getMatchingProperty(), true);
+      }
+    }
+    if (!value("units").isEmpty()) {
+      into.put("units", value("units"));
+    }
+    return into;
+  }
+
+  /** The same into an empty request. */
+  ObjectNode put(List<Field> filled, List<String> flags) {
+    return put(filled, flags, JsonNodeFactory.instance.objectNode());
+  }
+
+  private static ObjectNode parent(ObjectNode root, JsonPointer at) {
+    return at.head().matches() ? root : root.withObject(at.head(), OverwriteMode.ALL, true);
+  }
+}

@@ -1,0 +1,33 @@
+package easewright.desk;
+
+import jakarta.ws.rs.container.ContainerRequestContext;
+import jakarta.ws.rs.container.ContainerResponseContext;
+import jakarta.ws.rs.core.HttpHeaders;
+import jakarta.ws.rs.core.MultivaluedMap;
+import org.jboss.resteasy.reactive.server.ServerResponseFilter;
+
+/**
+ * What a browser may do on the desk's pages: load our style, script and drawings, and post forms to
+ * us; nothing else, whatever a pasted post says (Content Security Policy Level 3). Pages hold
+ * measurements, so no copy is kept and no address told on.
+ */
+class PageSafety {
+  static final String POLICY =
+      "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self';"
+          + " connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
+
+  @ServerResponseFilter
+  void guard(ContainerRequestContext request, ContainerResponseContext response) {
+    String path = request.getUriInfo().getPath();
+    if (!path.equals("/desk") && !path.startsWith("/desk/")) {
+      return;
+    }
+    MultivaluedMap<String, Object> headers = response.getHeaders();
+    headers.putSingle("Content-Security-Policy", POLICY);
+    headers.putSingle("X-Content-Type-Options", "nosniff");
+    headers.putSingle("Referrer-Policy", "no-referrer");
+    if (!headers.containsKey(HttpHeaders.CACHE_CONTROL)) {
+      headers.putSingle(HttpHeaders.CACHE_CONTROL, "no-store");
+    }
+  }
+}

@@ -1,0 +1,145 @@
+package easewright.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * A post with the words marked that were read, and those that speak of the garment and were not.
+ *
+ * @param stretches the whole post in order
+ * @param unread what was not understood
+ * @param conflicts what the fields say otherwise; the fields count
+ */
+public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Conflict> conflicts) {
+  /**
+   * A stretch of the post.
+   *
+   * @param number of the mark, from 1; 0 for words that were only passed over
+   * @param meanings what the words were read as; empty where they were not understood
+   */
+  public record Stretch(String words, int number, List<Meaning> meanings) {
+    /** Whether it is marked as not understood. */
+    public boolean isUnread() {
+      return number > 0 && meanings.isEmpty();
+    }
+  }
+
+  /**
+   * What words were read as.
+   *
+   * @param name in trade words
+   * @param value what it is, where it is more than so; else null
+   * @param denied whether it was said not to be so
+   * @param unitAssumed whether no unit was written
+   */
+  public record Meaning(String name, String value, boolean denied, boolean unitAssumed) {}
+
+  /** Words not understood, with the signs they may mean and nobody has told of yet. */
+  public record Unread(String words, List<Perhaps> perhaps) {}
+
+  /** A sign that may be meant. */
+  public record Perhaps(String sign, String name) {}
+
+  /** What a field says, or null, and the words that say otherwise. */
+  public record Conflict(String name, String field, String words) {}
+
+  private record Span(int from, int to, Optional<Meaning> meaning) {}
+
+  /**
+   * Reads the service's own account.
+   *
+   * @param read spans, notUnderstood and conflicts as an answer holds them
+   * @param fitting what the pointers of spans point into
+   * @param told signs the form tells of already
+   */
+  static ReadText of(String text, JsonNode read, JsonNode fitting, List<String> told) {
+    List<Span> spans = new ArrayList<>();
+    for (JsonNode span : read.path("spans")) {
+      spans.add(span(span, Optional.of(meaning(span, fitting))));
+    }
+    List<Unread> unread = new ArrayList<>();
+    for (JsonNode span : read.path("notUnderstood")) {
+      spans.add(span(span, Optional.empty()));
+      unread.add(new Unread(span.path("text").asText(), perhaps(span, told)));
+    }
+    List<Conflict> conflicts = new ArrayList<>();
+    for (JsonNode one : read.path("conflicts")) {
+      conflicts.add(
+          new Conflict(
+              words(one.path("pointer").asText()),
+              one.path("field").textValue(),
+              one.path("text").asText()));
+    }
+    return new ReadText(stretches(text, spans), unread, conflicts);
+  }
+
+  private static List<Perhaps> perhaps(JsonNode span, List<String> told) {
+    List<Perhaps> perhaps = new ArrayList<>();
+    for (JsonNode one : span.path("perhaps")) {
+      if (!told.contains(one.path("sign").asText())) {
+        perhaps.add(new Perhaps(one.path("sign").asText(), one.path("name").asText()));
+      }
+    }
+    return perhaps;
+  }
+
+  private static Span span(JsonNode span, Optional<Meaning> meaning) {
+    return new Span(span.path("from").asInt(), span.path("to").asInt(), meaning);
+  }
+
+  private static Meaning meaning(JsonNode span, JsonNode fitting) {
+    String pointer = span.path("pointer").asText();
+    JsonNode at = fitting.at(pointer);
+    boolean assumed = span.path("unitAssumed").asBoolean();
+    for (String named : List.of("sign", "adjustment")) {
+      if (at.has(named)) {
+        return new Meaning(
+            words(at.path(named).asText()),
+            at.path("amount").textValue(),
+            at.path("seen").asText().equals("absent"),
+            assumed);
+      }
+    }
+    return new Meaning(
+        words(pointer), at.isValueNode() && !at.isBoolean() ? at.asText() : null, false, assumed);
+  }
+
+  /** The last name in a pointer or id, in words: "/body/upperChest" is "upper chest". */
+  private static String words(String pointer) {
+    String[] names = pointer.replaceAll("(/[0-9]+)+$", "").split("/");
+    return names[names.length - 1]
+        .replaceAll("([a-z])([A-Z])", "$1 $2")
+        .replace('-', ' ')
+        .toLowerCase(Locale.ROOT);
+  }
+
+  /** Words read as several things are marked once. */
+  private static List<Stretch> stretches(String text, List<Span> spans) {
+    List<Stretch> stretches = new ArrayList<>();
+    List<Span> inTurn = spans.stream().sorted(Comparator.comparingInt(Span::from)).toList();
+    int at = 0;
+    int number = 0;
+    for (int i = 0; i < inTurn.size(); ) {
+      int from = inTurn.get(i).from();
+      int to = inTurn.get(i).to();
+      List<Meaning> meanings = new ArrayList<>();
+      for (; i < inTurn.size() && inTurn.get(i).from() < Math.max(to, from + 1); i++) {
+        to = Math.max(to, inTurn.get(i).to());
+        inTurn.get(i).meaning().ifPresent(meanings::add);
+      }
+      if (from > at) {
+        stretches.add(new Stretch(text.substring(at, from), 0, List.of()));
+      }
+      stretches.add(new Stretch(text.substring(from, to), ++number, meanings));
+      at = to;
+    }
+    if (at < text.length()) {
+      stretches.add(new Stretch(text.substring(at), 0, List.of()));
+    }
+    return stretches;
+  }
+}

@@ -1,0 +1,257 @@
+// The desk in a real browser. Needs DESK, the service's address, and CHROMIUM, the browser's path.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { after, before, describe, test } from 'node:test';
+import { chromium } from 'playwright-core';
+
+const DESK = process.env.DESK;
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+// WCAG 2.2 level A and AA as axe-core names them; 2.2 contains 2.0 and 2.1.
+const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'];
+const QUESTION = 'The band rides up at the back and the straps dig in.';
+let browser;
+
+before(async () => {
+  browser = await chromium.launch({
+    executablePath: process.env.CHROMIUM,
+    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync']
+  });
+});
+after(() => browser?.close());
+
+// A page that fails the test when anything goes wrong in it or leaves for elsewhere.
+async function withPage({ refused, ...options }, story) {
+  const context = await browser.newContext(options);
+  const wrong = [];
+  context.on('request', request => {
+    if (!request.url().startsWith(DESK)) wrong.push('asked elsewhere: ' + request.url());
+  });
+  const page = await context.newPage();
+  page.setDefaultTimeout(20000);
+  page.on('pageerror', error => wrong.push('failed: ' + error.message));
+  page.on('console', message => {
+    // A page that names a fault is no success to HTTP, and the browser says so.
+    if (message.type() === 'error' && !(refused && /status of 4\d\d/.test(message.text()))) wrong.push('complained: ' + message.text());
+  });
+  try {
+    await story(page, context);
+    assert.deepEqual(wrong, []);
+    assert.deepEqual(await context.cookies(), []);
+  } finally {
+    await context.close();
+  }
+}
+
+const probability = page => page.locator('#causes-title ~ details summary').allTextContents();
+
+describe('with scripts', () => {
+  test('a pasted question is answered as one types, asked on by a button, and its reply copied', () =>
+    withPage({ permissions: ['clipboard-read', 'clipboard-write'] }, async page => {
+      await page.goto(DESK + '/desk');
+      await page.getByLabel('The question, as it was written').fill(QUESTION);
+      await page.getByRole('heading', { name: 'How the words were read' }).waitFor();
+      assert.deepEqual(
+        (await page.locator('.post mark').allTextContents()).map(words => words.replace(/\d+$/, '')),
+        ['rides up at the back', 'straps dig in']
+      );
+      const first = await probability(page);
+      const asked = await page.locator('#question').textContent();
+      await page.getByRole('button', { name: 'Yes', exact: true }).first().click();
+      await page.waitForFunction(before => document.getElementById('question')?.textContent !== before, asked);
+      assert.notDeepEqual(await probability(page), first);
+
+      await page.getByRole('radio', { name: 'long' }).check();
+      await page.waitForFunction(() => document.getElementById('post').value.includes('### How this was worked out'));
+      await page.getByRole('radio', { name: 'plain text' }).check();
+      await page.waitForFunction(() => !document.getElementById('post').value.includes('**'));
+      await page.getByRole('button', { name: 'Copy the reply' }).click();
+      await page.getByText('Copied.').waitFor();
+      assert.equal(
+        (await page.evaluate(() => navigator.clipboard.readText())).replaceAll('\r\n', '\n'),
+        await page.locator('#post').inputValue()
+      );
+    }));
+
+  test('what cannot be told is asked no more, and can be taken back', () =>
+    withPage({}, async page => {
+      await page.goto(DESK + '/desk');
+      await page.getByLabel('The question, as it was written').fill(QUESTION);
+      await page.locator('#question').waitFor();
+      const asked = await page.locator('#question').textContent();
+      await page.locator('.ask > .buttons').getByRole('button', { name: 'Can’t tell' }).click();
+      await page.locator('.untold').waitFor();
+      assert.notEqual(await page.locator('#question').textContent(), asked);
+      await page.locator('.untold input').uncheck();
+      await page.locator('.untold').waitFor({ state: 'detached' });
+      assert.equal(await page.locator('#question').textContent(), asked);
+    }));
+
+  test('a part of the garment is pointed at, and its sign ticked, by keyboard alone', () =>
+    withPage({}, async page => {
+      await page.goto(DESK + '/desk');
+      const link = page.locator('.views a[href="#at-underband"]').first();
+      for (let tabs = 0; !(await link.evaluate(one => one === document.activeElement)); tabs++) {
+        assert.ok(tabs < 60, 'the word on the drawing is not reached by the tab key');
+        await page.keyboard.press('Tab');
+      }
+      await page.keyboard.press('Enter');
+      await page.waitForFunction(() => document.activeElement?.textContent.startsWith('Underband'));
+      const box = page.locator('#at-underband input[name=seen][value=band-digs-in]');
+      for (let tabs = 0; !(await box.evaluate(one => one === document.activeElement)); tabs++) {
+        assert.ok(tabs < 90, 'the box is not reached by the tab key');
+        await page.keyboard.press('Tab');
+      }
+      await page.keyboard.press('Space');
+      await page.locator('#post').waitFor();
+      assert.ok(await page.locator('#at-side input[name=seen][value=band-digs-in]').isChecked());
+    }));
+
+  test('a red flag stands first and no change that tightens is shown', () =>
+    withPage({}, async page => {
+      await page.goto(DESK + '/desk');
+      await page.getByLabel('The question, as it was written').fill('The band rides up and my fingers go numb when I wear it.');
+      await page.locator('#answer .caution').first().waitFor();
+      assert.match(await page.locator('#answer .answer > *').first().textContent(), /stop and read this first/);
+      assert.doesNotMatch(await page.locator('.change').allTextContents().then(all => all.join()), /take .* in|shorten/i);
+    }));
+
+  test('a hostile post stays text', () =>
+    withPage({}, async page => {
+      await page.goto(DESK + '/desk');
+      const hostile = '</textarea><img src=x onerror="document.title=1"><script>document.title=2</script> the band rides up at the back {form.id}';
+      await page.getByLabel('The question, as it was written').fill(hostile);
+      await page.locator('.post').waitFor();
+      assert.match(await page.locator('.post').textContent(), /<script>document\.title=2<\/script>/);
+      await page.evaluate(() => HTMLFormElement.prototype.submit.call(document.getElementById('fitting')));
+      await page.waitForLoadState();
+      assert.equal(await page.locator('#text').inputValue(), hostile);
+      assert.equal(await page.locator('.bench img:not(.marked), .bench script').count(), 0);
+      assert.match(await page.title(), /Answer a question/);
+    }));
+});
+
+describe('without scripts', () => {
+  const still = { javaScriptEnabled: false };
+
+  test('a question is answered, asked on, and gone on from with the next message', () =>
+    withPage(still, async page => {
+      await page.goto(DESK + '/desk');
+      await page.getByLabel('The question, as it was written').fill(QUESTION);
+      await page.getByRole('button', { name: 'Answer' }).first().click();
+      const first = await probability(page);
+      await page.locator('.ask > .buttons').getByRole('button', { name: 'No' }).click();
+      assert.notDeepEqual(await probability(page), first);
+      const second = await probability(page);
+      await page.getByRole('button', { name: 'Go on with' }).click();
+      assert.equal(await page.locator('#text').inputValue(), '');
+      await page.getByLabel('next message').fill('It is loose everywhere too.');
+      await page.getByRole('button', { name: 'Answer' }).first().click();
+      assert.notDeepEqual(await probability(page), second);
+      assert.ok(await page.locator('input[name=seen][value=straps-dig-in]').first().isChecked());
+    }));
+
+  test('a sign is ticked at its part', () =>
+    withPage(still, async page => {
+      await page.goto(DESK + '/desk');
+      await page.locator('summary', { hasText: 'Back (' }).click();
+      await page.locator('#at-back input[name=seen][value=band-rides-up-at-the-back]').check();
+      await page.getByRole('button', { name: 'Answer' }).first().click();
+      assert.match((await probability(page))[0], /^Band/);
+    }));
+
+  test('a size is checked by filling in two girths', () =>
+    withPage(still, async page => {
+      await page.goto(DESK + '/desk/size');
+      await page.locator('#body-bust').fill('91');
+      await page.locator('#body-underbust').fill('76.5');
+      await page.getByLabel('Pattern').selectOption('quillmere-top');
+      await page.getByRole('button', { name: 'Which size' }).click();
+      assert.match(await page.locator('#result').textContent(), /Cut size \d\d[A-E]/);
+    }));
+
+  test('a cloth is checked by filling in three readings', () =>
+    withPage(still, async page => {
+      await page.goto(DESK + '/desk/cloth');
+      for (const [name, value] of [['marked', '10'], ['stretched', '17.5'], ['relaxed', '10.3']]) {
+        await page.locator('#cloth-main-around-' + name).fill(value);
+      }
+      await page.getByRole('button', { name: 'What is it fit for' }).click();
+      // (17.5 - 10) / 10
+      assert.match(await page.locator('#result').textContent(), /75 %/);
+    }));
+
+  test('what to cut is planned by choosing, and a cloth half told is asked for by name', () =>
+    withPage({ ...still, refused: true }, async page => {
+      await page.goto(DESK + '/desk/cut');
+      await page.getByRole('link', { name: 'Quillmere top' }).click();
+      await page.getByLabel('Size to cut').selectOption('75C');
+      await page.locator('#cloths-main-width').fill('150');
+      await page.getByRole('button', { name: 'What to cut' }).click();
+      assert.equal(await page.locator('#cloths-main-stretch-faults .fault').count(), 1);
+      await page.locator('#cloths-main-stretch').selectOption('crosswise');
+      await page.getByRole('button', { name: 'What to cut' }).click();
+      assert.match(await page.locator('#result').textContent(), /To buy/);
+    }));
+});
+
+async function offences(page) {
+  await page.evaluate(AXE);
+  const found = await page.evaluate(tags => axe.run(document, { runOnly: tags }), WCAG);
+  return found.violations.flatMap(one => one.nodes.map(node => `${one.id}: ${node.html.slice(0, 160)}`));
+}
+
+describe('WCAG 2.2 AA', () => {
+  test('the check tells pale words and a field without a name', () =>
+    withPage({}, async page => {
+      await page.goto(DESK + '/desk/size');
+      await page.evaluate(() => {
+        document.querySelector('h1').style.color = '#eee';
+        document.querySelector('label[for=body-bust]').remove();
+      });
+      const told = (await offences(page)).join();
+      assert.match(told, /color-contrast/);
+      assert.match(told, /label: /);
+    }));
+
+  for (const colorScheme of ['light', 'dark']) {
+    for (const width of [360, 1280]) {
+      const options = { colorScheme, viewport: { width, height: 900 } };
+      for (const path of ['/desk', '/desk/size', '/desk/cloth', '/desk/cut', '/desk/cut?sheet=quillmere-top']) {
+        test(`${path} at ${width} px, ${colorScheme}`, () =>
+          withPage(options, async page => {
+            await page.goto(DESK + path);
+            assert.deepEqual(await offences(page), []);
+            const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+            assert.ok(wide <= width, `the page is ${wide} px wide`);
+          }));
+      }
+      test(`an answered question at ${width} px, ${colorScheme}, everything opened`, () =>
+        withPage(options, async page => {
+          await page.goto(DESK + '/desk');
+          await page.getByLabel('The question, as it was written').fill(QUESTION + ' Something is strange around the cups. My fingers go numb.');
+          await page.locator('#post').waitFor();
+          await page.evaluate(() => document.querySelectorAll('details').forEach(one => { one.open = true; }));
+          assert.deepEqual(await offences(page), []);
+          assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= width);
+        }));
+      test(`results at ${width} px, ${colorScheme}`, () =>
+        withPage(options, async page => {
+          await page.goto(DESK + '/desk/size');
+          await page.locator('#body-bust').fill('91');
+          await page.locator('#body-underbust').fill('76.5');
+          await page.getByRole('button', { name: 'Which size' }).click();
+          assert.deepEqual(await offences(page), []);
+          await page.goto(DESK + '/desk/cut?sheet=quillmere-top');
+          for (const layer of ['main', 'lining', 'support']) {
+            await page.locator(`#cloths-${layer}-width`).fill('150');
+            await page.locator(`#cloths-${layer}-stretch`).selectOption('crosswise');
+          }
+          await page.getByRole('button', { name: 'What to cut' }).click();
+          await page.locator('.plan svg').first().waitFor();
+          assert.deepEqual(await offences(page), []);
+          assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= width);
+        }));
+    }
+  }
+});

@@ -1,0 +1,63 @@
+package easewright.desk;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import org.junit.jupiter.api.Test;
+
+class ConversationTest {
+  private static final String TOLD =
+      "{\"signs\":[{\"sign\":\"straps-dig-in\",\"seen\":\"present\",\"side\":\"left\"},"
+          + "{\"sign\":\"band-digs-in\",\"seen\":\"present\"}],\"couldNotTell\":[\"straps-uneven\"]}";
+
+  private static JsonNode request(String body) {
+    return Conversation.request(FilledForm.of(body.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  private static JsonNode json(String text) throws IOException {
+    return new ObjectMapper().readTree(text);
+  }
+
+  @Test
+  void a_sign_ticked_both_ways_counts_as_seen() throws IOException {
+    assertEquals(
+        json("[{\"sign\":\"band-digs-in\",\"seen\":\"present\"}]"),
+        request("notSeen=band-digs-in&seen=band-digs-in&couldNotTell=band-digs-in").path("signs"));
+  }
+
+  @Test
+  void boxes_decide_what_told_earlier_still_counts_and_its_side_stays() throws IOException {
+    String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
+
+    JsonNode request = request(earlier + "&seen=straps-dig-in");
+
+    assertEquals(
+        json("[{\"sign\":\"straps-dig-in\",\"seen\":\"present\",\"side\":\"left\"}]"),
+        request.path("signs"));
+    assertFalse(request.has("couldNotTell"));
+  }
+
+  @Test
+  void going_on_puts_what_was_told_into_the_boxes_and_empties_the_words() throws IOException {
+    FilledForm form = FilledForm.of("text=hello&garment=quillmere-top".getBytes());
+
+    FilledForm next = Conversation.goingOn(form, json(TOLD), "straps-slip-off");
+
+    assertEquals("", next.value("text"));
+    assertEquals("quillmere-top", next.value("garment"));
+    assertEquals(json(TOLD).path("signs"), Conversation.request(next).path("signs"));
+    assertEquals(json(TOLD).path("couldNotTell"), Conversation.request(next).path("couldNotTell"));
+  }
+
+  @Test
+  void pattern_and_size_come_from_one_field() throws IOException {
+    assertEquals(
+        json("{\"pattern\":{\"sheet\":\"quillmere-top\"},\"sizeCut\":\"75C\"}"),
+        request("garment=quillmere-top%2F75C"));
+  }
+}

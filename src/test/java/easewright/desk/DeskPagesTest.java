@@ -1,0 +1,110 @@
+package easewright.desk;
+
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import java.util.List;
+import java.util.regex.Pattern;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** The desk's pages as served. Header values by W3C Content Security Policy Level 3, section 6. */
+@QuarkusTest
+class DeskPagesTest {
+  /** What the policy refuses, and would therefore not work: inline style, script and handlers. */
+  private static final Pattern INLINE =
+      Pattern.compile(
+          "<style|<script>| style=\"| on[a-z]+=\"|javascript:|https?://(?!www\\.w3\\.org)");
+
+  private static RequestSpecification form() {
+    return given()
+        .accept("text/html")
+        .contentType("application/x-www-form-urlencoded;charset=UTF-8");
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "/desk",
+        "/desk/size",
+        "/desk/cloth",
+        "/desk/cut",
+        "/desk/cut?sheet=quillmere-top"
+      })
+  void a_page_of_the_desk_runs_nothing_but_its_own_script_and_sets_no_cookie(String path) {
+    Response page = given().accept("text/html").get(path);
+
+    assertEquals(200, page.statusCode());
+    List<String> policy = List.of(page.header("Content-Security-Policy").split("; "));
+    assertTrue(policy.contains("default-src 'none'"), policy::toString);
+    assertTrue(policy.contains("script-src 'self'"), policy::toString);
+    assertTrue(policy.contains("frame-ancestors 'none'"), policy::toString);
+    assertEquals("no-store", page.header("Cache-Control"));
+    assertFalse(page.headers().hasHeaderWithName("Set-Cookie"));
+    assertFalse(INLINE.matcher(page.asString()).find(), page.asString());
+  }
+
+  @Test
+  void a_hostile_post_is_shown_as_text_in_the_field_and_in_the_reading() {
+    String hostile = "</textarea><script>x()</script> the band rides up at the back";
+
+    String page = form().formParam("text", hostile).post("/desk").asString();
+
+    assertFalse(page.contains("<script>x"), page);
+    assertTrue(page.contains("&lt;/textarea&gt;&lt;script&gt;x()"), page);
+    assertTrue(page.contains("<mark>rides up at the back<sup>1</sup></mark>"), page);
+  }
+
+  @Test
+  void what_is_sent_along_as_told_earlier_is_checked_like_any_request() {
+    form()
+        .formParam("soFar", "{\"body\": \"<b>94\", \"nonsense\": 1}")
+        .post("/desk")
+        .then()
+        .statusCode(400)
+        .body(containsString("Something has to be put right first."))
+        .body(not(containsString("<b>94")));
+  }
+
+  @Test
+  void a_number_that_cannot_be_read_is_told_at_its_field() {
+    form()
+        .formParam("/body/bust", "ninety")
+        .formParam("/body/underbust", "77")
+        .post("/desk/size")
+        .then()
+        .statusCode(400)
+        .body(containsString("href=\"#body-bust\""))
+        .body(containsString("id=\"body-bust\" name=\"/body/bust\" value=\"ninety\""));
+  }
+
+  @Test
+  void the_answer_alone_is_what_the_whole_page_holds() {
+    String text = "The straps dig in and the band rides up at the back.";
+
+    String alone = form().formParam("text", text).post("/desk/answer").asString();
+
+    assertTrue(alone.contains("id=\"question\""), alone);
+    assertTrue(
+        form().formParam("text", text).post("/desk").asString().contains(alone.strip()), alone);
+  }
+
+  @Test
+  void a_form_that_tells_nothing_is_no_fault() {
+    form()
+        .formParam("text", "")
+        .formParam("units", "metric")
+        .post("/desk")
+        .then()
+        .statusCode(200)
+        .body(containsString("The answer comes here."));
+  }
+}
