@@ -1,7 +1,9 @@
 package easewright.api;
 
 import easewright.clinic.Clinic;
+import easewright.clinic.GroupReply;
 import easewright.clinic.Words;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Reads the small requests of the clinic, and names everything wrong with one at once. */
@@ -63,6 +65,28 @@ final class ClinicForm {
       root.at("version").needed("Send the version that was read before.");
     }
     return version == null ? 0 : version;
+  }
+
+  /** Cases with the versions they were read in; at least one, none twice. */
+  List<GroupReply.Addressed> cases() {
+    Spot list = root.at("cases");
+    if (!list.isWritten() || list.node().isEmpty()) {
+      list.needed("Name each case to be answered, and the version that was read before.");
+    }
+    List<GroupReply.Addressed> cases = new ArrayList<>();
+    for (Spot item : list.items(GroupReply.MOST)) {
+      Spot one = item.fields("case", "version");
+      String id = one.at("case").text();
+      Integer version = one.at("version").count(1, Integer.MAX_VALUE);
+      if (id == null || version == null) {
+        one.needed("Name a case, and the version that was read before.");
+      } else if (cases.stream().anyMatch(other -> other.caseId().equals(id))) {
+        one.impossible("This case is named twice.", "Leave one of them out.");
+      } else {
+        cases.add(new GroupReply.Addressed(id, version));
+      }
+    }
+    return cases;
   }
 
   /** How long cases are kept, days. */

@@ -6,9 +6,11 @@ import easewright.clinic.AuditEntry;
 import easewright.clinic.Case;
 import easewright.clinic.Clinic;
 import easewright.clinic.Clinics;
+import easewright.clinic.GroupReply;
 import easewright.clinic.Key;
 import easewright.clinic.KeyEntry;
 import easewright.clinic.Note;
+import easewright.clinic.Queue;
 import easewright.clinic.Round;
 import easewright.clinic.Story;
 import java.time.Instant;
@@ -85,6 +87,7 @@ public final class ClinicNotes {
       boolean redFlag,
       boolean stuck,
       String cause,
+      String sign,
       String sheet,
       String sizeCut) {
     static CaseNote of(Case one) {
@@ -102,8 +105,51 @@ public final class ClinicNotes {
           last.map(Case.Gist::redFlag).orElse(false),
           one.stuck(),
           last.map(Case.Gist::cause).orElse(null),
+          last.map(Case.Gist::sign).orElse(null),
           last.map(Case.Gist::sheet).orElse(null),
           last.map(Case.Gist::sizeCut).orElse(null));
+    }
+  }
+
+  /** A case in its place in the queue. */
+  public record QueueEntryNote(
+      @JsonProperty("case") CaseNote current, String reason, String group) {
+    static QueueEntryNote of(Queue.Entry entry) {
+      return new QueueEntryNote(CaseNote.of(entry.current()), word(entry.reason()), entry.group());
+    }
+  }
+
+  /** Cases that ask the same. */
+  public record QueueGroupNote(String key, String cause, String sign, List<String> cases) {
+    static QueueGroupNote of(Queue.Group group) {
+      return new QueueGroupNote(
+          group.key(), group.cause(), group.sign(), group.cases().stream().map(Case::id).toList());
+    }
+  }
+
+  /** The open cases in the order to answer them. */
+  public record QueueNote(List<QueueEntryNote> entries, List<QueueGroupNote> groups) {
+    static QueueNote of(Queue queue) {
+      return new QueueNote(
+          queue.entries().stream().map(QueueEntryNote::of).toList(),
+          queue.groups().stream().map(QueueGroupNote::of).toList());
+    }
+  }
+
+  /** What became of a case that was to be answered along with others. */
+  public record GivenNote(
+      @JsonProperty("case") String caseId,
+      boolean answered,
+      String refusal,
+      Integer version,
+      String holder) {
+    static GivenNote of(GroupReply.Given given) {
+      return new GivenNote(
+          given.caseId(),
+          given.refusal() == null,
+          given.refusal() == null ? null : word(given.refusal()),
+          given.version(),
+          given.holder());
     }
   }
 

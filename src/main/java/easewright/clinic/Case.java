@@ -12,7 +12,7 @@ import java.time.Instant;
  * @param rounds how many rounds it has
  * @param changedAt when anything was last added or changed; retention counts from here
  * @param waitingSince since when the wearer waits for a reply; null when not
- * @param stuck whether the last two rounds with a known outcome brought no progress
+ * @param stuck whether the last two tries with a known outcome brought no progress
  * @param last of the newest round; null without rounds
  */
 public record Case(
@@ -43,8 +43,9 @@ public record Case(
    *
    * @param redFlag whether a caution of its advice stands against tightening, or says stop
    * @param cause id of the likeliest cause; null when none was likely enough to change something
+   * @param sign id of the sign that speaks for it most; null without one
    * @param sheet id of the pattern sheet, or null
    * @param sizeCut the size cut, or null
    */
-  public record Gist(boolean redFlag, String cause, String sheet, String sizeCut) {}
+  public record Gist(boolean redFlag, String cause, String sign, String sheet, String sizeCut) {}
 }

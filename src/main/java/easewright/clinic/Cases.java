@@ -7,7 +7,6 @@ import static easewright.clinic.Role.WEARER;
 import easewright.clinic.AuditEntry.Deed;
 import java.security.SecureRandom;
 import java.time.Clock;
-import java.util.Comparator;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 
@@ -16,14 +15,6 @@ import org.jdbi.v3.core.Handle;
  * it was decided on, and is refused when that is no longer the current one.
  */
 public final class Cases {
-  /** Red flags first, then whoever waits longest, then the rest, the latest change first. */
-  private static final Comparator<Case> QUEUE =
-      Comparator.comparing((Case one) -> one.waitingSince() == null)
-          .thenComparing(one -> one.last() == null || !one.last().redFlag())
-          .thenComparing(Case::waitingSince, Comparator.nullsLast(Comparator.naturalOrder()))
-          .thenComparing(Case::changedAt, Comparator.reverseOrder())
-          .thenComparing(Case::id);
-
   private final Database database;
   private final Audit audit;
   private final Clock clock;
@@ -56,13 +47,18 @@ public final class Cases {
         });
   }
 
-  /** All cases in the order of the queue. */
+  /** The open cases in the order to answer them, with those that ask the same. */
+  public Queue triage(Caller caller) {
+    return Queue.of(queue(caller));
+  }
+
+  /** All cases in the order of the queue, closed ones last. */
   public List<Case> queue(Caller caller) {
     caller.mustBe(ORGANISER, HELPER);
     return database.transaction(
         handle -> {
           audit.note(handle, caller, Deed.CASES_READ, null);
-          return CaseRows.all(handle, caller.clinic()).stream().sorted(QUEUE).toList();
+          return CaseRows.all(handle, caller.clinic()).stream().sorted(Queue.ORDER).toList();
         });
   }
 

@@ -27,14 +27,24 @@ public record Fitted(String post, JsonNode request, JsonNode advice, Case.Gist g
     boolean redFlag =
         answer.cautions().stream()
             .anyMatch(caution -> caution.stopsTightening() || "stop".equals(caution.urgency()));
+    boolean clear = answer.clear() && !answer.causes().isEmpty();
     return new Fitted(
         post,
         answer.soFar(),
         advice,
         new Case.Gist(
             redFlag,
-            answer.clear() && !answer.causes().isEmpty() ? answer.causes().get(0).id() : null,
+            clear ? answer.causes().get(0).id() : null,
+            clear ? leadingSign(answer.causes().get(0)) : null,
             answer.understood().sheet(),
             answer.understood().sizeCut()));
+  }
+
+  private static String leadingSign(Answer.CauseNote cause) {
+    return cause.evidenceFor().stream()
+        .filter(report -> "sign".equals(report.kind()) && report.present())
+        .map(Answer.EvidenceNote::id)
+        .findFirst()
+        .orElse(null);
   }
 }

@@ -9,7 +9,7 @@ public enum Outcome {
   SAME,
   WORSE;
 
-  private boolean isProgress() {
+  boolean isProgress() {
     return this == SOLVED || this == BETTER;
   }
 

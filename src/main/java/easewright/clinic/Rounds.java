@@ -8,7 +8,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
-import java.util.Objects;
 import org.jdbi.v3.core.Handle;
 
 /** The rounds of a case: added whole, replied to, and told the outcome of. */
@@ -38,6 +37,7 @@ public final class Rounds {
                   null,
                   null);
           StoryRows.add(handle, caseId, round);
+          count(handle, caseId);
           StoryRows.wait(handle, caseId, round.addedAt().toEpochMilli());
           handle
               .createUpdate(
@@ -87,14 +87,51 @@ public final class Rounds {
   }
 
   /**
-   * Keeps what became of a round's advice.
+   * Keeps one reply for the newest round of each of several cases.
+   *
+   * @param addressed no case twice, at most {@value GroupReply#MOST}
+   */
+  public GroupReply replyToAll(Caller caller, List<GroupReply.Addressed> addressed, String text) {
+    caller.mustBe(ORGANISER, HELPER);
+    return new GroupReply(addressed.stream().map(one -> given(caller, one, text)).toList());
+  }
+
+  private GroupReply.Given given(Caller caller, GroupReply.Addressed one, String text) {
+    try {
+      Case current = database.transaction(handle -> CaseRows.read(handle, caller, one.caseId()));
+      if (current.last() == null || current.last().redFlag()) {
+        return given(
+            current,
+            current.last() == null
+                ? GroupReply.Refusal.NOTHING_ASKED
+                : GroupReply.Refusal.RED_FLAG);
+      }
+      // A round added in between raises the version, so the one replied to is the one looked at.
+      Case now = reply(caller, current.id(), current.rounds(), one.seen(), text).current();
+      return given(now, null);
+    } catch (Overtaken overtaken) {
+      return new GroupReply.Given(
+          one.caseId(), GroupReply.Refusal.OVERTAKEN, overtaken.version(), overtaken.holder());
+    } catch (NotHere none) {
+      return new GroupReply.Given(one.caseId(), GroupReply.Refusal.NOT_FOUND, null, null);
+    }
+  }
+
+  private static GroupReply.Given given(Case current, GroupReply.Refusal refusal) {
+    String holder = current.holder() == null ? null : current.holder().name();
+    return new GroupReply.Given(current.id(), refusal, current.version(), holder);
+  }
+
+  /**
+   * Keeps what became of a round's advice. Who says that the newest brought no progress waits for
+   * another reply.
    *
    * @param said the same in words, or null
    */
   public Story outcome(Caller caller, String caseId, int number, Outcome outcome, String said) {
     return database.transaction(
         handle -> {
-          CaseRows.lock(handle, caller, caseId);
+          Case current = CaseRows.lock(handle, caller, caseId);
           int changed =
               handle
                   .createUpdate(
@@ -106,18 +143,20 @@ public final class Rounds {
                   .bind("no", number)
                   .execute();
           mustBeOne(changed);
-          List<Outcome> told =
-              StoryRows.rounds(handle, caseId).stream()
-                  .map(Round::outcome)
-                  .filter(Objects::nonNull)
-                  .toList();
-          handle
-              .createUpdate("update cases set without_progress = :count where id = :case")
-              .bind("count", Outcome.withoutProgress(told))
-              .bind("case", caseId)
-              .execute();
+          count(handle, caseId);
+          if (number == current.rounds() && !current.closed() && !outcome.isProgress()) {
+            StoryRows.wait(handle, caseId, clock.millis());
+          }
           return changed(handle, caller, caseId, Deed.OUTCOME_TOLD);
         });
+  }
+
+  private static void count(Handle handle, String caseId) {
+    handle
+        .createUpdate("update cases set without_progress = :count where id = :case")
+        .bind("count", Progress.triesWithout(StoryRows.tries(handle, caseId)))
+        .bind("case", caseId)
+        .execute();
   }
 
   private Story changed(Handle handle, Caller caller, String caseId, Deed deed) {

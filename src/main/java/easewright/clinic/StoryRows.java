@@ -31,8 +31,22 @@ final class StoryRows {
         .list();
   }
 
+  /** Only what tells of progress, oldest first. */
+  static List<Progress.Try> tries(Handle handle, String caseId) {
+    return handle
+        .createQuery("select request, outcome from rounds where case_id = :case order by no")
+        .bind("case", caseId)
+        .map(
+            (row, context) ->
+                new Progress.Try(json(row.getString("request")), outcome(row.getString("outcome"))))
+        .list();
+  }
+
+  private static Outcome outcome(String name) {
+    return name == null ? null : Outcome.valueOf(name);
+  }
+
   private static Round round(ResultSet row) throws SQLException {
-    String outcome = row.getString("outcome");
     String reply = row.getString("reply");
     return new Round(
         row.getInt("no"),
@@ -45,6 +59,7 @@ final class StoryRows {
             new Case.Gist(
                 row.getBoolean("red_flag"),
                 row.getString("cause"),
+                row.getString("sign"),
                 row.getString("sheet"),
                 row.getString("size_cut"))),
         reply == null
@@ -53,7 +68,7 @@ final class StoryRows {
                 reply,
                 row.getString("replied_by"),
                 Instant.ofEpochMilli(row.getLong("replied_ms"))),
-        outcome == null ? null : Outcome.valueOf(outcome),
+        outcome(row.getString("outcome")),
         row.getString("outcome_said"));
   }
 
@@ -94,12 +109,13 @@ final class StoryRows {
 
   static void add(Handle handle, String caseId, Round round) {
     Fitted fitted = round.fitted();
+    Seen seen = Seen.in(fitted);
     handle
         .createUpdate(
             "insert into rounds (case_id, no, added_ms, added_by, added_role, post, request,"
-                + " advice, red_flag, cause, sheet, size_cut)"
+                + " advice, red_flag, cause, sheet, size_cut, sign, signs, choices, cloth)"
                 + " values (:case, :no, :at, :by, :role, :post, :request, :advice, :redFlag,"
-                + " :cause, :sheet, :sizeCut)")
+                + " :cause, :sheet, :sizeCut, :sign, :signs, :choices, :cloth)")
         .bind("case", caseId)
         .bind("no", round.number())
         .bind("at", round.addedAt().toEpochMilli())
@@ -112,6 +128,10 @@ final class StoryRows {
         .bind("cause", fitted.gist().cause())
         .bind("sheet", fitted.gist().sheet())
         .bind("sizeCut", fitted.gist().sizeCut())
+        .bind("sign", fitted.gist().sign())
+        .bind("signs", seen.signsInRow())
+        .bind("choices", seen.choicesInRow())
+        .bind("cloth", seen.cloth())
         .execute();
   }
 

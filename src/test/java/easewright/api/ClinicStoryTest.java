@@ -1,6 +1,7 @@
 package easewright.api;
 
 import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
@@ -12,6 +13,8 @@ import static org.hamcrest.Matchers.nullValue;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
 import io.restassured.response.ValidatableResponse;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** A case from the pasted post to the closed case, over HTTP. */
@@ -135,5 +138,75 @@ class ClinicStoryTest {
         .body("faults.pointer", hasItem("/retentionDays"));
     send("PUT", organiser, cases + "/" + id + "/rounds/9/outcome", "{\"outcome\": \"same\"}")
         .statusCode(404);
+  }
+
+  @Test
+  void one_reply_goes_to_all_who_ask_the_same_but_not_to_who_was_overtaken_or_is_in_danger() {
+    ValidatableResponse opened =
+        send("POST", null, "/v1/clinics", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
+    String organiser = opened.extract().path("key.key");
+    String clinic = "/v1/clinics/" + opened.extract().path("clinic.id");
+    String slack =
+        "{\"signs\": [{\"sign\": \"band-rides-up-at-the-back\"},"
+            + " {\"sign\": \"band-pulls-off-the-body\"}, {\"sign\": \"straps-dig-in\"}]}";
+    String one = asking(organiser, clinic, "Wrenna", slack);
+    String other = asking(organiser, clinic, "Marrowby", slack);
+    String held = asking(organiser, clinic, "Thistlewick", slack);
+    String lump = asking(organiser, clinic, "Pellow", "{\"text\": \"I found a lump.\"}");
+    send("GET", organiser, clinic + "/queue", null)
+        .statusCode(200)
+        .body("entries.case.nickname", contains("Pellow", "Wrenna", "Marrowby", "Thistlewick"))
+        .body("entries.reason", contains("red-flag", "waiting", "waiting", "waiting"))
+        .body("groups.cases", contains(contains(one, other, held)));
+
+    send("POST", organiser, clinic + "/cases/" + held + "/notes", "{\"text\": \"Wait.\"}");
+    String all =
+        "{\"cases\": [%s], \"text\": \"Pin the band in.\"}"
+            .formatted(
+                Stream.of(one, other, held, lump, "nobody")
+                    .map(id -> "{\"case\": \"" + id + "\", \"version\": 2}")
+                    .collect(Collectors.joining(", ")));
+    send("POST", organiser, clinic + "/replies", all)
+        .statusCode(200)
+        .body("answered", contains(true, true, false, false, false))
+        .body("refusal", contains(null, null, "overtaken", "red-flag", "not-found"))
+        .body("[2].version", equalTo(3));
+    send("GET", organiser, clinic + "/queue", null)
+        .body("entries.reason", contains("red-flag", "waiting", "answered", "answered"))
+        .body("groups", hasSize(0));
+    send("GET", organiser, clinic + "/cases/" + lump, null).body("rounds[0].reply", nullValue());
+    send("POST", organiser, clinic + "/replies", "{\"cases\": [{\"case\": 1}], \"x\": 1}")
+        .statusCode(400)
+        .body("faults.pointer", hasItem("/cases/0"))
+        .body("faults.pointer", hasItem("/text"))
+        .body("faults.pointer", hasItem("/x"));
+  }
+
+  private static String asking(String key, String clinic, String nickname, String round) {
+    String cases = clinic + "/cases";
+    String id =
+        send("POST", key, cases, "{\"nickname\": \"" + nickname + "\"}").extract().path("id");
+    send("POST", key, cases + "/" + id + "/rounds", round).statusCode(201);
+    return id;
+  }
+
+  @Test
+  void what_posts_say_of_earlier_changes_makes_a_case_stuck_and_frees_it() {
+    ValidatableResponse opened =
+        send("POST", null, "/v1/clinics", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
+    String organiser = opened.extract().path("key.key");
+    String clinic = "/v1/clinics/" + opened.extract().path("clinic.id");
+    String id =
+        asking(organiser, clinic, "Wrenna", "{\"text\": \"The band rides up at the back.\"}");
+    String rounds = clinic + "/cases/" + id + "/rounds";
+    String[][] posts = {
+      {"Took the band in by 2 cm and it got no better, it still rides up at the back.", "waiting"},
+      {"I shortened the straps and that made it worse. It rides up at the back.", "stuck"},
+      {"Took the band in by 2 cm more, which helped a lot. The straps slip off.", "waiting"},
+    };
+    for (String[] post : posts) {
+      send("POST", organiser, rounds, "{\"text\": \"" + post[0] + "\"}").statusCode(201);
+      send("GET", organiser, clinic + "/queue", null).body("entries.reason", contains(post[1]));
+    }
   }
 }

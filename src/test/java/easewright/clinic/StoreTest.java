@@ -67,7 +67,7 @@ abstract class StoreTest {
         "It rides up.",
         json("bust", bust),
         json("version", "1"),
-        new Case.Gist(redFlag, "band-too-long", null, "M"));
+        new Case.Gist(redFlag, "band-too-long", "band-rides-up-at-the-back", null, "M"));
   }
 
   @Test

@@ -62,7 +62,7 @@ final class RoundWriter {
   /** A fitting of some pages whose beginning and end bear the mark. */
   private static Fitted marked(String mark) {
     return new Fitted(
-        mark, json(mark, 500), json(mark, 8000), new Case.Gist(false, null, null, "M"));
+        mark, json(mark, 500), json(mark, 8000), new Case.Gist(false, null, null, null, "M"));
   }
 
   private static JsonNode json(String mark, int between) {
