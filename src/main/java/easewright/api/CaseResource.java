@@ -37,33 +37,31 @@ public class CaseResource {
   private final ClinicDoor door;
   private final FittedReader fittings;
 
-  @HeaderParam(HttpHeaders.AUTHORIZATION)
-  String key;
-
-  @PathParam("clinic")
-  String clinic;
-
   CaseResource(ClinicStore store, ClinicDoor door, FittedReader fittings) {
     this.store = store;
     this.door = door;
     this.fittings = fittings;
   }
 
-  private Caller caller() {
+  private Caller caller(String key, String clinic) {
     return door.enter(key, clinic, ORGANISER, HELPER);
   }
 
   @GET
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public List<CaseNote> queue() {
-    return store.cases().queue(caller()).stream().map(CaseNote::of).toList();
+  public List<CaseNote> queue(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key, @PathParam("clinic") String clinic) {
+    return store.cases().queue(caller(key, clinic)).stream().map(CaseNote::of).toList();
   }
 
   @POST
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public CaseNote open(byte[] body) {
-    Caller caller = caller();
+  public CaseNote open(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      byte[] body) {
+    Caller caller = caller(key, clinic);
     ClinicForm form = new ClinicForm(body, "nickname");
     String nickname = form.name("nickname");
     form.refuseFaulty();
@@ -73,36 +71,53 @@ public class CaseResource {
   @GET
   @Path("/{case}")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public StoryNote story(@PathParam("case") String id) {
-    return StoryNote.of(store.cases().story(caller(), id));
+  public StoryNote story(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id) {
+    return StoryNote.of(store.cases().story(caller(key, clinic), id));
   }
 
   @GET
   @Path("/{case}/export")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public StoryNote export(@PathParam("case") String id) {
-    return StoryNote.of(store.cases().export(caller(), id));
+  public StoryNote export(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id) {
+    return StoryNote.of(store.cases().export(caller(key, clinic), id));
   }
 
   @DELETE
   @Path("/{case}")
-  public void delete(@PathParam("case") String id) {
-    store.cases().delete(caller(), id);
+  public void delete(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id) {
+    store.cases().delete(caller(key, clinic), id);
   }
 
   @POST
   @Path("/{case}/taking")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public CaseNote take(@PathParam("case") String id, byte[] body) {
-    Caller caller = caller();
+  public CaseNote take(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      byte[] body) {
+    Caller caller = caller(key, clinic);
     return CaseNote.of(store.cases().take(caller, id, versionIn(body)));
   }
 
   @POST
   @Path("/{case}/handing-over")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public CaseNote handOver(@PathParam("case") String id, byte[] body) {
-    Caller caller = caller();
+  public CaseNote handOver(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      byte[] body) {
+    Caller caller = caller(key, clinic);
     ClinicForm form = new ClinicForm(body, "version", "to");
     int version = form.version();
     String to = form.idOrNone("to");
@@ -113,9 +128,25 @@ public class CaseResource {
   @POST
   @Path("/{case}/closing")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public CaseNote close(@PathParam("case") String id, byte[] body) {
-    Caller caller = caller();
+  public CaseNote close(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      byte[] body) {
+    Caller caller = caller(key, clinic);
     return CaseNote.of(store.cases().close(caller, id, versionIn(body)));
+  }
+
+  @POST
+  @Path("/{case}/reopening")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public CaseNote reopen(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      byte[] body) {
+    Caller caller = caller(key, clinic);
+    return CaseNote.of(store.cases().reopen(caller, id, versionIn(body)));
   }
 
   private static int versionIn(byte[] body) {
@@ -129,8 +160,12 @@ public class CaseResource {
   @Path("/{case}/rounds")
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public RoundNote addRound(@PathParam("case") String id, byte[] body) {
-    Caller caller = caller();
+  public RoundNote addRound(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      byte[] body) {
+    Caller caller = caller(key, clinic);
     return RoundNote.of(store.rounds().add(caller, id, fittings.read(body)));
   }
 
@@ -138,8 +173,12 @@ public class CaseResource {
   @Path("/{case}/rounds/{number}/reply")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public StoryNote reply(
-      @PathParam("case") String id, @PathParam("number") int number, byte[] body) {
-    Caller caller = caller();
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      @PathParam("number") int number,
+      byte[] body) {
+    Caller caller = caller(key, clinic);
     ClinicForm form = new ClinicForm(body, "version", "text");
     int version = form.version();
     String text = form.text("text");
@@ -151,8 +190,12 @@ public class CaseResource {
   @Path("/{case}/rounds/{number}/outcome")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public StoryNote outcome(
-      @PathParam("case") String id, @PathParam("number") int number, byte[] body) {
-    Caller caller = caller();
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      @PathParam("number") int number,
+      byte[] body) {
+    Caller caller = caller(key, clinic);
     ClinicForm form = new ClinicForm(body, "outcome", "said");
     Outcome outcome = form.oneOf("outcome", List.of(Outcome.values()));
     String said = form.textOrNone("said");
@@ -164,8 +207,12 @@ public class CaseResource {
   @Path("/{case}/notes")
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public NoteNote note(@PathParam("case") String id, byte[] body) {
-    Caller caller = caller();
+  public NoteNote note(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      byte[] body) {
+    Caller caller = caller(key, clinic);
     ClinicForm form = new ClinicForm(body, "text");
     String text = form.text("text");
     form.refuseFaulty();
@@ -177,7 +224,10 @@ public class CaseResource {
   @Consumes(MediaType.WILDCARD) // nothing is sent
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public IssuedKey link(@PathParam("case") String id) {
-    return IssuedKey.of(store.keys().issueLink(caller(), id));
+  public IssuedKey link(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id) {
+    return IssuedKey.of(store.keys().issueLink(caller(key, clinic), id));
   }
 }

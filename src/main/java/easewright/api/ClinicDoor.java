@@ -14,6 +14,9 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 /** Tells who calls by the key they bring, and lets them into that key's clinic only. */
 @Singleton
 public class ClinicDoor {
+  /** The cookie that brings a key to the desk's pages. */
+  public static final String COOKIE = "easewright-key";
+
   private static final String BEARER = "Bearer ";
 
   private final ClinicStore store;
@@ -38,7 +41,13 @@ public class ClinicDoor {
     return find(authorization).orElseThrow(NoKey::new);
   }
 
-  Optional<Caller> find(String authorization) {
+  /** An {@code Authorization} header that brings a key. */
+  public static String bringing(String key) {
+    return BEARER + key;
+  }
+
+  /** The same, or nothing. */
+  public Optional<Caller> find(String authorization) {
     boolean bearer =
         authorization != null && authorization.regionMatches(true, 0, BEARER, 0, BEARER.length());
     return bearer
@@ -85,6 +94,11 @@ public class ClinicDoor {
             .orElseThrow(NotFoundException::new);
     store.retention().expireFor(caller);
     return store.keys().holder(link).orElseThrow(NotFoundException::new);
+  }
+
+  /** Whether opening a clinic takes a founding key; null where none can be opened at all. */
+  public Boolean asksFounders() {
+    return foundingKey.isPresent() ? Boolean.TRUE : open ? Boolean.FALSE : null;
   }
 
   /**

@@ -1,7 +1,9 @@
 package easewright.api;
 
 import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.http.Cookie;
 import io.vertx.core.http.HttpHeaders;
+import io.vertx.core.http.HttpMethod;
 import io.vertx.core.json.Json;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
@@ -12,7 +14,8 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 /**
  * Keeps strangers from using the service where {@code easewright.open=false}: whatever is not
  * listed here needs the key of a clinic. What replies link to, and the contract, stay open to read;
- * clinics and wearers' links ask for keys themselves.
+ * clinics and wearers' links ask for keys themselves. At the desk a key is brought by a cookie, and
+ * whoever has none is shown where to sign in.
  */
 @Singleton
 class ClosedService {
@@ -23,6 +26,12 @@ class ClosedService {
       List.of(
           "/v1/clinics",
           "/v1/wearer-links",
+          "/desk/clinics",
+          "/desk/wearer",
+          "/desk/sign-in",
+          "/desk/sign-out",
+          "/desk/look.css",
+          "/desk/desk.js",
           "/rules",
           "/drawings",
           "/problems",
@@ -55,7 +64,7 @@ class ClosedService {
       call.next();
       return;
     }
-    String authorization = call.request().getHeader(HttpHeaders.AUTHORIZATION);
+    String authorization = authorization(call, path);
     call.request().pause(); // its body is not to arrive before there is somebody to read it
     call.vertx()
         .executeBlocking(() -> door.find(authorization), false)
@@ -66,10 +75,22 @@ class ClosedService {
                 call.fail(found.cause());
               } else if (found.result().isPresent()) {
                 call.next();
+              } else if (isOfDesk(path) && call.request().method().equals(HttpMethod.GET)) {
+                call.redirect("/desk/sign-in");
               } else {
                 refuse(call);
               }
             });
+  }
+
+  private static boolean isOfDesk(String path) {
+    return path.equals("/desk") || path.startsWith("/desk/");
+  }
+
+  private static String authorization(RoutingContext call, String path) {
+    String header = call.request().getHeader(HttpHeaders.AUTHORIZATION);
+    Cookie cookie = isOfDesk(path) ? call.request().getCookie(ClinicDoor.COOKIE) : null;
+    return header == null && cookie != null ? ClinicDoor.bringing(cookie.getValue()) : header;
   }
 
   private static void refuse(RoutingContext call) {

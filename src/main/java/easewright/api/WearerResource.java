@@ -30,9 +30,6 @@ public class WearerResource {
   private final ClinicDoor door;
   private final FittedReader fittings;
 
-  @PathParam("link")
-  String link;
-
   WearerResource(ClinicStore store, ClinicDoor door, FittedReader fittings) {
     this.store = store;
     this.door = door;
@@ -42,13 +39,13 @@ public class WearerResource {
   @GET
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   @ResponseHeader(name = "Referrer-Policy", value = "no-referrer")
-  public StoryNote story() {
+  public StoryNote story(@PathParam("link") String link) {
     Caller wearer = door.follow(link);
     return StoryNote.of(store.cases().story(wearer, wearer.caseId()));
   }
 
   @DELETE
-  public void delete() {
+  public void delete(@PathParam("link") String link) {
     Caller wearer = door.follow(link);
     store.cases().delete(wearer, wearer.caseId());
   }
@@ -57,7 +54,7 @@ public class WearerResource {
   @Path("/rounds")
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public RoundNote addRound(byte[] body) {
+  public RoundNote addRound(@PathParam("link") String link, byte[] body) {
     Caller wearer = door.follow(link);
     return RoundNote.of(store.rounds().add(wearer, wearer.caseId(), fittings.read(body)));
   }
@@ -65,7 +62,8 @@ public class WearerResource {
   @PUT
   @Path("/rounds/{number}/outcome")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public StoryNote outcome(@PathParam("number") int number, byte[] body) {
+  public StoryNote outcome(
+      @PathParam("link") String link, @PathParam("number") int number, byte[] body) {
     Caller wearer = door.follow(link);
     ClinicForm form = new ClinicForm(body, "outcome", "said");
     Outcome outcome = form.oneOf("outcome", List.of(Outcome.values()));
@@ -78,7 +76,7 @@ public class WearerResource {
   @Path("/notes")
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public NoteNote note(byte[] body) {
+  public NoteNote note(@PathParam("link") String link, byte[] body) {
     Caller wearer = door.follow(link);
     ClinicForm form = new ClinicForm(body, "text");
     String text = form.text("text");

@@ -28,6 +28,7 @@ public record AuditEntry(Instant at, String key, String name, Role role, Deed de
     CASE_TAKEN,
     CASE_HANDED_OVER,
     CASE_CLOSED,
+    CASE_REOPENED,
     CASE_EXPORTED,
     CASE_DELETED,
     CASE_EXPIRED,

@@ -131,6 +131,22 @@ public final class Cases {
                 .execute());
   }
 
+  /** Opens a closed case again; nobody has it, and its wearer waits for nothing yet. */
+  public Case reopen(Caller caller, String id, int seen) {
+    return change(
+        caller,
+        id,
+        seen,
+        Deed.CASE_REOPENED,
+        (handle, current) ->
+            handle
+                .createUpdate(
+                    "update cases set state = 'OPEN' where id = :id and clinic_id = :clinic")
+                .bind("id", current.id())
+                .bind("clinic", caller.clinic())
+                .execute());
+  }
+
   private interface Change {
     void make(Handle handle, Case current);
   }

@@ -16,10 +16,14 @@ class PageSafety {
       "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self';"
           + " connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
+  static boolean isOfDesk(String path) {
+    return path.equals("/desk") || path.startsWith("/desk/");
+  }
+
   @ServerResponseFilter
   void guard(ContainerRequestContext request, ContainerResponseContext response) {
     String path = request.getUriInfo().getPath();
-    if (!path.equals("/desk") && !path.startsWith("/desk/")) {
+    if (!isOfDesk(path)) {
       return;
     }
     MultivaluedMap<String, Object> headers = response.getHeaders();

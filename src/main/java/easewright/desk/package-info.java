@@ -1,6 +1,6 @@
 /**
- * The desk: pages to answer questions at, without scripts and better with them. A form is the whole
- * state of a page, so nothing is kept and no cookie is needed; what a form says goes to the same
- * endpoints as any other request.
+ * The desk: pages to answer questions at, without scripts and better with them. Outside a clinic a
+ * form is the whole state of its page, nothing is kept and no cookie is needed; inside one, a
+ * cookie brings the key. What a form says goes to the same endpoints as any other request.
  */
 package easewright.desk;

@@ -80,6 +80,7 @@ class ClinicRolesTest {
           Map.entry("takeCase", HELPERS),
           Map.entry("handOverCase", HELPERS),
           Map.entry("closeCase", HELPERS),
+          Map.entry("reopenCase", HELPERS),
           Map.entry("addRound", HELPERS),
           Map.entry("keepReply", HELPERS),
           Map.entry("keepOutcome", HELPERS),

@@ -1,0 +1,96 @@
+package easewright.desk;
+
+import easewright.api.ClinicDoor;
+import easewright.clinic.Caller;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.NewCookie;
+import java.net.URI;
+import java.util.Optional;
+import org.jboss.resteasy.reactive.RestResponse;
+
+/** Signing in with a key and out again. */
+@Path("/desk")
+@Produces(DeskResource.HTML)
+@Blocking
+public class SignInPage {
+  private static final String CLINICS = "/desk/clinics/";
+
+  private final SignedIn signedIn;
+  private final ClinicDoor door;
+
+  SignInPage(SignedIn signedIn, ClinicDoor door) {
+    this.signedIn = signedIn;
+    this.door = door;
+  }
+
+  @CheckedTemplate(basePath = "desk")
+  static final class Pages {
+    private Pages() {}
+
+    static native TemplateInstance signIn(String to, boolean refused);
+  }
+
+  /** Where a signed-in helper's clinic is, without knowing its id. */
+  @GET
+  @Path("/clinics")
+  public RestResponse<String> clinic() {
+    return seeOther(
+        signedIn.caller().map(caller -> CLINICS + caller.clinic()).orElse("/desk/sign-in"));
+  }
+
+  @GET
+  @Path("/sign-in")
+  public String form(@QueryParam("to") String to) {
+    return Pages.signIn(ownPath(to), false).render();
+  }
+
+  /** A wearer's link is no key: whoever pastes one is shown their case, and no cookie is set. */
+  @POST
+  @Path("/sign-in")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  public RestResponse<String> signIn(byte[] body) {
+    signedIn.mustBeSentFromHere();
+    FilledForm form = FilledForm.of(body);
+    String key = form.value("key");
+    String to = ownPath(form.value("to"));
+    Optional<Caller> caller = door.find(ClinicDoor.bringing(key));
+    if (caller.isEmpty()) {
+      return RestResponse.ResponseBuilder.<String>create(422)
+          .entity(Pages.signIn(to, true).render())
+          .build();
+    }
+    if (caller.get().caseId() != null) {
+      return seeOther("/desk/wearer/" + key);
+    }
+    return seeOther(to.isEmpty() ? CLINICS + caller.get().clinic() : to, signedIn.cookie(key));
+  }
+
+  @POST
+  @Path("/sign-out")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  public RestResponse<String> signOut(byte[] body) {
+    signedIn.mustBeOurs(FilledForm.of(body));
+    return seeOther("/desk/sign-in", signedIn.forgotten());
+  }
+
+  /** Only pages of the desk are gone on to, whatever an address says. */
+  private static String ownPath(String to) {
+    return to != null && to.matches("/desk(/[a-z0-9-]+)*") ? to : "";
+  }
+
+  static RestResponse<String> seeOther(String path, NewCookie... cookies) {
+    return RestResponse.ResponseBuilder.<String>create(303)
+        .location(URI.create(path))
+        .cookie(cookies)
+        .build();
+  }
+}

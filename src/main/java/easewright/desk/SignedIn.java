@@ -1,0 +1,125 @@
+package easewright.desk;
+
+import easewright.api.ClinicDoor;
+import easewright.clinic.Caller;
+import easewright.clinic.Role;
+import io.vertx.core.http.Cookie;
+import io.vertx.core.http.HttpServerRequest;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.context.RequestScoped;
+import jakarta.ws.rs.ForbiddenException;
+import jakarta.ws.rs.core.NewCookie;
+import jakarta.ws.rs.core.NewCookie.SameSite;
+import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.util.Optional;
+import org.apache.commons.codec.digest.HmacAlgorithms;
+import org.apache.commons.codec.digest.HmacUtils;
+
+/**
+ * Whoever looks at a page, known by the key in their cookie. There is no session beside it, so any
+ * machine that shares the store can answer. Asking who it is reads the store: on a worker only.
+ */
+@RequestScoped
+public class SignedIn {
+  /** The hidden field that shows a form to be one of ours. */
+  public static final String TOKEN = "token";
+
+  private static final String PATH = "/desk";
+
+  private final ClinicDoor door;
+  private final RoutingContext call;
+
+  SignedIn(ClinicDoor door, RoutingContext call) {
+    this.door = door;
+    this.call = call;
+  }
+
+  /** What the key's holder would send as an {@code Authorization} header; null without a cookie. */
+  public String authorization() {
+    Cookie cookie = call.request().getCookie(ClinicDoor.COOKIE);
+    return cookie == null ? null : ClinicDoor.bringing(cookie.getValue());
+  }
+
+  /** Who it is; nobody without a key in force. */
+  public Optional<Caller> caller() {
+    return door.find(authorization());
+  }
+
+  /**
+   * Who it is, about to look into a clinic; refused as the endpoints refuse.
+   *
+   * @throws jakarta.ws.rs.NotFoundException when it is another clinic's key
+   * @throws easewright.clinic.NotAllowed when the key is of another role
+   */
+  public Caller enter(String clinic, Role... allowed) {
+    return door.enter(authorization(), clinic, allowed);
+  }
+
+  /**
+   * What forms carry in {@link #TOKEN}. It follows from the key, so that it needs no keeping, and
+   * tells nobody the key. "" without a cookie.
+   */
+  public String token() {
+    String authorization = authorization();
+    return authorization == null
+        ? ""
+        : new HmacUtils(HmacAlgorithms.HMAC_SHA_256, authorization).hmacHex("a form of the desk");
+  }
+
+  /**
+   * Refuses a form that was not sent from a page of ours for the key it comes with.
+   *
+   * @throws ForbiddenException when it was sent from another site, or without the token
+   */
+  public void mustBeOurs(FilledForm form) {
+    mustBeSentFromHere();
+    byte[] given = form.value(TOKEN).getBytes(StandardCharsets.UTF_8);
+    byte[] wanted = token().getBytes(StandardCharsets.UTF_8);
+    if (wanted.length > 0 && !MessageDigest.isEqual(given, wanted)) {
+      throw new ForbiddenException();
+    }
+  }
+
+  /**
+   * Refuses what a page of another site sends. Browsers say where from in {@code Sec-Fetch-Site}
+   * (Fetch Metadata Request Headers, W3C Working Draft), but to a site without TLS only in {@code
+   * Origin}, which is "null" here since our pages tell no referrer (Fetch Standard, "append a
+   * request Origin header"): then only the token tells.
+   */
+  void mustBeSentFromHere() {
+    HttpServerRequest request = call.request();
+    String site = request.getHeader("Sec-Fetch-Site");
+    String origin = request.getHeader("Origin");
+    boolean elsewhere =
+        site != null
+            ? !site.equals("same-origin")
+            : origin != null
+                && !origin.equals("null")
+                && !origin.endsWith("://" + request.authority());
+    if (elsewhere) {
+      throw new ForbiddenException();
+    }
+  }
+
+  /** The cookie that signs in; it ends with the browser's session. */
+  NewCookie cookie(String key) {
+    return with(key, NewCookie.DEFAULT_MAX_AGE);
+  }
+
+  /** The cookie that signs out. */
+  NewCookie forgotten() {
+    return with("", 0);
+  }
+
+  private NewCookie with(String value, int maxAge) {
+    return new NewCookie.Builder(ClinicDoor.COOKIE)
+        .value(value)
+        .path(PATH)
+        .httpOnly(true)
+        .secure(call.request().isSSL() || "https".equals(call.request().scheme()))
+        .sameSite(SameSite.STRICT)
+        .maxAge(maxAge)
+        .build();
+  }
+}
