@@ -96,27 +96,42 @@ public class ClinicDoor {
     return store.keys().holder(link).orElseThrow(NotFoundException::new);
   }
 
-  /** Whether opening a clinic takes a founding key; null where none can be opened at all. */
-  public Boolean asksFounders() {
-    return foundingKey.isPresent() ? Boolean.TRUE : open ? Boolean.FALSE : null;
+  /** Who may open clinics. */
+  public enum Founding {
+    ANYBODY,
+    WHO_KNOWS_THE_KEY,
+    NOBODY
+  }
+
+  /** Who may open clinics here. A service that is closed and has no founding key opens none. */
+  public Founding founding() {
+    if (foundingKey.isPresent()) {
+      return Founding.WHO_KNOWS_THE_KEY;
+    }
+    return open ? Founding.ANYBODY : Founding.NOBODY;
+  }
+
+  /** Whether an {@code Authorization} header may open a clinic. */
+  public boolean opensTo(String authorization) {
+    return switch (founding()) {
+      case ANYBODY -> true;
+      case NOBODY -> false;
+      case WHO_KNOWS_THE_KEY -> {
+        byte[] wanted = (BEARER + foundingKey.get()).getBytes(StandardCharsets.UTF_8);
+        byte[] given =
+            (authorization == null ? "" : authorization).getBytes(StandardCharsets.UTF_8);
+        yield MessageDigest.isEqual(wanted, given);
+      }
+    };
   }
 
   /**
-   * Whether a clinic may be opened: by anybody, or by whoever knows the configured founding key. A
-   * service that is closed and has none opens no clinics.
+   * Refuses whoever may open no clinic.
    *
    * @throws NoKey when not
    */
   void mayFound(String authorization) {
-    if (foundingKey.isEmpty()) {
-      if (!open) {
-        throw new NoKey();
-      }
-      return;
-    }
-    byte[] wanted = (BEARER + foundingKey.get()).getBytes(StandardCharsets.UTF_8);
-    byte[] given = (authorization == null ? "" : authorization).getBytes(StandardCharsets.UTF_8);
-    if (!MessageDigest.isEqual(wanted, given)) {
+    if (!opensTo(authorization)) {
       throw new NoKey();
     }
   }

@@ -1,5 +1,6 @@
 package easewright.api;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.clinic.Fitted;
@@ -7,6 +8,7 @@ import easewright.diagnosis.Answer;
 import jakarta.inject.Singleton;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Optional;
 
 /** Answers a fitting so that it can become a round of a case. */
 @Singleton
@@ -34,6 +36,16 @@ public class FittedReader {
       return Fitted.of(request.path("text").textValue(), answer, advice);
     } catch (IOException impossible) {
       throw new UncheckedIOException(impossible);
+    }
+  }
+
+  /** The advice as it was given; nothing where an older service wrote what can't be read here. */
+  public Optional<Answer> asGiven(Fitted fitted) {
+    try {
+      Answer advice = json.treeToValue(fitted.advice(), Answer.class);
+      return Optional.of(advice.goingOnFrom(fitted.request(), advice.read()));
+    } catch (JsonProcessingException otherwise) {
+      return Optional.empty();
     }
   }
 }

@@ -12,7 +12,7 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
  * that host is the proxy's only if Quarkus is told to trust it (quarkus.http.proxy.*).
  */
 @Singleton
-class PublicAddress {
+public class PublicAddress {
   /** Nothing that could end a link in Markdown or HTML; the host is the caller's own word. */
   private static final Pattern SITE =
       Pattern.compile("https?://[A-Za-z0-9._~:\\[\\]-]+(/[A-Za-z0-9._~/-]*)?");
@@ -31,7 +31,7 @@ class PublicAddress {
   }
 
   /** What stands before the path of a link; "" where nothing fit for a link is known. */
-  String site(URI calledAs) {
+  public String site(URI calledAs) {
     return site(calledAs.toString());
   }
 

@@ -64,7 +64,8 @@ public record Queue(List<Entry> entries) {
    */
   public record Group(String key, String cause, String sign, List<Case> cases) {}
 
-  static Queue of(List<Case> cases) {
+  /** Queues cases; closed ones are left out. */
+  public static Queue of(List<Case> cases) {
     List<Case> open =
         cases.stream().filter(one -> !one.closed()).sorted(ORDER).collect(Collectors.toList());
     Map<String, Long> alike =

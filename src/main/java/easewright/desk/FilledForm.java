@@ -19,6 +19,9 @@ public final class FilledForm {
   /** Ticked boxes: the value of a flag that is so. */
   private static final String YES = "yes";
 
+  /** Fields of small requests that are numbers in JSON. */
+  private static final List<String> COUNTS = List.of("/version", "/retentionDays");
+
   private final Map<String, List<String>> fields;
   private final List<Fault> faults;
 
@@ -117,6 +120,11 @@ public final class FilledForm {
         .toList();
   }
 
+  /** For pages that tell everything wrong in one place. */
+  public List<String> noFields() {
+    return List.of();
+  }
+
   /** Whether anything is wrong. */
   public boolean isFaulty() {
     return !faults.isEmpty();
@@ -160,6 +168,30 @@ public final class FilledForm {
   /** The same into an empty request. */
   ObjectNode put(List<Field> filled, List<String> flags) {
     return put(filled, flags, JsonNodeFactory.instance.objectNode());
+  }
+
+  /**
+   * A small request of text fields named by their pointers; blank ones are left out.
+   *
+   * @return JSON
+   */
+  byte[] json(String... pointers) {
+    ObjectNode request = JsonNodeFactory.instance.objectNode();
+    for (String pointer : pointers) {
+      String value = value(pointer);
+      String name = pointer.substring(1);
+      if (COUNTS.contains(pointer) && value.matches("[0-9]{1,9}")) {
+        request.put(name, Integer.parseInt(value));
+      } else if (!value.isEmpty()) {
+        request.put(name, value);
+      }
+    }
+    return request.toString().getBytes(StandardCharsets.UTF_8);
+  }
+
+  /** A field that counts something; 0 where it holds no number. */
+  int number(String name) {
+    return value(name).matches("[0-9]{1,9}") ? Integer.parseInt(value(name)) : 0;
   }
 
   private static ObjectNode parent(ObjectNode root, JsonPointer at) {

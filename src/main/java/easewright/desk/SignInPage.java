@@ -43,8 +43,7 @@ public class SignInPage {
   @GET
   @Path("/clinics")
   public RestResponse<String> clinic() {
-    return seeOther(
-        signedIn.caller().map(caller -> CLINICS + caller.clinic()).orElse("/desk/sign-in"));
+    return seeOther(signedIn.who().map(Who::home).orElse("/desk/sign-in"));
   }
 
   @GET

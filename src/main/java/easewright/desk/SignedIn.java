@@ -1,7 +1,6 @@
 package easewright.desk;
 
 import easewright.api.ClinicDoor;
-import easewright.clinic.Caller;
 import easewright.clinic.Role;
 import io.vertx.core.http.Cookie;
 import io.vertx.core.http.HttpServerRequest;
@@ -42,8 +41,8 @@ public class SignedIn {
   }
 
   /** Who it is; nobody without a key in force. */
-  public Optional<Caller> caller() {
-    return door.find(authorization());
+  public Optional<Who> who() {
+    return door.find(authorization()).map(caller -> new Who(caller, token()));
   }
 
   /**
@@ -52,8 +51,8 @@ public class SignedIn {
    * @throws jakarta.ws.rs.NotFoundException when it is another clinic's key
    * @throws easewright.clinic.NotAllowed when the key is of another role
    */
-  public Caller enter(String clinic, Role... allowed) {
-    return door.enter(authorization(), clinic, allowed);
+  public Who enter(String clinic, Role... allowed) {
+    return new Who(door.enter(authorization(), clinic, allowed), token());
   }
 
   /**

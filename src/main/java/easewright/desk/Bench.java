@@ -1,0 +1,81 @@
+package easewright.desk;
+
+import easewright.api.FaultyRequest;
+import easewright.api.SignResource;
+import easewright.pattern.PatternSheet;
+import easewright.pattern.PatternSheets;
+import jakarta.inject.Singleton;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
+
+/** The form a question is answered with, and the answer beside it, on whichever page they stand. */
+@Singleton
+class Bench {
+  static final List<String> OWN_FAULTS =
+      List.of("/text", "/body/bust", "/body/underbust", "/pattern", "/sizeCut", "/nickname");
+
+  private final FittingDesk desk;
+  private final SignResource signs;
+  private final PatternSheets sheets;
+
+  Bench(FittingDesk desk, SignResource signs, PatternSheets sheets) {
+    this.desk = desk;
+    this.signs = signs;
+    this.sheets = sheets;
+  }
+
+  /** All that can be chosen in the form. */
+  public record Choices(SignPlaces signs, List<PatternSheet> sheets) {
+    /** The name of a sign; its id where the rule book has no such sign. */
+    public String nameOf(String sign) {
+      return signs.places().stream()
+          .flatMap(place -> place.signs().stream())
+          .filter(one -> one.id().equals(sign))
+          .map(one -> one.name())
+          .findFirst()
+          .orElse(sign);
+    }
+  }
+
+  /** A form, what stands beside it, and the HTTP status of a page that shows both. */
+  record Outcome(FilledForm form, DeskAnswer shown, int status) {
+    static Outcome blank(FilledForm form) {
+      return new Outcome(form, DeskAnswer.unanswered(null), 200);
+    }
+  }
+
+  /** Answers a form, or tells what is wrong with it. */
+  Outcome outcome(FilledForm form, UriInfo called) {
+    if (!Conversation.isBegun(form)) {
+      return Outcome.blank(form);
+    }
+    try {
+      return new Outcome(form, desk.answer(form, called.getBaseUri().toString()), 200);
+    } catch (FaultyRequest refusal) {
+      return refused(form, refusal);
+    }
+  }
+
+  /** The same where the form was refused already. */
+  Outcome refused(FilledForm form, FaultyRequest refusal) {
+    return new Outcome(form.refused(refusal), desk.unanswered(form), refusal.status());
+  }
+
+  /** Answers a form; where its button asks for that, the place for words is empty for the next. */
+  Outcome goingOn(FilledForm form, UriInfo called) {
+    Outcome outcome = outcome(form, called);
+    DeskAnswer answered = outcome.shown();
+    if (!form.value("goOn").equals("yes") || !answered.isAnswered()) {
+      return outcome;
+    }
+    String asked = answered.question() == null ? "" : answered.question().sign();
+    return new Outcome(
+        Conversation.goingOn(outcome.form(), answered.answer().soFar(), asked),
+        answered,
+        outcome.status());
+  }
+
+  Choices choices() {
+    return new Choices(SignPlaces.of(signs.all()), sheets.shipped());
+  }
+}

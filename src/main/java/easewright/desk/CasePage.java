@@ -1,0 +1,172 @@
+package easewright.desk;
+
+import static easewright.clinic.Role.HELPER;
+import static easewright.clinic.Role.ORGANISER;
+
+import easewright.api.CaseResource;
+import easewright.api.ClinicNotes.IssuedKey;
+import easewright.api.ClinicNotes.StoryNote;
+import easewright.api.FaultyRequest;
+import easewright.api.PublicAddress;
+import easewright.clinic.Case;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.Overtaken;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
+import java.util.Map;
+import org.jboss.resteasy.reactive.ResponseHeader;
+import org.jboss.resteasy.reactive.RestResponse;
+
+/** A case's story, and all that is done with a case. */
+@Path("/desk/clinics/{clinic}/cases/{case}")
+@Produces(DeskResource.HTML)
+@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+@Blocking
+public class CasePage {
+  private final SignedIn signedIn;
+  private final ClinicStore store;
+  private final CaseResource cases;
+  private final Stories stories;
+  private final PublicAddress address;
+
+  CasePage(
+      SignedIn signedIn,
+      ClinicStore store,
+      CaseResource cases,
+      Stories stories,
+      PublicAddress address) {
+    this.signedIn = signedIn;
+    this.store = store;
+    this.cases = cases;
+    this.stories = stories;
+    this.address = address;
+  }
+
+  @CheckedTemplate(basePath = "desk")
+  static final class Pages {
+    private Pages() {}
+
+    static native TemplateInstance caseStory(
+        Who who, Stories.Shown story, List<Case.Holder> helpers, FilledForm form, Overtaken late);
+
+    static native TemplateInstance wearersLink(Who who, Case current, String link);
+
+    static native TemplateInstance deleteCase(Who who, Case current);
+  }
+
+  @GET
+  @Consumes(MediaType.WILDCARD)
+  public String page(
+      @PathParam("clinic") String clinic, @PathParam("case") String id, UriInfo called) {
+    return page(clinic, id, called, FilledForm.blank(), null);
+  }
+
+  private String page(String clinic, String id, UriInfo called, FilledForm form, Overtaken late) {
+    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    Stories.Shown story =
+        stories.shown(store.cases().story(who.caller(), id), address.site(called.getBaseUri()));
+    return Pages.caseStory(who, story, store.keys().helpers(who.caller()), form, late).render();
+  }
+
+  /** Does what a button of the page says; whoever comes too late is told who was quicker. */
+  @POST
+  @Path("/{deed}")
+  public RestResponse<String> change(
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      @PathParam("deed") String deed,
+      byte[] body,
+      UriInfo called) {
+    FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(deed)));
+    signedIn.mustBeOurs(form);
+    try {
+      change(signedIn.authorization(), clinic, id, deed, form);
+      return SignInPage.seeOther("/desk/clinics/" + clinic + "/cases/" + id);
+    } catch (FaultyRequest refusal) {
+      return RestResponse.ResponseBuilder.<String>create(refusal.status())
+          .entity(page(clinic, id, called, form.refused(refusal), null))
+          .build();
+    } catch (Overtaken late) {
+      return RestResponse.ResponseBuilder.<String>create(409)
+          .entity(page(clinic, id, called, form, late))
+          .build();
+    }
+  }
+
+  private void change(String key, String clinic, String id, String deed, FilledForm form) {
+    switch (deed) {
+      case "take" -> cases.take(key, clinic, id, form.json("/version"));
+      case "put-back" -> cases.handOver(key, clinic, id, form.json("/version"));
+      case "hand-over" -> cases.handOver(key, clinic, id, form.json("/version", "/to"));
+      case "close" -> cases.close(key, clinic, id, form.json("/version"));
+      case "reopen" -> cases.reopen(key, clinic, id, form.json("/version"));
+      case "note" -> cases.note(key, clinic, id, form.json("/text"));
+      case "reply" ->
+          cases.reply(key, clinic, id, form.number("number"), form.json("/version", "/text"));
+      case "outcome" ->
+          cases.outcome(key, clinic, id, form.number("number"), form.json("/outcome", "/said"));
+      default -> throw new NotFoundException();
+    }
+  }
+
+  /** Issues the wearer's link and shows it, the only time. */
+  @POST
+  @Path("/link")
+  public String link(
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      byte[] body,
+      UriInfo called) {
+    signedIn.mustBeOurs(FilledForm.of(body));
+    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    IssuedKey link = cases.link(signedIn.authorization(), clinic, id);
+    return Pages.wearersLink(
+            who,
+            store.cases().story(who.caller(), id).current(),
+            address.site(called.getBaseUri()) + "/desk/wearer/" + link.key())
+        .render();
+  }
+
+  @GET
+  @Path("/export")
+  @Produces(MediaType.APPLICATION_JSON)
+  @Consumes(MediaType.WILDCARD)
+  @ResponseHeader(name = "Content-Disposition", value = "attachment; filename=\"case.json\"")
+  public StoryNote export(@PathParam("clinic") String clinic, @PathParam("case") String id) {
+    return cases.export(signedIn.authorization(), clinic, id);
+  }
+
+  @GET
+  @Path("/delete")
+  @Consumes(MediaType.WILDCARD)
+  public String askBeforeDeleting(
+      @PathParam("clinic") String clinic, @PathParam("case") String id) {
+    Who who = signedIn.enter(clinic, ORGANISER);
+    return Pages.deleteCase(who, store.cases().story(who.caller(), id).current()).render();
+  }
+
+  @POST
+  @Path("/delete")
+  public RestResponse<String> delete(
+      @PathParam("clinic") String clinic, @PathParam("case") String id, byte[] body) {
+    FilledForm form = FilledForm.of(body);
+    signedIn.mustBeOurs(form);
+    String page = "/desk/clinics/" + clinic;
+    if (!form.ticked("sure")) {
+      return SignInPage.seeOther(page + "/cases/" + id + "/delete");
+    }
+    cases.delete(signedIn.authorization(), clinic, id);
+    return SignInPage.seeOther(page);
+  }
+}

@@ -1,0 +1,72 @@
+package easewright.desk;
+
+import easewright.api.ClinicDoor;
+import easewright.api.ClinicNotes.OpenedClinic;
+import easewright.api.ClinicResource;
+import easewright.api.FaultyRequest;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import org.jboss.resteasy.reactive.RestResponse;
+
+/** Opens a clinic, and shows its organiser's key the only time. */
+@Path("/desk/clinics/new")
+@Produces(DeskResource.HTML)
+@Blocking
+public class NewClinicPage {
+  private final SignedIn signedIn;
+  private final ClinicResource clinics;
+  private final ClinicDoor door;
+
+  NewClinicPage(SignedIn signedIn, ClinicResource clinics, ClinicDoor door) {
+    this.signedIn = signedIn;
+    this.clinics = clinics;
+    this.door = door;
+  }
+
+  @CheckedTemplate(basePath = "desk")
+  static final class Pages {
+    private Pages() {}
+
+    static native TemplateInstance newClinic(
+        FilledForm form, ClinicDoor.Founding founding, boolean refused);
+
+    static native TemplateInstance openedClinic(OpenedClinic opened);
+  }
+
+  @GET
+  public String blank() {
+    return Pages.newClinic(FilledForm.blank(), door.founding(), false).render();
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  public RestResponse<String> open(byte[] body) {
+    signedIn.mustBeSentFromHere();
+    FilledForm form = FilledForm.of(body);
+    String foundingKey = ClinicDoor.bringing(form.value("foundingKey"));
+    if (!door.opensTo(foundingKey)) {
+      return RestResponse.ResponseBuilder.<String>create(422)
+          .entity(Pages.newClinic(form, door.founding(), true).render())
+          .build();
+    }
+    try {
+      OpenedClinic opened =
+          clinics.open(foundingKey, form.json("/name", "/organiser", "/retentionDays"));
+      return RestResponse.ResponseBuilder.<String>create(201)
+          .entity(Pages.openedClinic(opened).render())
+          .cookie(signedIn.cookie(opened.key().key()))
+          .build();
+    } catch (FaultyRequest refusal) {
+      return RestResponse.ResponseBuilder.<String>create(refusal.status())
+          .entity(Pages.newClinic(form.refused(refusal), door.founding(), false).render())
+          .build();
+    }
+  }
+}

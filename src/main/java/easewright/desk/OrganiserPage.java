@@ -1,0 +1,159 @@
+package easewright.desk;
+
+import static easewright.clinic.Role.ORGANISER;
+
+import easewright.api.ClinicNotes.AuditNote;
+import easewright.api.ClinicNotes.ExportNote;
+import easewright.api.ClinicNotes.IssuedKey;
+import easewright.api.ClinicResource;
+import easewright.api.FaultyRequest;
+import easewright.clinic.Clinic;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.KeyEntry;
+import easewright.clinic.LastKey;
+import easewright.clinic.Overtaken;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.util.List;
+import java.util.Map;
+import org.jboss.resteasy.reactive.ResponseHeader;
+import org.jboss.resteasy.reactive.RestResponse;
+
+/** What a clinic's organiser looks after: keys, name and retention, who did what, and its end. */
+@Path("/desk/clinics/{clinic}/organise")
+@Produces(DeskResource.HTML)
+@Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+@Blocking
+public class OrganiserPage {
+  private static final int MOST_SHOWN = 200;
+
+  private final SignedIn signedIn;
+  private final ClinicStore store;
+  private final ClinicResource clinics;
+
+  OrganiserPage(SignedIn signedIn, ClinicStore store, ClinicResource clinics) {
+    this.signedIn = signedIn;
+    this.store = store;
+    this.clinics = clinics;
+  }
+
+  @CheckedTemplate(basePath = "desk")
+  static final class Pages {
+    private Pages() {}
+
+    static native TemplateInstance organise(
+        Who who,
+        Clinic clinic,
+        List<KeyEntry> keys,
+        FilledForm form,
+        boolean overtaken,
+        boolean lastKey);
+
+    static native TemplateInstance issuedKey(Who who, IssuedKey issued, String name);
+
+    static native TemplateInstance audit(Who who, List<AuditNote> entries, boolean more);
+
+    static native TemplateInstance deleteClinic(Who who, Clinic clinic);
+  }
+
+  @GET
+  @Consumes(MediaType.WILDCARD)
+  public String page(@PathParam("clinic") String clinic) {
+    return page(clinic, FilledForm.blank(), false, false);
+  }
+
+  private String page(String clinic, FilledForm form, boolean overtaken, boolean lastKey) {
+    Who who = signedIn.enter(clinic, ORGANISER);
+    return Pages.organise(
+            who,
+            store.clinics().read(who.caller()),
+            store.keys().list(who.caller()),
+            form,
+            overtaken,
+            lastKey)
+        .render();
+  }
+
+  /** Does what a button of the page says. */
+  @POST
+  @Path("/{deed}")
+  public RestResponse<String> change(
+      @PathParam("clinic") String clinic, @PathParam("deed") String deed, byte[] body) {
+    FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(deed)));
+    signedIn.mustBeOurs(form);
+    String key = signedIn.authorization();
+    try {
+      switch (deed) {
+        case "settings" ->
+            clinics.change(key, clinic, form.json("/version", "/name", "/retentionDays"));
+        case "revoke" -> clinics.revoke(key, clinic, form.value("key"));
+        case "key" -> {
+          IssuedKey issued = clinics.issue(key, clinic, form.json("/role", "/name"));
+          Who who = signedIn.enter(clinic, ORGANISER);
+          return RestResponse.ok(Pages.issuedKey(who, issued, form.value("/name")).render());
+        }
+        default -> throw new NotFoundException();
+      }
+      return SignInPage.seeOther("/desk/clinics/" + clinic + "/organise");
+    } catch (FaultyRequest refusal) {
+      return refused(refusal.status(), page(clinic, form.refused(refusal), false, false));
+    } catch (Overtaken late) {
+      return refused(409, page(clinic, FilledForm.blank(), true, false));
+    } catch (LastKey last) {
+      return refused(409, page(clinic, FilledForm.blank(), false, true));
+    }
+  }
+
+  private static RestResponse<String> refused(int status, String page) {
+    return RestResponse.ResponseBuilder.<String>create(status).entity(page).build();
+  }
+
+  @GET
+  @Path("/audit")
+  @Consumes(MediaType.WILDCARD)
+  public String audit(@PathParam("clinic") String clinic) {
+    Who who = signedIn.enter(clinic, ORGANISER);
+    List<AuditNote> all = clinics.audit(signedIn.authorization(), clinic);
+    boolean more = all.size() > MOST_SHOWN;
+    return Pages.audit(who, more ? all.subList(0, MOST_SHOWN) : all, more).render();
+  }
+
+  @GET
+  @Path("/export")
+  @Produces(MediaType.APPLICATION_JSON)
+  @Consumes(MediaType.WILDCARD)
+  @ResponseHeader(name = "Content-Disposition", value = "attachment; filename=\"clinic.json\"")
+  public ExportNote export(@PathParam("clinic") String clinic) {
+    return clinics.export(signedIn.authorization(), clinic);
+  }
+
+  @GET
+  @Path("/delete")
+  @Consumes(MediaType.WILDCARD)
+  public String askBeforeDeleting(@PathParam("clinic") String clinic) {
+    Who who = signedIn.enter(clinic, ORGANISER);
+    return Pages.deleteClinic(who, store.clinics().read(who.caller())).render();
+  }
+
+  /** Its keys go with a clinic, so whoever deletes it is signed out. */
+  @POST
+  @Path("/delete")
+  public RestResponse<String> delete(@PathParam("clinic") String clinic, byte[] body) {
+    FilledForm form = FilledForm.of(body);
+    signedIn.mustBeOurs(form);
+    if (!form.ticked("sure")) {
+      return SignInPage.seeOther("/desk/clinics/" + clinic + "/organise/delete");
+    }
+    clinics.delete(signedIn.authorization(), clinic);
+    return SignInPage.seeOther("/desk/sign-in", signedIn.forgotten());
+  }
+}

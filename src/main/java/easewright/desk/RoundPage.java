@@ -1,0 +1,100 @@
+package easewright.desk;
+
+import static easewright.clinic.Role.HELPER;
+import static easewright.clinic.Role.ORGANISER;
+
+import easewright.api.CaseResource;
+import easewright.api.FaultyRequest;
+import easewright.clinic.Case;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.Story;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.Blocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
+import java.nio.charset.StandardCharsets;
+import java.util.List;
+import org.jboss.resteasy.reactive.RestResponse;
+
+/** The desk within a case: the next toile is answered as any question, then kept as a round. */
+@Path("/desk/clinics/{clinic}/cases/{case}/round")
+@Produces(DeskResource.HTML)
+@Blocking
+public class RoundPage {
+  private final SignedIn signedIn;
+  private final ClinicStore store;
+  private final CaseResource cases;
+  private final Bench bench;
+
+  RoundPage(SignedIn signedIn, ClinicStore store, CaseResource cases, Bench bench) {
+    this.signedIn = signedIn;
+    this.store = store;
+    this.cases = cases;
+    this.bench = bench;
+  }
+
+  @CheckedTemplate(basePath = "desk")
+  static final class Pages {
+    private Pages() {}
+
+    static native TemplateInstance round(
+        Who who,
+        Case current,
+        FilledForm form,
+        Bench.Choices choices,
+        DeskAnswer shown,
+        List<String> fields);
+  }
+
+  @GET
+  public RestResponse<String> blank(
+      @PathParam("clinic") String clinic, @PathParam("case") String id) {
+    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    Story story = store.cases().story(who.caller(), id);
+    return page(who, story.current(), Bench.Outcome.blank(Conversation.nextToile(story)));
+  }
+
+  @POST
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  public RestResponse<String> answered(
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      byte[] body,
+      UriInfo called) {
+    FilledForm form = FilledForm.of(body);
+    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    Case current = store.cases().story(who.caller(), id).current();
+    if (!form.ticked("keep")) {
+      return page(who, current, bench.goingOn(form, called));
+    }
+    signedIn.mustBeOurs(form);
+    try {
+      byte[] fitting = Conversation.request(form).toString().getBytes(StandardCharsets.UTF_8);
+      cases.addRound(signedIn.authorization(), clinic, id, fitting);
+      return SignInPage.seeOther(who.home() + "/cases/" + id);
+    } catch (FaultyRequest refusal) {
+      return page(who, current, bench.refused(form, refusal));
+    }
+  }
+
+  private RestResponse<String> page(Who who, Case current, Bench.Outcome outcome) {
+    return RestResponse.ResponseBuilder.<String>create(outcome.status())
+        .entity(
+            Pages.round(
+                    who,
+                    current,
+                    outcome.form(),
+                    bench.choices(),
+                    outcome.shown(),
+                    Bench.OWN_FAULTS)
+                .render())
+        .build();
+  }
+}
