@@ -100,7 +100,7 @@
   form.addEventListener('submit', function (event) {
     const button = event.submitter;
     // What is kept, or gone on from, is a page of its own.
-    if (button && (['goOn', 'keep'].includes(button.name) || button.hasAttribute('formaction'))) return;
+    if (button && (button.name === 'goOn' || button.hasAttribute('formaction'))) return;
     event.preventDefault();
     const answered = button && button.name;
     if (answered) tell(button.name, button.value, true);

@@ -85,7 +85,10 @@ final class Conversation {
     return json instanceof ObjectNode object ? object : JsonNodeFactory.instance.objectNode();
   }
 
-  /** Signs as ticked; what earlier messages told of them beside (side, amount) stays. */
+  /**
+   * Signs as ticked; what earlier messages told of them beside (side, amount) stays, unless the
+   * form tells otherwise.
+   */
   private static void putSigns(FilledForm form, ObjectNode request) {
     ArrayNode signs = JsonNodeFactory.instance.arrayNode();
     List<String> put = new ArrayList<>();
@@ -95,10 +98,12 @@ final class Conversation {
         if (put.contains(sign)) {
           continue; // ticked both ways: what was seen may be a danger, so it counts
         }
-        List<JsonNode> known = known(request, sign, seen);
+        List<ObjectNode> known = known(request, sign, seen);
         known.forEach(signs::add);
-        if (known.isEmpty()) {
-          signs.addObject().put("sign", sign).put("seen", seen);
+        ObjectNode report =
+            known.isEmpty() ? signs.addObject().put("sign", sign).put("seen", seen) : known.get(0);
+        if (box.equals(SEEN) && known.size() < 2) {
+          SignDetails.put(form, sign, report);
         }
         put.add(sign);
       }
@@ -114,11 +119,13 @@ final class Conversation {
         .forEach(sign -> request.withArray(COULD_NOT_TELL).add(sign));
   }
 
-  private static List<JsonNode> known(ObjectNode request, String sign, String seen) {
-    List<JsonNode> known = new ArrayList<>();
+  private static List<ObjectNode> known(ObjectNode request, String sign, String seen) {
+    List<ObjectNode> known = new ArrayList<>();
     for (JsonNode one : request.path("signs")) {
-      if (one.path("sign").asText().equals(sign) && one.path("seen").asText().equals(seen)) {
-        known.add(one);
+      if (one instanceof ObjectNode report
+          && one.path("sign").asText().equals(sign)
+          && one.path("seen").asText().equals(seen)) {
+        known.add(report);
       }
     }
     return known;
@@ -172,19 +179,20 @@ final class Conversation {
     }
     List<String> untold = new ArrayList<>();
     soFar.path(COULD_NOT_TELL).forEach(sign -> untold.add(sign.asText()));
-    return form.with(
-        Map.of(
-            TEXT,
-            List.of(),
-            SEEN,
-            seen,
-            NOT_SEEN,
-            notSeen,
-            COULD_NOT_TELL,
-            untold,
-            SO_FAR,
-            List.of(soFar.toString()),
-            ASKED,
-            List.of(asked)));
+    return form.with(SignDetails.fields(soFar.path("signs")))
+        .with(
+            Map.of(
+                TEXT,
+                List.of(),
+                SEEN,
+                seen,
+                NOT_SEEN,
+                notSeen,
+                COULD_NOT_TELL,
+                untold,
+                SO_FAR,
+                List.of(soFar.toString()),
+                ASKED,
+                List.of(asked)));
   }
 }

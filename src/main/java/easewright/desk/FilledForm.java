@@ -88,6 +88,11 @@ public final class FilledForm {
     return index < all.size() ? all.get(index) : "";
   }
 
+  /** Whether a field was sent, if only empty. */
+  boolean has(String name) {
+    return fields.containsKey(name);
+  }
+
   /** Whether a box is ticked or an option chosen. */
   public boolean holds(String name, String value) {
     return values(name).contains(value);

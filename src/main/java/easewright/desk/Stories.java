@@ -77,7 +77,7 @@ class Stories {
         .map(
             advice ->
                 new ShownRound(
-                    round, advice, Reply.of(advice), tried, replies.shortPost(advice, site)))
+                    round, advice, Reply.of(advice), tried, replies.shortText(advice, site)))
         .orElseGet(() -> new ShownRound(round, null, null, tried, ""));
   }
 }

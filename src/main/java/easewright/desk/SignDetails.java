@@ -1,0 +1,59 @@
+package easewright.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * What a form tells of a sign that was seen, besides that it was: where, on which side, how much.
+ * Its fields are named after the sign, as "straps-dig-in/side".
+ */
+final class SignDetails {
+  private static final Field AMOUNT = Field.length("amount");
+  private static final List<Field> FIELDS =
+      List.of(Field.text("place"), Field.text("side"), Field.text("degree"), AMOUNT);
+
+  private SignDetails() {}
+
+  private static String name(String sign, Field field) {
+    return sign + "/" + field.pointer();
+  }
+
+  /**
+   * Puts what the form tells into a report of a sign; a field that is there and empty takes back
+   * what was told before.
+   */
+  static void put(FilledForm form, String sign, ObjectNode report) {
+    boolean inches = form.value("units").equals("imperial");
+    for (Field field : FIELDS) {
+      String name = name(sign, field);
+      String value = form.value(name);
+      if (!value.isEmpty()) {
+        report.put(field.pointer(), field.written(value, inches));
+      } else if (form.has(name)) {
+        report.remove(field.pointer());
+      }
+    }
+  }
+
+  /** The fields for signs told of before; a sign told of at two spots is left as it was told. */
+  static Map<String, List<String>> fields(JsonNode signs) {
+    Map<String, List<JsonNode>> reports = new LinkedHashMap<>();
+    for (JsonNode one : signs) {
+      reports.computeIfAbsent(one.path("sign").asText(), any -> new ArrayList<>()).add(one);
+    }
+    Map<String, List<String>> fields = new LinkedHashMap<>();
+    reports.forEach(
+        (sign, told) -> {
+          for (Field field : FIELDS) {
+            JsonNode value = told.get(0).path(field.pointer());
+            boolean plain = told.size() == 1 && value.isTextual();
+            fields.put(name(sign, field), plain ? List.of(value.textValue()) : List.of());
+          }
+        });
+    return fields;
+  }
+}
