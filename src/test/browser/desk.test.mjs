@@ -1,47 +1,9 @@
 // The desk in a real browser. Needs DESK, the service's address, and CHROMIUM, the browser's path.
 import assert from 'node:assert/strict';
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import { after, before, describe, test } from 'node:test';
-import { chromium } from 'playwright-core';
+import { describe, test } from 'node:test';
+import { DESK, assertUsable, offences, withPage } from './browser.mjs';
 
-const DESK = process.env.DESK;
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-// WCAG 2.2 level A and AA as axe-core names them; 2.2 contains 2.0 and 2.1.
-const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22a', 'wcag22aa'];
 const QUESTION = 'The band rides up at the back and the straps dig in.';
-let browser;
-
-before(async () => {
-  browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync']
-  });
-});
-after(() => browser?.close());
-
-// A page that fails the test when anything goes wrong in it or leaves for elsewhere.
-async function withPage({ refused, ...options }, story) {
-  const context = await browser.newContext(options);
-  const wrong = [];
-  context.on('request', request => {
-    if (!request.url().startsWith(DESK)) wrong.push('asked elsewhere: ' + request.url());
-  });
-  const page = await context.newPage();
-  page.setDefaultTimeout(20000);
-  page.on('pageerror', error => wrong.push('failed: ' + error.message));
-  page.on('console', message => {
-    // A page that names a fault is no success to HTTP, and the browser says so.
-    if (message.type() === 'error' && !(refused && /status of 4\d\d/.test(message.text()))) wrong.push('complained: ' + message.text());
-  });
-  try {
-    await story(page, context);
-    assert.deepEqual(wrong, []);
-    assert.deepEqual(await context.cookies(), []);
-  } finally {
-    await context.close();
-  }
-}
 
 const probability = page => page.locator('#causes-title ~ details summary').allTextContents();
 
@@ -105,6 +67,23 @@ describe('with scripts', () => {
       await page.keyboard.press('Space');
       await page.locator('#post').waitFor();
       assert.ok(await page.locator('#at-side input[name=seen][value=band-digs-in]').isChecked());
+    }));
+
+  test('how much of a sign was seen, and on which side, can be told once it is ticked', () =>
+    withPage({}, async page => {
+      await page.goto(DESK + '/desk#at-strap');
+      const sign = page.locator('#at-strap .sign', { has: page.locator('input[name=seen][value=straps-dig-in]') });
+      assert.ok(await sign.getByLabel('How much').isHidden());
+      await sign.getByLabel('seen', { exact: true }).check();
+      await page.locator('#post').waitFor();
+      const answered = page.waitForRequest(request => request.url().endsWith('/desk/answer') && /straps-dig-in%2Fside=left/.test(request.postData()));
+      await sign.getByLabel('How much').selectOption('strong');
+      await sign.getByLabel('Side').selectOption('left');
+      await answered;
+      await page.getByRole('button', { name: 'Go on with' }).click();
+      await page.waitForLoadState();
+      const soFar = JSON.parse(await page.locator('input[name=soFar]').inputValue());
+      assert.deepEqual(soFar.signs, [{ sign: 'straps-dig-in', seen: 'present', side: 'left', degree: 'strong' }]);
     }));
 
   test('a red flag stands first and no change that tightens is shown', () =>
@@ -195,12 +174,6 @@ describe('without scripts', () => {
     }));
 });
 
-async function offences(page) {
-  await page.evaluate(AXE);
-  const found = await page.evaluate(tags => axe.run(document, { runOnly: tags }), WCAG);
-  return found.violations.flatMap(one => one.nodes.map(node => `${one.id}: ${node.html.slice(0, 160)}`));
-}
-
 describe('WCAG 2.2 AA', () => {
   test('the check tells pale words and a field without a name', () =>
     withPage({}, async page => {
@@ -221,9 +194,7 @@ describe('WCAG 2.2 AA', () => {
         test(`${path} at ${width} px, ${colorScheme}`, () =>
           withPage(options, async page => {
             await page.goto(DESK + path);
-            assert.deepEqual(await offences(page), []);
-            const wide = await page.evaluate(() => document.documentElement.scrollWidth);
-            assert.ok(wide <= width, `the page is ${wide} px wide`);
+            await assertUsable(page, width);
           }));
       }
       test(`an answered question at ${width} px, ${colorScheme}, everything opened`, () =>
@@ -232,8 +203,7 @@ describe('WCAG 2.2 AA', () => {
           await page.getByLabel('The question, as it was written').fill(QUESTION + ' Something is strange around the cups. My fingers go numb.');
           await page.locator('#post').waitFor();
           await page.evaluate(() => document.querySelectorAll('details').forEach(one => { one.open = true; }));
-          assert.deepEqual(await offences(page), []);
-          assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= width);
+          await assertUsable(page, width);
         }));
       test(`results at ${width} px, ${colorScheme}`, () =>
         withPage(options, async page => {
@@ -249,8 +219,7 @@ describe('WCAG 2.2 AA', () => {
           }
           await page.getByRole('button', { name: 'What to cut' }).click();
           await page.locator('.plan svg').first().waitFor();
-          assert.deepEqual(await offences(page), []);
-          assert.ok(await page.evaluate(() => document.documentElement.scrollWidth) <= width);
+          await assertUsable(page, width);
         }));
     }
   }

@@ -43,6 +43,37 @@ class ConversationTest {
   }
 
   @Test
+  void details_of_a_ticked_sign_count_and_an_emptied_field_takes_back_what_was_told()
+      throws IOException {
+    String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
+
+    JsonNode request =
+        request(
+            earlier
+                + "&seen=straps-dig-in&straps-dig-in%2Fside=&straps-dig-in%2Fdegree=strong"
+                + "&seen=band-digs-in&band-digs-in%2Famount=2&units=imperial"
+                + "&notSeen=straps-slip-off&straps-slip-off%2Fdegree=slight");
+
+    assertEquals(
+        json(
+            "[{\"sign\":\"straps-dig-in\",\"seen\":\"present\",\"degree\":\"strong\"},"
+                + "{\"sign\":\"band-digs-in\",\"seen\":\"present\",\"amount\":\"2 in\"},"
+                + "{\"sign\":\"straps-slip-off\",\"seen\":\"absent\"}]"),
+        request.path("signs"));
+  }
+
+  @Test
+  void a_sign_told_of_at_two_spots_stays_as_it_was_told() throws IOException {
+    String twice =
+        "{\"signs\":[{\"sign\":\"band-pulls-off-the-body\",\"seen\":\"present\",\"place\":\"side\"},"
+            + "{\"sign\":\"band-pulls-off-the-body\",\"seen\":\"present\",\"place\":\"back\"}]}";
+
+    FilledForm next = Conversation.goingOn(FilledForm.blank(), json(twice), "");
+
+    assertEquals(json(twice).path("signs"), Conversation.request(next).path("signs"));
+  }
+
+  @Test
   void going_on_puts_what_was_told_into_the_boxes_and_empties_the_words() throws IOException {
     FilledForm form = FilledForm.of("text=hello&garment=quillmere-top".getBytes());
 

@@ -1,0 +1,382 @@
+package easewright.desk;
+
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.not;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.tngtech.archunit.core.importer.ClassFileImporter;
+import easewright.api.FittedReader;
+import easewright.clinic.Caller;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.Clinics;
+import easewright.clinic.Key;
+import easewright.clinic.Outcome;
+import easewright.clinic.Role;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.HttpMethod;
+import jakarta.ws.rs.Path;
+import java.lang.reflect.Method;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import org.apache.commons.codec.digest.HmacAlgorithms;
+import org.apache.commons.codec.digest.HmacUtils;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * Who is shown what, for every page of a clinic: 401 without a key in force, 403 with the key of
+ * another role, 404 from another clinic, as RFC 9110, section 15.5, means them; and no form does
+ * anything that was not sent from a page of ours (OWASP Cross-Site Request Forgery Prevention Cheat
+ * Sheet: a token tied to whoever is signed in).
+ */
+@QuarkusTest
+class ClinicPagesTest {
+  private static final String COOKIE = "easewright-key";
+  private static final String CASE = "/desk/clinics/{clinic}/cases/{case}";
+  private static final String ORGANISE = "/desk/clinics/{clinic}/organise";
+  private static final String ROUND =
+      "{\"body\": {\"bust\": \"94 cm\", \"underbust\": \"77 cm\"}, \"text\": \"The band rides up at"
+          + " the back. I can pull it away from my ribs a long way.\"}";
+
+  /** A page or a form of a clinic, and whether helpers may use it. */
+  record Page(String method, String path, boolean forHelpers) {
+    @Override
+    public String toString() {
+      return method + " " + path;
+    }
+
+    boolean changes() {
+      return method.equals("POST");
+    }
+  }
+
+  static List<Page> pages() {
+    List<Page> pages = new ArrayList<>();
+    for (String path :
+        List.of("", "/cases/{case}", "/cases/{case}/round", "/cases/{case}/export")) {
+      pages.add(new Page("GET", "/desk/clinics/{clinic}" + path, true));
+    }
+    for (String path : List.of("", "/audit", "/export", "/delete")) {
+      pages.add(new Page("GET", ORGANISE + path, false));
+    }
+    for (String deed : List.of("settings", "revoke", "key", "delete")) {
+      pages.add(new Page("POST", ORGANISE + "/" + deed, false));
+    }
+    for (String deed :
+        List.of(
+            "take",
+            "put-back",
+            "hand-over",
+            "close",
+            "reopen",
+            "note",
+            "reply",
+            "outcome",
+            "link",
+            "round")) {
+      pages.add(new Page("POST", CASE + "/" + deed, true));
+    }
+    pages.add(new Page("GET", CASE + "/delete", false));
+    pages.add(new Page("POST", CASE + "/delete", false));
+    pages.add(new Page("POST", "/desk/clinics/{clinic}/cases", true));
+    pages.add(new Page("GET", "/desk/clinics/{clinic}/same/{group}", true));
+    pages.add(new Page("POST", "/desk/clinics/{clinic}/same/{group}", true));
+    return pages;
+  }
+
+  @Inject ClinicStore store;
+  @Inject FittedReader fittings;
+  private Caller organiser;
+  private Key helper;
+  private String id;
+  private Clinics.Opened opened;
+
+  @BeforeEach
+  void stock() {
+    opened = store.clinics().open("Thursday sewing circle", "Odile", 90);
+    organiser = store.keys().holder(opened.key().text()).orElseThrow();
+    helper = store.keys().issue(organiser, Role.HELPER, "Perrin");
+    id = caseOf("Wrenna");
+  }
+
+  private String caseOf(String nickname) {
+    String one = store.cases().open(organiser, nickname).id();
+    store.rounds().add(organiser, one, fittings.read(ROUND.getBytes(StandardCharsets.UTF_8)));
+    return one;
+  }
+
+  private static String token(String key) {
+    return new HmacUtils(HmacAlgorithms.HMAC_SHA_256, "Bearer " + key)
+        .hmacHex("a form of the desk");
+  }
+
+  /** The form with all that any deed asks for. */
+  private RequestSpecification asking(String key) {
+    RequestSpecification request =
+        given()
+            .redirects()
+            .follow(false)
+            .accept("text/html,application/json")
+            .contentType("application/x-www-form-urlencoded;charset=UTF-8");
+    return key == null ? request : request.cookie(COOKIE, key);
+  }
+
+  private RequestSpecification filled(String key) {
+    return asking(key)
+        .formParam("/name", "Other")
+        .formParam("/role", "helper")
+        .formParam("/retentionDays", "1")
+        .formParam("key", helper.id())
+        .formParam("/text", "Words.")
+        .formParam("text", "The straps slip off.")
+        .formParam("/nickname", "Ivolde")
+        .formParam("number", "1")
+        .formParam("/outcome", "solved")
+        .formParam("case", id + ":2")
+        .formParam("keep", "yes")
+        .formParam("sure", "yes");
+  }
+
+  private Response call(Page page, RequestSpecification request) {
+    if (page.changes()) {
+      request.formParam(
+          "/version",
+          page.path().startsWith(ORGANISE)
+              ? opened.clinic().version()
+              : store.cases().story(organiser, id).current().version());
+    }
+    return request.request(
+        page.method(),
+        page.path()
+            .replace("{clinic}", organiser.clinic())
+            .replace("{case}", id)
+            .replace("{group}", "band-too-long.band-pulls-off-the-body"));
+  }
+
+  private String contents() {
+    return new ObjectMapper()
+        .findAndRegisterModules()
+        .valueToTree(store.clinics().export(organiser))
+        .toString();
+  }
+
+  @Test
+  void every_page_of_the_clinics_has_its_row() throws ClassNotFoundException {
+    Set<String> served = new TreeSet<>();
+    for (var found : new ClassFileImporter().importPackages("easewright.desk")) {
+      if (!found.isAnnotatedWith(Path.class)) {
+        continue;
+      }
+      Class<?> resource = Class.forName(found.getName());
+      String root = resource.getAnnotation(Path.class).value();
+      for (Method method : resource.getDeclaredMethods()) {
+        for (var annotation : method.getAnnotations()) {
+          HttpMethod http = annotation.annotationType().getAnnotation(HttpMethod.class);
+          if (http != null && root.startsWith("/desk/clinics/{clinic}")) {
+            Path below = method.getAnnotation(Path.class);
+            served.add(http.value() + " " + root + (below == null ? "" : below.value()));
+          }
+        }
+      }
+    }
+    Set<String> told = new TreeSet<>(pages().stream().map(Page::toString).toList());
+    // One method does many deeds, each with a row of its own.
+    served.remove("POST " + CASE + "/{deed}");
+    served.remove("POST " + ORGANISE + "/{deed}");
+    assertTrue(told.containsAll(served), () -> "without a row: " + without(served, told));
+  }
+
+  private static Set<String> without(Set<String> all, Set<String> those) {
+    Set<String> rest = new TreeSet<>(all);
+    rest.removeAll(those);
+    return rest;
+  }
+
+  @ParameterizedTest
+  @MethodSource("pages")
+  void a_page_is_for_those_of_its_row_and_nobody_else(Page page) {
+    Clinics.Opened other = store.clinics().open("Another circle", "Isaura", 90);
+    String wearer = store.keys().issueLink(organiser, id).text();
+    String before = contents();
+
+    refused(page, null, 401, before);
+    refused(page, "ewo-" + opened.key().id() + "-" + "a".repeat(40), 401, before);
+    refused(page, other.key().text(), 404, before);
+    refused(page, wearer, 403, before);
+    if (!page.forHelpers()) {
+      refused(page, helper.text(), 403, before);
+    }
+  }
+
+  /** What the next test takes the token from, so that it is the token that makes the difference. */
+  @ParameterizedTest
+  @MethodSource("pages")
+  void a_page_is_shown_and_a_form_of_ours_taken(Page page) {
+    caseOf("Tamsel"); // it asks the same, so that there is a group
+    String key = page.forHelpers() ? helper.text() : opened.key().text();
+
+    Response response =
+        call(
+            page,
+            page.changes()
+                ? filled(key).formParam("token", token(key)).header("Sec-Fetch-Site", "same-origin")
+                : asking(key));
+
+    assertTrue(
+        List.of(200, 303).contains(response.statusCode()),
+        () -> response.statusCode() + " " + response.asString());
+  }
+
+  private void refused(Page page, String key, int status, String before) {
+    RequestSpecification request = page.changes() ? filled(key) : asking(key);
+    if (page.changes() && key != null) {
+      request.formParam("token", token(key));
+    }
+    Response response = call(page, request);
+    assertEquals(status, response.statusCode(), response::asString);
+    assertTrue(response.contentType().startsWith("text/html"), response.contentType());
+    assertFalse(response.asString().contains("Wrenna"), response::asString);
+    assertEquals(before, contents(), "something was changed");
+  }
+
+  @ParameterizedTest
+  @MethodSource("pages")
+  void a_page_is_kept_nowhere_and_a_form_without_its_token_or_from_elsewhere_does_nothing(
+      Page page) {
+    String key = opened.key().text();
+    if (!page.changes()) {
+      Response shown = call(page, asking(key));
+      assertEquals("no-store", shown.header("Cache-Control"));
+      assertEquals("no-referrer", shown.header("Referrer-Policy"));
+      assertTrue(shown.header("Content-Security-Policy").contains("form-action 'self'"));
+      return;
+    }
+    String before = contents();
+    for (RequestSpecification forged :
+        List.of(
+            filled(key),
+            filled(key).formParam("token", token(helper.text())),
+            filled(key).formParam("token", token(key)).header("Sec-Fetch-Site", "same-site"),
+            filled(key).formParam("token", token(key)).header("Origin", "https://other.example"))) {
+      Response response = call(page, forged);
+      assertEquals(403, response.statusCode(), response::asString);
+      assertEquals(before, contents(), "something was changed");
+    }
+  }
+
+  @Test
+  void a_wearer_sees_no_notes_of_helpers_and_no_advice_before_the_reply() {
+    store.cases().note(organiser, id, "Ask about the elastic.");
+    String link = store.keys().issueLink(organiser, id).text();
+
+    given()
+        .accept("text/html")
+        .get("/desk/wearer/" + link)
+        .then()
+        .statusCode(200)
+        .body(containsString("The band rides up at the back."))
+        .body(not(containsString("Ask about the elastic.")))
+        .body(not(containsString("What the rule book said")));
+  }
+
+  @Test
+  void a_wearer_in_danger_is_warned_before_anybody_has_replied() {
+    String link = store.keys().issueLink(organiser, id).text();
+
+    asking(null)
+        .formParam("/text", "The band digs in and my fingers go numb.")
+        .post("/desk/wearer/" + link + "/round")
+        .then()
+        .statusCode(303);
+
+    given()
+        .accept("text/html")
+        .get("/desk/wearer/" + link)
+        .then()
+        .body(containsString("Please stop and read this first."));
+  }
+
+  @Test
+  void a_link_that_is_none_or_no_longer_one_leads_nowhere() {
+    String link = store.keys().issueLink(organiser, id).text();
+    store.keys().issueLink(organiser, id);
+    for (String none : List.of(link, helper.text(), "none")) {
+      for (String path : List.of("", "/delete")) {
+        given().accept("text/html").get("/desk/wearer/" + none + path).then().statusCode(404);
+      }
+      for (String deed : List.of("round", "outcome", "note", "delete")) {
+        filled(null).post("/desk/wearer/" + none + "/" + deed).then().statusCode(404);
+      }
+    }
+    assertEquals(1, store.cases().story(organiser, id).rounds().size());
+  }
+
+  @Test
+  void the_next_toile_is_asked_with_the_body_as_told_and_the_advice_as_tried() {
+    String key = opened.key().text();
+    store.rounds().outcome(organiser, id, 1, Outcome.WORSE, null);
+    String tried =
+        store
+            .cases()
+            .story(organiser, id)
+            .rounds()
+            .get(0)
+            .fitted()
+            .advice()
+            .at("/adjustments/0/id")
+            .asText();
+
+    String page = call(new Page("GET", CASE + "/round", true), asking(key)).asString();
+
+    assertFalse(tried.isEmpty());
+    assertTrue(page.contains("&quot;adjustment&quot;:&quot;" + tried + "&quot;"), page);
+    assertTrue(page.contains("&quot;outcome&quot;:&quot;worse&quot;"), page);
+    assertTrue(page.contains("&quot;bust&quot;:&quot;94"), page);
+    assertFalse(page.contains("&quot;signs&quot;"), page);
+  }
+
+  @Test
+  void a_question_at_fault_opens_no_case() {
+    String key = opened.key().text();
+    asking(key)
+        .formParam("token", token(key))
+        .formParam("/nickname", "Ivolde")
+        .formParam("/body/bust", "ninety")
+        .post("/desk/clinics/" + organiser.clinic() + "/cases")
+        .then()
+        .statusCode(400)
+        .body(containsString("Something has to be put right first."));
+    asking(key)
+        .formParam("token", token(key))
+        .formParam("text", "The straps slip off.")
+        .post("/desk/clinics/" + organiser.clinic() + "/cases")
+        .then()
+        .statusCode(400)
+        .body(containsString("id=\"nickname\""));
+    assertEquals(1, store.cases().queue(organiser).size());
+  }
+
+  @Test
+  void the_last_organisers_key_stays_and_that_is_said() {
+    String key = opened.key().text();
+    asking(key)
+        .formParam("token", token(key))
+        .formParam("key", opened.key().id())
+        .post("/desk/clinics/" + organiser.clinic() + "/organise/revoke")
+        .then()
+        .statusCode(409)
+        .body(containsString("The last organiser’s key stays."));
+  }
+}
