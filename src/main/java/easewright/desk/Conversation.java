@@ -26,6 +26,7 @@ final class Conversation {
   static final String COULD_NOT_TELL = "couldNotTell";
   static final String SO_FAR = "soFar";
   static final String ASKED = "asked";
+  private static final String NOT_TRIED = "notTried";
 
   /** Pattern sheet and size cut in one field: "quillmere-top" or "quillmere-top/75C". */
   static final String GARMENT = "garment";
@@ -67,6 +68,7 @@ final class Conversation {
         request.put("sizeCut", sheetAndSize[1]);
       }
     }
+    leaveOutUntried(form, request);
     putSigns(form, request);
     String text = form.value(TEXT);
     if (!text.isEmpty()) {
@@ -76,6 +78,19 @@ final class Conversation {
       }
     }
     return request;
+  }
+
+  /** Advice counts as tried once its outcome is told, unless it is said that another was. */
+  private static void leaveOutUntried(FilledForm form, ObjectNode request) {
+    List<String> untried = form.values(NOT_TRIED);
+    if (!untried.isEmpty() && request.get("earlier") instanceof ArrayNode earlier) {
+      earlier.removeIf(one -> untried.contains(one.path("adjustment").asText()));
+    }
+  }
+
+  /** What the hidden field tells of changes tried before. */
+  static List<Stories.Tried> tried(FilledForm form) {
+    return Stories.tried(earlier(form));
   }
 
   private static ObjectNode earlier(FilledForm form) {

@@ -50,7 +50,8 @@ public class RoundPage {
         FilledForm form,
         Bench.Choices choices,
         DeskAnswer shown,
-        List<String> fields);
+        List<String> fields,
+        List<Stories.Tried> tried);
   }
 
   @GET
@@ -93,8 +94,18 @@ public class RoundPage {
                     outcome.form(),
                     bench.choices(),
                     outcome.shown(),
-                    Bench.OWN_FAULTS)
+                    Bench.OWN_FAULTS,
+                    triedIn(outcome.form()))
                 .render())
         .build();
+  }
+
+  /** What a slip made unreadable is told as a fault, not shown as tried. */
+  private static List<Stories.Tried> triedIn(FilledForm form) {
+    try {
+      return Conversation.tried(form);
+    } catch (FaultyRequest unreadable) {
+      return List.of();
+    }
   }
 }

@@ -64,14 +64,7 @@ class Stories {
   }
 
   private ShownRound shown(Round round, String site) {
-    List<Tried> tried = new ArrayList<>();
-    for (JsonNode one : round.request().path("earlier")) {
-      tried.add(
-          new Tried(
-              one.path("adjustment").asText(),
-              one.path("amount").textValue(),
-              one.path("outcome").textValue()));
-    }
+    List<Tried> tried = tried(round.request());
     return fittings
         .asGiven(round.fitted())
         .map(
@@ -79,5 +72,17 @@ class Stories {
                 new ShownRound(
                     round, advice, Reply.of(advice), tried, replies.shortText(advice, site)))
         .orElseGet(() -> new ShownRound(round, null, null, tried, ""));
+  }
+
+  static List<Tried> tried(JsonNode request) {
+    List<Tried> tried = new ArrayList<>();
+    for (JsonNode one : request.path("earlier")) {
+      tried.add(
+          new Tried(
+              one.path("adjustment").asText(),
+              one.path("amount").textValue(),
+              one.path("outcome").textValue()));
+    }
+    return tried;
   }
 }

@@ -86,6 +86,20 @@ class ConversationTest {
   }
 
   @Test
+  void a_change_said_not_to_have_been_made_is_not_counted_as_tried() throws IOException {
+    String tried =
+        "{\"earlier\":[{\"adjustment\":\"take-in-the-band\",\"outcome\":\"worse\"},"
+            + "{\"adjustment\":\"move-the-straps-in\",\"outcome\":\"better\"}]}";
+    String form = "soFar=" + URLEncoder.encode(tried, StandardCharsets.UTF_8);
+
+    JsonNode request = request(form + "&notTried=take-in-the-band");
+
+    assertEquals(
+        json("[{\"adjustment\":\"move-the-straps-in\",\"outcome\":\"better\"}]"),
+        request.path("earlier"));
+  }
+
+  @Test
   void pattern_and_size_come_from_one_field() throws IOException {
     assertEquals(
         json("{\"pattern\":{\"sheet\":\"quillmere-top\"},\"sizeCut\":\"75C\"}"),
