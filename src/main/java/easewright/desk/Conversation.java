@@ -5,13 +5,9 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.api.RequestJson;
-import easewright.clinic.Outcome;
-import easewright.clinic.Round;
-import easewright.clinic.Story;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 
@@ -36,10 +32,6 @@ final class Conversation {
   private static final List<String> TELLING =
       List.of(
           TEXT, SEEN, NOT_SEEN, COULD_NOT_TELL, SO_FAR, GARMENT, "/body/bust", "/body/underbust");
-
-  private static final List<String> OF_ONE_TOILE =
-      List.of("signs", COULD_NOT_TELL, "garment", "whyNot", TEXT, ASKED);
-  private static final int MOST_EARLIER = 20;
 
   private Conversation() {}
 
@@ -144,39 +136,6 @@ final class Conversation {
       }
     }
     return known;
-  }
-
-  /** The form for the next toile of a case: what was told of the wearer and the pattern holds. */
-  static FilledForm nextToile(Story story) {
-    ObjectNode request = nextFitting(story);
-    return request.isEmpty()
-        ? FilledForm.blank()
-        : FilledForm.blank().with(Map.of(SO_FAR, List.of(request.toString())));
-  }
-
-  /**
-   * What holds of the next toile: the newest fitting without what was seen and measured on that
-   * toile, but with its advice as tried where it was told what that did.
-   */
-  static ObjectNode nextFitting(Story story) {
-    if (story.rounds().isEmpty()) {
-      return JsonNodeFactory.instance.objectNode();
-    }
-    Round last = story.rounds().get(story.rounds().size() - 1);
-    ObjectNode request = last.request().deepCopy();
-    request.remove(OF_ONE_TOILE);
-    JsonNode change = last.fitted().advice().at("/adjustments/0/id");
-    if (last.outcome() != null
-        && change.isTextual()
-        && request.path("earlier").size() < MOST_EARLIER) {
-      String did = last.outcome() == Outcome.SOLVED ? "better" : last.outcome().name();
-      request
-          .withArray("earlier")
-          .addObject()
-          .put("adjustment", change.textValue())
-          .put("outcome", did.toLowerCase(Locale.ROOT));
-    }
-    return request;
   }
 
   /**

@@ -59,7 +59,7 @@ public class RoundPage {
       @PathParam("clinic") String clinic, @PathParam("case") String id) {
     Who who = signedIn.enter(clinic, ORGANISER, HELPER);
     Story story = store.cases().story(who.caller(), id);
-    return page(who, story.current(), Bench.Outcome.blank(Conversation.nextToile(story)));
+    return page(who, story.current(), Bench.Outcome.blank(NextToile.form(story)));
   }
 
   @POST

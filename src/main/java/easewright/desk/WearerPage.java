@@ -97,7 +97,7 @@ public class WearerPage {
 
   /** What was told of the wearer and the pattern before need not be told again. */
   private void addRound(String link, FilledForm form) {
-    ObjectNode request = Conversation.nextFitting(story(link));
+    ObjectNode request = NextToile.fitting(story(link));
     if (!form.value("/text").isEmpty()) {
       request.put("text", form.value("/text"));
     }

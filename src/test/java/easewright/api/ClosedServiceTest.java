@@ -2,13 +2,18 @@ package easewright.api;
 
 import static io.restassured.RestAssured.given;
 import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.nullValue;
+import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.http.ContentType;
+import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import java.util.List;
 import java.util.Map;
@@ -105,6 +110,68 @@ class ClosedServiceTest {
             "/rules", "/rules/garment.svg", "/problems/key-needed", "/openapi.yaml", "/q/health")) {
       given().get(path).then().statusCode(200);
     }
+  }
+
+  @Test
+  void the_desk_is_for_whoever_is_signed_in_and_its_cookie_opens_nothing_else() {
+    String key = organisersKey();
+    for (String path : List.of("/desk", "/desk/size", "/desk/cut?sheet=quillmere-top")) {
+      given()
+          .redirects()
+          .follow(false)
+          .get(path)
+          .then()
+          .statusCode(302)
+          .header("Location", endsWith("/desk/sign-in"));
+      given().cookie("easewright-key", key).get(path).then().statusCode(200);
+    }
+    given()
+        .contentType("application/x-www-form-urlencoded")
+        .body("text=band")
+        .post("/desk/answer")
+        .then()
+        .statusCode(401);
+    given()
+        .cookie("easewright-key", key)
+        .contentType("application/x-www-form-urlencoded")
+        .body("text=band")
+        .post("/desk/answer")
+        .then()
+        .statusCode(200);
+    given()
+        .cookie("easewright-key", key)
+        .contentType(ContentType.JSON)
+        .body(FITTING)
+        .post("/v1/fittings")
+        .then()
+        .statusCode(401);
+    for (String path :
+        List.of("/desk/sign-in", "/desk/look.css", "/desk/desk.js", "/desk/clinics/new")) {
+      given().get(path).then().statusCode(200);
+    }
+  }
+
+  @Test
+  void a_clinic_is_opened_at_the_desk_with_the_founding_key_alone() {
+    for (String wrong : List.of("", "a long word for founder")) {
+      founding(wrong).statusCode(422).header("Set-Cookie", nullValue());
+    }
+    founding("a long word for founders")
+        .statusCode(201)
+        .header("Cache-Control", "no-store")
+        .header("Set-Cookie", startsWith("easewright-key=ewo-"))
+        .body(containsString("It is shown this once"));
+  }
+
+  private static ValidatableResponse founding(String key) {
+    return given()
+        .accept("text/html")
+        .contentType("application/x-www-form-urlencoded")
+        .formParam("/name", "Thursday sewing circle")
+        .formParam("/organiser", "Odile")
+        .formParam("foundingKey", key)
+        .post("/desk/clinics/new")
+        .then();
   }
 
   @Test

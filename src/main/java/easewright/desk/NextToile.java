@@ -1,0 +1,55 @@
+package easewright.desk;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.clinic.Outcome;
+import easewright.clinic.Round;
+import easewright.clinic.Story;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** What a case's earlier rounds tell of its next one. */
+final class NextToile {
+  private static final List<String> OF_ONE_TOILE =
+      List.of("signs", "couldNotTell", "garment", "whyNot", "text", "asked");
+
+  /** As many as a request may hold. */
+  private static final int MOST_EARLIER = 20;
+
+  private NextToile() {}
+
+  /** The form for the next toile of a case: what was told of the wearer and the pattern holds. */
+  static FilledForm form(Story story) {
+    ObjectNode request = fitting(story);
+    return request.isEmpty()
+        ? FilledForm.blank()
+        : FilledForm.blank().with(Map.of(Conversation.SO_FAR, List.of(request.toString())));
+  }
+
+  /**
+   * What holds of the next toile: the newest fitting without what was seen and measured on that
+   * toile, but with its advice as tried where it was told what that did.
+   */
+  static ObjectNode fitting(Story story) {
+    if (story.rounds().isEmpty()) {
+      return JsonNodeFactory.instance.objectNode();
+    }
+    Round last = story.rounds().get(story.rounds().size() - 1);
+    ObjectNode request = last.request().deepCopy();
+    request.remove(OF_ONE_TOILE);
+    JsonNode change = last.fitted().advice().at("/adjustments/0/id");
+    if (last.outcome() != null
+        && change.isTextual()
+        && request.path("earlier").size() < MOST_EARLIER) {
+      String did = last.outcome() == Outcome.SOLVED ? "better" : last.outcome().name();
+      request
+          .withArray("earlier")
+          .addObject()
+          .put("adjustment", change.textValue())
+          .put("outcome", did.toLowerCase(Locale.ROOT));
+    }
+    return request;
+  }
+}
