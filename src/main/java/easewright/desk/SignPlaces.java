@@ -4,12 +4,9 @@ import easewright.api.SignResource.SignNote;
 import easewright.handbook.GarmentDrawing;
 import easewright.handbook.GarmentDrawing.Label;
 import java.util.ArrayList;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * The places one can point at, each with the signs seen there.
@@ -52,16 +49,12 @@ public record SignPlaces(GarmentDrawing drawing, List<Place> places) {
           Map.entry("underband-centre-back", "underband"),
           Map.entry("casing", "underband"));
 
-  /**
-   * A place and the signs seen there.
-   *
-   * @param told ids of those whose details are told here; a sign of several places has one home
-   */
-  public record Place(String id, String name, List<SignNote> signs, Set<String> told) {
-    /** Whether the details of a sign are told here. */
-    public boolean tells(String sign) {
-      return told.contains(sign);
-    }
+  /** A place and the signs seen there. */
+  public record Place(String id, String name, List<SignNote> signs) {}
+
+  /** Where the details of a sign are told: a sign of several places has one home. */
+  public String home(SignNote sign) {
+    return seenAt(sign.where().get(0));
   }
 
   /** Arranges the signs of a rule book; a sign of several places stands at each. */
@@ -76,7 +69,6 @@ public record SignPlaces(GarmentDrawing drawing, List<Place> places) {
         }
       }
     }
-    Set<String> placed = new HashSet<>();
     return new SignPlaces(
         leadingHere(),
         at.entrySet().stream()
@@ -86,11 +78,7 @@ public record SignPlaces(GarmentDrawing drawing, List<Place> places) {
                     new Place(
                         place.getKey(),
                         place.getKey().replace('-', ' '),
-                        List.copyOf(place.getValue()),
-                        place.getValue().stream()
-                            .map(SignNote::id)
-                            .filter(placed::add)
-                            .collect(Collectors.toUnmodifiableSet())))
+                        List.copyOf(place.getValue())))
             .toList());
   }
 
