@@ -84,8 +84,9 @@ describe('with scripts', () => {
       await sign.getByLabel('How much').selectOption('strong');
       await sign.getByLabel('Side').selectOption('left');
       await answered;
+      const next = page.waitForEvent('load');
       await page.getByRole('button', { name: 'Go on with' }).click();
-      await page.waitForLoadState();
+      await next;
       const soFar = JSON.parse(await page.locator('input[name=soFar]').inputValue());
       assert.deepEqual(soFar.signs, [{ sign: 'straps-dig-in', seen: 'present', side: 'left', degree: 'strong' }]);
     }));
@@ -106,8 +107,9 @@ describe('with scripts', () => {
       await page.getByLabel('The question, as it was written').fill(hostile);
       await page.locator('.post').waitFor();
       assert.match(await page.locator('.post').textContent(), /<script>document\.title=2<\/script>/);
+      const posted = page.waitForEvent('load');
       await page.evaluate(() => HTMLFormElement.prototype.submit.call(document.getElementById('fitting')));
-      await page.waitForLoadState();
+      await posted;
       assert.equal(await page.locator('#text').inputValue(), hostile);
       assert.equal(await page.locator('.bench img:not(.marked), .bench script').count(), 0);
       assert.match(await page.title(), /Answer a question/);
