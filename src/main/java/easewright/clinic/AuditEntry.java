@@ -23,6 +23,7 @@ public record AuditEntry(Instant at, String key, String name, Role role, Deed de
     KEY_ISSUED,
     KEY_REVOKED,
     CASES_READ,
+    INSIGHT_READ,
     CASE_OPENED,
     CASE_READ,
     CASE_TAKEN,

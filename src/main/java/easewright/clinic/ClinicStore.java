@@ -10,15 +10,30 @@ public final class ClinicStore implements AutoCloseable {
   private final Cases cases;
   private final Rounds rounds;
   private final Retention retention;
+  private final Insights insights;
 
   public ClinicStore(StoreAddress address, Clock clock) {
-    database = new Database(address);
+    this(new Database(address), clock);
+  }
+
+  private ClinicStore(Database database, Clock clock) {
+    this.database = database;
     Audit audit = new Audit(clock);
     keys = new Keys(database, audit, clock);
     clinics = new Clinics(database, keys, audit, clock);
     cases = new Cases(database, audit, clock);
     rounds = new Rounds(database, audit, clock);
     retention = new Retention(database, audit, clock);
+    insights = new Insights(database, audit);
+  }
+
+  /** The same store by another clock, for what is told to have happened at other times. */
+  public ClinicStore by(Clock other) {
+    return new ClinicStore(database, other);
+  }
+
+  public Insights insights() {
+    return insights;
   }
 
   public Keys keys() {

@@ -71,6 +71,7 @@ class ClinicRolesTest {
           Map.entry("issueKey", ORGANISER),
           Map.entry("revokeKey", ORGANISER),
           Map.entry("readQueue", HELPERS),
+          Map.entry("readInsight", HELPERS),
           Map.entry("replyToMany", HELPERS),
           Map.entry("listCases", HELPERS),
           Map.entry("openCase", HELPERS),

@@ -159,6 +159,26 @@ class ClinicStoryTest {
         .body("entries.reason", contains("red-flag", "waiting", "waiting", "waiting"))
         .body("groups.cases", contains(contains(one, other, held)));
 
+    send("GET", organiser, clinic + "/insight", null)
+        .statusCode(200)
+        .body("cases", equalTo(3))
+        .body("redFlags", equalTo(1))
+        .body("causes[0].cases.part", equalTo(3))
+        .body("causes[0].cases", not(hasKey("share")));
+    given()
+        .header("Authorization", "Bearer " + organiser)
+        .accept("text/csv")
+        .get(clinic + "/insight")
+        .then()
+        .contentType("text/csv")
+        .body(containsString("all,,sign,band-rides-up-at-the-back,"));
+    given()
+        .header("Authorization", "Bearer " + organiser)
+        .accept("image/svg+xml")
+        .get(clinic + "/insight")
+        .then()
+        .contentType("image/svg+xml")
+        .body(containsString("3 of 3"));
     send("POST", organiser, clinic + "/cases/" + held + "/notes", "{\"text\": \"Wait.\"}");
     String all =
         "{\"cases\": [%s], \"text\": \"Pin the band in.\"}"

@@ -7,7 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.clinic.AuditEntry.Deed;
 import java.time.Duration;
@@ -477,5 +479,50 @@ abstract class StoreTest {
     Fitted stored = store.cases().story(organiser, open.id()).rounds().get(0).fitted();
     assertEquals(much, stored.request().path("a").textValue());
     assertEquals(much, stored.advice().path("b").textValue());
+  }
+
+  @Test
+  void insight_counts_a_case_once_and_leaves_rounds_with_a_red_flag_out() {
+    Caller organiser = opened();
+    Caller stranger = opened();
+    store.rounds().add(stranger, store.cases().open(stranger, "Other").id(), fitted("94 cm"));
+    for (int i = 0; i < 5; i++) {
+      String id = store.cases().open(organiser, "Wrenna " + i).id();
+      store.rounds().add(organiser, id, seen("band-too-long", "scoop"));
+      store.rounds().add(organiser, id, seen(i == 0 ? null : "band-too-long", "scoop"));
+    }
+    String hurts = store.cases().open(organiser, "Pellow").id();
+    store.rounds().add(organiser, hurts, fitted("94 cm", true));
+
+    Insight insight = store.insights().of(organiser, Insight.Asked.ANY, List.of());
+
+    assertEquals(5, insight.cases());
+    assertEquals(1, insight.redFlags());
+    assertEquals(List.of(new Insight.Count("band-too-long", new Share(5, 5))), insight.causes());
+    assertEquals(
+        List.of(new Insight.Count("band-rides-up-at-the-back", new Share(5, 5))), insight.signs());
+    assertEquals(
+        List.of("M", "stretchy", "neckline=scoop"),
+        insight.groups().stream().map(Insight.Group::value).toList());
+    Insight.Asked other = new Insight.Asked(null, null, null, "neckline=high");
+    assertEquals(0, store.insights().of(organiser, other, List.of()).cases());
+    assertTrue(insight.complete());
+  }
+
+  private static Fitted seen(String cause, String neckline) {
+    ObjectMapper json = new ObjectMapper();
+    try {
+      return new Fitted(
+          null,
+          json.readTree("{\"choices\": {\"neckline\": \"" + neckline + "\"}}"),
+          json.readTree(
+              "{\"understood\": {\"signs\": ["
+                  + "{\"id\": \"band-rides-up-at-the-back\", \"present\": true},"
+                  + "{\"id\": \"straps-dig-in\", \"present\": false}]},"
+                  + " \"cloth\": [{\"role\": \"main\", \"handbookClass\": \"stretchy\"}]}"),
+          new Case.Gist(false, cause, "band-rides-up-at-the-back", null, "M"));
+    } catch (JsonProcessingException impossible) {
+      throw new AssertionError(impossible);
+    }
   }
 }

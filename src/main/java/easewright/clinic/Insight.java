@@ -1,0 +1,154 @@
+package easewright.clinic;
+
+import easewright.pattern.PatternSheet;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+
+/**
+ * What keeps coming back in a clinic: which causes and signs, and for which patterns, sizes, cloths
+ * and choices. Each case counts once for its cause, and once for each of its signs. It speaks of
+ * patterns and cloth, never of a wearer.
+ *
+ * @param asked what was looked at
+ * @param cases how many cases that are
+ * @param unclear how many of them have no cause likely enough to name
+ * @param redFlags cases of the clinic with a round that has a red flag; those rounds are counted
+ *     here only
+ * @param complete whether every case of the clinic was looked at
+ * @param causes how many cases have each cause, the most frequent first
+ * @param signs the same for signs
+ * @param groups the same for the cases of each pattern, size, cloth and choice
+ * @param faults what is likely wrong with a pattern
+ */
+public record Insight(
+    Asked asked,
+    int cases,
+    int unclear,
+    int redFlags,
+    boolean complete,
+    List<Count> causes,
+    List<Count> signs,
+    List<Group> groups,
+    List<CommonFault> faults) {
+
+  public Insight {
+    causes = List.copyOf(causes);
+    signs = List.copyOf(signs);
+    groups = List.copyOf(groups);
+    faults = List.copyOf(faults);
+  }
+
+  /** By what cases are told apart. */
+  public enum By {
+    PATTERN,
+    SIZE,
+    CLOTH,
+    CHOICE
+  }
+
+  /**
+   * Which cases to look at; null asks for any.
+   *
+   * @param pattern id of a pattern sheet
+   * @param size a size cut
+   * @param cloth a stretch class
+   * @param choice choice and option with "=" between them
+   */
+  public record Asked(String pattern, String size, String cloth, String choice) {
+    public static final Asked ANY = new Asked(null, null, null, null);
+
+    private boolean admits(Sighting one) {
+      return Stream.of(By.values())
+          .allMatch(by -> value(by) == null || values(one, by).contains(value(by)));
+    }
+
+    private String value(By by) {
+      return switch (by) {
+        case PATTERN -> pattern;
+        case SIZE -> size;
+        case CLOTH -> cloth;
+        case CHOICE -> choice;
+      };
+    }
+  }
+
+  /** A cause or a sign by its id, and how many cases of how many have it. */
+  public record Count(String id, Share share) {}
+
+  /**
+   * Cases that have something in common.
+   *
+   * @param value id of the pattern, the size, the stretch class, or choice and option
+   * @param cases how many
+   */
+  public record Group(By by, String value, int cases, List<Count> causes, List<Count> signs) {}
+
+  static Insight of(Sightings.Read read, Asked asked, List<PatternSheet> sheets) {
+    List<Sighting> all = read.cases().stream().filter(Sighting::seenOtherwise).toList();
+    List<Sighting> cases = all.stream().filter(asked::admits).toList();
+    return new Insight(
+        asked,
+        cases.size(),
+        (int) cases.stream().filter(one -> one.cause() == null).count(),
+        (int) read.cases().stream().filter(Sighting::redFlag).count(),
+        read.complete(),
+        causes(cases),
+        signs(cases),
+        groups(cases),
+        CommonFaults.in(all, sheets).stream()
+            .filter(fault -> asked.pattern() == null || fault.sheet().id().equals(asked.pattern()))
+            .toList());
+  }
+
+  private static List<Count> causes(List<Sighting> cases) {
+    return counts(cases, one -> one.cause() == null ? List.of() : List.of(one.cause()));
+  }
+
+  private static List<Count> signs(List<Sighting> cases) {
+    return counts(cases, Sighting::signs);
+  }
+
+  private static List<Count> counts(List<Sighting> cases, Function<Sighting, List<String>> ids) {
+    Map<String, Long> counts =
+        cases.stream()
+            .flatMap(one -> ids.apply(one).stream())
+            .collect(Collectors.groupingBy(id -> id, TreeMap::new, Collectors.counting()));
+    return counts.entrySet().stream()
+        .map(
+            count ->
+                new Count(count.getKey(), new Share(count.getValue().intValue(), cases.size())))
+        .sorted(Comparator.comparing((Count count) -> -count.share().part()))
+        .toList();
+  }
+
+  private static List<Group> groups(List<Sighting> cases) {
+    List<Group> groups = new ArrayList<>();
+    for (By by : By.values()) {
+      Map<String, List<Sighting>> byValue = new TreeMap<>();
+      for (Sighting one : cases) {
+        for (String value : values(one, by)) {
+          byValue.computeIfAbsent(value, key -> new ArrayList<>()).add(one);
+        }
+      }
+      byValue.forEach(
+          (value, of) -> groups.add(new Group(by, value, of.size(), causes(of), signs(of))));
+    }
+    return groups;
+  }
+
+  private static List<String> values(Sighting one, By by) {
+    if (by == By.CHOICE) {
+      return one.choices().entrySet().stream()
+          .map(choice -> choice.getKey() + "=" + choice.getValue())
+          .toList();
+    }
+    String value = by == By.PATTERN ? one.sheet() : by == By.SIZE ? one.sizeCut() : one.cloth();
+    return value == null ? List.of() : List.of(value);
+  }
+}

@@ -1,0 +1,41 @@
+package easewright.api;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import easewright.api.InsightNotes.AskedNote;
+import easewright.api.InsightNotes.CountNote;
+import easewright.api.InsightNotes.GroupNote;
+import easewright.api.InsightNotes.InsightNote;
+import easewright.api.InsightNotes.ShareNote;
+import easewright.clinic.Share;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+class InsightTableTest {
+
+  /** Quoting after RFC 4180, section 2; beginnings of formulas after OWASP, "CSV Injection". */
+  @Test
+  void a_size_that_looks_like_a_formula_is_written_as_text() {
+    CountNote count =
+        new CountNote("band-too-long", "band too long", ShareNote.of(new Share(2, 4)));
+    GroupNote group =
+        new GroupNote("size", "=1+1", "=HYPERLINK(\"x\",1)", 4, List.of(count), List.of());
+    InsightNote insight =
+        new InsightNote(
+            new AskedNote(null, null, null, null),
+            4,
+            2,
+            0,
+            true,
+            List.of(count),
+            List.of(),
+            List.of(group),
+            List.of());
+    assertEquals(
+        List.of(
+            "by,group,kind,id,name,cases,of,share,from,to,chance",
+            "all,,cause,band-too-long,band too long,2,4,,,,",
+            "size,\"'=HYPERLINK(\"\"x\"\",1)\",cause,band-too-long,band too long,2,4,,,,"),
+        InsightTable.of(insight).lines().toList());
+  }
+}
