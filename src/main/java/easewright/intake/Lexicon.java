@@ -167,7 +167,9 @@ final class Lexicon {
                       other.words() > one.words()
                           && other.first() <= one.first()
                           && one.last() <= other.last()
-                          && (other.name().equals("not a no") || other.name().equals(one.name())));
+                          && (other.name().equals("not a no")
+                              || other.name().equals(MASK)
+                              || other.name().equals(one.name())));
       if (!inside) {
         kept.add(one);
       }

@@ -58,11 +58,21 @@ final class Polarity {
     return denied;
   }
 
-  private boolean reaches(Mention no, int head, Post post) {
+  /** Whether what is said at a word is denied by this "no", and not by a nearer one of its kind. */
+  boolean reaches(Mention no, int head, Post post) {
     if (no.last() >= head || post.sentence()[no.last()] != post.sentence()[head]) {
       return false;
     }
-    boolean noun = NOUN_NO.contains(post.words().get(no.last()).plain());
+    boolean noun = isOfNoun(no, post);
+    boolean nearer =
+        noun
+            && post.cues("no").stream()
+                .anyMatch(
+                    other ->
+                        no.last() < other.first() && other.last() < head && isOfThing(other, post));
+    if (nearer) {
+      return false; // "no numbness, no tingling" denies each once
+    }
     int distance = 0;
     for (int i = no.last() + 1; i <= head && distance <= REACH; i++) {
       Post.Break here = post.breaks().get(i);
@@ -83,6 +93,15 @@ final class Polarity {
       distance += lexicon.isDropped(post.words().get(i)) ? 0 : 1;
     }
     return distance <= REACH;
+  }
+
+  private static boolean isOfNoun(Mention no, Post post) {
+    return NOUN_NO.contains(post.words().get(no.last()).plain());
+  }
+
+  /** A "no" that denies a thing or that there is any, not a deed. */
+  boolean isOfThing(Mention no, Post post) {
+    return isOfNoun(no, post) || post.words().get(no.last()).plain().equals("nothing");
   }
 
   /** "No gaping, bulging or digging": the list goes on. */

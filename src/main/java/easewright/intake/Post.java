@@ -58,8 +58,17 @@ record Post(
     List<Break> breaks = new ArrayList<>();
     for (int i = 0; i < words.size(); i++) {
       breaks.add(i == 0 ? Break.STOP : before(text, words.get(i - 1), words.get(i)));
+      if (i > 0 && isArticle(words.get(i - 1), words.get(i)) && breaks.get(i - 1) == Break.JOIN) {
+        breaks.set(i - 1, Break.NONE);
+      }
     }
     return breaks;
+  }
+
+  /** "An inch", where "an it rolls" is an "and" cut short. */
+  private static boolean isArticle(Word an, Word next) {
+    return an.plain().equals("an")
+        && next.plain().matches("(?!and$|i$|it|im$|i'|in$|is$|if$)[aeiou].*");
   }
 
   private static Break before(String text, Word last, Word next) {
@@ -88,7 +97,8 @@ record Post(
       // "on the front, above the bust" is one breath
       return PREPOSITIONS.contains(next.plain()) ? Break.NONE : Break.PAUSE;
     }
-    return JOINS.contains(next.plain()) ? Break.JOIN : Break.NONE;
+    // "not while dressing" is one breath
+    return JOINS.contains(next.plain()) && !last.plain().equals("not") ? Break.JOIN : Break.NONE;
   }
 
   /**

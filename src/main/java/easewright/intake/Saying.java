@@ -23,7 +23,11 @@ record Saying(String of, String phrase, List<String> elements, boolean denies) {
     for (int i = 0; i < post.words().size(); i++) {
       elements.addAll(at(i, post, lexicon));
     }
-    boolean denies = post.cues("no").size() % 2 == 1;
+    long noes =
+        post.cues("no").stream()
+            .filter(no -> post.mentions().stream().noneMatch(one -> one.covers(no.first())))
+            .count();
+    boolean denies = noes % 2 == 1;
     return new Saying(id, phrase, new ArrayList<>(elements), denies);
   }
 

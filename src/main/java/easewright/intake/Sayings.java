@@ -63,7 +63,7 @@ final class Sayings {
   private Sayings(List<Saying> all, Lexicon lexicon, int least, Set<String> anywhere) {
     this.lexicon = lexicon;
     this.anywhere = anywhere;
-    this.all = all.stream().filter(one -> one.elements().size() >= least || one.denies()).toList();
+    this.all = all.stream().filter(one -> isEnough(one, least)).toList();
     Map<String, Integer> counts = new HashMap<>();
     all.forEach(one -> one.elements().forEach(element -> counts.merge(element, 1, Integer::sum)));
     counts.forEach(
@@ -86,6 +86,12 @@ final class Sayings {
         }
       }
     }
+  }
+
+  private boolean isEnough(Saying saying, int least) {
+    return saying.elements().size() >= least
+        || saying.denies()
+        || saying.elements().stream().anyMatch(lexicon::standsAlone);
   }
 
   List<Saying> all() {

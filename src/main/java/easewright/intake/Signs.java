@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /** Finds signs said to be so or not so, with place, side, degree and amount. */
 final class Signs {
@@ -42,17 +41,17 @@ final class Signs {
           "back");
 
   private final Map<String, SignEntry> catalog;
-  private final Map<String, List<String>> fine;
   private final Map<String, List<String>> rather;
   private final Lexicon lexicon;
   private final Polarity polarity;
+  private final Cleared cleared;
 
   Signs(Map<String, SignEntry> catalog, EverydayWords words, Lexicon lexicon) {
     this.catalog = catalog;
-    this.fine = words.fine();
     this.rather = words.rather();
     this.lexicon = lexicon;
     this.polarity = new Polarity(lexicon);
+    this.cleared = new Cleared(words, lexicon, polarity);
   }
 
   List<SignRead> in(Post post, List<Match> said, List<Match> denying, List<Amount> amounts) {
@@ -72,14 +71,18 @@ final class Signs {
           amounts,
           said);
     }
-    saidToBeFine(post, said)
+    cleared
+        .saidToBeFine(post, said)
         .forEach(
             (id, span) -> {
               SignRead feared = found.get(id);
               if (feared == null || feared.present() && feared.confidence() < LIKELY) {
-                found.put(id, fine(id, span));
+                found.put(id, cleared(id, "fine", span));
               }
             });
+    cleared
+        .saidNotToBe(post)
+        .forEach((id, span) -> found.putIfAbsent(id, cleared(id, "nothing of the kind", span)));
     return new ArrayList<>(found.values());
   }
 
@@ -137,12 +140,19 @@ final class Signs {
                 said.stream()
                     .filter(other -> !other.saying().of().equals(match.saying().of()))
                     .filter(other -> catalog.get(other.saying().of()).amount() != null)
+                    .filter(other -> isTold(one, other, post))
                     .map(other -> post.span(other.first(), other.last()))
                     .noneMatch(
                         other ->
                             Whereabouts.wordsBetween(post, one.span(), other)
                                 < Whereabouts.wordsBetween(post, one.span(), own)))
         .toList();
+  }
+
+  /** A sign denied, or spoken of in another sentence, takes no length from one that is there. */
+  private boolean isTold(Amount amount, Match sign, Post post) {
+    return Lengths.sentenceOf(amount, post) == post.sentence()[sign.head()]
+        && !polarity.isDenied(sign, post);
   }
 
   private SignRead sign(
@@ -162,8 +172,8 @@ final class Signs {
         polarity.of(match, post) == Meant.NEITHER ? FEARED : match.confidence());
   }
 
-  private SignRead fine(String id, Span span) {
-    return new SignRead(id, false, null, null, null, null, "fine", span, 0.85);
+  private static SignRead cleared(String id, String because, Span span) {
+    return new SignRead(id, false, null, null, null, null, because, span, 0.85);
   }
 
   private String place(SignEntry sign, Match match, Post post) {
@@ -239,79 +249,5 @@ final class Signs {
       }
     }
     return false;
-  }
-
-  /** "Straps and cups are fine": what a wearer would complain of there is denied. */
-  private Map<String, Span> saidToBeFine(Post post, List<Match> said) {
-    Map<String, Span> denied = new LinkedHashMap<>();
-    for (Mention cue : post.cues("fine")) {
-      boolean no =
-          post.cues("no").stream()
-                  .anyMatch(
-                      one ->
-                          one.last() < cue.first()
-                              && cue.first() - one.last() <= 3
-                              && post.clause()[one.first()] == post.clause()[cue.first()])
-              || post.cues("not a no").stream().anyMatch(one -> one.covers(cue.first()))
-              || post.cues("might").stream()
-                  .anyMatch(
-                      one ->
-                          one.last() < cue.first()
-                              && post.clause()[one.first()] == post.clause()[cue.first()]);
-      if (no || post.cueInClause("elsewhere", cue.first())) {
-        continue;
-      }
-      for (Mention part : fineParts(cue, post, said)) {
-        Span span =
-            post.span(Math.min(part.first(), cue.first()), Math.max(part.last(), cue.last()));
-        fine.getOrDefault(part.name(), List.of()).forEach(id -> denied.putIfAbsent(id, span));
-      }
-    }
-    return denied;
-  }
-
-  private List<Mention> fineParts(Mention cue, Post post, List<Match> said) {
-    List<Mention> parts =
-        post.mentions().stream()
-            .filter(one -> fine.containsKey(one.name()))
-            .filter(one -> post.sentence()[one.first()] == post.sentence()[cue.first()])
-            .filter(one -> isSubject(one, cue, post))
-            .filter(
-                one ->
-                    said.stream()
-                        .noneMatch(
-                            match ->
-                                match.said().contains(one)
-                                    && post.clause()[match.head()] == post.clause()[cue.first()]))
-            .collect(Collectors.toList());
-    return parts;
-  }
-
-  private boolean isSubject(Mention part, Mention cue, Post post) {
-    if (part.last() < cue.first()) {
-      Post.Break strongest = post.strongest(part.last(), cue.first());
-      boolean list =
-          strongest == Post.Break.NONE
-              || strongest.compareTo(Post.Break.PAUSE) <= 0
-                  && onlyParts(part.last() + 1, cue.first(), post);
-      return list && cue.first() - part.last() <= 6;
-    }
-    return part.first() > cue.last()
-        && part.first() - cue.last() <= 4
-        && post.words().get(cue.first()).plain().matches("no|happy|love|fine|good")
-        && post.strongest(cue.last(), part.first()) == Post.Break.NONE
-        && post.cues("fine").stream()
-            .noneMatch(other -> other.first() > part.last() && other.first() - part.last() <= 3);
-  }
-
-  private boolean onlyParts(int from, int to, Post post) {
-    for (int i = from; i < to; i++) {
-      int at = i;
-      boolean named = post.mentions().stream().anyMatch(one -> one.covers(at));
-      if (!named && !lexicon.isDropped(post.words().get(i))) {
-        return false;
-      }
-    }
-    return true;
   }
 }

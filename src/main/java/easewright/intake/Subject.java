@@ -28,9 +28,15 @@ final class Subject {
     words.perhaps().forEach(word -> perhaps.add("perhaps", word));
   }
 
-  /** Enough must speak for it; another garment named speaks against it; a danger always counts. */
+  /**
+   * Enough must speak for it; another thing named speaks against it. A danger counts unless only
+   * another thing is spoken of: "my fingers go numb from quilting".
+   */
   boolean isFit(Post post, List<SignRead> read, List<LengthRead> lengths, List<ClothRead> cloths) {
-    if (read.stream().anyMatch(one -> one.present() && redFlags.contains(one.id()))) {
+    boolean anotherThing = !post.cues("other thing").isEmpty();
+    boolean ours = isNamed(garment, post) || isNamed(perhaps, post) || pieces(post) > 0;
+    if (read.stream().anyMatch(one -> one.present() && redFlags.contains(one.id()))
+        && (ours || !anotherThing)) {
       return true;
     }
     long score =
@@ -40,7 +46,7 @@ final class Subject {
             + (lengths.isEmpty() ? 0 : 2)
             + (cloths.isEmpty() ? 0 : 1)
             + Math.min(3, read.stream().filter(one -> one.confidence() > SURE).count())
-            - (post.cues("elsewhere").isEmpty() && post.cues("other thing").isEmpty() ? 0 : 3);
+            - (post.cues("elsewhere").isEmpty() && !anotherThing ? 0 : 3);
     return score >= 2 || score == 1 && read.stream().anyMatch(SignRead::present);
   }
 

@@ -18,6 +18,8 @@ import java.util.Map;
  * @param shortForms short form or slip of the pen to the word meant
  * @param weak ideas too common to be told of "it"
  * @param fine part to the signs denied when it is said to be fine
+ * @param none idea to the signs denied when there is none of it and no piece is named: that of the
+ *     piece last spoken of, else the first
  * @param cues words that turn, weaken, time or mask what is said beside them
  * @param circumstances id to its phrases
  * @param measurements wire name of a body measurement to the words for it
@@ -40,6 +42,7 @@ public record EverydayWords(
     @JsonProperty("short forms") Map<String, String> shortForms,
     List<String> weak,
     Map<String, List<String>> fine,
+    Map<String, List<String>> none,
     Map<String, List<String>> cues,
     Map<String, List<String>> circumstances,
     Map<String, List<String>> measurements,

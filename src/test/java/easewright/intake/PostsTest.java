@@ -14,9 +14,9 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Reads posts of our own writing, by several hands and in several styles, labelled by hand. Those
- * in {@code posts} were read while the words were chosen; those in {@code posts-aside} were not
- * looked at, and only they tell how strangers' posts are read. Labels are common practice of
- * fitting.
+ * in {@code posts} were read while the words were chosen; those in {@code posts-later} were counted
+ * unseen, then looked at; those in {@code posts-aside} were not looked at, and only they tell how
+ * strangers' posts are read. Labels are common practice of fitting.
  */
 class PostsTest {
   private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
@@ -41,9 +41,22 @@ class PostsTest {
         () -> assertAtLeast(0.95, report.of("signs present").precision(), "signs, precision"),
         () -> assertAtLeast(0.90, report.of("signs present").recall(), "signs, recall"),
         () -> assertAtLeast(1, report.of("red flags").recall(), "red flags, recall"),
+        () -> assertAtLeast(0.98, report.of("signs denied").precision(), "denials, precision"),
+        () -> assertAtLeast(0.98, report.of("signs denied").recall(), "denials, recall"),
         () -> assertAtLeast(0.98, report.of("measurements").precision(), "units, precision"),
         () -> assertAtLeast(0.98, report.of("measurements").recall(), "units, recall"),
         () -> assertEquals(0, report.polarityWrong, "so taken for not so"));
+  }
+
+  @Test
+  void posts_looked_at_later_are_read_no_worse_than_when_they_were() throws IOException {
+    PostsReport report = report("posts-later");
+    assertTrue(report.posts >= 50, "posts");
+    assertAll(
+        report.table(),
+        () -> assertAtLeast(0.65, report.of("signs present").precision(), "signs, precision"),
+        () -> assertAtLeast(0.75, report.of("signs present").recall(), "signs, recall"),
+        () -> assertAtLeast(1, report.of("red flags").recall(), "red flags, recall"));
   }
 
   @Test
@@ -59,7 +72,7 @@ class PostsTest {
 
   @Test
   void a_post_about_something_else_is_no_fit_question() {
-    for (String folder : List.of("posts", "posts-aside")) {
+    for (String folder : List.of("posts", "posts-later", "posts-aside")) {
       for (LabelledPost post : LabelledPost.in(folder)) {
         if (!post.fit()) {
           assertFalse(INTAKE.read(post.text()).fitQuestion(), post.id());
