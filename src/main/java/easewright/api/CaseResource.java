@@ -61,11 +61,20 @@ public class CaseResource {
       @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
       @PathParam("clinic") String clinic,
       byte[] body) {
+    return CaseNote.of(store.cases().open(caller(key, clinic), nicknameIn(body)));
+  }
+
+  /** Opens a case with its first round, both or neither: a question kept from the desk. */
+  public CaseNote keep(String key, String clinic, byte[] nickname, byte[] fitting) {
     Caller caller = caller(key, clinic);
+    return CaseNote.of(store.rounds().open(caller, nicknameIn(nickname), fittings.read(fitting)));
+  }
+
+  private static String nicknameIn(byte[] body) {
     ClinicForm form = new ClinicForm(body, "nickname");
     String nickname = form.name("nickname");
     form.refuseFaulty();
-    return CaseNote.of(store.cases().open(caller, nickname));
+    return nickname;
   }
 
   @GET

@@ -10,6 +10,7 @@ import easewright.api.ClinicNotes.OpenedClinic;
 import easewright.clinic.Caller;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Role;
+import easewright.clinic.SampleClinic;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
@@ -22,6 +23,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
+import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.List;
 import org.jboss.resteasy.reactive.ResponseHeader;
 import org.jboss.resteasy.reactive.ResponseStatus;
@@ -37,10 +40,12 @@ public class ClinicResource {
 
   private final ClinicStore store;
   private final ClinicDoor door;
+  private final FittedReader fittings;
 
-  ClinicResource(ClinicStore store, ClinicDoor door) {
+  ClinicResource(ClinicStore store, ClinicDoor door, FittedReader fittings) {
     this.store = store;
     this.door = door;
+    this.fittings = fittings;
   }
 
   @POST
@@ -54,6 +59,20 @@ public class ClinicResource {
     int days = form.retentionDays(USUAL_RETENTION_DAYS);
     form.refuseFaulty();
     return OpenedClinic.of(store.clinics().open(name, organiser, days));
+  }
+
+  @POST
+  @Path("/samples")
+  @Consumes(MediaType.WILDCARD)
+  @ResponseStatus(201)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public OpenedClinic openSample(@HeaderParam(HttpHeaders.AUTHORIZATION) String key) {
+    door.mayFound(key);
+    return OpenedClinic.of(
+        SampleClinic.open(
+            store,
+            request -> fittings.read(request.toString().getBytes(StandardCharsets.UTF_8)),
+            Instant.now()));
   }
 
   @GET

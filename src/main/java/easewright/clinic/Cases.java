@@ -28,23 +28,25 @@ public final class Cases {
 
   /** Opens a case for a wearer known by a nickname only. */
   public Case open(Caller caller, String nickname) {
+    return database.transaction(handle -> open(handle, caller, nickname));
+  }
+
+  /** Opens a case within a transaction. */
+  Case open(Handle handle, Caller caller, String nickname) {
     caller.mustBe(ORGANISER, HELPER);
     String id = Key.newId(random);
-    return database.transaction(
-        handle -> {
-          handle
-              .createUpdate(
-                  "insert into cases (id, clinic_id, nickname, state, version, rounds,"
-                      + " without_progress, opened_ms, changed_ms)"
-                      + " values (:id, :clinic, :nickname, 'OPEN', 1, 0, 0, :now, :now)")
-              .bind("id", id)
-              .bind("clinic", caller.clinic())
-              .bind("nickname", Words.name(nickname))
-              .bind("now", clock.millis())
-              .execute();
-          audit.note(handle, caller, Deed.CASE_OPENED, id);
-          return CaseRows.read(handle, caller, id);
-        });
+    handle
+        .createUpdate(
+            "insert into cases (id, clinic_id, nickname, state, version, rounds,"
+                + " without_progress, opened_ms, changed_ms)"
+                + " values (:id, :clinic, :nickname, 'OPEN', 1, 0, 0, :now, :now)")
+        .bind("id", id)
+        .bind("clinic", caller.clinic())
+        .bind("nickname", Words.name(nickname))
+        .bind("now", clock.millis())
+        .execute();
+    audit.note(handle, caller, Deed.CASE_OPENED, id);
+    return CaseRows.read(handle, caller, id);
   }
 
   /** The open cases in the order to answer them, with those that ask the same. */

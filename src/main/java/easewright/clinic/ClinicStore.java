@@ -22,7 +22,7 @@ public final class ClinicStore implements AutoCloseable {
     keys = new Keys(database, audit, clock);
     clinics = new Clinics(database, keys, audit, clock);
     cases = new Cases(database, audit, clock);
-    rounds = new Rounds(database, audit, clock);
+    rounds = new Rounds(database, cases, audit, clock);
     retention = new Retention(database, audit, clock);
     insights = new Insights(database, audit);
   }

@@ -13,43 +13,56 @@ import org.jdbi.v3.core.Handle;
 /** The rounds of a case: added whole, replied to, and told the outcome of. */
 public final class Rounds {
   private final Database database;
+  private final Cases cases;
   private final Audit audit;
   private final Clock clock;
 
-  Rounds(Database database, Audit audit, Clock clock) {
+  Rounds(Database database, Cases cases, Audit audit, Clock clock) {
     this.database = database;
+    this.cases = cases;
     this.audit = audit;
     this.clock = clock;
   }
 
-  /** Adds a round with its advice; a closed case is open again, and its wearer waits. */
-  public Round add(Caller caller, String caseId, Fitted fitted) {
+  /** Opens a case with its first round: both are there, or neither. */
+  public Case open(Caller caller, String nickname, Fitted first) {
     return database.transaction(
         handle -> {
-          Case current = CaseRows.lock(handle, caller, caseId);
-          Round round =
-              new Round(
-                  current.rounds() + 1,
-                  now(),
-                  new Round.Author(caller.name(), caller.role()),
-                  fitted,
-                  null,
-                  null,
-                  null);
-          StoryRows.add(handle, caseId, round);
-          count(handle, caseId);
-          StoryRows.wait(handle, caseId, round.addedAt().toEpochMilli());
-          handle
-              .createUpdate(
-                  "update cases set rounds = :no, version = version + 1, changed_ms = :now"
-                      + " where id = :case")
-              .bind("no", round.number())
-              .bind("now", round.addedAt().toEpochMilli())
-              .bind("case", caseId)
-              .execute();
-          audit.note(handle, caller, Deed.ROUND_ADDED, caseId);
-          return round;
+          Case opened = cases.open(handle, caller, nickname);
+          add(handle, caller, opened.id(), first);
+          return CaseRows.read(handle, caller, opened.id());
         });
+  }
+
+  /** Adds a round with its advice; a closed case is open again, and its wearer waits. */
+  public Round add(Caller caller, String caseId, Fitted fitted) {
+    return database.transaction(handle -> add(handle, caller, caseId, fitted));
+  }
+
+  private Round add(Handle handle, Caller caller, String caseId, Fitted fitted) {
+    Case current = CaseRows.lock(handle, caller, caseId);
+    Round round =
+        new Round(
+            current.rounds() + 1,
+            now(),
+            new Round.Author(caller.name(), caller.role()),
+            fitted,
+            null,
+            null,
+            null);
+    StoryRows.add(handle, caseId, round);
+    count(handle, caseId);
+    StoryRows.wait(handle, caseId, round.addedAt().toEpochMilli());
+    handle
+        .createUpdate(
+            "update cases set rounds = :no, version = version + 1, changed_ms = :now"
+                + " where id = :case")
+        .bind("no", round.number())
+        .bind("now", round.addedAt().toEpochMilli())
+        .bind("case", caseId)
+        .execute();
+    audit.note(handle, caller, Deed.ROUND_ADDED, caseId);
+    return round;
   }
 
   /**

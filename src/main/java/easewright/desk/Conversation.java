@@ -28,10 +28,20 @@ final class Conversation {
   static final String GARMENT = "garment";
 
   static final List<Field> MEASURED =
-      List.of(Field.length("/body/bust"), Field.length("/body/underbust"));
-  private static final List<String> TELLING =
       List.of(
-          TEXT, SEEN, NOT_SEEN, COULD_NOT_TELL, SO_FAR, GARMENT, "/body/bust", "/body/underbust");
+          Field.length("/body/bust"),
+          Field.length("/body/underbust"),
+          Field.length("/cloth/main/around/marked"),
+          Field.length("/cloth/main/around/stretched"),
+          Field.length("/cloth/main/around/relaxed"),
+          Field.length("/cloth/main/along/marked"),
+          Field.length("/cloth/main/along/stretched"),
+          Field.length("/cloth/main/along/relaxed"));
+  private static final List<String> TELLING =
+      Stream.concat(
+              Stream.of(TEXT, SEEN, NOT_SEEN, COULD_NOT_TELL, SO_FAR, GARMENT),
+              MEASURED.stream().map(Field::pointer))
+          .toList();
 
   private Conversation() {}
 

@@ -44,11 +44,12 @@ public class NewCasePage {
     }
     try {
       String key = signedIn.authorization();
-      String id = cases.open(key, clinic, form.json("/nickname")).id();
-      if (answered.shown().isAnswered()) {
-        byte[] fitting = Conversation.request(form).toString().getBytes(StandardCharsets.UTF_8);
-        cases.addRound(key, clinic, id, fitting);
-      }
+      byte[] nickname = form.json("/nickname");
+      byte[] fitting = Conversation.request(form).toString().getBytes(StandardCharsets.UTF_8);
+      String id =
+          answered.shown().isAnswered()
+              ? cases.keep(key, clinic, nickname, fitting).id()
+              : cases.open(key, clinic, nickname).id();
       return SignInPage.seeOther(who.home() + "/cases/" + id);
     } catch (FaultyRequest refusal) {
       return desk.page(

@@ -13,6 +13,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import java.util.function.BiFunction;
 import org.jboss.resteasy.reactive.RestResponse;
 
 /** Opens a clinic, and shows its organiser's key the only time. */
@@ -48,6 +49,19 @@ public class NewClinicPage {
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public RestResponse<String> open(byte[] body) {
+    return opened(
+        body, (key, form) -> clinics.open(key, form.json("/name", "/organiser", "/retentionDays")));
+  }
+
+  @POST
+  @Path("/sample")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  public RestResponse<String> openSample(byte[] body) {
+    return opened(body, (key, form) -> clinics.openSample(key));
+  }
+
+  private RestResponse<String> opened(
+      byte[] body, BiFunction<String, FilledForm, OpenedClinic> opening) {
     signedIn.mustBeSentFromHere();
     FilledForm form = FilledForm.of(body);
     String foundingKey = ClinicDoor.bringing(form.value("foundingKey"));
@@ -57,8 +71,7 @@ public class NewClinicPage {
           .build();
     }
     try {
-      OpenedClinic opened =
-          clinics.open(foundingKey, form.json("/name", "/organiser", "/retentionDays"));
+      OpenedClinic opened = opening.apply(foundingKey, form);
       return RestResponse.ResponseBuilder.<String>create(201)
           .entity(Pages.openedClinic(opened).render())
           .cookie(signedIn.cookie(opened.key().key()))

@@ -61,6 +61,7 @@ class ClinicRolesTest {
   private static final Map<String, Set<Knocking>> MAY =
       Map.ofEntries(
           Map.entry("openClinic", ANYBODY),
+          Map.entry("openSampleClinic", ANYBODY),
           Map.entry("readClinic", HELPERS),
           Map.entry("changeClinic", ORGANISER),
           Map.entry("deleteClinic", ORGANISER),

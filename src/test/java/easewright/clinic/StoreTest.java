@@ -73,6 +73,19 @@ abstract class StoreTest {
   }
 
   @Test
+  void a_case_opened_with_a_round_that_cannot_be_stored_is_not_there_either() {
+    Caller organiser = opened();
+    Case whole = store.rounds().open(organiser, "Wrenna", fitted("94 cm"));
+    Case.Gist tooLong = new Case.Gist(false, "c".repeat(81), null, null, null);
+    Fitted bad = new Fitted("It gapes.", json("bust", "94 cm"), json("version", "1"), tooLong);
+
+    assertThrows(StoreFailure.class, () -> store.rounds().open(organiser, "Tamsel", bad));
+
+    assertEquals(1, whole.rounds());
+    assertEquals(List.of(whole), store.cases().queue(organiser));
+  }
+
+  @Test
   void a_case_is_told_as_it_was_stored_also_after_opening_the_store_again() {
     Caller organiser = opened();
     Caller helper = helper(organiser, "Perrin");
