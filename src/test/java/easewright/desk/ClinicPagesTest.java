@@ -65,7 +65,14 @@ class ClinicPagesTest {
   static List<Page> pages() {
     List<Page> pages = new ArrayList<>();
     for (String path :
-        List.of("", "/cases/{case}", "/cases/{case}/round", "/cases/{case}/export")) {
+        List.of(
+            "",
+            "/cases/{case}",
+            "/cases/{case}/round",
+            "/cases/{case}/export",
+            "/insight",
+            "/insight/table.csv",
+            "/insight/drawing.svg")) {
       pages.add(new Page("GET", "/desk/clinics/{clinic}" + path, true));
     }
     for (String path : List.of("", "/audit", "/export", "/delete")) {
@@ -128,7 +135,7 @@ class ClinicPagesTest {
         given()
             .redirects()
             .follow(false)
-            .accept("text/html,application/json")
+            .accept("text/html,application/json;q=0.9,*/*;q=0.8")
             .contentType("application/x-www-form-urlencoded;charset=UTF-8");
     return key == null ? request : request.cookie(COOKIE, key);
   }
