@@ -1,5 +1,6 @@
 // A clinic in a real browser, told as one story: what a test does, the next finds.
 import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
 import { describe, test } from 'node:test';
 import { DESK, assertUsable, withPage } from './browser.mjs';
 
@@ -165,6 +166,30 @@ describe('a clinic', { concurrency: false }, () => {
       }
     }));
 
+  test('counts what keeps coming back, looks closer, and gives it as a table and as a drawing, without scripts', () =>
+    withPage({ ...still, acceptDownloads: true }, async page => {
+      await signIn(page, clinic.Perrin);
+      const alike = ['Sorrel', 'Ennis', 'Corrow', 'Hale'];
+      for (const name of alike) await openCase(page, name, SLACK);
+      await page.getByRole('link', { name: 'What keeps coming back' }).click();
+      const causes = page.getByRole('region', { name: 'Causes' });
+      // Tamsel and Ivolde asked the same before; of six and more a share is told.
+      const row = causes.getByRole('row').filter({ has: page.getByRole('rowheader', { name: 'Band too long' }) });
+      assert.match(await row.textContent(), /\d+ of \d+\s*\d+ % \(\d+ % to \d+ %\)/);
+      assert.match(await page.textContent('main'), /1 case of the clinic had a red flag/);
+      assert.doesNotMatch(await page.textContent('main'), /Sorrel|Marrowby/);
+      for (const [name, file, begins] of [['Keep it as a table (CSV)', 'insight.csv', 'by,group,kind,'], ['Keep the causes as a drawing (SVG)', 'insight.svg', '<svg']]) {
+        const kept = page.waitForEvent('download');
+        await page.getByRole('link', { name }).click();
+        assert.equal((await kept).suggestedFilename(), file);
+        assert.ok(readFileSync(await (await kept).path(), 'utf8').trimStart().startsWith(begins));
+      }
+      await page.goto(clinic.home + '/insight?size=%3Cb%3E');
+      await page.getByText('No case has all that.').waitFor();
+      await page.getByRole('link', { name: 'Look at all cases' }).click();
+      assert.ok(await row.isVisible());
+    }));
+
   test('is not shown to a helper in what is the organiser’s, nor to anybody signed out', () =>
     withPage({ ...still, refused: true }, async page => {
       await signIn(page, clinic.Perrin);
@@ -193,7 +218,7 @@ describe('a clinic', { concurrency: false }, () => {
           await page.goto(clinic.home);
           const same = await page.getByRole('link', { name: 'Answer all of these with one reply' }).getAttribute('href');
           for (const path of [
-            clinic.home, DESK + same, clinic.case, clinic.case + '/round', clinic.case + '/delete', clinic.home + '/organise',
+            clinic.home, clinic.home + '/insight', clinic.home + '/insight?cloth=rib', DESK + same, clinic.case, clinic.case + '/round', clinic.case + '/delete', clinic.home + '/organise',
             clinic.home + '/organise/audit', clinic.home + '/organise/delete', clinic.home + '/cases/nothing', DESK + '/desk'
           ]) {
             await page.goto(path);

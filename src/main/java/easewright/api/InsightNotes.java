@@ -23,6 +23,9 @@ public final class InsightNotes {
   /** What was looked at. */
   public record AskedNote(String pattern, String size, String cloth, String choice) {}
 
+  /** What can be asked for. */
+  public record KnownNote(String by, String value, String name, int cases) {}
+
   /** So many of so many, with the share where there are enough. */
   public record ShareNote(int part, int whole, Double share, Double from, Double to) {
     static ShareNote of(Share share) {
@@ -73,6 +76,7 @@ public final class InsightNotes {
   /** All of it. */
   public record InsightNote(
       AskedNote asked,
+      List<KnownNote> known,
       int cases,
       int unclear,
       int redFlags,
@@ -87,6 +91,7 @@ public final class InsightNotes {
     Insight.Asked asked = insight.asked();
     return new InsightNote(
         new AskedNote(asked.pattern(), asked.size(), asked.cloth(), asked.choice()),
+        insight.known().stream().map(notes::known).toList(),
         insight.cases(),
         insight.unclear(),
         insight.redFlags(),
@@ -105,6 +110,14 @@ public final class InsightNotes {
         .toList();
   }
 
+  private KnownNote known(Insight.Known known) {
+    return new KnownNote(
+        ClinicNotes.word(known.by()),
+        known.value(),
+        name(known.by(), known.value()),
+        known.cases());
+  }
+
   private GroupNote group(Insight.Group group) {
     return new GroupNote(
         ClinicNotes.word(group.by()),
@@ -119,7 +132,7 @@ public final class InsightNotes {
     return switch (by) {
       case PATTERN -> sheet(value).map(PatternSheet::name).orElse(value);
       case SIZE -> value;
-      case CLOTH -> value;
+      case CLOTH -> TemplateText.words(value);
       case CHOICE -> choice(value);
     };
   }

@@ -16,6 +16,7 @@ import java.util.stream.Stream;
  * patterns and cloth, never of a wearer.
  *
  * @param asked what was looked at
+ * @param known what the clinic's cases can be told apart by, whatever was asked
  * @param cases how many cases that are
  * @param unclear how many of them have no cause likely enough to name
  * @param redFlags cases of the clinic with a round that has a red flag; those rounds are counted
@@ -28,6 +29,7 @@ import java.util.stream.Stream;
  */
 public record Insight(
     Asked asked,
+    List<Known> known,
     int cases,
     int unclear,
     int redFlags,
@@ -38,6 +40,7 @@ public record Insight(
     List<CommonFault> faults) {
 
   public Insight {
+    known = List.copyOf(known);
     causes = List.copyOf(causes);
     signs = List.copyOf(signs);
     groups = List.copyOf(groups);
@@ -78,6 +81,14 @@ public record Insight(
     }
   }
 
+  /**
+   * A pattern, size, cloth or choice that cases of the clinic have.
+   *
+   * @param value as in {@link Group}
+   * @param cases how many of all
+   */
+  public record Known(By by, String value, int cases) {}
+
   /** A cause or a sign by its id, and how many cases of how many have it. */
   public record Count(String id, Share share) {}
 
@@ -94,6 +105,9 @@ public record Insight(
     List<Sighting> cases = all.stream().filter(asked::admits).toList();
     return new Insight(
         asked,
+        groups(all).stream()
+            .map(group -> new Known(group.by(), group.value(), group.cases()))
+            .toList(),
         cases.size(),
         (int) cases.stream().filter(one -> one.cause() == null).count(),
         (int) read.cases().stream().filter(Sighting::redFlag).count(),

@@ -23,6 +23,7 @@ class InsightTableTest {
     InsightNote insight =
         new InsightNote(
             new AskedNote(null, null, null, null),
+            List.of(),
             4,
             2,
             0,

@@ -518,7 +518,11 @@ abstract class StoreTest {
         List.of("M", "stretchy", "neckline=scoop"),
         insight.groups().stream().map(Insight.Group::value).toList());
     Insight.Asked other = new Insight.Asked(null, null, null, "neckline=high");
-    assertEquals(0, store.insights().of(organiser, other, List.of()).cases());
+    Insight none = store.insights().of(organiser, other, List.of());
+    assertEquals(0, none.cases());
+    assertEquals(List.of(), none.groups());
+    assertEquals(insight.known(), none.known(), "what can be asked for does not depend on it");
+    assertEquals(new Insight.Known(Insight.By.CLOTH, "stretchy", 5), none.known().get(1));
     assertTrue(insight.complete());
   }
 

@@ -46,6 +46,8 @@ class ClinicPagesTest {
   private static final String COOKIE = "easewright-key";
   private static final String CASE = "/desk/clinics/{clinic}/cases/{case}";
   private static final String ORGANISE = "/desk/clinics/{clinic}/organise";
+  private static final String GAPING =
+      "Both armholes stand away at the front. The gape points at the apex.";
   private static final String ROUND =
       "{\"body\": {\"bust\": \"94 cm\", \"underbust\": \"77 cm\"}, \"text\": \"The band rides up at"
           + " the back. I can pull it away from my ribs a long way.\"}";
@@ -65,7 +67,14 @@ class ClinicPagesTest {
   static List<Page> pages() {
     List<Page> pages = new ArrayList<>();
     for (String path :
-        List.of("", "/cases/{case}", "/cases/{case}/round", "/cases/{case}/export")) {
+        List.of(
+            "",
+            "/cases/{case}",
+            "/cases/{case}/round",
+            "/cases/{case}/export",
+            "/insight",
+            "/insight/table.csv",
+            "/insight/drawing.svg")) {
       pages.add(new Page("GET", "/desk/clinics/{clinic}" + path, true));
     }
     for (String path : List.of("", "/audit", "/export", "/delete")) {
@@ -128,7 +137,7 @@ class ClinicPagesTest {
         given()
             .redirects()
             .follow(false)
-            .accept("text/html,application/json")
+            .accept("text/html,application/json;q=0.9,*/*;q=0.8")
             .contentType("application/x-www-form-urlencoded;charset=UTF-8");
     return key == null ? request : request.cookie(COOKIE, key);
   }
@@ -366,6 +375,54 @@ class ClinicPagesTest {
         .statusCode(400)
         .body(containsString("id=\"nickname\""));
     assertEquals(1, store.cases().queue(organiser).size());
+  }
+
+  /** A fault planted in two cups: nine of ten there, none of ten in the others. */
+  @Test
+  void a_common_fault_is_told_in_words_and_drawn_by_cup() {
+    List<String> large = List.of("75D", "80D", "85D", "90D", "70E", "75E", "80E", "85E", "90E");
+    large.forEach(size -> caseCut(size, GAPING));
+    caseCut("70D", "The straps slip off.");
+    List.of("75A", "80A", "85A", "70B", "75B", "80B", "75C", "80C", "85C", "90C")
+        .forEach(size -> caseCut(size, "The band rides up at the back."));
+    String home = "/desk/clinics/" + organiser.clinic() + "/insight";
+
+    String page = asking(helper.text()).get(home).then().statusCode(200).extract().asString();
+
+    String told =
+        "<strong>9 of 10</strong> cases in the two largest cups: front armhole too long. In its"
+            + " other cups it is 0 of 10.";
+    assertTrue(page.contains(told), page);
+    assertTrue(page.contains("A, 0 of 3; B, 0 of 3; C, 0 of 4; D, 4 of 5; E, 5 of 5"), page);
+    assertEquals(2, page.split("<rect class=\"here\"", -1).length - 1, "cups marked");
+    assertTrue(page.contains("/insight?size=75D\">75D"), page);
+
+    String one = asking(helper.text()).get(home + "?pattern=&size=75D").asString();
+    assertTrue(one.contains("cut in 75D"), one);
+    assertTrue(one.contains("1 case is counted"), one);
+    assertTrue(one.contains("too few to tell"), "a share of one case");
+    assertTrue(one.contains(told), "the fault does not depend on what is looked at");
+    assertTrue(one.contains("<option value=\"80C\">"), "other sizes can still be asked for");
+    assertTrue(one.contains("/insight/table.csv?size=75D\""), one);
+  }
+
+  private void caseCut(String size, String post) {
+    String round =
+        "{\"pattern\": {\"sheet\": \"quillmere-top\"}, \"sizeCut\": \"%s\", \"text\": \"%s\"}"
+            .formatted(size, post);
+    String one = store.cases().open(organiser, "In " + size).id();
+    store.rounds().add(organiser, one, fittings.read(round.getBytes(StandardCharsets.UTF_8)));
+  }
+
+  @Test
+  void what_is_asked_for_by_address_is_never_taken_for_more_than_text() {
+    asking(helper.text())
+        .queryParam("size", "\"><b>&{x}%41")
+        .get("/desk/clinics/" + organiser.clinic() + "/insight")
+        .then()
+        .statusCode(200)
+        .body(containsString("No case has all that."))
+        .body(not(containsString("<b>")));
   }
 
   @Test
