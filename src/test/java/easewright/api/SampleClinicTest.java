@@ -60,8 +60,7 @@ class SampleClinicTest {
       List<Queue.Reason> reasons = queue.entries().stream().map(Queue.Entry::reason).toList();
       assertEquals(reasons.stream().sorted().toList(), reasons, "dangers first, then the stuck");
       assertEquals(Set.of(Queue.Reason.values()), Set.copyOf(reasons));
-      assertEquals(
-          Set.of("Quenby", "Zenna", "Hale-Marie"), names(queue, Queue.Reason.RED_FLAG));
+      assertEquals(Set.of("Quenby", "Zenna", "Hale-Marie"), names(queue, Queue.Reason.RED_FLAG));
       assertTrue(names(queue, Queue.Reason.STUCK).containsAll(Set.of("Fennet", "Jessamy")));
       assertTrue(
           queue.groups().stream()
