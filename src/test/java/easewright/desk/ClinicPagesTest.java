@@ -357,6 +357,20 @@ class ClinicPagesTest {
   }
 
   @Test
+  void a_sign_of_many_causes_is_not_told_as_no_fault_at_all() {
+    String one = store.cases().open(organiser, "Ivolde").id();
+    String gapes = "{\"signs\": [{\"sign\": \"neckline-gapes\"}]}";
+    store.rounds().add(organiser, one, fittings.read(gapes.getBytes(StandardCharsets.UTF_8)));
+
+    asking(helper.text())
+        .get("/desk/clinics/" + opened.clinic().id() + "/cases/" + one)
+        .then()
+        .statusCode(200)
+        .body(containsString("several causes show like this"))
+        .body(not(containsString("Nothing that was told points to a fault")));
+  }
+
+  @Test
   void a_question_at_fault_opens_no_case() {
     String key = opened.key().text();
     asking(key)
