@@ -11,6 +11,12 @@ final class Cleared {
   /** "It got stuck at my shoulders. Nothing pinches": no piece was spoken of. */
   private static final Set<String> OF_THE_BODY = Set.of("shoulder", "rib", "skin");
 
+  /** "I can breathe again once it is off", "only in sips": that clears nothing. */
+  private static final Set<String> LIMITS =
+      Set.of(
+          "only", "again", "once", "when", "if", "until", "till", "unless", "without", "after",
+          "off", "so", "long", "barely", "hardly", "except");
+
   private final Map<String, List<String>> fine;
   private final Map<String, List<String>> none;
   private final Lexicon lexicon;
@@ -44,6 +50,34 @@ final class Cleared {
       }
     }
     return denied;
+  }
+
+  /** "She can breathe in it", "nothing hurts": said plainly, and neither denied nor asked. */
+  Map<String, Span> saidToBeSafe(Post post) {
+    Map<String, Span> denied = new LinkedHashMap<>();
+    for (Mention cue : post.cues()) {
+      if (none.containsKey(cue.name()) && isPlain(cue, post)) {
+        Span span = post.span(cue.first(), cue.last());
+        none.get(cue.name()).forEach(id -> denied.putIfAbsent(id, span));
+      }
+    }
+    return denied;
+  }
+
+  private static boolean isPlain(Mention cue, Post post) {
+    int clause = post.clause()[cue.first()];
+    int last = Whereabouts.clauseEnd(post, cue.first());
+    for (int i = Whereabouts.clauseStart(post, cue.first()); i <= last; i++) {
+      if (!cue.covers(i) && LIMITS.contains(post.words().get(i).plain())) {
+        return false;
+      }
+    }
+    boolean turned =
+        post.cues().stream()
+            .filter(
+                one -> Set.of("no", "might", "past", "hardly", "elsewhere").contains(one.name()))
+            .anyMatch(one -> post.clause()[one.first()] == clause && !cue.covers(one.first()));
+    return !turned && !Whereabouts.isAsked(post, cue.first());
   }
 
   private boolean namesNoPiece(int clause, Post post) {

@@ -81,6 +81,9 @@ final class Signs {
               }
             });
     cleared
+        .saidToBeSafe(post)
+        .forEach((id, span) -> found.putIfAbsent(id, cleared(id, "said to be so", span)));
+    cleared
         .saidNotToBe(post)
         .forEach((id, span) -> found.putIfAbsent(id, cleared(id, "nothing of the kind", span)));
     return new ArrayList<>(found.values());

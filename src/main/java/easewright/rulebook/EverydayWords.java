@@ -19,7 +19,7 @@ import java.util.Map;
  * @param weak ideas too common to be told of "it"
  * @param fine part to the signs denied when it is said to be fine
  * @param none idea to the signs denied when there is none of it and no piece is named: that of the
- *     piece last spoken of, else the first
+ *     piece last spoken of, else the first; and cue to the danger it clears where plainly said
  * @param cues words that turn, weaken, time or mask what is said beside them
  * @param circumstances id to its phrases
  * @param measurements wire name of a body measurement to the words for it
