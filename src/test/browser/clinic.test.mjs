@@ -263,4 +263,19 @@ describe('a clinic', { concurrency: false }, () => {
       await page.getByRole('button', { name: 'Sign in' }).click();
       await page.getByText('This key opens nothing.').waitFor();
     }));
+
+  test('opens the sample with one click and removes it with another, without scripts', () =>
+    withPage({ ...still, refused: true }, async page => {
+      await page.goto(DESK + '/desk/clinics/new');
+      await page.getByRole('button', { name: 'Open the sample clinic' }).click();
+      const key = await page.getByLabel('Your key as its organiser').inputValue();
+      await page.getByRole('link', { name: 'To the clinic' }).click();
+      const home = page.url();
+      assert.equal(await page.locator('li.case a[href*="/cases/"]').count(), 40);
+      await page.getByRole('button', { name: 'Remove the sample' }).click();
+      await page.getByLabel('Your key').fill(key);
+      await page.getByRole('button', { name: 'Sign in' }).click();
+      await page.getByText('This key opens nothing.').waitFor();
+      assert.equal((await page.goto(home)).status(), 401);
+    }));
 });

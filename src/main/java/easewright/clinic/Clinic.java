@@ -7,8 +7,10 @@ import java.time.Instant;
  *
  * @param retentionDays days after which a case nobody touched is deleted
  * @param version rises by one with each change
+ * @param sample whether its wearers are invented, so that nothing is lost with it
  */
-public record Clinic(String id, String name, int retentionDays, int version, Instant openedAt) {
+public record Clinic(
+    String id, String name, int retentionDays, int version, Instant openedAt, boolean sample) {
   /** The longest retention, ten years, days. */
   public static final int MOST_DAYS = 3650;
 

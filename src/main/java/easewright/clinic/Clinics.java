@@ -34,23 +34,29 @@ public final class Clinics {
 
   /** Opens a clinic for whoever will hold the key that comes with it. */
   public Opened open(String name, String organiser, int retentionDays) {
+    return open(name, organiser, retentionDays, false);
+  }
+
+  Opened open(String name, String organiser, int retentionDays, boolean sample) {
     Clinic clinic =
         new Clinic(
             Key.newId(random),
             name,
             retentionDays,
             1,
-            clock.instant().truncatedTo(ChronoUnit.MILLIS));
+            clock.instant().truncatedTo(ChronoUnit.MILLIS),
+            sample);
     return database.transaction(
         handle -> {
           handle
               .createUpdate(
-                  "insert into clinics (id, name, retention_days, version, opened_ms)"
-                      + " values (:id, :name, :days, 1, :now)")
+                  "insert into clinics (id, name, retention_days, version, opened_ms, sample)"
+                      + " values (:id, :name, :days, 1, :now, :sample)")
               .bind("id", clinic.id())
               .bind("name", name)
               .bind("days", retentionDays)
               .bind("now", clinic.openedAt().toEpochMilli())
+              .bind("sample", sample)
               .execute();
           Key key = keys.issue(handle, clinic.id(), ORGANISER, organiser, null);
           audit.note(
@@ -148,7 +154,8 @@ public final class Clinics {
                     row.getString("name"),
                     row.getInt("retention_days"),
                     row.getInt("version"),
-                    Instant.ofEpochMilli(row.getLong("opened_ms"))))
+                    Instant.ofEpochMilli(row.getLong("opened_ms")),
+                    row.getBoolean("sample")))
         .findOne()
         .orElseThrow(NotHere::new);
   }

@@ -17,7 +17,7 @@ import java.util.function.Function;
 
 /**
  * A clinic of invented wearers to look around in, told in {@code sample.yaml}. It is like any other
- * clinic: its organiser deletes it whole. What its wearers ask is answered anew each time it is
+ * clinic, but for a button that removes it. What its wearers ask is answered anew each time it is
  * opened, by the rules in force.
  */
 public final class SampleClinic {
@@ -80,7 +80,8 @@ public final class SampleClinic {
   }
 
   private Clinics.Opened open() {
-    Clinics.Opened opened = store.clinics().open(sample.name(), sample.organiser(), RETENTION_DAYS);
+    Clinics.Opened opened =
+        store.clinics().open(sample.name(), sample.organiser(), RETENTION_DAYS, true);
     Caller organiser = store.keys().holder(opened.key().text()).orElseThrow();
     Key helpersKey = store.keys().issue(organiser, Role.HELPER, sample.helper());
     Caller helper = store.keys().holder(helpersKey.text()).orElseThrow();

@@ -52,6 +52,7 @@ class SampleClinicTest {
               request -> fittings.read(request.toString().getBytes(StandardCharsets.UTF_8)),
               Instant.now());
       Caller organiser = store.keys().holder(sample.key().text()).orElseThrow();
+      assertTrue(store.clinics().read(organiser).sample());
 
       List<Case> cases = store.cases().queue(organiser);
       assertEquals(40, cases.size());

@@ -16,6 +16,7 @@ import easewright.clinic.Clinics;
 import easewright.clinic.Key;
 import easewright.clinic.Outcome;
 import easewright.clinic.Role;
+import easewright.clinic.SampleClinic;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
@@ -24,6 +25,7 @@ import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.Path;
 import java.lang.reflect.Method;
 import java.nio.charset.StandardCharsets;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -449,5 +451,25 @@ class ClinicPagesTest {
         .then()
         .statusCode(409)
         .body(containsString("The last organiser’s key stays."));
+  }
+
+  @Test
+  void only_a_sample_has_a_button_that_removes_it_and_only_for_its_organiser() {
+    Clinics.Opened sample =
+        SampleClinic.open(
+            store,
+            request -> fittings.read(request.toString().getBytes(StandardCharsets.UTF_8)),
+            Instant.now());
+    Caller sampleOrganiser = store.keys().holder(sample.key().text()).orElseThrow();
+    Key helping = store.keys().issue(sampleOrganiser, Role.HELPER, "Perrin");
+    String home = "/desk/clinics/" + sampleOrganiser.clinic();
+    String button = "Remove the sample";
+    assertTrue(asking(sample.key().text()).get(home).asString().contains(button));
+    assertFalse(asking(helping.text()).get(home).asString().contains(button));
+    assertFalse(
+        asking(opened.key().text())
+            .get("/desk/clinics/" + organiser.clinic())
+            .asString()
+            .contains(button));
   }
 }

@@ -1,0 +1,111 @@
+// Pictures of all main pages, to be looked at: narrow and wide, light and dark.
+// DESK is the service's address, CHROMIUM the browser's path; node looks.mjs FOLDER
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+
+const [folder = 'looks'] = process.argv.slice(2);
+const { DESK, CHROMIUM } = process.env;
+const QUESTION = 'Second toile, size 80C. The band still rides up about 3 cm at the back, no digging under the arms and the straps are fine. Underbust 77 cm, bust 94.';
+const VARIANTS = [360, 1280].flatMap(width => ['light', 'dark'].map(colorScheme => ({ width, colorScheme })));
+
+const filled = (path, fields, button) => async page => {
+  await page.goto(DESK + path);
+  for (const [label, value] of Object.entries(fields)) {
+    const field = page.getByLabel(label).first();
+    if (await field.evaluate(one => one.tagName === 'SELECT')) await field.selectOption(value);
+    else await field.fill(value);
+  }
+  await page.getByRole('button', { name: button }).first().click();
+  await page.waitForLoadState();
+};
+
+const open = path => page => page.goto(DESK + path);
+
+const PAGES = {
+  desk: open('/desk'),
+  'desk-answered': async page => {
+    await page.goto(DESK + '/desk');
+    await page.getByLabel('The question, as it was written').fill(QUESTION);
+    await page.locator('#post').waitFor();
+  },
+  size: open('/desk/size'),
+  'size-answered': filled('/desk/size', { 'Bust': '94 cm', 'Underbust': '77 cm', 'Pattern': 'quillmere-top' }, 'Which size'),
+  cloth: open('/desk/cloth'),
+  cut: open('/desk/cut'),
+  handbook: open('/rules'),
+  'handbook-search': open('/rules?q=my%20band%20rides%20up'),
+  cause: open('/rules/band-too-long'),
+  sign: open('/rules/signs/band-rides-up-at-the-back'),
+  'measuring-sheet': open('/v1/check-sheets/measuring'),
+  'cloth-sheet': open('/v1/check-sheets/cloth'),
+  'sign-in': open('/desk/sign-in'),
+  'new-clinic': open('/desk/clinics/new')
+};
+
+function clinicPages(home, about) {
+  const inside = path => page => page.goto(home + path);
+  return {
+    queue: inside(''),
+    case: page => page.goto(about.case),
+    round: page => page.goto(about.case + '/round'),
+    'delete-case': page => page.goto(about.case + '/delete'),
+    'same-question': page => page.goto(about.same),
+    insight: inside('/insight'),
+    organise: inside('/organise'),
+    audit: inside('/organise/audit'),
+    'delete-clinic': inside('/organise/delete'),
+    'not-found': inside('/cases/nothing'),
+    wearer: page => page.goto(about.link)
+  };
+}
+
+async function picture(page, name, { width, colorScheme }) {
+  await page.screenshot({ path: join(folder, `${name}-${width}-${colorScheme}.png`), fullPage: true });
+}
+
+mkdirSync(folder, { recursive: true });
+const browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox', '--disable-gpu'] });
+const visitor = async (variant, visit) => {
+  const context = await browser.newContext({ viewport: { width: variant.width, height: 800 }, colorScheme: variant.colorScheme });
+  const page = await context.newPage();
+  page.setDefaultTimeout(15000);
+  await visit(page);
+  await context.close();
+};
+
+let home;
+let key;
+const about = {};
+await visitor(VARIANTS[2], async page => {
+  await page.goto(DESK + '/desk/clinics/new');
+  await page.getByRole('button', { name: 'Open the sample clinic' }).click();
+  key = await page.getByLabel('Your key as its organiser').inputValue();
+  await picture(page, 'opened-clinic', VARIANTS[2]);
+  await page.getByRole('link', { name: 'To the clinic' }).click();
+  home = page.url();
+  about.same = DESK + await page.getByRole('link', { name: 'Answer all of these' }).first().getAttribute('href');
+  about.case = DESK + await page.locator('li.case a[href*="/cases/"]').first().getAttribute('href');
+  await page.goto(about.case);
+  await page.getByRole('button', { name: /link/i }).first().click();
+  about.link = await page.locator('input[value*="/desk/"]').first().inputValue();
+  await picture(page, 'wearers-link', VARIANTS[2]);
+});
+for (const variant of VARIANTS) {
+  await visitor(variant, async page => {
+    await page.goto(DESK + '/desk/sign-in');
+    await page.getByLabel('Your key').fill(key);
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    await page.waitForURL(home);
+    for (const [name, visit] of Object.entries({ ...PAGES, ...clinicPages(home, about) })) {
+      try {
+        await visit(page);
+        await picture(page, name, variant);
+      } catch (error) {
+        console.error(`${name}: ${error.message.split('\n')[0]}`);
+        process.exitCode = 1;
+      }
+    }
+  });
+}
+await browser.close();
