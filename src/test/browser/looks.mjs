@@ -11,13 +11,13 @@ const VARIANTS = [360, 1280].flatMap(width => ['light', 'dark'].map(colorScheme 
 
 const filled = (path, fields, button) => async page => {
   await page.goto(DESK + path);
-  for (const [label, value] of Object.entries(fields)) {
-    const field = page.getByLabel(label).first();
+  for (const [id, value] of Object.entries(fields)) {
+    const field = page.locator('#' + id);
     if (await field.evaluate(one => one.tagName === 'SELECT')) await field.selectOption(value);
     else await field.fill(value);
   }
-  await page.getByRole('button', { name: button }).first().click();
-  await page.waitForLoadState();
+  await page.getByRole('button', { name: button }).click();
+  await page.locator('#result').waitFor();
 };
 
 const open = path => page => page.goto(DESK + path);
@@ -30,9 +30,15 @@ const PAGES = {
     await page.locator('#post').waitFor();
   },
   size: open('/desk/size'),
-  'size-answered': filled('/desk/size', { 'Bust': '94 cm', 'Underbust': '77 cm', 'Pattern': 'quillmere-top' }, 'Which size'),
+  'size-answered': filled('/desk/size', { 'body-bust': '91', 'body-underbust': '76.5' }, 'Which size'),
   cloth: open('/desk/cloth'),
+  'cloth-answered': filled('/desk/cloth', { 'cloth-main-around-marked': '10', 'cloth-main-around-stretched': '17.5', 'cloth-main-around-relaxed': '10.3' }, 'What is it fit for'),
   cut: open('/desk/cut'),
+  'cut-one': open('/desk/cut?sheet=quillmere-top'),
+  'cut-planned': filled('/desk/cut?sheet=quillmere-top', {
+    'cloths-main-width': '150', 'cloths-main-stretch': 'crosswise', 'cloths-lining-width': '150', 'cloths-lining-stretch': 'crosswise',
+    'cloths-support-width': '150', 'cloths-support-stretch': 'crosswise'
+  }, 'What to cut'),
   handbook: open('/rules'),
   'handbook-search': open('/rules?q=my%20band%20rides%20up'),
   cause: open('/rules/band-too-long'),
@@ -87,8 +93,8 @@ await visitor(VARIANTS[2], async page => {
   about.same = DESK + await page.getByRole('link', { name: 'Answer all of these' }).first().getAttribute('href');
   about.case = DESK + await page.locator('li.case a[href*="/cases/"]').first().getAttribute('href');
   await page.goto(about.case);
-  await page.getByRole('button', { name: /link/i }).first().click();
-  about.link = await page.locator('input[value*="/desk/"]').first().inputValue();
+  await page.getByRole('button', { name: 'Make the wearer’s link' }).click();
+  about.link = await page.getByLabel('Her link').inputValue();
   await picture(page, 'wearers-link', VARIANTS[2]);
 });
 for (const variant of VARIANTS) {
