@@ -14,7 +14,8 @@ async function probability(page) {
 describe('with scripts', () => {
   test('a pasted question is answered as one types, asked on by a button, and its reply copied', () =>
     withPage({ permissions: ['clipboard-read', 'clipboard-write'] }, async page => {
-      await page.goto(DESK + '/desk');
+      await page.goto(DESK);
+      assert.equal(page.url(), DESK + '/desk');
       await page.getByLabel('The question, as it was written').fill(QUESTION);
       await page.getByRole('heading', { name: 'How the words were read' }).waitFor();
       assert.deepEqual(

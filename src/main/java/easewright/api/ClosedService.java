@@ -24,6 +24,7 @@ class ClosedService {
 
   private static final List<String> OPEN =
       List.of(
+          "/",
           "/v1/clinics",
           "/v1/wearer-links",
           "/desk/clinics",
