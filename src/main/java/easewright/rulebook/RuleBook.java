@@ -28,6 +28,7 @@ public final class RuleBook {
   private final KieBase base;
   private final Map<String, RuleText> rulesByKey;
   private final Statements always;
+  private final Effort effort = new Effort();
 
   private RuleBook(RuleBookSource source, Model model) {
     this.source = source;
@@ -70,9 +71,14 @@ public final class RuleBook {
     return always;
   }
 
+  /** What all consultations so far have cost. */
+  public Effort effort() {
+    return effort;
+  }
+
   /** Opens a consultation; close it, or its session leaks. */
   public Consultation open() {
-    return new Consultation(base.newKieSession(), new Statements(rulesByKey));
+    return new Consultation(base.newKieSession(), new Statements(rulesByKey), effort);
   }
 
   /** Number of sessions not yet closed. */
@@ -84,17 +90,25 @@ public final class RuleBook {
   public static final class Consultation implements AutoCloseable {
     private final KieSession session;
     private final Statements statements;
+    private final Effort effort;
+    private int fired;
+    private long nanos;
 
-    private Consultation(KieSession session, Statements statements) {
+    private Consultation(KieSession session, Statements statements, Effort effort) {
       this.session = session;
       this.statements = statements;
+      this.effort = effort;
       session.setGlobal("book", statements);
     }
 
     /** Adds facts and returns all that the rules have said so far. */
     public Statements hear(Collection<?> facts) {
+      long began = System.nanoTime();
       facts.forEach(session::insert);
-      if (session.fireAllRules(MOST_FIRINGS) == MOST_FIRINGS) {
+      int now = session.fireAllRules(MOST_FIRINGS);
+      nanos += System.nanoTime() - began;
+      fired += now;
+      if (now == MOST_FIRINGS) {
         throw new RuleBookFault("The rules did not come to rest.");
       }
       return statements;
@@ -102,6 +116,7 @@ public final class RuleBook {
 
     @Override
     public void close() {
+      effort.add(fired, nanos);
       session.dispose();
     }
   }
