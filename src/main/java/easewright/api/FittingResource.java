@@ -1,5 +1,6 @@
 package easewright.api;
 
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
 import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.Consumes;
@@ -57,6 +58,15 @@ public class FittingResource {
       byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
     ReplyLength asked = ReplyLength.of(length, ReplyLength.SHORT);
     return Replies.text(answer(body), asked, address.site(called.getBaseUri()));
+  }
+
+  /** The fitting as it was understood, for whoever only wants to know whether it can be read. */
+  @POST
+  @Path("/checks")
+  @Produces(MediaType.APPLICATION_JSON)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public ObjectNode check(byte[] body) {
+    return rules.now().check(RequestJson.parse(body));
   }
 
   /** The answer, for callers within the service. */

@@ -2,6 +2,7 @@ package easewright.api;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.check.ClothCheck;
 import easewright.check.SizeCheck;
 import easewright.diagnosis.Answer;
@@ -96,6 +97,17 @@ public class InForce {
       return diagnosis
           .answer(fitting)
           .goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
+    }
+
+    /**
+     * Reads one fitting, its text included, without answering it: the request to go on from.
+     *
+     * @throws FaultyRequest naming every fault of the request
+     */
+    ObjectNode check(JsonNode request) {
+      IntakeAnswer text = texts.read(request).orElse(null);
+      JsonNode whole = text == null ? request : text.fitting();
+      return SoFar.of(whole, fitting(whole, text));
     }
 
     private Fitting fitting(JsonNode whole, IntakeAnswer text) {
