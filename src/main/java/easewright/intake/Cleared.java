@@ -139,14 +139,16 @@ final class Cleared {
         .filter(one -> fine.containsKey(one.name()))
         .filter(one -> post.sentence()[one.first()] == post.sentence()[cue.first()])
         .filter(one -> isSubject(one, cue, post))
-        .filter(
-            one ->
-                said.stream()
-                    .noneMatch(
-                        match ->
-                            match.said().contains(one)
-                                && post.clause()[match.head()] == post.clause()[cue.first()]))
+        .filter(one -> said.stream().noneMatch(match -> hasTaken(match, one, cue, post)))
         .toList();
+  }
+
+  /** "It rides up at the back, the straps are fine": the back is told of, and not as fine. */
+  private static boolean hasTaken(Match match, Mention part, Mention cue, Post post) {
+    return match.said().contains(part)
+        && (post.clause()[match.head()] == post.clause()[cue.first()]
+            || part.last() < cue.first()
+                && post.strongest(part.last(), cue.first()) != Post.Break.NONE);
   }
 
   private boolean isSubject(Mention part, Mention cue, Post post) {
