@@ -90,10 +90,7 @@ final class Explaining {
   private CauseNote cause(CauseProbability likely, WeightsOfEvidence weights) {
     Catalog.CauseEntry entry = knowledge.catalog().causes().get(likely.cause());
     List<EvidenceNote> evidence =
-        weights.weights(entry.id()).stream()
-            .filter(w -> w.decibans() != 0)
-            .map(w -> evidence(entry.id(), w))
-            .toList();
+        weights.weightsThatTell(entry.id()).stream().map(w -> evidence(entry.id(), w)).toList();
     return new CauseNote(
         entry.id(),
         entry.name(),

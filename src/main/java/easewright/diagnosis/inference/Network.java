@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.IntStream;
 
 /**
  * An immutable leaky noisy-OR network: P(sign present | causes) = 1 − (1 − leak)·∏(1 − strength),
@@ -21,6 +22,7 @@ public final class Network {
   private final Weights prior;
   private final double[] silence;
   private final double[][] misses;
+  private final int[][] linked;
 
   private Network(Builder builder) {
     // Alphabetical order makes every sum independent of the order of declaration, to the last bit.
@@ -37,9 +39,10 @@ public final class Network {
     }
     builder.strengths.forEach(
         (sign, row) -> row.forEach((cause, strength) -> set(misses[sign(sign)], cause, strength)));
+    linked = Arrays.stream(misses).map(Network::linked).toArray(int[][]::new);
   }
 
-  private Network(Network from, double[][] misses) {
+  private Network(Network from, double[][] misses, int[][] linked) {
     this.causes = from.causes;
     this.signs = from.signs;
     this.causeIndex = from.causeIndex;
@@ -47,6 +50,7 @@ public final class Network {
     this.prior = from.prior;
     this.silence = from.silence;
     this.misses = misses;
+    this.linked = linked;
   }
 
   /** Starts an empty network. */
@@ -75,7 +79,13 @@ public final class Network {
       }
       set(rows[sign], link.cause(), link.strength());
     }
-    return new Network(this, rows);
+    int[][] linkedToRows = linked.clone();
+    for (int s = 0; s < rows.length; s++) {
+      if (rows[s] != misses[s]) {
+        linkedToRows[s] = linked(rows[s]);
+      }
+    }
+    return new Network(this, rows, linkedToRows);
   }
 
   /** Ids of the causes, in alphabetical order. */
@@ -122,6 +132,15 @@ public final class Network {
   /** 1 − strength for each cause, twice over (see {@link Weights}). */
   double[] misses(int sign) {
     return misses[sign];
+  }
+
+  /** The causes that bear on a sign, in rising order. */
+  int[] linked(int sign) {
+    return linked[sign];
+  }
+
+  private static int[] linked(double[] misses) {
+    return IntStream.range(0, misses.length / 2).filter(c -> misses[c] < 1).toArray();
   }
 
   private void set(double[] row, String cause, double strength) {

@@ -1,6 +1,8 @@
 package easewright.diagnosis.inference;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
@@ -14,18 +16,14 @@ public final class WeightsOfEvidence {
   private static final double SMALLEST_DIVISOR = 1e-9;
 
   private final Posterior posterior;
-  private final double[][] without;
+  private final List<IntToDoubleFunction> without;
 
   private WeightsOfEvidence(Posterior posterior) {
     this.posterior = posterior;
-    Weights scratch = posterior.weights().copy();
-    without =
-        posterior.observations().stream()
-            .map(seen -> marginalsWithout(seen, scratch))
-            .toArray(double[][]::new);
+    this.without = posterior.observations().stream().map(this::without).toList();
   }
 
-  /** Computes the probabilities without each observation in turn. */
+  /** Prepares the probabilities without each observation in turn. */
   public static WeightsOfEvidence of(Posterior posterior) {
     return new WeightsOfEvidence(posterior);
   }
@@ -54,35 +52,41 @@ public final class WeightsOfEvidence {
 
   /** Each observation's weight for the cause, in the order of the posterior's observations. */
   public List<Weight> weights(String cause) {
-    Network network = posterior.network();
-    int c = network.cause(cause);
-    return IntStream.range(0, without.length)
-        .mapToObj(
-            k -> {
-              Observation seen = posterior.observations().get(k);
-              int sign = network.sign(seen.sign());
-              double silent = seen.slope() * network.silence(sign);
-              double alone = seen.fixed() + silent * network.misses(sign)[c];
-              return new Weight(seen, decibans(alone, seen.fixed() + silent), without[k][c]);
-            })
-        .toList();
+    int c = posterior.network().cause(cause);
+    return IntStream.range(0, without.size()).mapToObj(k -> weight(k, c)).toList();
   }
 
-  private double[] marginalsWithout(Observation seen, Weights scratch) {
+  /** The same without the observations that say nothing of the cause. */
+  public List<Weight> weightsThatTell(String cause) {
+    int c = posterior.network().cause(cause);
+    List<Weight> weights = new ArrayList<>();
+    for (int k = 0; k < without.size(); k++) {
+      if (decibans(posterior.observations().get(k), c) != 0) {
+        weights.add(weight(k, c));
+      }
+    }
+    return weights;
+  }
+
+  private Weight weight(int observation, int cause) {
+    Observation seen = posterior.observations().get(observation);
+    return new Weight(seen, decibans(seen, cause), without.get(observation).applyAsDouble(cause));
+  }
+
+  private double decibans(Observation seen, int cause) {
     Network network = posterior.network();
-    if (!divisible(network, seen)) {
-      var others = posterior.observations().stream().filter(o -> o != seen).toList();
-      return Posterior.infer(network, others).marginals();
-    }
     int sign = network.sign(seen.sign());
-    double slope = seen.slope() * network.silence(sign);
-    posterior.weights().divide(seen.fixed(), slope, network.misses(sign), scratch);
-    double[] marginals = scratch.marginals();
-    double scale = 1 / scratch.total(marginals);
-    for (int c = 0; c < marginals.length; c++) {
-      marginals[c] = Math.min(1, marginals[c] * scale);
+    double silent = seen.slope() * network.silence(sign);
+    double alone = seen.fixed() + silent * network.misses(sign)[cause];
+    return decibans(alone, seen.fixed() + silent);
+  }
+
+  private IntToDoubleFunction without(Observation seen) {
+    if (Reweighing.exact(posterior.network(), seen)) {
+      return Reweighing.without(posterior, seen)::marginal;
     }
-    return marginals;
+    double[] marginals = posterior.without(seen).marginals();
+    return cause -> marginals[cause];
   }
 
   /** Whether an observation may be divided out of the weights again. */
