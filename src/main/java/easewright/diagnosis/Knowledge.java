@@ -1,6 +1,5 @@
 package easewright.diagnosis;
 
-import static java.util.stream.Collectors.averagingDouble;
 import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.mapping;
 import static java.util.stream.Collectors.toSet;
@@ -202,19 +201,28 @@ final class Knowledge {
 
   /** Where several rules speak of one link, their middle counts: no order among rules matters. */
   private List<Link> links(Collection<Shows> shows) {
-    // A rule that matches twice, as for a sign on the left and on the right, speaks once.
-    Map<String, Map<String, Double>> middle =
-        shows.stream()
-            .distinct()
-            .collect(
-                groupingBy(
-                    Shows::cause,
-                    groupingBy(Shows::sign, averagingDouble(s -> parameter(s.howOften())))));
+    Map<String, Map<String, List<Shows>>> byLink = new HashMap<>();
+    for (Shows one : shows) {
+      List<Shows> same =
+          byLink
+              .computeIfAbsent(one.cause(), c -> new HashMap<>())
+              .computeIfAbsent(one.sign(), s -> new ArrayList<>(1));
+      // A rule that matches twice, as for a sign on the left and on the right, speaks once.
+      if (!same.contains(one)) {
+        same.add(one);
+      }
+    }
     List<Link> links = new ArrayList<>();
-    middle.forEach(
+    byLink.forEach(
         (cause, row) ->
-            row.forEach((sign, strength) -> links.add(new Link(cause, sign, strength))));
+            row.forEach((sign, same) -> links.add(new Link(cause, sign, middle(same)))));
     return links;
+  }
+
+  private double middle(List<Shows> shows) {
+    return shows.size() == 1
+        ? parameter(shows.get(0).howOften())
+        : shows.stream().mapToDouble(s -> parameter(s.howOften())).average().orElseThrow();
   }
 
   /** An earlier change that helped speaks for what it cures; one that hurt, for what it worsens. */

@@ -1,9 +1,9 @@
 package easewright.diagnosis.inference;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -38,7 +38,8 @@ public final class Network {
       Arrays.fill(misses[s], 1);
     }
     builder.strengths.forEach(
-        (sign, row) -> row.forEach((cause, strength) -> set(misses[sign(sign)], cause, strength)));
+        (sign, row) ->
+            row.forEach((cause, strength) -> set(misses[sign(sign)], cause(cause), strength)));
     linked = Arrays.stream(misses).map(Network::linked).toArray(int[][]::new);
   }
 
@@ -67,17 +68,20 @@ public final class Network {
    */
   public Network with(Collection<Link> links) {
     double[][] rows = misses.clone();
-    var given = new HashSet<Integer>();
+    var given = new BitSet(signs.size() * causes.size());
     for (Link link : links) {
       int sign = sign(link.sign());
-      if (!given.add(sign * causes.size() + cause(link.cause()))) {
+      int cause = cause(link.cause());
+      int at = sign * causes.size() + cause;
+      if (given.get(at)) {
         throw new IllegalArgumentException(
             "The link from %s to %s is given twice.".formatted(link.cause(), link.sign()));
       }
+      given.set(at);
       if (rows[sign] == misses[sign]) {
         rows[sign] = misses[sign].clone();
       }
-      set(rows[sign], link.cause(), link.strength());
+      set(rows[sign], cause, link.strength());
     }
     int[][] linkedToRows = linked.clone();
     for (int s = 0; s < rows.length; s++) {
@@ -143,9 +147,8 @@ public final class Network {
     return IntStream.range(0, misses.length / 2).filter(c -> misses[c] < 1).toArray();
   }
 
-  private void set(double[] row, String cause, double strength) {
-    int c = cause(cause);
-    row[c] = row[c + causes.size()] = 1 - strength;
+  private void set(double[] row, int cause, double strength) {
+    row[cause] = row[cause + causes.size()] = 1 - strength;
   }
 
   private static int find(Map<String, Integer> index, String id, String kind) {

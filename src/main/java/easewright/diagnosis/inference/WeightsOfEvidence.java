@@ -9,21 +9,23 @@ import java.util.stream.IntStream;
  * How much each observation speaks for and against each cause, in two ways: its weight of evidence
  * for "this cause alone" against "nothing wrong", in decibans, which add up exactly (Good 1950,
  * from memory); and how probable the cause would be without the observation, all hypotheses
- * considered.
+ * considered. Not for use by several threads.
  */
 public final class WeightsOfEvidence {
   /** Below this, dividing a factor out again would multiply rounding and underflow too much. */
   private static final double SMALLEST_DIVISOR = 1e-9;
 
   private final Posterior posterior;
-  private final List<IntToDoubleFunction> without;
+  private final IntToDoubleFunction[] without;
 
   private WeightsOfEvidence(Posterior posterior) {
     this.posterior = posterior;
-    this.without = posterior.observations().stream().map(this::without).toList();
+    this.without = new IntToDoubleFunction[posterior.observations().size()];
   }
 
-  /** Prepares the probabilities without each observation in turn. */
+  /**
+   * Weighs the observations of a posterior; what it would be without one is worked out when asked.
+   */
   public static WeightsOfEvidence of(Posterior posterior) {
     return new WeightsOfEvidence(posterior);
   }
@@ -53,14 +55,14 @@ public final class WeightsOfEvidence {
   /** Each observation's weight for the cause, in the order of the posterior's observations. */
   public List<Weight> weights(String cause) {
     int c = posterior.network().cause(cause);
-    return IntStream.range(0, without.size()).mapToObj(k -> weight(k, c)).toList();
+    return IntStream.range(0, without.length).mapToObj(k -> weight(k, c)).toList();
   }
 
   /** The same without the observations that say nothing of the cause. */
   public List<Weight> weightsThatTell(String cause) {
     int c = posterior.network().cause(cause);
     List<Weight> weights = new ArrayList<>();
-    for (int k = 0; k < without.size(); k++) {
+    for (int k = 0; k < without.length; k++) {
       if (decibans(posterior.observations().get(k), c) != 0) {
         weights.add(weight(k, c));
       }
@@ -70,7 +72,10 @@ public final class WeightsOfEvidence {
 
   private Weight weight(int observation, int cause) {
     Observation seen = posterior.observations().get(observation);
-    return new Weight(seen, decibans(seen, cause), without.get(observation).applyAsDouble(cause));
+    if (without[observation] == null) {
+      without[observation] = without(seen);
+    }
+    return new Weight(seen, decibans(seen, cause), without[observation].applyAsDouble(cause));
   }
 
   private double decibans(Observation seen, int cause) {
