@@ -7,7 +7,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.stream.IntStream;
 
 /**
  * An immutable leaky noisy-OR network: P(sign present | causes) = 1 − (1 − leak)·∏(1 − strength),
@@ -144,7 +143,14 @@ public final class Network {
   }
 
   private static int[] linked(double[] misses) {
-    return IntStream.range(0, misses.length / 2).filter(c -> misses[c] < 1).toArray();
+    int[] linked = new int[misses.length / 2];
+    int count = 0;
+    for (int c = 0; c < linked.length; c++) {
+      if (misses[c] < 1) {
+        linked[count++] = c;
+      }
+    }
+    return Arrays.copyOf(linked, count);
   }
 
   private void set(double[] row, int cause, double strength) {

@@ -69,7 +69,7 @@ public final class Posterior {
     int sign = network.sign(seen.sign());
     double slope = seen.slope() * network.silence(sign);
     Weights rest = weights.copy();
-    rest.divide(seen.fixed(), slope, network.misses(sign), network.linked(sign));
+    weights.divide(seen.fixed(), slope, network.misses(sign), rest);
     return new Posterior(network, left, rest, List.of());
   }
 
@@ -167,8 +167,7 @@ public final class Posterior {
 
   static void apply(Network network, Observation seen, Weights weights) {
     int sign = network.sign(seen.sign());
-    double slope = seen.slope() * network.silence(sign);
-    weights.multiply(seen.fixed(), slope, network.misses(sign), network.linked(sign));
+    weights.multiply(seen.fixed(), seen.slope() * network.silence(sign), network.misses(sign));
   }
 
   /** The causes at least this probable, best first; equals in alphabetical order. */

@@ -106,76 +106,44 @@ final class Weights {
     return pair;
   }
 
-  /**
-   * Multiplies each weight by fixed + slope·∏ misses over the causes of its hypothesis. Pairs
-   * without a linked cause all get the same factor, which is quick; the others are worked out first
-   * and put in afterwards.
-   *
-   * @param linked the causes whose misses are below 1, in rising order
-   */
-  void multiply(double fixed, double slope, double[] misses, int[] linked) {
-    double none = fixed + slope;
-    double[] kept = new double[linked.length * single.length];
-    walk(
-        misses,
-        linked,
-        (row, i, d, k) -> kept[k] = row[i] * (fixed + slope * misses[i] * misses[i + d]));
-    nothing *= none;
-    for (int i = 0; i < single.length; i++) {
+  /** Multiplies each weight by fixed + slope·∏ misses over the causes of its hypothesis. */
+  void multiply(double fixed, double slope, double[] misses) {
+    double[] ahead = new double[single.length];
+    nothing *= fixed + slope;
+    for (int i = 0; i < ahead.length; i++) {
       single[i] *= fixed + slope * misses[i];
     }
-    for (double[] row : pair) {
-      for (int i = 0; i < row.length; i++) {
-        row[i] *= none;
-      }
-    }
-    walk(misses, linked, (row, i, d, k) -> row[i] = kept[k]);
-  }
-
-  /** The opposite of {@link #multiply}. */
-  void divide(double fixed, double slope, double[] misses, int[] linked) {
-    double none = fixed + slope;
-    double[] kept = new double[linked.length * single.length];
-    walk(
-        misses,
-        linked,
-        (row, i, d, k) -> kept[k] = row[i] / (fixed + slope * misses[i] * misses[i + d]));
-    nothing /= none;
-    for (int i = 0; i < single.length; i++) {
-      single[i] /= fixed + slope * misses[i];
-    }
-    for (double[] row : pair) {
-      divide(row, none);
-    }
-    walk(misses, linked, (row, i, d, k) -> row[i] = kept[k]);
-  }
-
-  /** What to do with the k-th pair visited, of causes i and (i + d) mod n, at row[i]. */
-  private interface Visit {
-    void at(double[] row, int i, int d, int k);
-  }
-
-  /** Visits each pair that holds a linked cause once. */
-  private void walk(double[] misses, int[] linked, Visit visit) {
-    int n = single.length;
-    int k = 0;
-    for (int a : linked) {
-      for (int d = 1; d <= pair.length; d++) {
-        double[] row = pair[d - 1];
-        if (a < row.length && fresh(a, (a + d) % n, misses)) {
-          visit.at(row, a, d, k++);
-        }
-        int back = (a - d + n) % n;
-        if (back < row.length && fresh(a, back, misses)) {
-          visit.at(row, back, d, k++);
-        }
-      }
+    for (int d = 1; d <= pair.length; d++) {
+      System.arraycopy(misses, d, ahead, 0, ahead.length);
+      multiply(pair[d - 1], fixed, slope, misses, ahead);
     }
   }
 
-  /** Whether the pair was not visited from its other cause before. */
-  private static boolean fresh(int cause, int other, double[] misses) {
-    return other > cause || misses[other] == 1;
+  private static void multiply(
+      double[] row, double fixed, double slope, double[] misses, double[] ahead) {
+    for (int i = 0; i < row.length; i++) {
+      row[i] *= fixed + slope * misses[i] * ahead[i];
+    }
+  }
+
+  /** The opposite of {@link #multiply}, into another set of weights. */
+  void divide(double fixed, double slope, double[] misses, Weights into) {
+    double[] ahead = new double[single.length];
+    into.nothing = nothing / (fixed + slope);
+    for (int i = 0; i < ahead.length; i++) {
+      into.single[i] = single[i] / (fixed + slope * misses[i]);
+    }
+    for (int d = 1; d <= pair.length; d++) {
+      System.arraycopy(misses, d, ahead, 0, ahead.length);
+      divide(pair[d - 1], fixed, slope, misses, ahead, into.pair[d - 1]);
+    }
+  }
+
+  private static void divide(
+      double[] row, double fixed, double slope, double[] misses, double[] ahead, double[] into) {
+    for (int i = 0; i < row.length; i++) {
+      into[i] = row[i] / (fixed + slope * misses[i] * ahead[i]);
+    }
   }
 
   /** Sum of the weights of all hypotheses that hold each cause. */
