@@ -122,10 +122,10 @@ public final class Questions {
   private Outlook outlook(Ask ask, boolean present) {
     Network network = posterior.network();
     Observation answer = ask.answered(present);
-    if (!Reweighing.exact(network, answer)) {
+    Reweighing after = Reweighing.of(posterior, null, answer);
+    if (after == null) {
       return weighedAnew(answer);
     }
-    Reweighing after = Reweighing.with(posterior, answer);
     List<CauseProbability> leading =
         Posterior.leading(network, after.marginals(), CAUSES_SHOWN + 1);
     return tied(leading)

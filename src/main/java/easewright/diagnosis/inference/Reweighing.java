@@ -15,51 +15,67 @@ final class Reweighing {
   private final double[] marginals;
   private final int[] linked;
   private final double[] misses;
-  private final double fixed;
-  private final double slope;
-  private final boolean out;
+  private final Factor factor;
   private final double unlinkedFactor;
   private final double total;
 
-  private Reweighing(Posterior posterior, Observation seen, boolean out) {
-    Network network = posterior.network();
-    int sign = network.sign(seen.sign());
+  private Reweighing(Posterior posterior, int sign, Factor factor) {
     this.weights = posterior.weights();
     this.marginals = posterior.marginals();
-    this.linked = network.linked(sign);
-    this.misses = network.misses(sign);
-    this.fixed = seen.fixed();
-    this.slope = seen.slope() * network.silence(sign);
-    this.out = out;
-    this.unlinkedFactor = factor(1);
+    this.linked = posterior.network().linked(sign);
+    this.misses = posterior.network().misses(sign);
+    this.factor = factor;
+    this.unlinkedFactor = factor.at(1);
     this.total = sum();
   }
 
-  /** The posterior with one more observation; see {@link #exact}. */
-  static Reweighing with(Posterior posterior, Observation more) {
-    return new Reweighing(posterior, more, false);
+  /**
+   * The posterior with one report of a sign put in, taken out, or both.
+   *
+   * @param gone one of its observations, or null
+   * @param come an observation of the same sign, or of one not observed yet, or null
+   * @return null where this way would lose more than three digits: weigh every hypothesis anew
+   */
+  static Reweighing of(Posterior posterior, Observation gone, Observation come) {
+    Network network = posterior.network();
+    int sign = network.sign((gone == null ? come : gone).sign());
+    double silence = network.silence(sign);
+    Factor factor =
+        new Factor(
+            come == null ? 1 : come.fixed(),
+            come == null ? 0 : come.slope() * silence,
+            gone == null ? 1 : gone.fixed(),
+            gone == null ? 0 : gone.slope() * silence);
+    double strongest = strongest(network.misses(sign), network.linked(sign));
+    return factor.spread(strongest) <= WIDEST_SPREAD
+        ? new Reweighing(posterior, sign, factor)
+        : null;
   }
 
-  /** The posterior without one of its observations; see {@link #exact}. */
-  static Reweighing without(Posterior posterior, Observation seen) {
-    return new Reweighing(posterior, seen, true);
-  }
-
-  /** Whether this way loses no more than three digits; if not, weigh every hypothesis anew. */
-  static boolean exact(Network network, Observation seen) {
-    int sign = network.sign(seen.sign());
-    double[] misses = network.misses(sign);
+  /** The least that is left of the misses by two causes. */
+  private static double strongest(double[] misses, int[] linked) {
     double least = 1;
     double second = 1;
-    for (int c : network.linked(sign)) {
+    for (int c : linked) {
       second = Math.min(second, Math.max(least, misses[c]));
       least = Math.min(least, misses[c]);
     }
-    // The factor runs monotonically from no cause to the two strongest.
-    double slope = seen.slope() * network.silence(sign);
-    double none = seen.fixed() + slope;
-    double strongest = seen.fixed() + slope * least * second;
-    return Math.max(none, strongest) <= WIDEST_SPREAD * Math.min(none, strongest);
+    return least * second;
+  }
+
+  /** What a weight is multiplied by, given ∏ misses of its causes: what comes by what goes. */
+  private record Factor(double fixed, double slope, double goneFixed, double goneSlope) {
+    double at(double miss) {
+      return (fixed + slope * miss) / (goneFixed + goneSlope * miss);
+    }
+
+    /** It runs monotonically from no cause to the two strongest. */
+    double spread(double strongest) {
+      double none = at(1);
+      double other = at(strongest);
+      double spread = Math.max(none, other) / Math.min(none, other);
+      return spread >= 1 ? spread : Double.POSITIVE_INFINITY;
+    }
   }
 
   /** Sum of the new weights per sum of the old: the probability of an observation put in. */
@@ -74,11 +90,11 @@ final class Reweighing {
 
   /** Probability, 0 to 1, that the cause is at work, alone or with another. */
   double marginal(int cause) {
-    double own = factor(misses[cause]);
+    double own = factor.at(misses[cause]);
     double sum = marginals[cause] * own;
     for (int other : linked) {
       if (other != cause) {
-        sum += weights.pair(cause, other) * (factor(misses[cause] * misses[other]) - own);
+        sum += weights.pair(cause, other) * (factor.at(misses[cause] * misses[other]) - own);
       }
     }
     return Math.min(1, Math.max(0, sum) / total);
@@ -103,17 +119,12 @@ final class Reweighing {
         alone[a] -= both;
         alone[b] -= both;
         unlinked -= both;
-        sum += both * factor(misses[linked[a]] * misses[linked[b]]);
+        sum += both * factor.at(misses[linked[a]] * misses[linked[b]]);
       }
       double rest = Math.max(0, alone[a]);
       unlinked -= rest;
-      sum += rest * factor(misses[linked[a]]);
+      sum += rest * factor.at(misses[linked[a]]);
     }
     return sum + Math.max(0, unlinked) * unlinkedFactor;
-  }
-
-  private double factor(double miss) {
-    double factor = fixed + slope * miss;
-    return out ? 1 / factor : factor;
   }
 }

@@ -87,8 +87,9 @@ public final class WeightsOfEvidence {
   }
 
   private IntToDoubleFunction without(Observation seen) {
-    if (Reweighing.exact(posterior.network(), seen)) {
-      return Reweighing.without(posterior, seen)::marginal;
+    Reweighing rest = Reweighing.of(posterior, seen, null);
+    if (rest != null) {
+      return rest::marginal;
     }
     double[] marginals = posterior.without(seen).marginals();
     return cause -> marginals[cause];
