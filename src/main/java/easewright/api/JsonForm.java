@@ -6,11 +6,10 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
+import easewright.measure.Rounded;
 import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
 import java.io.IOException;
-import java.math.BigDecimal;
-import java.math.RoundingMode;
 
 /** How answers are written as JSON: what can't be told is left out, numbers have four decimals. */
 @Singleton
@@ -23,15 +22,15 @@ class JsonForm implements ObjectMapperCustomizer {
         .setSerializationInclusion(JsonInclude.Include.NON_NULL)
         .registerModule(
             new SimpleModule()
-                .addSerializer(double.class, new Rounded())
-                .addSerializer(Double.class, new Rounded()));
+                .addSerializer(double.class, new FourDecimals())
+                .addSerializer(Double.class, new FourDecimals()));
   }
 
   /** Further digits would differ from machine to machine and mean nothing. */
-  private static final class Rounded extends StdSerializer<Double> {
+  private static final class FourDecimals extends StdSerializer<Double> {
     private static final long serialVersionUID = 1;
 
-    Rounded() {
+    FourDecimals() {
       super(Double.class);
     }
 
@@ -41,9 +40,7 @@ class JsonForm implements ObjectMapperCustomizer {
       if (!Double.isFinite(value)) {
         throw new IllegalStateException("A number of the answer is not finite.");
       }
-      BigDecimal rounded = BigDecimal.valueOf(value).setScale(DECIMALS, RoundingMode.HALF_UP);
-      // As text, since the shortest BigDecimal of 100 is written 1E+2.
-      json.writeNumber(rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString());
+      json.writeNumber(Rounded.text(value, DECIMALS));
     }
   }
 }

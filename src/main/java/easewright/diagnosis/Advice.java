@@ -20,7 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.Predicate;
+import java.util.function.ToIntFunction;
 
 /**
  * Ranks adjustments: expected relief less effort and risk, in the trade's order of work. What a
@@ -164,30 +164,26 @@ final class Advice {
 
   private Candidate candidate(AdjustmentEntry entry, List<Cures> cures) {
     double relief = 0;
+    double most = 0;
     Set<String> counted = new HashSet<>();
     for (Cures cure : cures) {
+      double probability = posterior.probability(cure.cause());
+      most = Math.max(most, probability);
       if (counted.add(cure.cause())) {
-        relief += probability(cure) * knowledge.parameter(cure.howMuch());
+        relief += probability * knowledge.parameter(cure.howMuch());
       }
     }
-    Set<String> worsened = knowledge.worsened(entry.id(), said);
     double harm =
-        worsened.stream().mapToDouble(posterior::probability).sum()
+        knowledge.worsened(entry.id(), said).stream().mapToDouble(posterior::probability).sum()
             * knowledge.parameter("worsening-cost");
     int sideEffects = entry.sideEffects() == null ? 0 : entry.sideEffects().size();
     double worth =
         Math.min(1, relief)
-            - knowledge.parameter("effort-" + entry.effort())
+            - knowledge.parameter("effort-", entry.effort())
             - harm
             - sideEffects * knowledge.parameter("side-effect-risk");
-    boolean likely =
-        cures.stream().anyMatch(cure -> probability(cure) >= knowledge.parameter("likely"));
-    return new Candidate(
-        entry, worth, likely, cures, cures.stream().map(Cures::rule).distinct().toList());
-  }
-
-  private double probability(Cures cure) {
-    return posterior.probability(cure.cause());
+    List<RuleText> rules = cures.stream().map(Cures::rule).distinct().toList();
+    return new Candidate(entry, worth, most >= knowledge.parameter("likely"), cures, rules);
   }
 
   /**
@@ -197,10 +193,10 @@ final class Advice {
   private Comparator<Candidate> order(List<Candidate> candidates) {
     double best = candidates.stream().mapToDouble(Candidate::worth).max().orElse(0);
     double enough = Math.max(0, best * knowledge.parameter("order-of-work"));
-    Predicate<Candidate> inOrder = c -> c.likely() && c.worth() > 0 && c.worth() >= enough;
-    return Comparator.comparing((Candidate c) -> !inOrder.test(c))
-        .thenComparing(c -> inOrder.test(c) ? c.stage() : 0)
-        .thenComparing(c -> -c.worth())
+    ToIntFunction<Candidate> place =
+        c -> c.likely() && c.worth() > 0 && c.worth() >= enough ? c.stage() : STAGES.size();
+    return Comparator.comparingInt(place)
+        .thenComparing(Candidate::worth, Comparator.reverseOrder())
         .thenComparing(c -> c.entry().id());
   }
 }

@@ -9,7 +9,6 @@ import easewright.diagnosis.Answer.HeldBackNote;
 import easewright.diagnosis.Answer.PlaceNote;
 import easewright.diagnosis.Answer.SignNote;
 import easewright.diagnosis.inference.Posterior;
-import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Wording;
@@ -27,6 +26,12 @@ import java.util.Map;
 final class Advising {
   private static final int MOST = 8;
   private static final String DRAWINGS = "/drawings/";
+  private static final Comparator<Telling> MOST_TELLING =
+      Comparator.comparingDouble(Telling::strength)
+          .reversed()
+          .thenComparing(one -> one.sign().id())
+          .thenComparing(one -> one.sign().amount() == null ? 0 : -one.sign().amount().mm())
+          .thenComparing(one -> String.valueOf(one.sign().degree()));
 
   private final Fitting fitting;
   private final Knowledge knowledge;
@@ -179,25 +184,29 @@ final class Advising {
         .toList();
   }
 
+  /** A reported sign with the strength of its strongest link. */
+  private record Telling(ReportedSign sign, double strength) {}
+
   /** Reported signs the causes show as, those with the strongest link first. */
   private List<ReportedSign> telling(List<Cures> cures) {
-    Catalog catalog = knowledge.catalog();
-    return fitting.signs().stream()
-        .filter(ReportedSign::present)
-        .filter(sign -> !catalog.signs().get(sign.id()).redFlag())
-        .filter(sign -> strength(sign, cures) > 0)
-        .sorted(
-            Comparator.comparingDouble((ReportedSign sign) -> -strength(sign, cures))
-                .thenComparing(ReportedSign::id)
-                .thenComparing(sign -> sign.amount() == null ? 0 : -sign.amount().mm())
-                .thenComparing(sign -> String.valueOf(sign.degree())))
-        .toList();
+    List<Telling> telling = new ArrayList<>();
+    for (ReportedSign sign : fitting.signs()) {
+      if (sign.present() && !knowledge.catalog().signs().get(sign.id()).redFlag()) {
+        double strength = strength(sign, cures);
+        if (strength > 0) {
+          telling.add(new Telling(sign, strength));
+        }
+      }
+    }
+    telling.sort(MOST_TELLING);
+    return telling.stream().map(Telling::sign).toList();
   }
 
   private double strength(ReportedSign sign, List<Cures> cures) {
-    return cures.stream()
-        .mapToDouble(cure -> posterior.network().strength(cure.cause(), sign.id()))
-        .max()
-        .orElse(0);
+    double most = 0;
+    for (Cures cure : cures) {
+      most = Math.max(most, posterior.network().strength(cure.cause(), sign.id()));
+    }
+    return most;
   }
 }

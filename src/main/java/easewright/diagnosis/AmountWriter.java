@@ -14,6 +14,8 @@ final class AmountWriter {
   private final UnitSystem units;
   private final Wording wording;
   private final Shown shown;
+  private Amount lastWhole;
+  private double lastToldMm;
 
   AmountWriter(UnitSystem units, Wording wording) {
     this.units = units;
@@ -46,7 +48,11 @@ final class AmountWriter {
 
   /** The part of an amount at one edge; parts of the amount as told, so that they add up to it. */
   Amount part(Amount whole, double share) {
-    double told = Quantity.parse(whole.text()).length().mm();
+    if (whole != lastWhole) {
+      lastWhole = whole;
+      lastToldMm = Quantity.parse(whole.text()).length().mm();
+    }
+    double told = lastToldMm;
     return new Amount(
         Length.ofMm(told * share).markedText(units),
         tenth(told * share),

@@ -1,7 +1,6 @@
 package easewright.diagnosis;
 
 import static java.util.stream.Collectors.toMap;
-import static java.util.stream.Collectors.toSet;
 
 import easewright.diagnosis.Answer.CauseChance;
 import easewright.diagnosis.Answer.ChangeNote;
@@ -22,6 +21,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /** Finds what is most worth asking next, and what would put another cause first. */
@@ -54,36 +54,28 @@ final class Asking {
   }
 
   List<QuestionNote> questions() {
-    List<Ask> asks =
-        askable(inPlay()).stream()
-            .map(knowledge.catalog().signs()::get)
-            .map(
-                sign ->
-                    new Ask(
-                        sign.id(), knowledge.parameter("ask-" + sign.effort()), trust, trustInNo))
-            .toList();
-    return Questions.rank(posterior, asks, IGNORED_MASS, MOST_QUESTIONS).stream()
+    return Questions.rank(posterior, asks(inPlay()), IGNORED_MASS, MOST_QUESTIONS).stream()
         .map(this::note)
         .toList();
   }
 
-  private Set<String> inPlay() {
-    double least = knowledge.parameter("ask-about");
-    return posterior.network().causes().stream()
-        .filter(cause -> posterior.probability(cause) >= least)
-        .collect(toSet());
+  private List<String> inPlay() {
+    return posterior.causesFrom(knowledge.parameter("ask-about")).stream()
+        .map(CauseProbability::cause)
+        .toList();
   }
 
-  /** Signs neither reported nor asked in vain that bear on one of these causes. */
-  private List<String> askable(Collection<String> causes) {
-    Set<String> known = posterior.observations().stream().map(o -> o.sign()).collect(toSet());
-    return causes.stream()
-        .flatMap(cause -> knowledge.signsOf(cause).stream())
-        .filter(knowledge.catalog().signs()::containsKey)
-        .filter(sign -> !known.contains(sign) && !notToTell.contains(sign))
-        .distinct()
-        .sorted()
-        .toList();
+  /** Signs neither reported nor asked in vain that bear on one of these causes, by name. */
+  private Collection<Ask> asks(Collection<String> causes) {
+    TreeMap<String, Ask> asks = new TreeMap<>();
+    for (String cause : causes) {
+      for (Ask ask : knowledge.asks(cause)) {
+        if (!reports.containsKey(ask.sign()) && !notToTell.contains(ask.sign())) {
+          asks.put(ask.sign(), ask);
+        }
+      }
+    }
+    return asks.values();
   }
 
   private QuestionNote note(Question question) {
@@ -150,7 +142,7 @@ final class Asking {
         WhyNot.explain(
             posterior,
             cause,
-            askable(List.of(cause, posterior.first())),
+            asks(List.of(cause, posterior.first())).stream().map(Ask::sign).toList(),
             this::answered,
             MOST_TURNS);
     return new WhyNotNote(

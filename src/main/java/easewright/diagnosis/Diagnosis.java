@@ -95,10 +95,7 @@ public final class Diagnosis {
   }
 
   private List<CauseProbability> mentioned(Posterior posterior) {
-    double least = knowledge.parameter("worth-mentioning");
-    return posterior.causes(posterior.network().causes().size()).stream()
-        .filter(cause -> cause.probability() >= least)
-        .toList();
+    return posterior.causesFrom(knowledge.parameter("worth-mentioning"));
   }
 
   private Answer answer(

@@ -17,7 +17,9 @@ import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Judged;
 import easewright.rulebook.Statements.Shows;
 import easewright.rulebook.facts.Figure;
+import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -29,6 +31,7 @@ final class Explaining {
   private final Knowledge knowledge;
   private final Statements said;
   private final Map<String, Report> reports;
+  private final Map<String, List<Shows>> special = new HashMap<>();
   private final Shown shown;
 
   Explaining(Knowledge knowledge, Statements said, List<Report> reports, Shown shown) {
@@ -37,6 +40,7 @@ final class Explaining {
     this.reports =
         reports.stream()
             .collect(Collectors.toMap(r -> r.observation().sign(), Function.identity()));
+    said.shows().forEach(s -> special.computeIfAbsent(s.cause(), c -> new ArrayList<>()).add(s));
     this.shown = shown;
   }
 
@@ -56,13 +60,19 @@ final class Explaining {
         entry.name(),
         judged.holds(),
         judged.holds() ? entry.says() : entry.saysNot(),
-        rounded(Report.trust(judged, knowledge)),
+        rounded(trust(judged)),
         judged.from().stream()
             .filter(Figure.class::isInstance)
             .map(fact -> figure((Figure) fact))
             .toList(),
         judged.rule().comparisons().stream().map(this::limit).toList(),
         ref(judged.rule()));
+  }
+
+  /** Weighed already where it counts as evidence. */
+  private double trust(Judged judged) {
+    Report report = reports.get(judged.finding());
+    return report == null ? Report.trust(judged, knowledge) : report.observation().trust();
   }
 
   private FigureNote figure(Figure figure) {
@@ -90,10 +100,7 @@ final class Explaining {
   private CauseNote cause(CauseProbability likely, WeightsOfEvidence weights) {
     Catalog.CauseEntry entry = knowledge.catalog().causes().get(likely.cause());
     List<EvidenceNote> evidence =
-        weights.weights(entry.id()).stream()
-            .filter(w -> w.decibans() != 0)
-            .map(w -> evidence(entry.id(), w))
-            .toList();
+        weights.weightsThatTell(entry.id()).stream().map(w -> evidence(entry.id(), w)).toList();
     return new CauseNote(
         entry.id(),
         entry.name(),
@@ -123,10 +130,21 @@ final class Explaining {
         rounded(weight.decibans()),
         words(weight.decibans()),
         rounded(weight.probabilityWithout()),
-        knowledge.behind(cause, sign, said).stream()
-            .map(Shows::rule)
-            .map(Explaining::ref)
-            .toList());
+        behind(cause, sign));
+  }
+
+  /** The rules behind one link: those of this fitting's situation, or the general ones. */
+  private List<RuleRef> behind(String cause, String sign) {
+    List<RuleRef> rules = new ArrayList<>();
+    for (Shows shows : special.getOrDefault(cause, List.of())) {
+      if (shows.sign().equals(sign)) {
+        rules.add(ref(shows.rule()));
+      }
+    }
+    if (rules.isEmpty()) {
+      knowledge.behind(cause, sign).forEach(shows -> rules.add(ref(shows.rule())));
+    }
+    return rules;
   }
 
   private String words(double decibans) {

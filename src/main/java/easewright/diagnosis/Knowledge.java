@@ -1,12 +1,12 @@
 package easewright.diagnosis;
 
-import static java.util.stream.Collectors.averagingDouble;
 import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.mapping;
 import static java.util.stream.Collectors.toSet;
 
 import easewright.diagnosis.inference.Link;
 import easewright.diagnosis.inference.Network;
+import easewright.diagnosis.inference.Question.Ask;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
@@ -21,6 +21,7 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -36,10 +37,24 @@ final class Knowledge {
   private final Map<String, List<Cures>> curesOfCause;
   private final Map<String, Set<String>> worsenedBy;
   private final Map<String, RuleText> firstRules = new HashMap<>();
+  private final Map<String, Double> parameters = new HashMap<>();
+  private final Map<String, Map<String, Double>> words = new HashMap<>();
+  private final Map<String, List<Ask>> asks;
 
   Knowledge(RuleBook book) {
     this.source = book.source();
     this.always = book.always();
+    source.parameters().forEach((id, parameter) -> parameters.put(id, parameter.number()));
+    for (String kind : List.of("trust-", "effort-", "ask-")) {
+      parameters.forEach(
+          (id, number) -> {
+            if (id.startsWith(kind)) {
+              words
+                  .computeIfAbsent(kind, k -> new HashMap<>())
+                  .put(id.substring(kind.length()), number);
+            }
+          });
+    }
     Network.Builder builder = Network.builder();
     Catalog catalog = source.catalog();
     catalog.causes().values().forEach(c -> builder.cause(c.id(), parameter(c.prior())));
@@ -64,6 +79,28 @@ final class Knowledge {
         always.worsens().stream()
             .collect(groupingBy(Worsens::adjustment, mapping(Worsens::cause, toSet())));
     source.rules().forEach(rule -> firstRules.putIfAbsent(rule.file(), rule));
+    this.asks = asks();
+  }
+
+  private Map<String, List<Ask>> asks() {
+    double trust = parameter("trust-unstated");
+    double trustInNo = parameter("trust-denied");
+    Map<String, List<Ask>> asks = new HashMap<>();
+    shows.forEach(
+        (cause, signs) ->
+            asks.put(
+                cause,
+                signs.keySet().stream()
+                    .map(catalog().signs()::get)
+                    .filter(Objects::nonNull)
+                    .map(s -> new Ask(s.id(), parameter("ask-", s.effort()), trust, trustInNo))
+                    .toList()));
+    return asks;
+  }
+
+  /** What may be asked about the signs a cause shows as in any fitting. */
+  List<Ask> asks(String cause) {
+    return asks.getOrDefault(cause, List.of());
   }
 
   /** The network with what this fitting's rules say in place of the general word. */
@@ -73,43 +110,49 @@ final class Knowledge {
     return links.isEmpty() ? network : network.with(links);
   }
 
-  /** The rules behind one link: those of this fitting's situation, or the general ones. */
-  List<Shows> behind(String cause, String sign, Statements said) {
-    List<Shows> special =
-        said.shows().stream()
-            .filter(s -> s.cause().equals(cause) && s.sign().equals(sign))
-            .toList();
-    return special.isEmpty()
-        ? shows.getOrDefault(cause, Map.of()).getOrDefault(sign, List.of())
-        : special;
+  /** The rules behind one link in any fitting. */
+  List<Shows> behind(String cause, String sign) {
+    return shows.getOrDefault(cause, Map.of()).getOrDefault(sign, List.of());
   }
 
   /** Every cure of these causes in this fitting; the special word replaces the general one. */
   List<Cures> cures(Collection<String> causes, Statements said) {
     List<Cures> cures = new ArrayList<>();
     for (String cause : causes) {
-      List<Cures> special =
-          said.cures().stream().filter(cure -> cure.cause().equals(cause)).toList();
-      cures.addAll(special);
-      curesOfCause.getOrDefault(cause, List.of()).stream()
-          .filter(c -> special.stream().noneMatch(s -> s.adjustment().equals(c.adjustment())))
-          .forEach(cures::add);
+      int before = cures.size();
+      for (Cures cure : said.cures()) {
+        if (cure.cause().equals(cause)) {
+          cures.add(cure);
+        }
+      }
+      List<Cures> special = List.copyOf(cures.subList(before, cures.size()));
+      for (Cures cure : curesOfCause.getOrDefault(cause, List.of())) {
+        if (!holds(special, cure.adjustment())) {
+          cures.add(cure);
+        }
+      }
     }
     return cures;
+  }
+
+  private static boolean holds(List<Cures> cures, String adjustment) {
+    for (Cures cure : cures) {
+      if (cure.adjustment().equals(adjustment)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Every cause an adjustment makes worse in this fitting. */
   Set<String> worsened(String adjustment, Statements said) {
     Set<String> causes = new HashSet<>(worsenedBy.getOrDefault(adjustment, Set.of()));
-    said.worsens().stream()
-        .filter(w -> w.adjustment().equals(adjustment))
-        .forEach(w -> causes.add(w.cause()));
+    for (Worsens worsening : said.worsens()) {
+      if (worsening.adjustment().equals(adjustment)) {
+        causes.add(worsening.cause());
+      }
+    }
     return causes;
-  }
-
-  /** Signs and findings a cause shows as in any fitting. */
-  Set<String> signsOf(String cause) {
-    return shows.getOrDefault(cause, Map.of()).keySet();
   }
 
   /** The general rule of a file: the first it holds. */
@@ -133,7 +176,15 @@ final class Knowledge {
 
   /** Value of a parameter, canonical units. */
   double parameter(String id) {
-    return source.parameter(id.replace(' ', '-'));
+    Double known = parameters.get(id);
+    return known != null ? known : source.parameter(id.replace(' ', '-'));
+  }
+
+  /** Value of a word, such as "trust-" of "clear". */
+  double parameter(String kind, String word) {
+    Map<String, Double> known = words.get(kind);
+    Double value = known == null ? null : known.get(word);
+    return value != null ? value : parameter(kind + word);
   }
 
   static String helped(String adjustment) {
@@ -150,19 +201,28 @@ final class Knowledge {
 
   /** Where several rules speak of one link, their middle counts: no order among rules matters. */
   private List<Link> links(Collection<Shows> shows) {
-    // A rule that matches twice, as for a sign on the left and on the right, speaks once.
-    Map<String, Map<String, Double>> middle =
-        shows.stream()
-            .distinct()
-            .collect(
-                groupingBy(
-                    Shows::cause,
-                    groupingBy(Shows::sign, averagingDouble(s -> parameter(s.howOften())))));
+    Map<String, Map<String, List<Shows>>> byLink = new HashMap<>();
+    for (Shows one : shows) {
+      List<Shows> same =
+          byLink
+              .computeIfAbsent(one.cause(), c -> new HashMap<>())
+              .computeIfAbsent(one.sign(), s -> new ArrayList<>(1));
+      // A rule that matches twice, as for a sign on the left and on the right, speaks once.
+      if (!same.contains(one)) {
+        same.add(one);
+      }
+    }
     List<Link> links = new ArrayList<>();
-    middle.forEach(
+    byLink.forEach(
         (cause, row) ->
-            row.forEach((sign, strength) -> links.add(new Link(cause, sign, strength))));
+            row.forEach((sign, same) -> links.add(new Link(cause, sign, middle(same)))));
     return links;
+  }
+
+  private double middle(List<Shows> shows) {
+    return shows.size() == 1
+        ? parameter(shows.get(0).howOften())
+        : shows.stream().mapToDouble(s -> parameter(s.howOften())).average().orElseThrow();
   }
 
   /** An earlier change that helped speaks for what it cures; one that hurt, for what it worsens. */

@@ -1,7 +1,5 @@
 package easewright.diagnosis;
 
-import static java.util.stream.Collectors.toMap;
-
 import easewright.diagnosis.inference.Observation;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.RuleText.Comparison;
@@ -64,14 +62,16 @@ record Report(Observation observation, String kind, String name) {
   /** One report a sign: seen anywhere counts as seen, and the strongest degree counts. */
   private static List<Report> signs(Fitting fitting, Knowledge knowledge) {
     Catalog catalog = knowledge.catalog();
-    Map<String, Observation> strongest =
-        fitting.signs().stream()
-            .filter(sign -> !catalog.signs().get(sign.id()).redFlag())
-            .map(sign -> new Observation(sign.id(), sign.present(), trust(sign, knowledge)))
-            .collect(toMap(Observation::sign, o -> o, Report::stronger, LinkedHashMap::new));
-    return strongest.values().stream()
-        .map(o -> new Report(o, "sign", catalog.nameOf(o.sign())))
-        .toList();
+    Map<String, Observation> strongest = new LinkedHashMap<>();
+    for (ReportedSign sign : fitting.signs()) {
+      if (!catalog.signs().get(sign.id()).redFlag()) {
+        Observation seen = new Observation(sign.id(), sign.present(), trust(sign, knowledge));
+        strongest.merge(sign.id(), seen, Report::stronger);
+      }
+    }
+    List<Report> reports = new ArrayList<>();
+    strongest.values().forEach(o -> reports.add(new Report(o, "sign", catalog.nameOf(o.sign()))));
+    return reports;
   }
 
   private static Observation stronger(Observation a, Observation b) {
@@ -83,7 +83,7 @@ record Report(Observation observation, String kind, String name) {
 
   private static double trust(ReportedSign sign, Knowledge knowledge) {
     String word = !sign.present() ? "denied" : sign.degree() == null ? "unstated" : sign.degree();
-    return knowledge.parameter("trust-" + word);
+    return knowledge.parameter("trust-", word);
   }
 
   private static List<Report> earlier(Fitting fitting, Knowledge knowledge) {

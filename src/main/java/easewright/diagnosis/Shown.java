@@ -1,9 +1,9 @@
 package easewright.diagnosis;
 
 import easewright.measure.Length;
+import easewright.measure.Rounded;
 import easewright.measure.UnitSystem;
 import easewright.rulebook.Wording;
-import java.util.Locale;
 
 /** Numbers as text, lengths in the asker's units. */
 public record Shown(UnitSystem units) {
@@ -16,8 +16,8 @@ public record Shown(UnitSystem units) {
   /** A fraction as a percentage, whole from ten up. */
   public String percent(double fraction) {
     double percent = fraction * 100;
-    String digits = Math.abs(percent) < 10 && percent != Math.rint(percent) ? "%.1f" : "%.0f";
-    return String.format(Locale.ROOT, digits, percent + 0.0) + " %";
+    int decimals = Math.abs(percent) < 10 && percent != Math.rint(percent) ? 1 : 0;
+    return signed(percent, decimals) + " %";
   }
 
   /** A value in a canonical unit. */
@@ -25,12 +25,16 @@ public record Shown(UnitSystem units) {
     return switch (unit) {
       case "mm" -> length(value);
       case "fraction" -> percent(value);
-      case "count" -> String.format(Locale.ROOT, "%.0f", value);
-      case "factor" -> String.format(Locale.ROOT, "%.3f", value);
-      case "months" -> String.format(Locale.ROOT, "%.0f months", value);
-      case "ml" -> String.format(Locale.ROOT, "%.0f ml", value);
-      default -> String.format(Locale.ROOT, "%.2f %s", value, unit);
+      case "count" -> signed(value, 0);
+      case "factor" -> signed(value, 3);
+      case "months", "ml" -> signed(value, 0) + " " + unit;
+      default -> signed(value, 2) + " " + unit;
     };
+  }
+
+  /** Keeps the sign of what rounds to zero: "-0.0" tells that something falls short. */
+  private static String signed(double value, int decimals) {
+    return (value < 0 ? "-" : "") + Rounded.fixed(Math.abs(value), decimals);
   }
 
   /** What a cloth has beside what a pattern asks of it, both fractions. */

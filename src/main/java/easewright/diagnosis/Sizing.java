@@ -84,8 +84,7 @@ final class Sizing {
   private Optional<SystemLabel> label(SizeSystem system, Fitting fitting) {
     return system
         .chart()
-        .estimate(fitting.body().bust(), fitting.body().underbust())
-        .best()
+        .best(fitting.body().bust(), fitting.body().underbust())
         .map(
             best ->
                 new SystemLabel(

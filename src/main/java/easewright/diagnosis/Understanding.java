@@ -10,10 +10,8 @@ import easewright.measure.MeasuringMethod;
 import easewright.measure.UnitSystem;
 import easewright.rulebook.Catalog;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.stream.Collectors;
 
 /** Says back what was understood, so that a misreading is seen before the advice is used. */
@@ -42,29 +40,37 @@ final class Understanding {
 
   private static List<Measurement> body(Fitting fitting) {
     BodyMeasurements body = fitting.body();
-    Map<String, Measured> given = new LinkedHashMap<>();
-    given.put("bust", body.bust());
-    given.put("underbust", body.underbust());
-    given.put("upperChest", body.upperChest());
-    given.put("bustPointWidth", body.bustPointWidth());
-    given.put("shoulderToBustPoint", body.shoulderToBustPoint());
-    given.put("shoulderToUnderbust", body.shoulderToUnderbust());
     List<Measurement> measurements = new ArrayList<>();
-    given.forEach(
-        (name, measured) -> {
-          if (measured != null) {
-            measurements.add(
-                new Measurement(
-                    name,
-                    measured.value().text(fitting.units()),
-                    Math.round(measured.value().mm() * 10) / 10.0,
-                    Math.round(measured.sdMm() * 10) / 10.0,
-                    Length.ofMm(measured.sdMm()).text(fitting.units()),
-                    fitting.measuredHow().getOrDefault(name, List.of()).stream()
-                        .map(MeasuringMethod::wireName)
-                        .collect(Collectors.joining(", "))));
-          }
-        });
+    add("bust", body.bust(), fitting, measurements);
+    add("underbust", body.underbust(), fitting, measurements);
+    add("upperChest", body.upperChest(), fitting, measurements);
+    add("bustPointWidth", body.bustPointWidth(), fitting, measurements);
+    add("shoulderToBustPoint", body.shoulderToBustPoint(), fitting, measurements);
+    add("shoulderToUnderbust", body.shoulderToUnderbust(), fitting, measurements);
     return measurements;
+  }
+
+  private static void add(
+      String name, Measured measured, Fitting fitting, List<Measurement> measurements) {
+    if (measured != null) {
+      measurements.add(
+          new Measurement(
+              name,
+              measured.value().text(fitting.units()),
+              tenth(measured.value().mm()),
+              tenth(measured.sdMm()),
+              Length.ofMm(measured.sdMm()).text(fitting.units()),
+              how(fitting.measuredHow().getOrDefault(name, List.of()))));
+    }
+  }
+
+  private static double tenth(double mm) {
+    return Math.round(mm * 10) / 10.0;
+  }
+
+  private static String how(List<MeasuringMethod> methods) {
+    return methods.size() == 1
+        ? methods.get(0).wireName()
+        : methods.stream().map(MeasuringMethod::wireName).collect(Collectors.joining(", "));
   }
 }

@@ -1,5 +1,6 @@
 package easewright.pattern;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
@@ -38,7 +39,13 @@ public record Cut(List<Piece> pieces) {
 
   /** The pieces of every layer that carry a line or an edge, by its trade id. */
   public List<Piece> piecesWith(String lineOrEdge) {
-    return pieces.stream().filter(piece -> piece.carries(lineOrEdge)).toList();
+    List<Piece> carrying = new ArrayList<>();
+    for (Piece piece : pieces) {
+      if (piece.carries(lineOrEdge)) {
+        carrying.add(piece);
+      }
+    }
+    return carrying;
   }
 
   /** The edges an edge is sewn to among the pieces cut. */
@@ -69,13 +76,13 @@ public record Cut(List<Piece> pieces) {
    * @return the shares, whose {@link Share#girthMm()} sum to the change; empty if no piece has it
    */
   public List<Share> share(double changeMm, String lineOrEdge) {
-    int occurrences =
-        piecesWith(lineOrEdge).stream().filter(Cut::makesGirth).mapToInt(Piece::occurrences).sum();
+    List<Piece> carrying = piecesWith(lineOrEdge);
+    int occurrences = carrying.stream().filter(Cut::makesGirth).mapToInt(Piece::occurrences).sum();
     if (occurrences == 0) {
       return List.of();
     }
     double eachMm = changeMm / occurrences;
-    return piecesWith(lineOrEdge).stream()
+    return carrying.stream()
         .filter(piece -> makesGirth(piece) || piece.follows().isPresent())
         .map(piece -> new Share(piece, lineOrEdge, eachMm, !makesGirth(piece)))
         .toList();

@@ -122,6 +122,14 @@ public record Piece(
 
   /** Whether a line or an edge of it has an id. */
   public boolean carries(String lineOrEdge) {
-    return lines.contains(lineOrEdge) || edge(lineOrEdge).isPresent();
+    if (lines.contains(lineOrEdge)) {
+      return true;
+    }
+    for (Edge edge : edges) {
+      if (edge.id().equals(lineOrEdge)) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -17,10 +17,12 @@ public record When(Map<String, List<String>> options) {
 
   /** Whether it is needed, given option ids by choice id. */
   public boolean holds(Map<String, String> chosen) {
-    return options.entrySet().stream()
-        .allMatch(
-            entry ->
-                entry.getValue().stream()
-                    .anyMatch(option -> Choice.taken(option, chosen.get(entry.getKey()))));
+    for (Map.Entry<String, List<String>> needed : options.entrySet()) {
+      String option = chosen.get(needed.getKey());
+      if (needed.getValue().stream().noneMatch(one -> Choice.taken(one, option))) {
+        return false;
+      }
+    }
+    return true;
   }
 }

@@ -132,14 +132,13 @@ public record Catalog(
 
   /** Name of a sign or finding, or of any other entry; the id itself when unknown. */
   public String nameOf(String id) {
-    for (Map<String, ? extends Entry> part :
-        List.of(signs, findings, causes, adjustments, cautions, reasons)) {
-      Entry entry = part.get(id);
-      if (entry != null) {
-        return entry.name();
-      }
-    }
-    return id;
+    Entry entry = signs.get(id);
+    entry = entry == null ? findings.get(id) : entry;
+    entry = entry == null ? causes.get(id) : entry;
+    entry = entry == null ? adjustments.get(id) : entry;
+    entry = entry == null ? cautions.get(id) : entry;
+    entry = entry == null ? reasons.get(id) : entry;
+    return entry == null ? id : entry.name();
   }
 
   /** The id of a name in words: "band too long" is band-too-long. */

@@ -9,6 +9,9 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
 
   private static final int MOST_PANELS = 2000;
 
+  /** More than the error of an integration. */
+  private static final double SLACK = 1e-7;
+
   // Gauss–Legendre nodes and weights for eight points (Abramowitz and Stegun, table 25.4).
   private static final double[] NODES = {
     0.183434642495650, 0.525532409916329, 0.796666477413627, 0.960289856497536
@@ -18,27 +21,102 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
   };
 
   /** Adds each cell's probability; bust and underbust are normal with independent errors. */
-  void chances(double bust, double bustSd, double under, double underSd, List<SizeChance> chances) {
-    double from = Math.max(underbust.loMm(), under - REACH * underSd);
-    double to = Math.min(underbust.hiMm(), under + REACH * underSd);
-    if (from >= to) {
-      return;
-    }
-    double[][] rule = null;
+  void chances(Girths girths, List<SizeChance> chances) {
+    Integration integration = new Integration(girths);
     for (int i = 0; i < closed.size(); i++) {
-      SizeCell cell = closed.get(i);
-      double probability;
-      if (cell.difference() == null) {
-        probability = between(underbust, under, underSd) * between(cell.across(), bust, bustSd);
-      } else if (!inReach(cell.difference(), bust - to, bust - from, bustSd)) {
-        continue;
-      } else {
-        rule = rule == null ? rule(from, to, under, underSd, bustSd) : rule;
-        probability = integral(rule, cell.difference(), bust, bustSd);
-      }
+      double probability = integration.probability(closed.get(i));
       if (probability > 0) {
         chances.add(new SizeChance(written.get(i), probability));
       }
+    }
+  }
+
+  /** Adds each cell that may be probable, with a bound its probability does not exceed. */
+  void bounds(Girths girths, List<Bounded> bounded) {
+    double band = between(underbust, girths.under(), girths.underSd());
+    Integration integration = new Integration(girths);
+    for (int i = 0; i < closed.size(); i++) {
+      SizeCell cell = closed.get(i);
+      if (cell.difference() == null) {
+        bounded.add(new Bounded(written.get(i), cell, band, integration));
+      } else if (integration.reaches(cell.difference())) {
+        double nearest = integration.nearest(cell.difference());
+        double most = between(cell.difference(), girths.bust() - nearest, girths.bustSd());
+        bounded.add(new Bounded(written.get(i), cell, band * most + SLACK, integration));
+      }
+    }
+  }
+
+  /** A cell whose probability is at most the bound. */
+  record Bounded(SizeCell written, SizeCell closed, double bound, Integration integration) {
+    double probability() {
+      return integration.probability(closed);
+    }
+  }
+
+  /** Bust and underbust as measured, with their errors, mm. */
+  record Girths(double bust, double bustSd, double under, double underSd) {}
+
+  /** One row's integration over the underbust; the points serve every cell. */
+  final class Integration {
+    private final Girths girths;
+    private final double from;
+    private final double to;
+    private double[][] rule;
+    private double edge = Double.NaN;
+    private double[] belowEdge;
+
+    private Integration(Girths girths) {
+      this.girths = girths;
+      this.from = Math.max(underbust.loMm(), girths.under() - REACH * girths.underSd());
+      this.to = Math.min(underbust.hiMm(), girths.under() + REACH * girths.underSd());
+    }
+
+    boolean reaches(Range difference) {
+      return from < to
+          && inReach(difference, girths.bust() - to, girths.bust() - from, girths.bustSd());
+    }
+
+    /** The underbust of this row at which a difference is most probable. */
+    double nearest(Range difference) {
+      double middle = (difference.loMm() + difference.hiMm()) / 2;
+      return Math.min(to, Math.max(from, girths.bust() - middle));
+    }
+
+    double probability(SizeCell cell) {
+      if (!(from < to)) {
+        return 0;
+      }
+      if (cell.difference() == null) {
+        return between(underbust, girths.under(), girths.underSd())
+            * between(cell.across(), girths.bust(), girths.bustSd());
+      }
+      return reaches(cell.difference()) ? integral(cell.difference()) : 0;
+    }
+
+    private double integral(Range difference) {
+      if (rule == null) {
+        rule = rule(from, to, girths.under(), girths.underSd(), girths.bustSd());
+      }
+      // Cups follow each other, so one's upper edge is most often the next one's lower.
+      double[] low = difference.loMm() == edge ? belowEdge : below(difference.loMm());
+      double[] high = below(difference.hiMm());
+      edge = difference.hiMm();
+      belowEdge = high;
+      double sum = 0;
+      for (int i = 0; i < high.length; i++) {
+        sum += rule[1][i] * (high[i] - low[i]);
+      }
+      return sum;
+    }
+
+    /** Probability at each point that the difference lies below the edge. */
+    private double[] below(double edgeMm) {
+      double[] below = new double[rule[0].length];
+      for (int i = 0; i < below.length; i++) {
+        below[i] = Normal.below((edgeMm + (rule[0][i] - girths.bust())) / girths.bustSd());
+      }
+      return below;
     }
   }
 
@@ -75,17 +153,5 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
       }
     }
     return new double[][] {points, weights};
-  }
-
-  private static double integral(double[][] rule, Range difference, double bust, double sd) {
-    double sum = 0;
-    for (int i = 0; i < rule[0].length; i++) {
-      double shift = rule[0][i] - bust;
-      sum +=
-          rule[1][i]
-              * (Normal.below((difference.hiMm() + shift) / sd)
-                  - Normal.below((difference.loMm() + shift) / sd));
-    }
-    return sum;
   }
 }

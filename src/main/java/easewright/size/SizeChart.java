@@ -1,6 +1,8 @@
 package easewright.size;
 
 import easewright.measure.Measured;
+import easewright.size.ChartRow.Bounded;
+import easewright.size.ChartRow.Girths;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -101,12 +103,44 @@ public final class SizeChart {
    */
   public SizeEstimate estimate(Measured bust, Measured underbust) {
     List<SizeChance> chances = new ArrayList<>();
+    Girths girths = girths(bust, underbust);
     for (ChartRow row : rows) {
-      row.chances(
-          bust.value().mm(), bust.sdMm(), underbust.value().mm(), underbust.sdMm(), chances);
+      row.chances(girths, chances);
     }
     double inside = chances.stream().mapToDouble(SizeChance::probability).sum();
     return new SizeEstimate(chances, Math.max(0, 1 - inside));
+  }
+
+  /**
+   * The most probable size, as {@link #estimate} would tell it, for less: only sizes that may turn
+   * out the most probable are integrated.
+   */
+  public Optional<SizeChance> best(Measured bust, Measured underbust) {
+    Girths girths = girths(bust, underbust);
+    List<Bounded> bounded = new ArrayList<>();
+    rows.forEach(row -> row.bounds(girths, bounded));
+    List<Bounded> promising = new ArrayList<>(bounded);
+    promising.sort((a, b) -> Double.compare(b.bound(), a.bound()));
+    Bounded first = null;
+    double most = 0;
+    for (Bounded one : promising) {
+      if (one.bound() < most) {
+        break;
+      }
+      double probability = one.probability();
+      if (probability > most
+          || (first != null
+              && probability == most
+              && bounded.indexOf(one) < bounded.indexOf(first))) {
+        first = one;
+        most = probability;
+      }
+    }
+    return first == null ? Optional.empty() : Optional.of(new SizeChance(first.written(), most));
+  }
+
+  private static Girths girths(Measured bust, Measured underbust) {
+    return new Girths(bust.value().mm(), bust.sdMm(), underbust.value().mm(), underbust.sdMm());
   }
 
   /**

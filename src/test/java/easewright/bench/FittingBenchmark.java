@@ -51,6 +51,7 @@ public class FittingBenchmark {
 
   @Setup
   public void read() throws IOException {
+    Typical.silence();
     RuleBook book = RuleBook.compiledIn();
     PatternSheets sheets = new PatternSheets();
     request = Files.readAllBytes(Path.of("openapi/examples/first-fitting.json"));
@@ -89,10 +90,6 @@ public class FittingBenchmark {
 
   /** Runs the benchmark: {@code mvn -q test-compile exec:exec@benchmark}. */
   public static void main(String[] args) throws RunnerException {
-    new Runner(
-            new OptionsBuilder()
-                .include(args.length > 0 ? args[0] : FittingBenchmark.class.getSimpleName())
-                .build())
-        .run();
+    new Runner(new OptionsBuilder().include(FittingBenchmark.class.getSimpleName()).build()).run();
   }
 }

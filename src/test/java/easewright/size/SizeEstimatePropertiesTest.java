@@ -36,6 +36,7 @@ class SizeEstimatePropertiesTest {
       double expected = overBust(cell, underbust + difference, bustSd, underbust, underSd);
       assertEquals(expected, estimate.probability(cell.id()), 1e-6, cell.id());
     }
+    assertEquals(estimate.best(), chart.best(bust, new Measured(Length.ofMm(underbust), underSd)));
     double inside = estimate.chances().stream().mapToDouble(SizeChance::probability).sum();
     assertEquals(1, inside + estimate.outside(), 1e-9);
     assertTrue(estimate.chances().stream().allMatch(c -> c.probability() > 0));

@@ -1,9 +1,9 @@
 package easewright.diagnosis.inference;
 
 import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -21,6 +21,7 @@ public final class Network {
   private final Weights prior;
   private final double[] silence;
   private final double[][] misses;
+  private final int[][] linked;
 
   private Network(Builder builder) {
     // Alphabetical order makes every sum independent of the order of declaration, to the last bit.
@@ -36,10 +37,12 @@ public final class Network {
       Arrays.fill(misses[s], 1);
     }
     builder.strengths.forEach(
-        (sign, row) -> row.forEach((cause, strength) -> set(misses[sign(sign)], cause, strength)));
+        (sign, row) ->
+            row.forEach((cause, strength) -> set(misses[sign(sign)], cause(cause), strength)));
+    linked = Arrays.stream(misses).map(Network::linked).toArray(int[][]::new);
   }
 
-  private Network(Network from, double[][] misses) {
+  private Network(Network from, double[][] misses, int[][] linked) {
     this.causes = from.causes;
     this.signs = from.signs;
     this.causeIndex = from.causeIndex;
@@ -47,6 +50,7 @@ public final class Network {
     this.prior = from.prior;
     this.silence = from.silence;
     this.misses = misses;
+    this.linked = linked;
   }
 
   /** Starts an empty network. */
@@ -63,19 +67,28 @@ public final class Network {
    */
   public Network with(Collection<Link> links) {
     double[][] rows = misses.clone();
-    var given = new HashSet<Integer>();
+    var given = new BitSet(signs.size() * causes.size());
     for (Link link : links) {
       int sign = sign(link.sign());
-      if (!given.add(sign * causes.size() + cause(link.cause()))) {
+      int cause = cause(link.cause());
+      int at = sign * causes.size() + cause;
+      if (given.get(at)) {
         throw new IllegalArgumentException(
             "The link from %s to %s is given twice.".formatted(link.cause(), link.sign()));
       }
+      given.set(at);
       if (rows[sign] == misses[sign]) {
         rows[sign] = misses[sign].clone();
       }
-      set(rows[sign], link.cause(), link.strength());
+      set(rows[sign], cause, link.strength());
     }
-    return new Network(this, rows);
+    int[][] linkedToRows = linked.clone();
+    for (int s = 0; s < rows.length; s++) {
+      if (rows[s] != misses[s]) {
+        linkedToRows[s] = linked(rows[s]);
+      }
+    }
+    return new Network(this, rows, linkedToRows);
   }
 
   /** Ids of the causes, in alphabetical order. */
@@ -124,9 +137,24 @@ public final class Network {
     return misses[sign];
   }
 
-  private void set(double[] row, String cause, double strength) {
-    int c = cause(cause);
-    row[c] = row[c + causes.size()] = 1 - strength;
+  /** The causes that bear on a sign, in rising order. */
+  int[] linked(int sign) {
+    return linked[sign];
+  }
+
+  private static int[] linked(double[] misses) {
+    int[] linked = new int[misses.length / 2];
+    int count = 0;
+    for (int c = 0; c < linked.length; c++) {
+      if (misses[c] < 1) {
+        linked[count++] = c;
+      }
+    }
+    return Arrays.copyOf(linked, count);
+  }
+
+  private void set(double[] row, int cause, double strength) {
+    row[cause] = row[cause + causes.size()] = 1 - strength;
   }
 
   private static int find(Map<String, Integer> index, String id, String kind) {

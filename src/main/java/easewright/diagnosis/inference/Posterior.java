@@ -128,11 +128,12 @@ public final class Posterior {
       best[at] = h;
     }
     return IntStream.of(best)
-        .mapToObj(
-            h ->
-                new Hypothesis(
-                    weights.causes(h).mapToObj(network.causes()::get).toList(), weights.weight(h)))
+        .mapToObj(h -> new Hypothesis(causesOf(h), weights.weight(h)))
         .toList();
+  }
+
+  private List<String> causesOf(int hypothesis) {
+    return weights.causes(hypothesis).mapToObj(network.causes()::get).toList();
   }
 
   /** Entropy of the distribution over all hypotheses, in bits. */
@@ -154,7 +155,7 @@ public final class Posterior {
     if (!(ratio >= 1)) {
       throw new IllegalArgumentException("The ratio must be at least 1, not %s.".formatted(ratio));
     }
-    List<String> best = hypotheses(1).get(0).causes();
+    List<String> best = causesOf(weights.heaviest());
     return observations.stream()
         .filter(Observation::present)
         .filter(
@@ -169,13 +170,44 @@ public final class Posterior {
     weights.multiply(seen.fixed(), seen.slope() * network.silence(sign), network.misses(sign));
   }
 
+  /** The causes at least this probable, best first; equals in alphabetical order. */
+  public List<CauseProbability> causesFrom(double least) {
+    int[] found = new int[marginals.length];
+    int count = 0;
+    for (int c = 0; c < found.length; c++) {
+      if (marginals[c] >= least) {
+        found[count++] = c;
+      }
+    }
+    return inOrder(network, marginals, found, count, count);
+  }
+
   static List<CauseProbability> leading(Network network, double[] marginals, int atMost) {
-    return IntStream.range(0, marginals.length)
-        .boxed()
-        .sorted(Comparator.comparingDouble((Integer c) -> -marginals[c]))
-        .limit(atMost)
-        .map(c -> new CauseProbability(network.causes().get(c), marginals[c]))
-        .toList();
+    int[] all = IntStream.range(0, marginals.length).toArray();
+    return inOrder(network, marginals, all, all.length, atMost);
+  }
+
+  /** By insertion, since few of the causes are wanted and few are found. */
+  private static List<CauseProbability> inOrder(
+      Network network, double[] marginals, int[] causes, int count, int atMost) {
+    int[] best = new int[Math.min(atMost, count)];
+    int kept = 0;
+    for (int k = 0; k < count && best.length > 0; k++) {
+      double probability = marginals[causes[k]];
+      if (kept == best.length && probability <= marginals[best[kept - 1]]) {
+        continue;
+      }
+      int at = kept == best.length ? kept - 1 : kept++;
+      for (; at > 0 && probability > marginals[best[at - 1]]; at--) {
+        best[at] = best[at - 1];
+      }
+      best[at] = causes[k];
+    }
+    List<CauseProbability> leading = new ArrayList<>(best.length);
+    for (int c : best) {
+      leading.add(new CauseProbability(network.causes().get(c), marginals[c]));
+    }
+    return leading;
   }
 
   /** −p·log2 p, and 0 at p = 0. */

@@ -3,9 +3,9 @@ package easewright.diagnosis.inference;
 import easewright.diagnosis.inference.Question.Ask;
 import easewright.diagnosis.inference.Question.Outlook;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 
 /**
@@ -17,6 +17,9 @@ import java.util.List;
  */
 public final class Questions {
   private static final int CAUSES_SHOWN = 3;
+
+  /** Probabilities nearer than this part of themselves are equal. */
+  private static final double TIE = 1e-9;
 
   private final Posterior posterior;
   private final double threshold;
@@ -41,8 +44,10 @@ public final class Questions {
       throw new IllegalArgumentException(
           "The ignored mass must be at least 0 and below 1, not %s.".formatted(ignoredMass));
     }
+    var observed = new HashSet<String>();
+    posterior.observations().forEach(seen -> observed.add(seen.sign()));
     for (Ask ask : asks) {
-      if (posterior.observations().stream().anyMatch(o -> o.sign().equals(ask.sign()))) {
+      if (observed.contains(ask.sign())) {
         throw new IllegalArgumentException("%s is already observed.".formatted(ask.sign()));
       }
     }
@@ -60,9 +65,10 @@ public final class Questions {
    */
   private static double threshold(Weights weights, double ignoredMass) {
     double[] sums = new double[1 - Double.MIN_EXPONENT + 2];
-    for (int h = 1 + weights.single.length; h < weights.size(); h++) {
-      double w = weights.weight(h);
-      sums[Math.max(0, Math.getExponent(w) - Double.MIN_EXPONENT + 1)] += w;
+    for (double[] row : weights.pairs()) {
+      for (double w : row) {
+        sums[Math.max(0, Math.getExponent(w) - Double.MIN_EXPONENT + 1)] += w;
+      }
     }
     double below = 0;
     int exponent = Double.MIN_EXPONENT - 1;
@@ -82,7 +88,7 @@ public final class Questions {
     Observation yes = ask.answered(true);
     double fixed = yes.fixed();
     double slope = yes.slope() * network.silence(sign);
-    int[] linked = linked(misses);
+    int[] linked = network.linked(sign);
 
     var answer = new AnswerEntropy();
     double[] alone = new double[linked.length];
@@ -109,25 +115,41 @@ public final class Questions {
     return answer.informationInBits();
   }
 
-  private static int[] linked(double[] misses) {
-    int[] linked = new int[misses.length / 2];
-    int count = 0;
-    for (int c = 0; c < linked.length; c++) {
-      if (misses[c] < 1) {
-        linked[count++] = c;
-      }
-    }
-    return Arrays.copyOf(linked, count);
-  }
-
   private Question question(Ask ask, double bits) {
     return new Question(ask.sign(), bits, ask.effort(), outlook(ask, true), outlook(ask, false));
   }
 
   private Outlook outlook(Ask ask, boolean present) {
     Network network = posterior.network();
+    Observation answer = ask.answered(present);
+    Reweighing after = Reweighing.of(posterior, null, answer);
+    if (after == null) {
+      return weighedAnew(answer);
+    }
+    List<CauseProbability> leading =
+        Posterior.leading(network, after.marginals(), CAUSES_SHOWN + 1);
+    return tied(leading)
+        ? weighedAnew(answer)
+        : new Outlook(
+            Math.min(1, after.total()),
+            after.nothing(),
+            leading.subList(0, Math.min(CAUSES_SHOWN, leading.size())));
+  }
+
+  /** Where causes are equal but for rounding, one way of summing must always order them. */
+  private static boolean tied(List<CauseProbability> leading) {
+    for (int i = 1; i < leading.size(); i++) {
+      double before = leading.get(i - 1).probability();
+      if (before - leading.get(i).probability() <= TIE * before) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private Outlook weighedAnew(Observation answer) {
     Weights after = posterior.weights().copy();
-    Posterior.apply(network, ask.answered(present), after);
+    Posterior.apply(posterior.network(), answer, after);
     double[] marginals = after.marginals();
     double probability = after.total(marginals);
     if (!(probability > 0)) {
@@ -137,7 +159,7 @@ public final class Questions {
     return new Outlook(
         Math.min(1, probability),
         after.nothing,
-        Posterior.leading(network, marginals, CAUSES_SHOWN));
+        Posterior.leading(posterior.network(), marginals, CAUSES_SHOWN));
   }
 
   /** Entropy of a yes-or-no answer, and its mean once the hypothesis is known, in nats. */

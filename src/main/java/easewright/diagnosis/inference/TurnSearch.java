@@ -61,22 +61,29 @@ record TurnSearch(Posterior posterior, String cause, String first, int atMost) {
 
   List<Turn> turns(List<Step> steps) {
     var alone = new ArrayList<Turn>();
-    var helpful = new ArrayList<Helpful>();
-    double lead = lead(posterior);
+    var hopeful = new ArrayList<Step>();
+    double lead = lead(posterior.marginals());
     for (Step step : steps) {
-      after(List.of(step))
+      after(posterior, step)
           .ifPresent(
               changed -> {
-                if (lead(changed) > lead) {
-                  helpful.add(new Helpful(step, lead(changed)));
+                if (lead(changed) > lead * (1 - TIE)) {
+                  hopeful.add(step);
                 }
                 collect(List.of(step), changed, alone);
               });
     }
-    return best(alone.isEmpty() ? pairs(most(helpful)) : alone);
+    return best(alone.isEmpty() ? pairs(most(hopeful, lead)) : alone);
   }
 
-  private static List<Step> most(List<Helpful> helpful) {
+  private List<Step> most(List<Step> hopeful, double lead) {
+    var helpful = new ArrayList<Helpful>();
+    for (Step step : hopeful) {
+      weighedAnew(List.of(step))
+          .map(changed -> new Helpful(step, lead(changed.marginals())))
+          .filter(one -> one.lead() > lead)
+          .ifPresent(helpful::add);
+    }
     return helpful.stream()
         .sorted(Comparator.comparingDouble(one -> -one.lead()))
         .limit(MOST_PAIRED)
@@ -87,28 +94,41 @@ record TurnSearch(Posterior posterior, String cause, String first, int atMost) {
   private List<Turn> pairs(List<Step> helpful) {
     var turns = new ArrayList<Turn>();
     for (int a = 0; a < helpful.size(); a++) {
-      for (int b = a + 1; b < helpful.size(); b++) {
-        if (!helpful.get(a).change().sign().equals(helpful.get(b).change().sign())) {
-          var both = List.of(helpful.get(a), helpful.get(b));
-          after(both).ifPresent(changed -> collect(both, changed, turns));
-        }
-      }
+      Step one = helpful.get(a);
+      List<Step> others =
+          helpful.subList(a + 1, helpful.size()).stream()
+              .filter(other -> !other.change().sign().equals(one.change().sign()))
+              .toList();
+      weighedAnew(List.of(one))
+          .ifPresent(
+              half ->
+                  others.forEach(
+                      other ->
+                          after(half, other)
+                              .ifPresent(changed -> collect(List.of(one, other), changed, turns))));
     }
     return turns;
   }
 
-  private void collect(List<Step> steps, Posterior changed, List<Turn> turns) {
+  private void collect(List<Step> steps, double[] changed, List<Turn> turns) {
     if (leads(changed)) {
-      turns.add(new Turn(steps.stream().map(Step::change).toList(), changed.probability(cause)));
+      // Turns equal but for rounding are ordered by it, so one way of summing must tell them all.
+      weighedAnew(steps)
+          .map(anew -> new Turn(steps.stream().map(Step::change).toList(), anew.probability(cause)))
+          .ifPresent(turns::add);
     }
   }
 
   /** Clearly: equals are told apart by rounding only, and no turn. */
-  private boolean leads(Posterior changed) {
-    double most = changed.probability(cause) * (1 - TIE);
-    return changed.first().equals(cause)
-        && changed.causes(2).stream()
-            .allMatch(other -> other.cause().equals(cause) || other.probability() < most);
+  private boolean leads(double[] changed) {
+    int own = index(cause);
+    double most = changed[own] * (1 - TIE);
+    for (int c = 0; c < changed.length; c++) {
+      if (c != own && changed[c] >= most) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private List<Turn> best(List<Turn> turns) {
@@ -118,8 +138,12 @@ record TurnSearch(Posterior posterior, String cause, String first, int atMost) {
         .toList();
   }
 
-  private double lead(Posterior of) {
-    return of.probability(cause) / of.probability(first);
+  private double lead(double[] marginals) {
+    return marginals[index(cause)] / marginals[index(first)];
+  }
+
+  private int index(String id) {
+    return posterior.network().cause(id);
   }
 
   private boolean relevant(String sign) {
@@ -127,12 +151,23 @@ record TurnSearch(Posterior posterior, String cause, String first, int atMost) {
     return network.strength(cause, sign) > 0 || network.strength(first, sign) > 0;
   }
 
-  /** The posterior after the steps; empty if full trust makes them contradict each other. */
-  private Optional<Posterior> after(List<Step> steps) {
+  /** The probability of each cause after a step; empty if full trust makes it a contradiction. */
+  private static Optional<double[]> after(Posterior from, Step step) {
+    Reweighing changed = Reweighing.of(from, step.gone(), step.come());
+    return changed == null
+        ? weighedAnew(from, List.of(step)).map(Posterior::marginals)
+        : Optional.of(changed.marginals());
+  }
+
+  private Optional<Posterior> weighedAnew(List<Step> steps) {
+    return weighedAnew(posterior, steps);
+  }
+
+  private static Optional<Posterior> weighedAnew(Posterior from, List<Step> steps) {
     List<Observation> gone = present(steps, Step::gone);
     List<Observation> come = present(steps, Step::come);
     try {
-      Posterior left = posterior;
+      Posterior left = from;
       for (Observation seen : gone) {
         left = left.without(seen);
       }

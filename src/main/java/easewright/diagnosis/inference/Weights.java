@@ -60,6 +60,28 @@ final class Weights {
     return pair[k / n][k % n];
   }
 
+  /** The hypothesis of most weight; among equals the first. */
+  int heaviest() {
+    int n = single.length;
+    int at = 0;
+    double most = nothing;
+    for (int i = 0; i < n; i++) {
+      if (single[i] > most) {
+        most = single[i];
+        at = 1 + i;
+      }
+    }
+    for (int d = 0; d < pair.length; d++) {
+      for (int i = 0; i < pair[d].length; i++) {
+        if (pair[d][i] > most) {
+          most = pair[d][i];
+          at = 1 + n + d * n + i;
+        }
+      }
+    }
+    return at;
+  }
+
   /** The causes of a hypothesis, in rising order. */
   IntStream causes(int hypothesis) {
     int n = single.length;
@@ -70,11 +92,18 @@ final class Weights {
     return IntStream.of(k % n, (k % n + k / n + 1) % n).sorted();
   }
 
-  /** Weight of the pair of two causes, the lower number first. */
-  double pair(int low, int high) {
+  /** Weight of the pair of two different causes. */
+  double pair(int one, int other) {
     int n = single.length;
+    int low = Math.min(one, other);
+    int high = Math.max(one, other);
     int ahead = high - low;
     return 2 * ahead <= n ? pair[ahead - 1][low] : pair[n - ahead - 1][high];
+  }
+
+  /** The pairs' weights, in the order of {@link #weight}. */
+  double[][] pairs() {
+    return pair;
   }
 
   /** Multiplies each weight by fixed + slope·∏ misses over the causes of its hypothesis. */

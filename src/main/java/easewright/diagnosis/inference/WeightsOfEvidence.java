@@ -1,31 +1,31 @@
 package easewright.diagnosis.inference;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 
 /**
  * How much each observation speaks for and against each cause, in two ways: its weight of evidence
  * for "this cause alone" against "nothing wrong", in decibans, which add up exactly (Good 1950,
  * from memory); and how probable the cause would be without the observation, all hypotheses
- * considered.
+ * considered. Not for use by several threads.
  */
 public final class WeightsOfEvidence {
   /** Below this, dividing a factor out again would multiply rounding and underflow too much. */
   private static final double SMALLEST_DIVISOR = 1e-9;
 
   private final Posterior posterior;
-  private final double[][] without;
+  private final IntToDoubleFunction[] without;
 
   private WeightsOfEvidence(Posterior posterior) {
     this.posterior = posterior;
-    Weights scratch = posterior.weights().copy();
-    without =
-        posterior.observations().stream()
-            .map(seen -> marginalsWithout(seen, scratch))
-            .toArray(double[][]::new);
+    this.without = new IntToDoubleFunction[posterior.observations().size()];
   }
 
-  /** Computes the probabilities without each observation in turn. */
+  /**
+   * Weighs the observations of a posterior; what it would be without one is worked out when asked.
+   */
   public static WeightsOfEvidence of(Posterior posterior) {
     return new WeightsOfEvidence(posterior);
   }
@@ -54,35 +54,45 @@ public final class WeightsOfEvidence {
 
   /** Each observation's weight for the cause, in the order of the posterior's observations. */
   public List<Weight> weights(String cause) {
-    Network network = posterior.network();
-    int c = network.cause(cause);
-    return IntStream.range(0, without.length)
-        .mapToObj(
-            k -> {
-              Observation seen = posterior.observations().get(k);
-              int sign = network.sign(seen.sign());
-              double silent = seen.slope() * network.silence(sign);
-              double alone = seen.fixed() + silent * network.misses(sign)[c];
-              return new Weight(seen, decibans(alone, seen.fixed() + silent), without[k][c]);
-            })
-        .toList();
+    int c = posterior.network().cause(cause);
+    return IntStream.range(0, without.length).mapToObj(k -> weight(k, c)).toList();
   }
 
-  private double[] marginalsWithout(Observation seen, Weights scratch) {
+  /** The same without the observations that say nothing of the cause. */
+  public List<Weight> weightsThatTell(String cause) {
+    int c = posterior.network().cause(cause);
+    List<Weight> weights = new ArrayList<>();
+    for (int k = 0; k < without.length; k++) {
+      if (decibans(posterior.observations().get(k), c) != 0) {
+        weights.add(weight(k, c));
+      }
+    }
+    return weights;
+  }
+
+  private Weight weight(int observation, int cause) {
+    Observation seen = posterior.observations().get(observation);
+    if (without[observation] == null) {
+      without[observation] = without(seen);
+    }
+    return new Weight(seen, decibans(seen, cause), without[observation].applyAsDouble(cause));
+  }
+
+  private double decibans(Observation seen, int cause) {
     Network network = posterior.network();
-    if (!divisible(network, seen)) {
-      var others = posterior.observations().stream().filter(o -> o != seen).toList();
-      return Posterior.infer(network, others).marginals();
-    }
     int sign = network.sign(seen.sign());
-    double slope = seen.slope() * network.silence(sign);
-    posterior.weights().divide(seen.fixed(), slope, network.misses(sign), scratch);
-    double[] marginals = scratch.marginals();
-    double scale = 1 / scratch.total(marginals);
-    for (int c = 0; c < marginals.length; c++) {
-      marginals[c] = Math.min(1, marginals[c] * scale);
+    double silent = seen.slope() * network.silence(sign);
+    double alone = seen.fixed() + silent * network.misses(sign)[cause];
+    return decibans(alone, seen.fixed() + silent);
+  }
+
+  private IntToDoubleFunction without(Observation seen) {
+    Reweighing rest = Reweighing.of(posterior, seen, null);
+    if (rest != null) {
+      return rest::marginal;
     }
-    return marginals;
+    double[] marginals = posterior.without(seen).marginals();
+    return cause -> marginals[cause];
   }
 
   /** Whether an observation may be divided out of the weights again. */

@@ -1,0 +1,61 @@
+package easewright.bench;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+
+/**
+ * Copies of the rule book in which the same rules stand several times, each time for another family
+ * of garments: a family has signs, causes, numbers and changes of its own, and shares with others
+ * what is said of the wearing and of the pattern.
+ */
+final class FamilyBook {
+  private static final Pattern OWN =
+      Pattern.compile(
+          "\"([^\"]+)\"(?= (?:nearly always|usually|often|sometimes|rarely|never) shows as)"
+              + "|(?<=shows as )\"([^\"]+)\""
+              + "|\"([^\"]+)\"(?= (?:fully|largely|partly) cures| worsens| was tried| is likely| is in play)"
+              + "|(?<=cures |worsens |amount to |so that |found that |reports |denies |place of |of all |put |back )\"([^\"]+)\""
+              + "|(?<=^  the )\"([^\"]+)\"(?= is (?:below|above|at least|at most))",
+          Pattern.MULTILINE);
+
+  private FamilyBook() {}
+
+  /**
+   * Writes a book of so many families, the first of them ours.
+   *
+   * @return its folder
+   */
+  static Path write(Path rules, Path folder, int families) {
+    try (Stream<Path> walk = Files.walk(rules)) {
+      for (Path file : walk.filter(Files::isRegularFile).toList()) {
+        Path to = folder.resolve(rules.relativize(file).toString());
+        Files.createDirectories(to.getParent());
+        String text = Files.readString(file);
+        Files.writeString(to, text);
+        if (file.toString().endsWith(".dslr")) {
+          String name = to.getFileName().toString();
+          for (int family = 2; family <= families; family++) {
+            Files.writeString(to.resolveSibling("family-" + family + "-" + name), of(family, text));
+          }
+        }
+      }
+      return folder;
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  private static String of(int family, String text) {
+    String own = "family " + family + " ";
+    String named =
+        OWN.matcher(text).replaceAll(m -> "\"" + own + m.group().replace("\"", "") + "\"");
+    return named
+        .replaceAll("(?m)^rule \"", "rule \"" + own)
+        .replaceAll(
+            "(?m)^when$(?!\\s+in any fitting)", "when\n  the pattern is \"family " + family + "\"");
+  }
+}

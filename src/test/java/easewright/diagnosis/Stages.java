@@ -1,0 +1,132 @@
+package easewright.diagnosis;
+
+import static java.util.stream.Collectors.toMap;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.diagnosis.inference.CauseProbability;
+import easewright.diagnosis.inference.Network;
+import easewright.diagnosis.inference.Posterior;
+import easewright.pattern.PatternSheets;
+import easewright.rulebook.RuleBook;
+import easewright.rulebook.Statements;
+import easewright.rulebook.facts.AnyFitting;
+import easewright.rulebook.facts.Figure;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+
+/** The stages of one diagnosis one by one, each with what the earlier ones gave, to be timed. */
+public final class Stages {
+  private final PlainWeighing plain = new PlainWeighing();
+  private final Fitting fitting;
+  private final Draft draft;
+  private final Map<String, Figure> figures;
+  private final List<Object> facts;
+  private final Statements said;
+  private final List<Report> reports;
+  private final Posterior posterior;
+  private final List<CauseProbability> mentioned;
+
+  public Stages(Fitting fitting) {
+    this.fitting = fitting;
+    this.draft = Draft.of(fitting, Answering.BOOK.source());
+    this.figures = byId();
+    this.facts = Facts.of(fitting, draft, figures.values());
+    this.said = Answering.consult(facts);
+    this.reports = reports();
+    this.posterior = posterior();
+    this.mentioned = posterior.causesFrom(Answering.KNOWLEDGE.parameter("worth-mentioning"));
+  }
+
+  /** A fitting read by the service's reader. */
+  public static Fitting read(JsonNode json) {
+    return Answering.read(json);
+  }
+
+  /** The book compiled into the application. */
+  public static RuleBook book() {
+    return Answering.BOOK;
+  }
+
+  /** The first answer of a service with this book. */
+  public static Answer first(RuleBook book, Fitting fitting) {
+    return new Diagnosis(book, new PatternSheets().shipped()).answer(fitting);
+  }
+
+  public Answer whole() {
+    return Answering.DIAGNOSIS.answer(fitting);
+  }
+
+  public List<Object> facts() {
+    return facts;
+  }
+
+  public Object figures() {
+    return Answering.figures(fitting);
+  }
+
+  /** What rules say before weighing. */
+  public Statements rules() {
+    return Answering.consult(facts);
+  }
+
+  /** The same where what holds in any fitting was not collected once: it fires each time. */
+  public Statements allRules() {
+    List<Object> all = new ArrayList<>(facts);
+    all.add(new AnyFitting());
+    return Answering.consult(all);
+  }
+
+  /** The links of this fitting laid over those of any fitting. */
+  public Network links() {
+    return Answering.KNOWLEDGE.networkFor(said);
+  }
+
+  /** All links laid anew, as they are when everything fires each time. */
+  public Network allLinks(Statements everything) {
+    return Answering.KNOWLEDGE.networkFor(everything);
+  }
+
+  public Posterior inference() {
+    return posterior();
+  }
+
+  /** Links, sums and all by maps and loops, see {@link PlainWeighing}. */
+  public Object plainInference() {
+    return plain.weigh(plain.seen(fitting, said), said);
+  }
+
+  /** Findings and causes with their evidence, each report left out in turn. */
+  public Object explanation() {
+    Explaining explaining =
+        new Explaining(Answering.KNOWLEDGE, said, reports, new Shown(fitting.units()));
+    return List.of(explaining.findings(), explaining.causes(posterior, mentioned));
+  }
+
+  public Object advice() {
+    Amounts amounts = new Amounts(fitting, draft, figures, Answering.BOOK.source());
+    Placing placing = new Placing(draft, amounts, Answering.BOOK.source().wording(), null);
+    List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
+    return new Advising(fitting, Answering.KNOWLEDGE, posterior, placing, amounts)
+        .notes(new Advice(Answering.KNOWLEDGE, posterior, said, inPlay, false).ranked());
+  }
+
+  public Object questions() {
+    return new Asking(Answering.KNOWLEDGE, posterior, reports, fitting).questions();
+  }
+
+  private Map<String, Figure> byId() {
+    return Answering.figures(fitting).values().stream()
+        .collect(toMap(Figure::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
+  }
+
+  private List<Report> reports() {
+    return Report.of(fitting, said, Answering.KNOWLEDGE);
+  }
+
+  private Posterior posterior() {
+    return Posterior.infer(links(), reports.stream().map(Report::observation).toList());
+  }
+}
