@@ -61,7 +61,7 @@ public class FittingResource {
 
   /** The answer, for callers within the service. */
   public Answer answer(byte[] body) {
-    return rules.now().answer(RequestJson.parse(body));
+    return rules.answer(RequestJson.parse(body));
   }
 
   /**

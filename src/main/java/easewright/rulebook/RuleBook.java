@@ -1,5 +1,6 @@
 package easewright.rulebook;
 
+import easewright.deadline.Deadline;
 import easewright.rulebook.facts.AnyFitting;
 import java.io.IOException;
 import java.io.InputStream;
@@ -23,6 +24,9 @@ import org.kie.api.runtime.KieSession;
 public final class RuleBook {
   /** More firings than any legal fitting can cause; reaching it means a rule loops. */
   private static final int MOST_FIRINGS = 5_000;
+
+  /** How many firings may pass before the clock is looked at. */
+  private static final int FIRINGS_AT_ONCE = 500;
 
   private final RuleBookSource source;
   private final KieBase base;
@@ -94,10 +98,15 @@ public final class RuleBook {
     /** Adds facts and returns all that the rules have said so far. */
     public Statements hear(Collection<?> facts) {
       facts.forEach(session::insert);
-      if (session.fireAllRules(MOST_FIRINGS) == MOST_FIRINGS) {
-        throw new RuleBookFault("The rules did not come to rest.");
+      Deadline.check();
+      for (int fired = 0; fired < MOST_FIRINGS; fired += FIRINGS_AT_ONCE) {
+        boolean atRest = session.fireAllRules(FIRINGS_AT_ONCE) < FIRINGS_AT_ONCE;
+        Deadline.check();
+        if (atRest) {
+          return statements;
+        }
       }
-      return statements;
+      throw new RuleBookFault("The rules did not come to rest.");
     }
 
     @Override

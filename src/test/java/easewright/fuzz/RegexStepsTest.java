@@ -43,7 +43,8 @@ class RegexStepsTest {
       Map.of(
           "easewright.intake.ClothTests.", 400, // LONGEST_CLAUSE to either side
           "easewright.intake.TimeSince.TIE", 16,
-          "easewright.intake.AmountFinder.LABELLED", 12);
+          "easewright.intake.AmountFinder.LABELLED", 12,
+          "ReadText.java ", 80); // a pointer into a request, made by the service
 
   /** Reads the rule book, which its keepers write; no request's text comes there. */
   private static final String NOT_FOR_REQUESTS = "easewright.rulebook.";
@@ -144,20 +145,23 @@ class RegexStepsTest {
           if (field.getType() == Pattern.class && Modifier.isStatic(field.getModifiers())) {
             field.setAccessible(true);
             String called = name + "." + field.getName();
-            int longest =
-                BOUNDED.entrySet().stream()
-                    .filter(bound -> called.startsWith(bound.getKey()))
-                    .mapToInt(Map.Entry::getValue)
-                    .findAny()
-                    .orElse(LONGEST);
             found.put(
                 called,
-                new Tried((Pattern) field.get(null), longest, onlyWhole(field.getName(), file)));
+                new Tried(
+                    (Pattern) field.get(null), longest(called), onlyWhole(field.getName(), file)));
           }
         }
       }
     }
     return found;
+  }
+
+  private static int longest(String called) {
+    return BOUNDED.entrySet().stream()
+        .filter(bound -> called.startsWith(bound.getKey()))
+        .mapToInt(Map.Entry::getValue)
+        .findAny()
+        .orElse(LONGEST);
   }
 
   /** Whether its file asks only whether the expression is all of a text. */
@@ -181,6 +185,7 @@ class RegexStepsTest {
           // Left to the pattern, which reads it as well; translateEscapes() would refuse it.
           String source = written.group(2).replaceAll("(?<!\\\\)\\\\u", "\\\\\\\\u");
           String expression = source.translateEscapes();
+          String called = file.getFileName() + " " + expression;
           found.put(
               file.getFileName() + " " + expression,
               new Tried(Pattern.compile(expression), LONGEST, written.group(1).equals("matches")));
