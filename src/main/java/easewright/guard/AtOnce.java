@@ -5,6 +5,7 @@ import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
@@ -117,9 +118,15 @@ class AtOnce {
     long now = System.nanoTime();
     taken.forEach(
         (call, since) -> {
-          if (now - since > patienceNanos && !call.request().isEnded()) {
+          if (now - since > patienceNanos && !hasArrived(call.request())) {
             call.request().connection().close();
           }
         });
+  }
+
+  /** A blocking reader stops at the length it was told, before the end is signalled. */
+  private static boolean hasArrived(HttpServerRequest request) {
+    return request.isEnded()
+        || Long.toString(request.bytesRead()).equals(request.getHeader(HttpHeaders.CONTENT_LENGTH));
   }
 }

@@ -187,8 +187,11 @@ class RegexStepsTest {
           String expression = source.translateEscapes();
           String called = file.getFileName() + " " + expression;
           found.put(
-              file.getFileName() + " " + expression,
-              new Tried(Pattern.compile(expression), LONGEST, written.group(1).equals("matches")));
+              called,
+              new Tried(
+                  Pattern.compile(expression),
+                  longest(called),
+                  written.group(1).equals("matches")));
         }
       }
     }

@@ -70,7 +70,8 @@ class OverloadIT {
               TIME,
               () -> calls.get(turn.getAndIncrement() % calls.size()));
       Set<String> acknowledged = new ConcurrentSkipListSet<>();
-      Load writers = Load.open(address, ROUNDS_A_SECOND, 20, TIME, () -> clinic.round(acknowledged));
+      Load writers =
+          Load.open(address, ROUNDS_A_SECOND, 20, TIME, () -> clinic.round(acknowledged));
 
       CompletableFuture<Outcome> read = CompletableFuture.supplyAsync(() -> run(readers));
       CompletableFuture<Outcome> written = CompletableFuture.supplyAsync(() -> run(writers));
@@ -120,7 +121,9 @@ class OverloadIT {
     }
   }
 
-  /** What is read meanwhile: answers, plans, many lines, a page; each with what was said at rest. */
+  /**
+   * What is read meanwhile: answers, plans, many lines, a page; each with what was said at rest.
+   */
   private List<Call> calls(URI address) throws IOException, InterruptedException {
     List<Call> calls = new ArrayList<>();
     byte[] first = Files.readAllBytes(Path.of("openapi/examples/first-fitting.json"));
@@ -141,8 +144,7 @@ class OverloadIT {
     for (Call call : calls) {
       byte[] expected = send(address, call).body();
       assertTrue(expected.length > 0);
-      judged.add(
-          new Call(call.method(), call.path(), call.headers(), call.body(), same(expected)));
+      judged.add(new Call(call.method(), call.path(), call.headers(), call.body(), same(expected)));
     }
     return judged;
   }
