@@ -31,11 +31,14 @@ class AtOnce {
   private static final int RETRY_AFTER_SECONDS = 1;
   private static final String LINES = "application/x-ndjson";
 
+  /** A place given to a call, when, and whether its request is of many lines. */
+  private record Taken(long since, boolean ofLines) {}
+
   private final AtomicInteger free;
   private final AtomicInteger freeForLines;
   private final long patienceNanos;
   private final Stopping stopping;
-  private final Map<RoutingContext, Long> taken = new ConcurrentHashMap<>();
+  private final Map<RoutingContext, Taken> taken = new ConcurrentHashMap<>();
   private final Refusal busy =
       new Refusal(
           Problem.of(
@@ -58,7 +61,7 @@ class AtOnce {
 
   void register(@Observes Filters filters, Vertx vertx) {
     filters.register(this::admit, PRIORITY);
-    vertx.setPeriodic(1000, tick -> hangUpOnTheSlow());
+    vertx.setPeriodic(1000, tick -> lookRound());
   }
 
   private void admit(RoutingContext call) {
@@ -76,18 +79,8 @@ class AtOnce {
       free.incrementAndGet();
       busy.answer(call, RETRY_AFTER_SECONDS);
     } else {
-      if (!lines) {
-        taken.put(call, System.nanoTime());
-      }
-      // Comes once, be the answer sent or the asker gone.
-      call.addEndHandler(
-          done -> {
-            taken.remove(call);
-            free.incrementAndGet();
-            if (lines) {
-              freeForLines.incrementAndGet();
-            }
-          });
+      taken.put(call, new Taken(System.nanoTime(), lines));
+      Ending.of(call, () -> giveBack(call));
       call.next();
     }
   }
@@ -113,12 +106,30 @@ class AtOnce {
     return false;
   }
 
-  /** Whoever sends a request drop by drop would else keep its place for as long as they like. */
-  private void hangUpOnTheSlow() {
+  /** Once, however often a call is said to be over. */
+  private void giveBack(RoutingContext call) {
+    Taken place = taken.remove(call);
+    if (place != null) {
+      free.incrementAndGet();
+      if (place.ofLines()) {
+        freeForLines.incrementAndGet();
+      }
+    }
+  }
+
+  /**
+   * Whoever sends a request drop by drop would else keep its place for as long as they like; and
+   * not every way of going away is told.
+   */
+  private void lookRound() {
     long now = System.nanoTime();
     taken.forEach(
-        (call, since) -> {
-          if (now - since > patienceNanos && !hasArrived(call.request())) {
+        (call, place) -> {
+          if (call.response().closed()) {
+            giveBack(call);
+          } else if (!place.ofLines()
+              && now - place.since() > patienceNanos
+              && !hasArrived(call.request())) {
             call.request().connection().close();
           }
         });

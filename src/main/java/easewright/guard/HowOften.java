@@ -88,8 +88,9 @@ class HowOften {
       tooMany.answer(call, wait);
       return;
     }
-    call.addEndHandler(
-        done -> {
+    Ending.of(
+        call,
+        () -> {
           if (openedNothing(call.response().getStatusCode(), path)) {
             wrongKeys.count(place);
           }

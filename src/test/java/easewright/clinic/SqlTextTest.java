@@ -20,8 +20,10 @@ import org.junit.jupiter.api.Test;
 class SqlTextTest {
   private static final Pattern STATEMENT =
       Pattern.compile("\\.(?:createQuery|createUpdate|createBatch|createScript|execute|select)\\(");
-  private static final Pattern LITERAL = Pattern.compile("\"\"\".*?\"\"\"|\"(?:[^\"\\\\]|\\\\.)*\"", Pattern.DOTALL);
-  private static final Pattern CONSTANTS = Pattern.compile("[\\s+]*(?:(?:\\w+\\.)?[A-Z][A-Z_]*[\\s+]*)*");
+  private static final Pattern LITERAL =
+      Pattern.compile("\"\"\".*?\"\"\"|\"(?:[^\"\\\\]|\\\\.)*\"", Pattern.DOTALL);
+  private static final Pattern CONSTANTS =
+      Pattern.compile("[\\s+]*(?:(?:\\w+\\.)?[A-Z][A-Z_]*[\\s+]*)*");
 
   @Test
   void no_statement_is_put_together_from_anything_but_literals_and_constants() throws IOException {
