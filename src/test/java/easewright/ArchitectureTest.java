@@ -29,13 +29,14 @@ class ArchitectureTest {
   /** Each package with those it may know, itself aside. */
   private static final Map<String, List<String>> KNOWS =
       Map.ofEntries(
+          Map.entry("deadline", List.of()),
           Map.entry("measure", List.of()),
-          Map.entry("layout", List.of()),
+          Map.entry("layout", List.of("deadline")),
           Map.entry("cloth", List.of("measure")),
           Map.entry("body", List.of("measure", "cloth")),
           Map.entry("size", List.of("measure")),
-          Map.entry("pattern", List.of("measure", "cloth", "body", "size")),
-          Map.entry("rulebook", List.of("measure", "cloth", "body", "size", "pattern")),
+          Map.entry("pattern", List.of("deadline", "measure", "cloth", "body", "size")),
+          Map.entry("rulebook", List.of("deadline", "measure", "cloth", "body", "size", "pattern")),
           Map.entry("handbook", List.of("rulebook")),
           Map.entry(
               "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook")),

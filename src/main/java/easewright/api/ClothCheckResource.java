@@ -43,6 +43,7 @@ public class ClothCheckResource {
 
   private ClothAnswer answer(byte[] body) {
     InForce.Edition edition = rules.now();
-    return edition.clothCheck().answer(edition.checkReader().cloth(RequestJson.parse(body)));
+    return rules.inTime(
+        () -> edition.clothCheck().answer(edition.checkReader().cloth(RequestJson.parse(body))));
   }
 }

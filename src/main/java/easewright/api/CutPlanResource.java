@@ -53,6 +53,10 @@ public class CutPlanResource {
 
   private CutPlan plan(byte[] body) {
     Edition now = now();
+    return rules.inTime(() -> plan(now, body));
+  }
+
+  private static CutPlan plan(Edition now, byte[] body) {
     CutRequest request = now.reader().read(RequestJson.parse(body));
     try {
       return now.planner().plan(request);

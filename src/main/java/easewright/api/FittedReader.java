@@ -28,7 +28,7 @@ public class FittedReader {
    */
   public Fitted read(byte[] body) {
     JsonNode request = RequestJson.parse(body);
-    Answer answer = rules.now().answer(request);
+    Answer answer = rules.answer(request);
     try {
       // Written and read again, so that numbers are kept as they are told.
       JsonNode advice =

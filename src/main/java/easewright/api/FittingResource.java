@@ -1,5 +1,6 @@
 package easewright.api;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
 import io.smallrye.common.annotation.NonBlocking;
@@ -66,12 +67,13 @@ public class FittingResource {
   @Produces(MediaType.APPLICATION_JSON)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public ObjectNode check(byte[] body) {
-    return rules.now().check(RequestJson.parse(body));
+    JsonNode request = RequestJson.parse(body);
+    return rules.inTime(() -> rules.now().check(request));
   }
 
   /** The answer, for callers within the service. */
   public Answer answer(byte[] body) {
-    return rules.now().answer(RequestJson.parse(body));
+    return rules.answer(RequestJson.parse(body));
   }
 
   /**

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.check.ClothCheck;
 import easewright.check.SizeCheck;
+import easewright.deadline.Deadline;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.Fitting;
@@ -20,11 +21,14 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.jboss.logging.Logger;
 
 /**
@@ -41,10 +45,14 @@ public class InForce {
 
   private final PatternSheets sheets;
   private final Optional<Path> folder;
+  private final Duration mostTime;
   private volatile Edition edition;
   private long lastChange;
 
-  InForce(Provider<PatternSheets> shippedSheets) {
+  InForce(
+      Provider<PatternSheets> shippedSheets,
+      @ConfigProperty(name = "easewright.limit.time") Duration mostTime) {
+    this.mostTime = mostTime;
     // The two dear parts of a start share nothing, so they are read side by side.
     FutureTask<RuleBook> book = new FutureTask<>(RuleBook::compiledIn);
     new Thread(book, "rule-book").start();
@@ -126,6 +134,25 @@ public class InForce {
     IntakeAnswer read(JsonNode request) {
       return texts.readAnything(request);
     }
+  }
+
+  /**
+   * Does some work on a request within the time that one answer may take.
+   *
+   * @throws easewright.deadline.DeadlinePassed when it takes longer
+   */
+  <T> T inTime(Supplier<T> work) {
+    return Deadline.within(mostTime, work);
+  }
+
+  /**
+   * Reads one fitting and answers it, in time.
+   *
+   * @throws FaultyRequest naming every fault of the request
+   */
+  Answer answer(JsonNode request) {
+    Edition edition = now();
+    return inTime(() -> edition.answer(request));
   }
 
   Edition now() {

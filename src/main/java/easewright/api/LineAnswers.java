@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.api.RequestLines.Line;
+import easewright.deadline.DeadlinePassed;
 import io.quarkus.logging.Log;
 import jakarta.inject.Singleton;
 import java.util.Arrays;
@@ -30,9 +31,11 @@ public class LineAnswers {
   /** The answer to one line. */
   public Reply reply(Line line) {
     try {
-      return new Reply(bytes(rules.now().answer(request(line))), false);
+      return new Reply(bytes(rules.answer(request(line))), false);
     } catch (FaultyRequest request) {
       return refusal(Problem.of(request), line.number());
+    } catch (DeadlinePassed request) {
+      return refusal(Problem.tookTooLong(), line.number());
     } catch (RequestJson.TooLarge request) {
       return refusal(Problem.tooLarge(RequestJson.MOST_BYTES / 1024 + " KB a line"), line.number());
     } catch (RuntimeException failure) {

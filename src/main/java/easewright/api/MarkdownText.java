@@ -44,7 +44,7 @@ class MarkdownText implements ResultMapper {
     StringBuilder out = new StringBuilder(text.length() + 8);
     for (int i = 0; i < text.length(); i++) {
       char c = text.charAt(i);
-      if (Character.isISOControl(c) || c == '\u2028' || c == '\u2029') {
+      if (PlainText.breaksTheLine(c)) {
         out.append(' '); // a new line could start a list, a heading or a rule
       } else if (c == '&') {
         out.append("&amp;");

@@ -1,6 +1,7 @@
 package easewright.api;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import easewright.deadline.DeadlinePassed;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
@@ -58,7 +59,19 @@ public record Problem(
     if (refusal instanceof FaultyRequest request) {
       return of(request);
     }
+    if (refusal instanceof DeadlinePassed) {
+      return tookTooLong();
+    }
     return refusal instanceof RequestJson.TooLarge ? tooLarge() : failed();
+  }
+
+  /** The problem of an answer that was given up. */
+  static Problem tookTooLong() {
+    return of(
+        "took-too-long",
+        "The answer took too long",
+        503,
+        "The work on this request was given up, since it took longer than one answer may.");
   }
 
   static Problem tooLarge() {

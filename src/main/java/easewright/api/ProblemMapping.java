@@ -4,6 +4,7 @@ import easewright.clinic.LastKey;
 import easewright.clinic.NotAllowed;
 import easewright.clinic.NotHere;
 import easewright.clinic.Overtaken;
+import easewright.deadline.DeadlinePassed;
 import io.quarkus.logging.Log;
 import jakarta.ws.rs.NotAcceptableException;
 import jakarta.ws.rs.NotAllowedException;
@@ -18,6 +19,8 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** Every way of not answering, as a problem (RFC 9457) with the status RFC 9110 gives it. */
 class ProblemMapping {
+  private static final int RETRY_AFTER_SECONDS = 5;
+
   static final Problem KEY_NEEDED =
       Problem.of(
           "key-needed",
@@ -92,6 +95,14 @@ class ProblemMapping {
   @ServerExceptionMapper
   Response tooLarge(RequestJson.TooLarge request) {
     return tooLarge();
+  }
+
+  @ServerExceptionMapper
+  Response tookTooLong(DeadlinePassed request) {
+    return Problem.tookTooLong()
+        .response()
+        .header(HttpHeaders.RETRY_AFTER, RETRY_AFTER_SECONDS)
+        .build();
   }
 
   @ServerExceptionMapper

@@ -18,21 +18,23 @@ import java.util.function.Function;
 @Blocking
 public class SheetCheckResource {
   private final PatternSheets sheets;
+  private final InForce rules;
 
-  SheetCheckResource(PatternSheets sheets) {
+  SheetCheckResource(PatternSheets sheets, InForce rules) {
     this.sheets = sheets;
+    this.rules = rules;
   }
 
   @POST
   @Consumes(MediaType.APPLICATION_JSON)
   public SheetSummary json(byte[] body) {
-    return summary(body, sheets::readJson);
+    return rules.inTime(() -> summary(body, sheets::readJson));
   }
 
   @POST
   @Consumes({"application/yaml", "text/yaml"})
   public SheetSummary yaml(byte[] body) {
-    return summary(body, sheets::readYaml);
+    return rules.inTime(() -> summary(body, sheets::readYaml));
   }
 
   private static SheetSummary summary(byte[] body, Function<String, PatternSheet> reading) {

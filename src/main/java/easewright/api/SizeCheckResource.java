@@ -43,6 +43,7 @@ public class SizeCheckResource {
 
   private SizeAnswer answer(byte[] body) {
     InForce.Edition edition = rules.now();
-    return edition.sizeCheck().answer(edition.checkReader().size(RequestJson.parse(body)));
+    return rules.inTime(
+        () -> edition.sizeCheck().answer(edition.checkReader().size(RequestJson.parse(body))));
   }
 }

@@ -80,6 +80,12 @@ record Spot(JsonNode node, String pointer, Faults faults) {
       return null;
     }
     String text = node.textValue();
+    if (text.chars().anyMatch(Spot::hidden)) {
+      unreadable(
+          "There are signs in this text that nobody sees.",
+          "Leave out control characters and marks that change the direction of writing.");
+      return null;
+    }
     if (text.isBlank() || text.length() > LONGEST_NAME) {
       unreadable(
           text.isBlank() ? "The text is empty." : "The text is too long for a name.",
@@ -87,6 +93,13 @@ record Spot(JsonNode node, String pointer, Faults faults) {
       return null;
     }
     return text;
+  }
+
+  /** Controls, and what embeds, overrides or isolates a direction (Unicode Annex 9, 2.1 to 2.6). */
+  private static boolean hidden(int sign) {
+    return Character.isISOControl(sign)
+        || sign >= 0x202A && sign <= 0x202E
+        || sign >= 0x2066 && sign <= 0x2069;
   }
 
   /** One of some known names. */

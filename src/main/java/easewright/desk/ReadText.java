@@ -110,7 +110,7 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
 
   /** The last name in a pointer or id, in words: "/body/upperChest" is "upper chest". */
   private static String words(String pointer) {
-    String[] names = pointer.replaceAll("(/[0-9]+)+$", "").split("/");
+    String[] names = pointer.replaceAll("(?:/[0-9]++)++$", "").split("/");
     return names[names.length - 1]
         .replaceAll("([a-z])([A-Z])", "$1 $2")
         .replace('-', ' ')

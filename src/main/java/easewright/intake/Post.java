@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * A text taken apart: words, where sentences and clauses end, and what the words stand for.
@@ -39,6 +40,11 @@ record Post(
     /** The end of a sentence. */
     STOP
   }
+
+  /** A line with one of these marks in it; possessive, so that no mark is looked for twice. */
+  private static final Pattern MARKED =
+      Pattern.compile(
+          "[^,:()\\u2013\\u2014/\\n\\r\\u0085\\u2028\\u2029]*+[,:()\\u2013\\u2014/].*+");
 
   private static final int SHORT_LINE = 60;
 
@@ -93,7 +99,7 @@ record Post(
       return Break.TURN;
     }
     boolean fraction = number && between.equals("/");
-    if (!fraction && (between.matches(".*[,:()\\u2013\\u2014/].*") || between.contains(" - "))) {
+    if (!fraction && (MARKED.matcher(between).matches() || between.contains(" - "))) {
       // "on the front, above the bust" is one breath
       return PREPOSITIONS.contains(next.plain()) ? Break.NONE : Break.PAUSE;
     }

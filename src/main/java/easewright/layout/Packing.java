@@ -1,5 +1,6 @@
 package easewright.layout;
 
+import easewright.deadline.Deadline;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -125,6 +126,7 @@ public record Packing(int rounds, long seed) {
         if (perfect() || order.length < 2) {
           return round;
         }
+        Deadline.check();
         int a = chance.nextInt(order.length);
         int b = chance.nextInt(order.length);
         swap(order, a, b);

@@ -83,7 +83,10 @@ public final class PatternSheets {
    * @throws SheetFaults with every fault found; faults of shape are named before those of sense
    */
   public PatternSheet read(JsonNode json) {
-    List<SheetFault> faults = new ArrayList<>(OnDemand.SCHEMA.faults(json));
+    List<SheetFault> faults = new ArrayList<>(SheetBounds.faults(json));
+    if (faults.isEmpty()) {
+      faults.addAll(OnDemand.SCHEMA.faults(json));
+    }
     if (!faults.isEmpty()) {
       throw new SheetFaults(faults);
     }

@@ -1,5 +1,6 @@
 package easewright.pattern;
 
+import easewright.deadline.Deadline;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -33,6 +34,7 @@ final class SeamCheck {
     boolean[] cut = new boolean[sheet.pieces().size()];
     double[] changes = new double[sides.measurements()];
     for (Map<String, String> way : ways) {
+      Deadline.check();
       for (int i = 0; i < cut.length; i++) {
         cut[i] = sheet.pieces().get(i).when().holds(way);
       }

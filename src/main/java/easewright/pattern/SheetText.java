@@ -6,12 +6,15 @@ import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamReadConstraints;
 import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.exc.MismatchedInputException;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.NullNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Comparator;
@@ -25,8 +28,15 @@ final class SheetText {
 
   private static final int MOST_CHARACTERS = 400_000;
 
-  private static final StreamReadConstraints DEPTH =
-      StreamReadConstraints.builder().maxNestingDepth(20).build();
+  private static final int DEEPEST = 20;
+
+  private static final StreamReadConstraints BOUNDS =
+      StreamReadConstraints.builder()
+          .maxNestingDepth(DEEPEST)
+          .maxStringLength(SheetBounds.LONGEST_TEXT)
+          .maxNumberLength(30)
+          .maxNameLength(SheetBounds.LONGEST_NAME)
+          .build();
 
   private final ObjectMapper form;
   private final String name;
@@ -43,12 +53,14 @@ final class SheetText {
     limits.setCodePointLimit(MOST_CHARACTERS);
     // Aliases need no limit: this parser reads them as text, which the schema then refuses.
     return new SheetText(
-        new ObjectMapper(
-            YAMLFactory.builder()
-                .loaderOptions(limits)
-                .streamReadConstraints(DEPTH)
-                .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
-                .build()),
+        YAMLMapper.builder(
+                YAMLFactory.builder()
+                    .loaderOptions(limits)
+                    .streamReadConstraints(BOUNDS)
+                    .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                    .build())
+            .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+            .build(),
         "YAML",
         "Indent by spaces, quote text that holds \": \" or \"#\", write each key once, use no"
             + " aliases.");
@@ -58,7 +70,7 @@ final class SheetText {
     return new SheetText(
         JsonMapper.builder(
                 JsonFactory.builder()
-                    .streamReadConstraints(DEPTH)
+                    .streamReadConstraints(BOUNDS)
                     .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
                     .build())
             .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
@@ -76,16 +88,28 @@ final class SheetText {
     try {
       JsonNode sheet = form.readTree(text);
       return sheet == null || sheet.isMissingNode() ? NullNode.getInstance() : sheet;
+    } catch (StreamConstraintsException bound) {
+      throw SheetFaults.unreadable(
+          new SheetFault(
+              "",
+              line(bound),
+              "The sheet is nested too deep, or a text, name or number in it is too long.",
+              "Nest at most %d deep and keep texts under %d characters."
+                  .formatted(DEEPEST, SheetBounds.LONGEST_TEXT)));
+    } catch (MismatchedInputException more) {
+      throw SheetFaults.unreadable(
+          new SheetFault(
+              "",
+              line(more),
+              "There is more after the end of the sheet.",
+              "Send one sheet, in one document."));
     } catch (JsonProcessingException unreadable) {
       throw SheetFaults.unreadable(fault(unreadable));
     }
   }
 
   private SheetFault fault(JsonProcessingException unreadable) {
-    Optional<Integer> line =
-        Optional.ofNullable(unreadable.getLocation())
-            .map(JsonLocation::getLineNr)
-            .filter(number -> number > 0);
+    Optional<Integer> line = line(unreadable);
     String problem = unreadable.getOriginalMessage();
     // The parser leads with what it was doing; what it met, and where, comes after.
     if (unreadable.getCause() instanceof MarkedYAMLException met && met.getProblemMark() != null) {
@@ -95,6 +119,12 @@ final class SheetText {
     String first = problem.lines().findFirst().orElse("");
     return new SheetFault(
         "", line, "The sheet cannot be read as " + name + ": " + first + ".", remedy);
+  }
+
+  private static Optional<Integer> line(JsonProcessingException problem) {
+    return Optional.ofNullable(problem.getLocation())
+        .map(JsonLocation::getLineNr)
+        .filter(number -> number > 0);
   }
 
   /** The faults of a text that can be read, in its order and each with its line. */

@@ -1,5 +1,6 @@
 package easewright.rulebook;
 
+import easewright.deadline.Deadline;
 import easewright.rulebook.facts.AnyFitting;
 import java.io.IOException;
 import java.io.InputStream;
@@ -23,6 +24,9 @@ import org.kie.api.runtime.KieSession;
 public final class RuleBook {
   /** More firings than any legal fitting can cause; reaching it means a rule loops. */
   private static final int MOST_FIRINGS = 5_000;
+
+  /** How many firings may pass before the clock is looked at. */
+  private static final int FIRINGS_AT_ONCE = 500;
 
   private final RuleBookSource source;
   private final KieBase base;
@@ -91,7 +95,7 @@ public final class RuleBook {
     private final KieSession session;
     private final Statements statements;
     private final Effort effort;
-    private int fired;
+    private int firings;
     private long nanos;
 
     private Consultation(KieSession session, Statements statements, Effort effort) {
@@ -104,19 +108,31 @@ public final class RuleBook {
     /** Adds facts and returns all that the rules have said so far. */
     public Statements hear(Collection<?> facts) {
       long began = System.nanoTime();
-      facts.forEach(session::insert);
-      int now = session.fireAllRules(MOST_FIRINGS);
-      nanos += System.nanoTime() - began;
-      fired += now;
-      if (now == MOST_FIRINGS) {
-        throw new RuleBookFault("The rules did not come to rest.");
+      try {
+        facts.forEach(session::insert);
+        comeToRest();
+        return statements;
+      } finally {
+        nanos += System.nanoTime() - began;
       }
-      return statements;
+    }
+
+    private void comeToRest() {
+      Deadline.check();
+      for (int now = 0; now < MOST_FIRINGS; now += FIRINGS_AT_ONCE) {
+        int fired = session.fireAllRules(FIRINGS_AT_ONCE);
+        firings += fired;
+        Deadline.check();
+        if (fired < FIRINGS_AT_ONCE) {
+          return;
+        }
+      }
+      throw new RuleBookFault("The rules did not come to rest.");
     }
 
     @Override
     public void close() {
-      effort.add(fired, nanos);
+      effort.add(firings, nanos);
       session.dispose();
     }
   }

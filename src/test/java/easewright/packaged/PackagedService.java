@@ -79,6 +79,25 @@ public final class PackagedService implements AutoCloseable {
     process.destroyForcibly().waitFor();
   }
 
+  /** Asks the process to stop, as a machine does that is switched off in order: SIGTERM. */
+  public void terminate() {
+    process.destroy();
+  }
+
+  /** Whether the process ends by itself within so many seconds. */
+  public boolean endsWithin(int seconds) throws InterruptedException {
+    return process.waitFor(seconds, TimeUnit.SECONDS);
+  }
+
+  /** The most memory the process ever had in use, as the kernel counts it, in megabytes. */
+  public long mostMemoryMb() throws IOException {
+    return Files.readAllLines(Path.of("/proc", Long.toString(process.pid()), "status")).stream()
+        .filter(line -> line.startsWith("VmHWM:"))
+        .mapToLong(line -> Long.parseLong(line.replaceAll("[^0-9]", "")) / 1024)
+        .findFirst()
+        .orElseThrow();
+  }
+
   /** Asks the process to stop, and kills it when it has not within 15 seconds. */
   @Override
   public void close() {

@@ -1,0 +1,143 @@
+package easewright.guard;
+
+import easewright.api.Problem;
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.Vertx;
+import io.vertx.core.http.HttpHeaders;
+import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.HttpServerRequest;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Singleton;
+import java.time.Duration;
+import java.util.Map;
+import java.util.OptionalInt;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.eclipse.microprofile.health.Readiness;
+
+/**
+ * How many requests are dealt with at once. More are refused before they are read, so that those
+ * taken are answered soon, memory stays bounded and the machine keeps time to say that it is well.
+ * Requests of many lines have a smaller number of their own besides, since each may last long.
+ */
+@Singleton
+class AtOnce {
+  /** After cross-origin answers (300), before anything else. */
+  private static final int PRIORITY = 290;
+
+  private static final int A_CORE = 16;
+  private static final int RETRY_AFTER_SECONDS = 1;
+  private static final String LINES = "application/x-ndjson";
+
+  /** A place given to a call, when, and whether its request is of many lines. */
+  private record Taken(long since, boolean ofLines) {}
+
+  private final AtomicInteger free;
+  private final AtomicInteger freeForLines;
+  private final long patienceNanos;
+  private final Stopping stopping;
+  private final Map<RoutingContext, Taken> taken = new ConcurrentHashMap<>();
+  private final Refusal busy =
+      new Refusal(
+          Problem.of(
+              "busy",
+              "The service is busy",
+              503,
+              "It has as much work as it can do now. Nothing of the request was read."));
+
+  AtOnce(
+      @ConfigProperty(name = "easewright.limit.at-once") OptionalInt most,
+      @ConfigProperty(name = "easewright.limit.at-once-of-many-lines") OptionalInt mostOfLines,
+      @ConfigProperty(name = "easewright.limit.arrival") Duration patience,
+      @Readiness Stopping stopping) {
+    int cores = Runtime.getRuntime().availableProcessors();
+    this.free = new AtomicInteger(most.orElse(A_CORE * cores));
+    this.freeForLines = new AtomicInteger(mostOfLines.orElse(2 * cores));
+    this.patienceNanos = patience.toNanos();
+    this.stopping = stopping;
+  }
+
+  void register(@Observes Filters filters, Vertx vertx) {
+    filters.register(this::admit, PRIORITY);
+    vertx.setPeriodic(1000, tick -> lookRound());
+  }
+
+  private void admit(RoutingContext call) {
+    if (isAlwaysOpen(call)) {
+      call.next();
+      return;
+    }
+    boolean lines = isOfLines(call);
+    if (stopping.begun()) {
+      call.response().putHeader(HttpHeaders.CONNECTION, "close");
+      busy.answer(call, RETRY_AFTER_SECONDS);
+    } else if (!take(free)) {
+      busy.answer(call, RETRY_AFTER_SECONDS);
+    } else if (lines && !take(freeForLines)) {
+      free.incrementAndGet();
+      busy.answer(call, RETRY_AFTER_SECONDS);
+    } else {
+      taken.put(call, new Taken(System.nanoTime(), lines));
+      Ending.of(call, () -> giveBack(call));
+      call.next();
+    }
+  }
+
+  /** Health, and streams that only wait for what a server may have to tell. */
+  private static boolean isAlwaysOpen(RoutingContext call) {
+    String path = call.normalizedPath();
+    return path.startsWith("/q/")
+        || path.equals("/mcp") && call.request().method().equals(HttpMethod.GET);
+  }
+
+  private static boolean isOfLines(RoutingContext call) {
+    String form = call.request().getHeader(HttpHeaders.CONTENT_TYPE);
+    return form != null && form.startsWith(LINES);
+  }
+
+  private static boolean take(AtomicInteger free) {
+    for (int left = free.get(); left > 0; left = free.get()) {
+      if (free.compareAndSet(left, left - 1)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Once, however often a call is said to be over. */
+  private void giveBack(RoutingContext call) {
+    Taken place = taken.remove(call);
+    if (place != null) {
+      free.incrementAndGet();
+      if (place.ofLines()) {
+        freeForLines.incrementAndGet();
+      }
+    }
+  }
+
+  /**
+   * Whoever sends a request drop by drop would else keep its place for as long as they like; and
+   * not every way of going away is told.
+   */
+  private void lookRound() {
+    long now = System.nanoTime();
+    taken.forEach(
+        (call, place) -> {
+          if (call.response().closed()) {
+            giveBack(call);
+          } else if (!place.ofLines()
+              && now - place.since() > patienceNanos
+              && !hasArrived(call.request())) {
+            call.request().connection().close();
+          }
+        });
+  }
+
+  /** A blocking reader stops at the length it was told, before the end is signalled. */
+  private static boolean hasArrived(HttpServerRequest request) {
+    return request.isEnded()
+        || Long.toString(request.bytesRead()).equals(request.getHeader(HttpHeaders.CONTENT_LENGTH));
+  }
+}

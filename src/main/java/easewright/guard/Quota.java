@@ -1,0 +1,75 @@
+package easewright.guard;
+
+import com.github.benmanes.caffeine.cache.Cache;
+import com.github.benmanes.caffeine.cache.Caffeine;
+import io.github.bucket4j.Bucket;
+import io.github.bucket4j.ConsumptionProbe;
+import io.quarkus.runtime.configuration.DurationConverter;
+import java.time.Duration;
+
+/**
+ * How often something may be done from one place. Of places no longer heard of nothing is kept, and
+ * of the rest no more than {@value #MOST_PLACES}, so that many places cost no more memory.
+ */
+final class Quota {
+  private static final int MOST_PLACES = 20_000;
+
+  private final String name;
+  private final long most;
+  private final Duration window;
+  private final Cache<String, Bucket> places;
+
+  /**
+   * @param name as headers name it
+   * @param written how often in how long, as "30 in 1H"
+   * @throws IllegalArgumentException unless it is so written
+   */
+  Quota(String name, String written) {
+    String[] parts = written.split(" in ");
+    if (parts.length != 2) {
+      throw new IllegalArgumentException(
+          "easewright.limit." + name + " is to be like \"30 in 1H\", not " + written + ".");
+    }
+    this.name = name;
+    this.most = Long.parseLong(parts[0].strip());
+    this.window = DurationConverter.parseDuration(parts[1].strip());
+    this.places = Caffeine.newBuilder().maximumSize(MOST_PLACES).expireAfterAccess(window).build();
+  }
+
+  /** Counts one more, unless there are none left. */
+  ConsumptionProbe count(String place) {
+    return bucket(place).tryConsumeAndReturnRemaining(1);
+  }
+
+  /** Seconds until there is one left again; 0 if there is. */
+  long secondsToWait(String place) {
+    Bucket bucket = places.getIfPresent(place);
+    return bucket == null
+        ? 0
+        : seconds(bucket.estimateAbilityToConsume(1).getNanosToWaitForRefill());
+  }
+
+  /** Whole seconds that are surely enough. */
+  static long seconds(long nanos) {
+    return (nanos + 999_999_999) / 1_000_000_000;
+  }
+
+  /** The header {@code RateLimit-Policy}. */
+  String policy() {
+    return "\"%s\";q=%d;w=%d".formatted(name, most, window.toSeconds());
+  }
+
+  /** The header {@code RateLimit}. */
+  String left(long remaining, long secondsToWait) {
+    return "\"%s\";r=%d;t=%d".formatted(name, remaining, secondsToWait);
+  }
+
+  private Bucket bucket(String place) {
+    return places.get(
+        place,
+        unseen ->
+            Bucket.builder()
+                .addLimit(limit -> limit.capacity(most).refillGreedy(most, window))
+                .build());
+  }
+}

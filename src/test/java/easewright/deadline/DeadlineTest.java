@@ -1,0 +1,68 @@
+package easewright.deadline;
+
+import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import easewright.layout.Packing;
+import easewright.layout.Part;
+import easewright.pattern.PatternSheets;
+import easewright.rulebook.RuleBook;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.List;
+import java.util.function.Supplier;
+import org.junit.jupiter.api.Test;
+
+/** Whatever can run long gives up when its time is over, and leaves nothing behind. */
+class DeadlineTest {
+  private static void isGivenUp(Supplier<?> work) {
+    assertThrows(DeadlinePassed.class, () -> Deadline.within(Duration.ofNanos(1), work));
+    assertDoesNotThrow(Deadline::check, "The time went on after the work.");
+    assertDoesNotThrow(() -> Deadline.within(Duration.ofHours(1), work));
+  }
+
+  @Test
+  void a_consultation_of_the_rule_book_is_given_up_and_its_session_closed() {
+    RuleBook book = RuleBook.compiledIn();
+    isGivenUp(
+        () -> {
+          try (RuleBook.Consultation consultation = book.open()) {
+            return consultation.hear(List.of());
+          }
+        });
+    assertEquals(0, book.openSessions());
+  }
+
+  @Test
+  void a_search_for_a_layout_is_given_up() {
+    List<Part> parts =
+        List.of(new Part("a", 300, 200, true, false), new Part("b", 500, 220, true, false));
+    isGivenUp(() -> new Packing(20, 1).lay(700, parts));
+  }
+
+  @Test
+  void a_sheet_with_ways_to_compare_is_given_up() throws IOException {
+    PatternSheets sheets = new PatternSheets();
+    String text = Files.readString(Path.of("openapi/examples/small-sheet.yaml"));
+    isGivenUp(() -> sheets.readYaml(text));
+  }
+
+  @Test
+  void work_within_work_keeps_the_time_of_the_whole() {
+    assertThrows(
+        DeadlinePassed.class,
+        () ->
+            Deadline.within(
+                Duration.ofNanos(1),
+                () ->
+                    Deadline.within(
+                        Duration.ofHours(1),
+                        () -> {
+                          Deadline.check();
+                          return 0;
+                        })));
+  }
+}

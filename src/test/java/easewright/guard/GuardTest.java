@@ -1,0 +1,199 @@
+package easewright.guard;
+
+import static io.restassured.RestAssured.given;
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.matchesRegex;
+import static org.hamcrest.Matchers.not;
+import static org.hamcrest.Matchers.nullValue;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.QuarkusTestProfile;
+import io.quarkus.test.junit.TestProfile;
+import io.restassured.RestAssured;
+import io.restassured.http.ContentType;
+import io.restassured.response.ValidatableResponse;
+import java.io.IOException;
+import java.net.Socket;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Refusals before anything is read: 503 (RFC 9110, 15.6.4) and 429 (RFC 6585, section 4) with
+ * Retry-After (RFC 9110, 10.2.3), and the fields RateLimit-Policy and RateLimit as
+ * draft-ietf-httpapi-ratelimit-headers-10 writes them.
+ */
+@QuarkusTest
+@TestProfile(GuardTest.Small.class)
+class GuardTest {
+  private static final String ONE_SIGN = "{\"signs\": [{\"sign\": \"straps-slip-off\"}]}";
+  private static final String NO_KEY =
+      "ewo-aaaaaaaaaaaaaaaa-aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa";
+
+  /** A service that has room for two, and patience for little. */
+  public static class Small implements QuarkusTestProfile {
+    @Override
+    public Map<String, String> getConfigOverrides() {
+      return Map.of(
+          "easewright.limit.at-once", "2",
+          "easewright.limit.at-once-of-many-lines", "1",
+          "easewright.limit.arrival", "6S",
+          "easewright.limit.openings", "2 in 1H",
+          "easewright.limit.wrong-keys", "3 in 1H",
+          "easewright.limit.answers", "100000 in 1M",
+          "easewright.clinic.store", "target/guarded-store");
+    }
+  }
+
+  private static ValidatableResponse fitting() {
+    return given().contentType(ContentType.JSON).body(ONE_SIGN).post("/v1/fittings").then();
+  }
+
+  /** A request whose body does not come. */
+  private static Socket begun(String form) throws IOException {
+    Socket socket = new Socket("127.0.0.1", RestAssured.port);
+    socket.setSoTimeout(30_000);
+    socket
+        .getOutputStream()
+        .write(
+            ("POST /v1/fittings HTTP/1.1\r\nHost: localhost\r\nContent-Type: "
+                    + form
+                    + "\r\nContent-Length: 100\r\n\r\n{")
+                .getBytes(UTF_8));
+    return socket;
+  }
+
+  private static void awaitStatus(int status) throws InterruptedException {
+    for (int tries = 0; tries < 100 && fitting().extract().statusCode() != status; tries++) {
+      Thread.sleep(20);
+    }
+    fitting().statusCode(status);
+  }
+
+  @Test
+  void more_at_once_are_refused_whatever_they_want_while_health_is_told() throws Exception {
+    try (Socket one = begun("application/json");
+        Socket other = begun("application/json")) {
+      awaitStatus(503);
+      fitting()
+          .contentType("application/problem+json")
+          .header("Retry-After", "1")
+          .header("Cache-Control", "no-store")
+          .header("X-Content-Type-Options", "nosniff")
+          .body("type", equalTo("/problems/busy"))
+          .body("status", equalTo(503));
+      given().get("/desk").then().statusCode(503);
+      given().get("/rules").then().statusCode(503);
+      given().post("/mcp").then().statusCode(503);
+      given()
+          .body(ONE_SIGN.getBytes(UTF_8))
+          .contentType("application/x-ndjson")
+          .post("/v1/fittings")
+          .then()
+          .statusCode(503);
+      given().get("/q/health").then().statusCode(200).body("status", equalTo("UP"));
+      given().get("/q/../v1/signs").then().statusCode(not(equalTo(200)));
+    }
+    awaitStatus(200);
+  }
+
+  @Test
+  void whoever_sends_drop_by_drop_loses_the_place() throws Exception {
+    try (Socket one = begun("application/json");
+        Socket other = begun("application/json")) {
+      awaitStatus(503);
+      assertEquals(-1, one.getInputStream().read());
+      assertEquals(-1, other.getInputStream().read());
+      awaitStatus(200);
+    }
+  }
+
+  @Test
+  void requests_of_many_lines_do_not_take_every_place() throws Exception {
+    try (Socket one = begun("application/x-ndjson")) {
+      assertTrue(one.isConnected());
+      for (int tries = 0; tries < 100 && lines() != 503; tries++) {
+        Thread.sleep(20);
+      }
+      assertEquals(503, lines());
+      fitting().statusCode(200);
+    }
+  }
+
+  private static int lines() {
+    return given()
+        .contentType("application/x-ndjson")
+        .body(ONE_SIGN.getBytes(UTF_8))
+        .post("/v1/fittings")
+        .statusCode();
+  }
+
+  @Test
+  void every_place_comes_back_however_a_request_ended() throws Exception {
+    for (int i = 0; i < 20; i++) {
+      fitting().statusCode(200);
+      given().contentType(ContentType.JSON).body("{").post("/v1/fittings").then().statusCode(400);
+      given().get("/nothing").then().statusCode(404);
+      given().contentType(ContentType.JSON).body(" ".repeat(2_000_000)).post("/v1/fittings");
+      given()
+          .contentType("application/x-ndjson")
+          .body(ONE_SIGN.getBytes(UTF_8))
+          .post("/v1/fittings");
+      given().get("/desk").then().statusCode(200);
+      begun("application/json").close();
+      begun("application/x-ndjson").close();
+    }
+    awaitStatus(200);
+    try (Socket one = begun("application/json")) {
+      fitting().statusCode(200);
+    }
+  }
+
+  private static ValidatableResponse opening() {
+    return given()
+        .contentType(ContentType.JSON)
+        .body("{\"name\": \"Circle\", \"organiser\": \"Odile\"}")
+        .post("/v1/clinics")
+        .then();
+  }
+
+  /** In one test, since what is counted stays counted. */
+  @Test
+  void who_opens_clinics_or_tries_keys_too_often_waits_and_nobody_else() {
+    opening()
+        .statusCode(201)
+        .header("RateLimit-Policy", "\"openings\";q=2;w=3600")
+        .header("RateLimit", matchesRegex("\"openings\";r=1;t=\\d+"));
+    String key = opening().statusCode(201).extract().path("key.key");
+    opening()
+        .statusCode(429)
+        .contentType("application/problem+json")
+        .header("Retry-After", matchesRegex("[1-9]\\d*"))
+        .header("RateLimit", matchesRegex("\"openings\";r=0;t=[1-9]\\d*"))
+        .body("type", equalTo("/problems/too-many"))
+        .body("detail", not(containsString("Circle")));
+    given().post("/v1/clinics/samples").then().statusCode(429);
+    given().post("/desk/clinics/new/sample").then().statusCode(429);
+    fitting().statusCode(200).header("RateLimit-Policy", "\"answers\";q=100000;w=60");
+
+    String clinic = "/v1/clinics/aaaaaaaaaaaaaaaa";
+    given().header("Authorization", "Bearer " + key).get(clinic).then().statusCode(404);
+    given().header("Authorization", "Bearer " + NO_KEY).get(clinic).then().statusCode(401);
+    given().formParam("key", NO_KEY).post("/desk/sign-in").then().statusCode(422);
+    given().get("/v1/wearer-links/" + NO_KEY).then().statusCode(404);
+    for (String tried : List.of("/v1/wearer-links/" + NO_KEY, "/desk/wearer/" + NO_KEY)) {
+      given()
+          .get(tried)
+          .then()
+          .statusCode(429)
+          .header("RateLimit", matchesRegex("\"wrong-keys\";r=0;t=[1-9]\\d*"));
+    }
+    given().formParam("key", NO_KEY).post("/desk/sign-in").then().statusCode(429);
+    given().header("Authorization", "Bearer " + NO_KEY).get(clinic).then().statusCode(429);
+    fitting().statusCode(200).header("Retry-After", nullValue());
+  }
+}

@@ -1,0 +1,154 @@
+package easewright.guard;
+
+import static io.restassured.RestAssured.given;
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.QuarkusTestProfile;
+import io.quarkus.test.junit.TestProfile;
+import io.restassured.response.Response;
+import java.io.PrintWriter;
+import java.io.StringWriter;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.logging.Handler;
+import java.util.logging.LogRecord;
+import java.util.logging.Logger;
+import org.jboss.logmanager.ExtLogRecord;
+import org.jboss.logmanager.formatters.PatternFormatter;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Measurements, words, names and keys reach neither the log nor a problem, whether a request is
+ * good, at fault, or meets a store that fails (OWASP Logging Cheat Sheet, "Data to exclude").
+ */
+@QuarkusTest
+@TestProfile(NothingPersonalLoggedTest.NoStore.class)
+class NothingPersonalLoggedTest {
+  private static final String WORD = "zq7word";
+  private static final String LENGTH = "93.7";
+  private static final String KEY = "ewo-zq7zq7zq7zq7zq7z-" + "zq7z".repeat(10);
+  private static final List<String> PERSONAL = List.of("zq7", LENGTH);
+
+  /** A store that can never be reached. */
+  public static class NoStore implements QuarkusTestProfile {
+    @Override
+    public Map<String, String> getConfigOverrides() {
+      return Map.of(
+          "easewright.clinic.url", "jdbc:postgresql://127.0.0.1:1/none?connectTimeout=1",
+          "easewright.clinic.user", "nobody",
+          "easewright.clinic.password", "zq7password");
+    }
+  }
+
+  private final List<String> logged = new CopyOnWriteArrayList<>();
+  private final PatternFormatter lines = new PatternFormatter("%c %s");
+  private final Handler listener =
+      new Handler() {
+        @Override
+        public void publish(LogRecord line) {
+          StringWriter trace = new StringWriter();
+          if (line.getThrown() != null) {
+            line.getThrown().printStackTrace(new PrintWriter(trace));
+          }
+          logged.add(lines.format(ExtLogRecord.wrap(line)) + trace);
+        }
+
+        @Override
+        public void flush() {}
+
+        @Override
+        public void close() {}
+      };
+
+  @BeforeEach
+  void listen() {
+    Logger.getLogger("").addHandler(listener);
+  }
+
+  @AfterEach
+  void stopListening() {
+    Logger.getLogger("").removeHandler(listener);
+  }
+
+  private static Response post(String path, String form, String body) {
+    return given()
+        .header("Authorization", "Bearer " + KEY)
+        .contentType(form)
+        .body(body.getBytes(UTF_8))
+        .post(path);
+  }
+
+  private void nothingPersonalWasLogged() {
+    for (String personal : PERSONAL) {
+      assertEquals(
+          List.of(), logged.stream().filter(line -> line.contains(personal)).toList(), personal);
+    }
+  }
+
+  @Test
+  void good_requests_are_not_logged() {
+    String body = "{\"body\": {\"bust\": \"" + LENGTH + " cm\", \"underbust\": \"77 cm\"}}";
+    for (String path : List.of("/v1/fittings", "/v1/size-checks")) {
+      assertEquals(200, post(path, "application/json", body).statusCode(), path);
+    }
+    String text = "{\"text\": \"The straps slip off, says " + WORD + ".\"}";
+    assertEquals(200, post("/v1/fittings", "application/json", text).statusCode());
+    assertEquals(200, post("/v1/intakes", "application/json", text).statusCode());
+    assertEquals(200, post("/v1/fittings", "application/x-ndjson", text + "\n").statusCode());
+    assertEquals(200, given().get("/rules?q=" + WORD).statusCode());
+    nothingPersonalWasLogged();
+  }
+
+  @Test
+  void faulty_requests_are_not_logged() {
+    for (String body :
+        List.of(
+            "{\"" + WORD + "\": \"" + LENGTH + " cm\"}",
+            "{\"body\": {\"bust\": \"" + LENGTH + " in\", \"underbust\": \"" + WORD + "\"}}",
+            "{\"signs\": \"" + WORD,
+            WORD,
+            "{\"text\": 1e999999999, \"" + WORD + "\": " + LENGTH + "}")) {
+      for (String path :
+          List.of(
+              "/v1/fittings",
+              "/v1/cut-plans",
+              "/v1/size-checks",
+              "/v1/cloth-checks",
+              "/v1/pattern-sheets/checks",
+              "/v1/intakes")) {
+        Response answer = post(path, "application/json", body);
+        assertTrue(
+            answer.statusCode() == 400 || answer.statusCode() == 422,
+            path + " " + answer.statusCode());
+        assertFalse(answer.asString().contains("Exception"), answer.asString());
+      }
+      post("/v1/fittings", "application/x-ndjson", body + "\n");
+      post("/v1/pattern-sheets/checks", "application/yaml", body);
+      given().formParam("text", WORD).formParam("/body/bust", LENGTH + WORD).post("/desk");
+    }
+    nothingPersonalWasLogged();
+  }
+
+  @Test
+  void requests_that_the_service_fails_at_are_logged_without_what_they_said() {
+    String opening = "{\"name\": \"" + WORD + "\", \"organiser\": \"" + WORD + "\"}";
+    Response failed = post("/v1/clinics", "application/json", opening);
+    assertEquals(500, failed.statusCode());
+    assertEquals("application/problem+json", failed.contentType());
+    for (String told : List.of("zq7", "jdbc", "Exception", "postgres", "easewright.")) {
+      assertFalse(failed.asString().contains(told), failed.asString());
+    }
+    given().header("Authorization", "Bearer " + KEY).get("/v1/clinics/zq7zq7zq7zq7zq7z");
+    given().get("/v1/wearer-links/" + KEY);
+    given().cookie("easewright-key", KEY).get("/desk/clinics/zq7zq7zq7zq7zq7z");
+    assertTrue(logged.stream().anyMatch(line -> line.contains("failed")), logged::toString);
+    nothingPersonalWasLogged();
+  }
+}

@@ -1,0 +1,40 @@
+package easewright.guard;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** How often, and who counts as one place (RFC 4291, sections 2.5.4 and 2.5.5.2). */
+class QuotaTest {
+  @Test
+  void each_place_has_its_own() {
+    Quota quota = new Quota("openings", "2 in 1H");
+    assertTrue(quota.count("a").isConsumed());
+    assertTrue(quota.count("a").isConsumed());
+    assertFalse(quota.count("a").isConsumed());
+    assertTrue(quota.secondsToWait("a") > 0);
+    assertTrue(quota.count("b").isConsumed());
+    assertEquals(0, quota.secondsToWait("c"));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"", "2", "2 in", "in 1H", "two in 1H", "2 in 1 hour"})
+  void what_is_not_so_written_keeps_the_service_from_starting(String written) {
+    assertThrows(RuntimeException.class, () -> new Quota("openings", written));
+  }
+
+  @Test
+  void a_network_of_ipv6_is_one_place_and_an_address_of_ipv4_too() {
+    assertEquals(Place.of("2001:db8:1:2::1"), Place.of("2001:db8:1:2:ffff::9"));
+    assertNotEquals(Place.of("2001:db8:1:2::1"), Place.of("2001:db8:1:3::1"));
+    assertEquals("192.0.2.7", Place.of("192.0.2.7"));
+    assertEquals(Place.of("192.0.2.7"), Place.of("::ffff:192.0.2.7"));
+    assertNotEquals(Place.of("192.0.2.7"), Place.of("192.0.2.8"));
+  }
+}
