@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.check.ClothCheck;
 import easewright.check.SizeCheck;
 import easewright.diagnosis.Answer;
+import easewright.diagnosis.Answer.RuleBookStamp;
 import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.Fitting;
 import easewright.pattern.PatternSheets;
@@ -114,6 +115,12 @@ public class InForce {
     IntakeAnswer read(JsonNode request) {
       return texts.readAnything(request);
     }
+  }
+
+  /** Which rule book is in force. */
+  public RuleBookStamp ruleBook() {
+    RuleBook book = now().book();
+    return new RuleBookStamp(book.source().version(), book.source().hash());
   }
 
   Edition now() {
