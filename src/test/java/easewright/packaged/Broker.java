@@ -2,6 +2,7 @@ package easewright.packaged;
 
 import java.io.IOException;
 import java.net.ServerSocket;
+import java.net.Socket;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -10,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
+import java.util.concurrent.TimeoutException;
 import org.apache.kafka.clients.admin.Admin;
 import org.apache.kafka.common.Uuid;
 
@@ -23,13 +25,13 @@ public final class Broker implements AutoCloseable {
 
   private final Path folder;
   private final Path settings;
-  private final String address;
+  private final int port;
   private Process process;
 
   private Broker(Path folder) throws IOException {
     this.folder = folder;
     this.settings = folder.resolve("broker.properties");
-    this.address = "127.0.0.1:" + freePort();
+    this.port = freePort();
     String controller = "127.0.0.1:" + freePort();
     Files.write(
         settings,
@@ -39,7 +41,7 @@ public final class Broker implements AutoCloseable {
             "controller.quorum.voters=1@" + controller,
             "controller.listener.names=CONTROLLER",
             "listener.security.protocol.map=PLAINTEXT:PLAINTEXT,CONTROLLER:PLAINTEXT",
-            "listeners=PLAINTEXT://" + address + ",CONTROLLER://" + controller,
+            "listeners=PLAINTEXT://" + address() + ",CONTROLLER://" + controller,
             "log.dirs=" + folder.resolve("log"),
             "auto.create.topics.enable=false",
             "offsets.topic.replication.factor=1",
@@ -77,7 +79,7 @@ public final class Broker implements AutoCloseable {
 
   /** Where it listens: {@code host:port}. */
   public String address() {
-    return address;
+    return "127.0.0.1:" + port;
   }
 
   /** SIGKILL, at once. */
@@ -89,17 +91,24 @@ public final class Broker implements AutoCloseable {
   public void startAgain() throws IOException, InterruptedException {
     process = java("kafka.Kafka", settings.toString());
     long end = System.nanoTime() + START.toNanos();
-    try (Admin admin = Admin.create(Map.of("bootstrap.servers", address))) {
-      while (true) {
-        try {
-          admin.describeCluster().nodes().get(2, TimeUnit.SECONDS);
-          return;
-        } catch (ExecutionException | java.util.concurrent.TimeoutException notYet) {
-          if (!process.isAlive() || System.nanoTime() > end) {
-            throw new IllegalStateException("The broker did not start: " + log(), notYet);
-          }
-        }
+    while (!listens()) {
+      if (!process.isAlive() || System.nanoTime() > end) {
+        throw new IllegalStateException("The broker did not start: " + log());
       }
+      Thread.sleep(50);
+    }
+    try (Admin admin = Admin.create(Map.of("bootstrap.servers", address()))) {
+      admin.describeCluster().nodes().get(START.toSeconds(), TimeUnit.SECONDS);
+    } catch (ExecutionException | TimeoutException e) {
+      throw new IllegalStateException("The broker did not answer: " + log(), e);
+    }
+  }
+
+  private boolean listens() {
+    try (Socket socket = new Socket("127.0.0.1", port)) {
+      return socket.isConnected();
+    } catch (IOException notYet) {
+      return false;
     }
   }
 

@@ -9,6 +9,8 @@ import java.util.Properties;
 import java.util.concurrent.ExecutionException;
 import java.util.function.Predicate;
 import org.apache.kafka.clients.admin.Admin;
+import org.apache.kafka.clients.admin.AlterConfigOp;
+import org.apache.kafka.clients.admin.ConfigEntry;
 import org.apache.kafka.clients.admin.NewTopic;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.consumer.KafkaConsumer;
@@ -16,27 +18,41 @@ import org.apache.kafka.clients.producer.KafkaProducer;
 import org.apache.kafka.clients.producer.Producer;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.TopicPartition;
+import org.apache.kafka.common.config.ConfigResource;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.apache.kafka.common.serialization.StringDeserializer;
 import org.apache.kafka.common.serialization.StringSerializer;
 
 /** What a shop does at a broker: makes topics, sends fittings, and reads what was committed. */
-final class Topics {
+public final class Topics {
   private final Broker broker;
 
-  Topics(Broker broker) {
+  public Topics(Broker broker) {
     this.broker = broker;
   }
 
-  void make(NewTopic... topics) throws ExecutionException, InterruptedException {
+  public void make(NewTopic... topics) throws ExecutionException, InterruptedException {
     try (Admin admin = Admin.create(settings())) {
       admin.createTopics(List.of(topics)).all().get();
     }
   }
 
-  /** How many take part in a group, as the broker knows it. */
-  int members(String group) throws ExecutionException, InterruptedException {
+  /** Lets a topic take no message above a size, in bytes as they are packed. */
+  void narrow(String topic, int most) throws ExecutionException, InterruptedException {
+    ConfigResource name = new ConfigResource(ConfigResource.Type.TOPIC, topic);
+    ConfigEntry size = new ConfigEntry("max.message.bytes", Integer.toString(most));
+    try (Admin admin = Admin.create(settings())) {
+      admin
+          .incrementalAlterConfigs(
+              Map.of(name, List.of(new AlterConfigOp(size, AlterConfigOp.OpType.SET))))
+          .all()
+          .get();
+    }
+  }
+
+  /** How many partitions each member of a group has, as the broker knows it. */
+  List<Integer> shares(String group) throws ExecutionException, InterruptedException {
     try (Admin admin = Admin.create(settings())) {
       return admin
           .describeConsumerGroups(List.of(group))
@@ -44,12 +60,14 @@ final class Topics {
           .get(group)
           .get()
           .members()
-          .size();
+          .stream()
+          .map(member -> member.assignment().topicPartitions().size())
+          .toList();
     }
   }
 
   /** Sends messages, packed in a way for which the worker needs native code. */
-  void send(Collection<ProducerRecord<String, byte[]>> messages) {
+  public void send(Collection<ProducerRecord<String, byte[]>> messages) {
     Properties settings = settings();
     settings.put("compression.type", "zstd");
     try (Producer<String, byte[]> producer =
