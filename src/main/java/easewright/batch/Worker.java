@@ -66,7 +66,11 @@ final class Worker implements Runnable {
     pause = pause.compareTo(LONGEST_PAUSE) < 0 ? pause : LONGEST_PAUSE;
     trouble = failure.getClass().getSimpleName();
     if (failure instanceof KafkaException) {
-      LOG.warnf("A batch worker begins anew in %d s: %s", pause.toSeconds(), failure);
+      LOG.warnf(
+          "A batch worker begins anew in %d s: %s%s",
+          pause.toSeconds(),
+          failure,
+          failure.getCause() == null ? "" : ", because of " + failure.getCause());
     } else {
       LOG.error("A batch worker begins anew in " + pause.toSeconds() + " s", failure);
     }
