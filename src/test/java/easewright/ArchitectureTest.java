@@ -163,6 +163,30 @@ class ArchitectureTest {
   }
 
   @Test
+  void only_batches_touch_the_broker_and_nothing_knows_them() {
+    noClasses()
+        .that()
+        .resideInAPackage("easewright..")
+        .and()
+        .resideOutsideOfPackage("easewright.batch..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("org.apache.kafka..", "easewright.batch..")
+        .check(MAIN);
+    noClasses()
+        .that()
+        .resideInAPackage("easewright.batch..")
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("easewright..")
+                .and(
+                    not(
+                        resideInAnyPackage(
+                            "easewright.batch..", "easewright.api..", "easewright.diagnosis.."))))
+        .check(MAIN);
+  }
+
+  @Test
   void computing_is_free_of_the_framework() {
     noClasses()
         .that()

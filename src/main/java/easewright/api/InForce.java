@@ -7,6 +7,7 @@ import easewright.check.ClothCheck;
 import easewright.check.SizeCheck;
 import easewright.deadline.Deadline;
 import easewright.diagnosis.Answer;
+import easewright.diagnosis.Answer.RuleBookStamp;
 import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.Fitting;
 import easewright.pattern.PatternSheets;
@@ -153,6 +154,12 @@ public class InForce {
   Answer answer(JsonNode request) {
     Edition edition = now();
     return inTime(() -> edition.answer(request));
+  }
+
+  /** Which rule book is in force. */
+  public RuleBookStamp ruleBook() {
+    RuleBook book = now().book();
+    return new RuleBookStamp(book.source().version(), book.source().hash());
   }
 
   Edition now() {

@@ -14,13 +14,15 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The command line gives what the contract's examples record and the README shows. The port the
- * service would take is taken already, so that a run which opened it would fail.
+ * service would take is taken already, and a worker of batches has no settings to read, so that a
+ * run which opened either would fail.
  */
 class CommandLineIT {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -43,12 +45,15 @@ class CommandLineIT {
       command.add("-Dquarkus.http.port=" + taken.getLocalPort());
       command.addAll(List.of("-jar", PackagedService.jar().toString()));
       command.addAll(List.of(arguments));
-      Process process =
-          new ProcessBuilder(command)
-              .redirectInput(in)
-              .redirectOutput(out)
-              .redirectError(err)
-              .start();
+      ProcessBuilder program =
+          new ProcessBuilder(command).redirectInput(in).redirectOutput(out).redirectError(err);
+      program
+          .environment()
+          .putAll(
+              Map.of(
+                  "EASEWRIGHT_BATCH_BROKERS", "127.0.0.1:1",
+                  "EASEWRIGHT_BATCH_CLIENT_CONFIG", "nowhere.properties"));
+      Process process = program.start();
       if (!process.waitFor(90, TimeUnit.SECONDS)) {
         process.destroyForcibly();
         throw new AssertionError("It did not end: " + command);

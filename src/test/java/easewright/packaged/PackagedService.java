@@ -74,6 +74,11 @@ public final class PackagedService implements AutoCloseable {
     return log.toString();
   }
 
+  /** The processor time it has used so far, which others on the machine hardly change. */
+  public Duration processorTime() {
+    return process.info().totalCpuDuration().orElseThrow();
+  }
+
   /** Ends the process as a power cut or an impatient machine would: SIGKILL, at once. */
   public void kill() throws InterruptedException {
     process.destroyForcibly().waitFor();

@@ -1,0 +1,124 @@
+package easewright.batch;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import easewright.api.FaultyRequest;
+import easewright.api.Problem;
+import easewright.api.RequestJson;
+import easewright.diagnosis.Answer;
+import easewright.diagnosis.Answer.RuleBookStamp;
+import java.util.function.Function;
+import java.util.function.Supplier;
+import org.apache.kafka.clients.consumer.ConsumerRecord;
+import org.apache.kafka.clients.producer.ProducerRecord;
+import org.apache.kafka.common.header.Headers;
+import org.jboss.logging.Logger;
+
+/**
+ * What a message with a fitting is answered with: a message with the same key to the topic of
+ * answers, or with the problem to the topic of what is set aside. Its headers name the message it
+ * answers and the rule book it was answered by; so the same message under the same rule book always
+ * gets the same reply.
+ */
+final class Answering {
+  static final String CONTENT_TYPE = "content-type";
+  static final String SOURCE_TOPIC = "source-topic";
+  static final String SOURCE_PARTITION = "source-partition";
+  static final String SOURCE_OFFSET = "source-offset";
+  static final String RULE_BOOK_VERSION = "rule-book-version";
+  static final String RULE_BOOK_HASH = "rule-book-hash";
+
+  private static final Logger LOG = Logger.getLogger(Answering.class);
+  private static final Problem NO_KEY =
+      Problem.of(
+          "no-key", "The message has no key", 400, "Send it with the key you know the fitting by.");
+  private static final Problem TOO_LARGE_ANSWER =
+      Problem.of(
+          "too-large-answer",
+          "The answer is too large",
+          500,
+          "The topic of answers takes no message of this size.");
+
+  private final Settings.Topics topics;
+  private final Function<byte[], Answer> fittings;
+  private final Supplier<RuleBookStamp> ruleBook;
+  private final ObjectMapper json;
+
+  Answering(
+      Settings.Topics topics,
+      Function<byte[], Answer> fittings,
+      Supplier<RuleBookStamp> ruleBook,
+      ObjectMapper json) {
+    this.topics = topics;
+    this.fittings = fittings;
+    this.ruleBook = ruleBook;
+    this.json = json;
+  }
+
+  /** The reply to a message, whatever is wrong with it. */
+  ProducerRecord<byte[], byte[]> reply(ConsumerRecord<byte[], byte[]> taken) {
+    if (taken.key() == null) {
+      return setAside(taken, NO_KEY);
+    }
+    if (taken.value() == null) {
+      // By Kafka's custom the key's messages are deleted: then its answer goes, too.
+      return message(topics.answers(), taken, ruleBook.get(), null);
+    }
+    try {
+      Answer answer = fittings.apply(taken.value());
+      ProducerRecord<byte[], byte[]> reply =
+          message(topics.answers(), taken, answer.ruleBook(), bytes(answer));
+      return withHeader(reply, CONTENT_TYPE, "application/json");
+    } catch (FaultyRequest | RequestJson.TooLarge request) {
+      return setAside(taken, Problem.of(request));
+    } catch (RuntimeException failure) {
+      LOG.error("A fitting of a batch failed", failure);
+      return setAside(taken, Problem.of(failure));
+    }
+  }
+
+  /** The reply instead of one that the broker refused for its size. */
+  ProducerRecord<byte[], byte[]> tooLarge(ConsumerRecord<byte[], byte[]> taken) {
+    return setAside(taken, TOO_LARGE_ANSWER);
+  }
+
+  /** Whether a reply tells of a problem. */
+  boolean isSetAside(ProducerRecord<byte[], byte[]> reply) {
+    return reply.topic().equals(topics.setAside());
+  }
+
+  private ProducerRecord<byte[], byte[]> setAside(
+      ConsumerRecord<byte[], byte[]> taken, Problem problem) {
+    return withHeader(
+        message(topics.setAside(), taken, ruleBook.get(), bytes(problem)),
+        CONTENT_TYPE,
+        Problem.MEDIA_TYPE);
+  }
+
+  private static ProducerRecord<byte[], byte[]> message(
+      String topic, ConsumerRecord<byte[], byte[]> taken, RuleBookStamp ruleBook, byte[] value) {
+    ProducerRecord<byte[], byte[]> message = new ProducerRecord<>(topic, taken.key(), value);
+    withHeader(message, SOURCE_TOPIC, taken.topic());
+    withHeader(message, SOURCE_PARTITION, Integer.toString(taken.partition()));
+    withHeader(message, SOURCE_OFFSET, Long.toString(taken.offset()));
+    withHeader(message, RULE_BOOK_VERSION, ruleBook.version());
+    return withHeader(message, RULE_BOOK_HASH, ruleBook.hash());
+  }
+
+  private static ProducerRecord<byte[], byte[]> withHeader(
+      ProducerRecord<byte[], byte[]> message, String name, String value) {
+    Headers headers = message.headers();
+    headers.add(name, value.getBytes(UTF_8));
+    return message;
+  }
+
+  private byte[] bytes(Object answer) {
+    try {
+      return json.writeValueAsBytes(answer);
+    } catch (JsonProcessingException impossible) {
+      throw new IllegalStateException("An answer can't be written.", impossible);
+    }
+  }
+}

@@ -1,0 +1,21 @@
+package easewright.batch;
+
+import java.util.concurrent.atomic.LongAdder;
+
+/** What a worker has committed since it was started. */
+final class Tally {
+  private final LongAdder answered = new LongAdder();
+  private final LongAdder setAside = new LongAdder();
+
+  void add(boolean aside) {
+    (aside ? setAside : answered).increment();
+  }
+
+  long answered() {
+    return answered.sum();
+  }
+
+  long setAside() {
+    return setAside.sum();
+  }
+}
