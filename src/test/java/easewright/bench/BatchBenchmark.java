@@ -56,7 +56,10 @@ public class BatchBenchmark {
   @Param({"1", "2"})
   public int atOnce;
 
-  /** What the service's process spent of a fitting, the broker and the sender left out. */
+  /**
+   * What the service's process spent on a fitting, the broker and the sender left out; the last
+   * table shows the sum of the iterations.
+   */
   @State(Scope.Thread)
   @AuxCounters(AuxCounters.Type.EVENTS)
   public static class Spent {
