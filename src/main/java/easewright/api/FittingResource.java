@@ -76,6 +76,11 @@ public class FittingResource {
     return rules.answer(RequestJson.parse(body));
   }
 
+  /** The answer, however long it takes: nobody waits for one of a batch, and none may be lost. */
+  public Answer answerUnhurried(byte[] body) {
+    return rules.now().answer(RequestJson.parse(body));
+  }
+
   /**
    * A long reply in Markdown.
    *

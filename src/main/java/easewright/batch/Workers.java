@@ -54,7 +54,8 @@ class Workers {
       return;
     }
     Clients clients = new Clients(settings);
-    Answering answering = new Answering(settings.topic(), fittings::answer, rules::ruleBook, json);
+    Answering answering =
+        new Answering(settings.topic(), fittings::answerUnhurried, rules::ruleBook, json);
     for (int number = 1; number <= settings.workers(); number++) {
       String name = UUID.randomUUID().toString();
       Worker worker = new Worker(() -> clients.open(name, answering, tally));

@@ -96,8 +96,17 @@ public final class PackagedService implements AutoCloseable {
 
   /** The most memory the process ever had in use, as the kernel counts it, in megabytes. */
   public long mostMemoryMb() throws IOException {
+    return memoryMb("VmHWM:");
+  }
+
+  /** The memory the process has in use now, as the kernel counts it, in megabytes. */
+  public long memoryMb() throws IOException {
+    return memoryMb("VmRSS:");
+  }
+
+  private long memoryMb(String row) throws IOException {
     return Files.readAllLines(Path.of("/proc", Long.toString(process.pid()), "status")).stream()
-        .filter(line -> line.startsWith("VmHWM:"))
+        .filter(line -> line.startsWith(row))
         .mapToLong(line -> Long.parseLong(line.replaceAll("[^0-9]", "")) / 1024)
         .findFirst()
         .orElseThrow();
