@@ -29,7 +29,7 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Warmup(iterations = 4, time = 2)
 @Measurement(iterations = 5, time = 1)
-@Fork(1)
+@Fork(value = 1, jvmArgsAppend = Typical.COMPILED_IN_TURN)
 public class PlainerWaysBenchmark {
   private Fitting fitting;
   private Stages stages;

@@ -27,7 +27,7 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
 @Warmup(iterations = 4, time = 2)
 @Measurement(iterations = 5, time = 1)
-@Fork(1)
+@Fork(value = 1, jvmArgsAppend = Typical.COMPILED_IN_TURN)
 public class StagesBenchmark {
   private final ObjectMapper json =
       new ObjectMapper().setDefaultPropertyInclusion(JsonInclude.Include.NON_NULL);
