@@ -80,6 +80,43 @@ class ArchitectureTest {
         .check(MAIN);
   }
 
+  /** So nobody can make it ask an address of theirs (OWASP API7:2023). */
+  @Test
+  void the_service_asks_nobody_anything_over_the_network() {
+    noClasses()
+        .that()
+        .resideInAPackage("easewright..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAnyPackage("java.net.http..", "javax.script..", "io.vertx.ext.web.client..")
+        .orShould()
+        .dependOnClassesThat()
+        .haveNameMatching(
+            "java\\.net\\.(URL|URLConnection|HttpURLConnection|Socket)"
+                + "|io\\.vertx\\.core\\.http\\.HttpClient")
+        .check(MAIN);
+  }
+
+  /** The guard stands before everything and looks into nothing. */
+  @Test
+  void the_guard_knows_problems_and_the_name_of_a_cookie_and_nothing_knows_the_guard() {
+    noClasses()
+        .that()
+        .resideInAPackage("easewright.guard..")
+        .should()
+        .dependOnClassesThat(
+            resideInAPackage("easewright..")
+                .and(not(resideInAnyPackage("easewright.guard..", "easewright.api.."))))
+        .check(MAIN);
+    noClasses()
+        .that()
+        .resideOutsideOfPackage("easewright.guard..")
+        .should()
+        .dependOnClassesThat()
+        .resideInAPackage("easewright.guard..")
+        .check(MAIN);
+  }
+
   @Test
   void nothing_knows_the_desk() {
     noClasses()

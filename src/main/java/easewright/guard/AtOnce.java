@@ -12,6 +12,7 @@ import jakarta.inject.Singleton;
 import java.time.Duration;
 import java.util.Map;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
@@ -20,7 +21,8 @@ import org.eclipse.microprofile.health.Readiness;
 /**
  * How many requests are dealt with at once. More are refused before they are read, so that those
  * taken are answered soon, memory stays bounded and the machine keeps time to say that it is well.
- * Requests of many lines have a smaller number of their own besides, since each may last long.
+ * What lasts long, requests of many lines and searches for layouts, has a smaller number of its own
+ * besides: else it would soon hold every place.
  */
 @Singleton
 class AtOnce {
@@ -30,12 +32,14 @@ class AtOnce {
   private static final int A_CORE = 16;
   private static final int RETRY_AFTER_SECONDS = 1;
   private static final String LINES = "application/x-ndjson";
+  private static final Set<String> LONG =
+      Set.of("/v1/cut-plans", "/desk/cut", "/v1/clinics/samples", "/desk/clinics/new/sample");
 
-  /** A place given to a call, when, and whether its request is of many lines. */
-  private record Taken(long since, boolean ofLines) {}
+  /** A place given to a call: when, and what the call is. */
+  private record Taken(long since, boolean ofLines, boolean isLong) {}
 
   private final AtomicInteger free;
-  private final AtomicInteger freeForLines;
+  private final AtomicInteger freeForLong;
   private final long patienceNanos;
   private final Stopping stopping;
   private final Map<RoutingContext, Taken> taken = new ConcurrentHashMap<>();
@@ -49,12 +53,12 @@ class AtOnce {
 
   AtOnce(
       @ConfigProperty(name = "easewright.limit.at-once") OptionalInt most,
-      @ConfigProperty(name = "easewright.limit.at-once-of-many-lines") OptionalInt mostOfLines,
+      @ConfigProperty(name = "easewright.limit.at-once-of-long") OptionalInt mostOfLong,
       @ConfigProperty(name = "easewright.limit.arrival") Duration patience,
       @Readiness Stopping stopping) {
     int cores = Runtime.getRuntime().availableProcessors();
     this.free = new AtomicInteger(most.orElse(A_CORE * cores));
-    this.freeForLines = new AtomicInteger(mostOfLines.orElse(2 * cores));
+    this.freeForLong = new AtomicInteger(mostOfLong.orElse(2 * cores));
     this.patienceNanos = patience.toNanos();
     this.stopping = stopping;
   }
@@ -70,16 +74,17 @@ class AtOnce {
       return;
     }
     boolean lines = isOfLines(call);
+    boolean isLong = lines || isPost(call) && LONG.contains(call.normalizedPath());
     if (stopping.begun()) {
       call.response().putHeader(HttpHeaders.CONNECTION, "close");
       busy.answer(call, RETRY_AFTER_SECONDS);
     } else if (!take(free)) {
       busy.answer(call, RETRY_AFTER_SECONDS);
-    } else if (lines && !take(freeForLines)) {
+    } else if (isLong && !take(freeForLong)) {
       free.incrementAndGet();
       busy.answer(call, RETRY_AFTER_SECONDS);
     } else {
-      taken.put(call, new Taken(System.nanoTime(), lines));
+      taken.put(call, new Taken(System.nanoTime(), lines, isLong));
       Ending.of(call, () -> giveBack(call));
       call.next();
     }
@@ -90,6 +95,10 @@ class AtOnce {
     String path = call.normalizedPath();
     return path.startsWith("/q/")
         || path.equals("/mcp") && call.request().method().equals(HttpMethod.GET);
+  }
+
+  private static boolean isPost(RoutingContext call) {
+    return call.request().method().equals(HttpMethod.POST);
   }
 
   private static boolean isOfLines(RoutingContext call) {
@@ -111,8 +120,8 @@ class AtOnce {
     Taken place = taken.remove(call);
     if (place != null) {
       free.incrementAndGet();
-      if (place.ofLines()) {
-        freeForLines.incrementAndGet();
+      if (place.isLong()) {
+        freeForLong.incrementAndGet();
       }
     }
   }

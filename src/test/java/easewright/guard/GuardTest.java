@@ -40,7 +40,7 @@ class GuardTest {
     public Map<String, String> getConfigOverrides() {
       return Map.of(
           "easewright.limit.at-once", "2",
-          "easewright.limit.at-once-of-many-lines", "1",
+          "easewright.limit.at-once-of-long", "1",
           "easewright.limit.arrival", "6S",
           "easewright.limit.openings", "2 in 1H",
           "easewright.limit.wrong-keys", "3 in 1H",
