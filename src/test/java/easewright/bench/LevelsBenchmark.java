@@ -29,6 +29,8 @@ public final class LevelsBenchmark {
   private static final Duration MEASURING = Duration.ofSeconds(8);
   private static final Duration PAUSE_WHEN_REFUSED = Duration.ofMillis(50);
 
+  private static final String[] BUSY_SERVER = {"-XX:TieredStopAtLevel=4", "-Xms192m", "-Xmn96m"};
+
   /** A kind of request, and how many fittings one holds. */
   private record Level(String name, Call call, int fittings, int clients) {}
 
@@ -65,7 +67,7 @@ public final class LevelsBenchmark {
    * Runs it: {@code mvn -q -DskipTests package exec:exec@benchmark -Dbenchmark=LevelsBenchmark}.
    */
   public static void main(String[] args) throws Exception {
-    try (PackagedService packaged = PackagedService.start("-XX:TieredStopAtLevel=4")) {
+    try (PackagedService packaged = PackagedService.start(BUSY_SERVER)) {
       long idle = packaged.memoryMb();
       new LevelsBenchmark(packaged.address()).run();
       System.out.printf(
