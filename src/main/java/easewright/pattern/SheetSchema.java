@@ -39,7 +39,15 @@ final class SheetSchema {
 
   /** Every place where a sheet has not the shape of one. */
   List<SheetFault> faults(JsonNode sheet) {
-    return schema.validate(sheet).stream().map(this::fault).toList();
+    return schema.validate(sheet).stream()
+        .filter(error -> !isOfAlternative(error))
+        .map(this::fault)
+        .toList();
+  }
+
+  /** That one of several alternatives is not met tells nothing beside that none or two are. */
+  private static boolean isOfAlternative(Error error) {
+    return error.getSchemaLocation().getFragment().toString().matches(".*/oneOf/\\d+/.*");
   }
 
   private SheetFault fault(Error error) {
@@ -49,6 +57,7 @@ final class SheetSchema {
         switch (error.getKeyword()) {
           case "required" -> "'" + error.getProperty() + "' is missing.";
           case "additionalProperties" -> "'" + error.getProperty() + "' is no key of this place.";
+          case "oneOf" -> "It is to have one of two things here, and has neither or both.";
           case "pattern" -> error.getInstanceNode() + " is not written as it should be.";
           default -> sentence(error.getMessage());
         };

@@ -61,7 +61,9 @@ class SheetFuzzTest {
     assertFalse(refusal.faults().isEmpty());
     for (SheetFault fault : refusal.faults()) {
       JsonPointer.compile(fault.pointer());
-      assertFalse(fault.problem().isBlank() || fault.remedy().isBlank(), refusal::getMessage);
+      assertFalse(
+          fault.problem().isBlank() || fault.remedy().isBlank(),
+          () -> fault.pointer() + " [" + fault.problem() + "] [" + fault.remedy() + "]");
     }
   }
 }
