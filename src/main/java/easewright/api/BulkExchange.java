@@ -9,11 +9,15 @@ import io.vertx.ext.web.RoutingContext;
 import java.util.Optional;
 
 /**
- * One request with a fitting a line, and its response. A line is answered on a worker thread and
- * its answer sent before the next is looked at, and more is read only when none is left: so whoever
- * reads slowly is also read from slowly, order is kept, and no thread waits for the network.
+ * One request with a fitting a line, and its response. Lines are answered on a worker thread,
+ * several in a row, and their answers sent before the next are looked at; more is read only when
+ * none is left. So whoever reads slowly is also read from slowly, order is kept, and no thread
+ * waits for the network.
  */
 final class BulkExchange {
+  /** Answers sent in one go, bytes: a way to a worker and back for each line costs too much. */
+  private static final int SENT_AT_ONCE = 64 * 1024;
+
   private final RoutingContext context;
   private final HttpServerRequest request;
   private final HttpServerResponse response;
@@ -77,9 +81,19 @@ final class BulkExchange {
   private void answer(Line line) {
     context
         .vertx()
-        .executeBlocking(() -> answers.reply(line), false)
-        .compose(reply -> response.write(Buffer.buffer(reply.line())))
+        .executeBlocking(() -> answersFrom(line), false)
+        .compose(response::write)
         .onSuccess(written -> goOn(ended ? Optional.empty() : lines.next()));
+  }
+
+  private Buffer answersFrom(Line first) {
+    Buffer sent = Buffer.buffer();
+    Optional<Line> line = Optional.of(first);
+    while (line.isPresent()) {
+      sent.appendBytes(answers.reply(line.get()).line());
+      line = ended || sent.length() >= SENT_AT_ONCE ? Optional.empty() : lines.next();
+    }
+    return sent;
   }
 
   private void hangUp() {

@@ -25,7 +25,7 @@ public final class LevelsBenchmark {
   private static final int MANY = 128;
   private static final int LINES = 2_000;
   private static final int ROUNDS = 3;
-  private static final Duration WARMING = Duration.ofSeconds(15);
+  private static final Duration WARMING = Duration.ofSeconds(40);
   private static final Duration MEASURING = Duration.ofSeconds(8);
   private static final Duration PAUSE_WHEN_REFUSED = Duration.ofMillis(50);
 
