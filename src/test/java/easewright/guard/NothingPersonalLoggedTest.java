@@ -6,20 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import easewright.KeptLog;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.util.List;
 import java.util.Map;
-import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.logging.Handler;
-import java.util.logging.LogRecord;
-import java.util.logging.Logger;
-import org.jboss.logmanager.ExtLogRecord;
-import org.jboss.logmanager.formatters.PatternFormatter;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -47,34 +40,16 @@ class NothingPersonalLoggedTest {
     }
   }
 
-  private final List<String> logged = new CopyOnWriteArrayList<>();
-  private final PatternFormatter lines = new PatternFormatter("%c %s");
-  private final Handler listener =
-      new Handler() {
-        @Override
-        public void publish(LogRecord line) {
-          StringWriter trace = new StringWriter();
-          if (line.getThrown() != null) {
-            line.getThrown().printStackTrace(new PrintWriter(trace));
-          }
-          logged.add(lines.format(ExtLogRecord.wrap(line)) + trace);
-        }
-
-        @Override
-        public void flush() {}
-
-        @Override
-        public void close() {}
-      };
+  private final KeptLog log = new KeptLog();
 
   @BeforeEach
   void listen() {
-    Logger.getLogger("").addHandler(listener);
+    log.start();
   }
 
   @AfterEach
   void stopListening() {
-    Logger.getLogger("").removeHandler(listener);
+    log.stop();
   }
 
   private static Response post(String path, String form, String body) {
@@ -88,7 +63,9 @@ class NothingPersonalLoggedTest {
   private void nothingPersonalWasLogged() {
     for (String personal : PERSONAL) {
       assertEquals(
-          List.of(), logged.stream().filter(line -> line.contains(personal)).toList(), personal);
+          List.of(),
+          log.lines().stream().filter(line -> line.contains(personal)).toList(),
+          personal);
     }
   }
 
@@ -148,7 +125,8 @@ class NothingPersonalLoggedTest {
     given().header("Authorization", "Bearer " + KEY).get("/v1/clinics/zq7zq7zq7zq7zq7z");
     given().get("/v1/wearer-links/" + KEY);
     given().cookie("easewright-key", KEY).get("/desk/clinics/zq7zq7zq7zq7zq7z");
-    assertTrue(logged.stream().anyMatch(line -> line.contains("failed")), logged::toString);
+    assertTrue(
+        log.lines().stream().anyMatch(line -> line.contains("failed")), log.lines()::toString);
     nothingPersonalWasLogged();
   }
 }

@@ -5,16 +5,10 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import easewright.KeptLog;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
-import java.io.PrintWriter;
-import java.io.StringWriter;
 import java.util.List;
-import java.util.concurrent.CopyOnWriteArrayList;
-import java.util.logging.Handler;
-import java.util.logging.LogRecord;
-import java.util.logging.Logger;
-import org.jboss.logmanager.formatters.PatternFormatter;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -27,34 +21,16 @@ import org.junit.jupiter.api.Test;
 class SilentLogTest {
   private static final String TELLING = "ninetythree-centimetres";
 
-  private final List<String> logged = new CopyOnWriteArrayList<>();
-  private final PatternFormatter lines = new PatternFormatter("%s");
-  private final Handler listener =
-      new Handler() {
-        @Override
-        public void publish(LogRecord line) {
-          StringWriter trace = new StringWriter();
-          if (line.getThrown() != null) {
-            line.getThrown().printStackTrace(new PrintWriter(trace));
-          }
-          logged.add(lines.format(org.jboss.logmanager.ExtLogRecord.wrap(line)) + trace);
-        }
-
-        @Override
-        public void flush() {}
-
-        @Override
-        public void close() {}
-      };
+  private final KeptLog log = new KeptLog();
 
   @BeforeEach
   void listen() {
-    Logger.getLogger("").addHandler(listener);
+    log.start();
   }
 
   @AfterEach
   void stopListening() {
-    Logger.getLogger("").removeHandler(listener);
+    log.stop();
   }
 
   private static ValidatableResponse send(String session, String body) {
@@ -99,7 +75,7 @@ class SilentLogTest {
     }
     assertEquals(
         List.of(),
-        logged.stream()
+        log.lines().stream()
             .filter(line -> line.contains("ninetythree") || line.contains("\tat "))
             .toList());
   }
