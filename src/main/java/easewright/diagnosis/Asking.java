@@ -32,9 +32,6 @@ final class Asking {
   /** Less than this does not show in whole percentages. */
   private static final double LEAST_SHIFT = 0.01;
 
-  /** Probability of pairs too improbable to matter to what a question is worth. */
-  private static final double IGNORED_MASS = 1e-3;
-
   private final Knowledge knowledge;
   private final Posterior posterior;
   private final Map<String, Report> reports;
@@ -54,7 +51,7 @@ final class Asking {
   }
 
   List<QuestionNote> questions() {
-    return Questions.rank(posterior, asks(inPlay()), IGNORED_MASS, MOST_QUESTIONS).stream()
+    return Questions.rank(posterior, asks(inPlay()), MOST_QUESTIONS).stream()
         .map(this::note)
         .toList();
   }

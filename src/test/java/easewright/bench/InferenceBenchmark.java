@@ -99,7 +99,7 @@ public class InferenceBenchmark {
 
   @Benchmark
   public List<Question> questions() {
-    return Questions.rank(posterior, asks, 1e-4, 3);
+    return Questions.rank(posterior, asks, 3);
   }
 
   @Benchmark

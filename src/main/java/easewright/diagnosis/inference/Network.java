@@ -22,6 +22,7 @@ public final class Network {
   private final double[] silence;
   private final double[][] misses;
   private final int[][] linked;
+  private final AnswerNoise[] noise;
 
   private Network(Builder builder) {
     // Alphabetical order makes every sum independent of the order of declaration, to the last bit.
@@ -40,9 +41,10 @@ public final class Network {
         (sign, row) ->
             row.forEach((cause, strength) -> set(misses[sign(sign)], cause(cause), strength)));
     linked = Arrays.stream(misses).map(Network::linked).toArray(int[][]::new);
+    noise = new AnswerNoise[misses.length];
   }
 
-  private Network(Network from, double[][] misses, int[][] linked) {
+  private Network(Network from, double[][] misses, int[][] linked, AnswerNoise[] noise) {
     this.causes = from.causes;
     this.signs = from.signs;
     this.causeIndex = from.causeIndex;
@@ -51,6 +53,7 @@ public final class Network {
     this.silence = from.silence;
     this.misses = misses;
     this.linked = linked;
+    this.noise = noise;
   }
 
   /** Starts an empty network. */
@@ -83,12 +86,14 @@ public final class Network {
       set(rows[sign], cause, link.strength());
     }
     int[][] linkedToRows = linked.clone();
+    AnswerNoise[] noiseOfRows = noise.clone();
     for (int s = 0; s < rows.length; s++) {
       if (rows[s] != misses[s]) {
         linkedToRows[s] = linked(rows[s]);
+        noiseOfRows[s] = null;
       }
     }
-    return new Network(this, rows, linkedToRows);
+    return new Network(this, rows, linkedToRows, noiseOfRows);
   }
 
   /** Ids of the causes, in alphabetical order. */
@@ -140,6 +145,20 @@ public final class Network {
   /** The causes that bear on a sign, in rising order. */
   int[] linked(int sign) {
     return linked[sign];
+  }
+
+  /**
+   * How a "yes" about a sign would fall, kept from one ask to the next: all are trusted alike.
+   * Threads that come first together work it out twice, with the same result.
+   */
+  AnswerNoise noise(int sign, Observation yes) {
+    double slope = yes.slope() * silence[sign];
+    AnswerNoise known = noise[sign];
+    if (known == null || !known.isFor(yes.fixed(), slope)) {
+      known = new AnswerNoise(yes.fixed(), slope, misses[sign], linked[sign]);
+      noise[sign] = known;
+    }
+    return known;
   }
 
   private static int[] linked(double[] misses) {

@@ -13,6 +13,9 @@ import java.util.stream.Stream;
  * these hypotheses: so it equals the full posterior given that at most two causes are at work.
  */
 public final class Posterior {
+  /** Probabilities nearer than this part of themselves are equal but for rounding. */
+  private static final double TIE = 1e-9;
+
   /** Between rescalings the weights must not underflow, even with leaks as small as 1e-30. */
   private static final int OBSERVATIONS_PER_RESCALING = 8;
 
@@ -25,14 +28,20 @@ public final class Posterior {
       Network network, List<Observation> observations, Weights start, List<Observation> fresh) {
     this.network = network;
     this.observations = observations;
-    this.weights = start.copy();
+    Weights gathered = Gathering.of(network, fresh, start);
+    this.weights = gathered == null ? oneByOne(network, fresh, start) : gathered;
+    this.marginals = weights.normalize();
+  }
+
+  private static Weights oneByOne(Network network, List<Observation> fresh, Weights start) {
+    Weights weights = start.copy();
     for (int k = 0; k < fresh.size(); k++) {
       apply(network, fresh.get(k), weights);
       if (k % OBSERVATIONS_PER_RESCALING == OBSERVATIONS_PER_RESCALING - 1) {
         weights.normalize();
       }
     }
-    this.marginals = weights.normalize();
+    return weights;
   }
 
   /**
@@ -102,7 +111,7 @@ public final class Posterior {
   public String first() {
     int first = 0;
     for (int c = 1; c < marginals.length; c++) {
-      first = marginals[c] > marginals[first] ? c : first;
+      first = more(marginals[c], marginals[first]) ? c : first;
     }
     return network.causes().get(first);
   }
@@ -194,11 +203,11 @@ public final class Posterior {
     int kept = 0;
     for (int k = 0; k < count && best.length > 0; k++) {
       double probability = marginals[causes[k]];
-      if (kept == best.length && probability <= marginals[best[kept - 1]]) {
+      if (kept == best.length && !more(probability, marginals[best[kept - 1]])) {
         continue;
       }
       int at = kept == best.length ? kept - 1 : kept++;
-      for (; at > 0 && probability > marginals[best[at - 1]]; at--) {
+      for (; at > 0 && more(probability, marginals[best[at - 1]]); at--) {
         best[at] = best[at - 1];
       }
       best[at] = causes[k];
@@ -208,6 +217,11 @@ public final class Posterior {
       leading.add(new CauseProbability(network.causes().get(c), marginals[c]));
     }
     return leading;
+  }
+
+  /** Which way a sum was rounded must not decide which of two equals comes first. */
+  static boolean more(double probability, double other) {
+    return probability > other * (1 + TIE);
   }
 
   /** −p·log2 p, and 0 at p = 0. */

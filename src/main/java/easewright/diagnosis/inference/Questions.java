@@ -18,32 +18,23 @@ import java.util.List;
 public final class Questions {
   private static final int CAUSES_SHOWN = 3;
 
-  /** Probabilities nearer than this part of themselves are equal. */
-  private static final double TIE = 1e-9;
-
   private final Posterior posterior;
-  private final double threshold;
+  private final double least;
 
-  private Questions(Posterior posterior, double ignoredMass) {
+  private Questions(Posterior posterior) {
     this.posterior = posterior;
-    this.threshold = threshold(posterior.weights(), ignoredMass);
+    List<CauseProbability> first = posterior.causes(CAUSES_SHOWN);
+    this.least = first.get(first.size() - 1).probability();
   }
 
   /**
    * Ranks questions by bits per effort, best first; equals in the order given.
    *
    * @param asks signs not yet observed
-   * @param ignoredMass probability, 0 to below 1, of the least probable pairs whose answers are
-   *     lumped together; no value falls short of the exact one by more than this many bits
    * @param atMost how many questions to return
    * @throws IllegalArgumentException if a sign is unknown to the network or already observed
    */
-  public static List<Question> rank(
-      Posterior posterior, Collection<Ask> asks, double ignoredMass, int atMost) {
-    if (!(ignoredMass >= 0 && ignoredMass < 1)) {
-      throw new IllegalArgumentException(
-          "The ignored mass must be at least 0 and below 1, not %s.".formatted(ignoredMass));
-    }
+  public static List<Question> rank(Posterior posterior, Collection<Ask> asks, int atMost) {
     var observed = new HashSet<String>();
     posterior.observations().forEach(seen -> observed.add(seen.sign()));
     for (Ask ask : asks) {
@@ -51,7 +42,7 @@ public final class Questions {
         throw new IllegalArgumentException("%s is already observed.".formatted(ask.sign()));
       }
     }
-    var questions = new Questions(posterior, ignoredMass);
+    var questions = new Questions(posterior);
     record Valued(Ask ask, double bits) {}
     var valued = new ArrayList<Valued>(asks.size());
     asks.forEach(ask -> valued.add(new Valued(ask, questions.bits(ask))));
@@ -59,60 +50,37 @@ public final class Questions {
     return valued.stream().limit(atMost).map(v -> questions.question(v.ask(), v.bits())).toList();
   }
 
-  /**
-   * Largest power of two such that the pairs below it weigh at most the ignored mass: found from
-   * the sums per binary exponent, which spares sorting a few thousand weights.
-   */
-  private static double threshold(Weights weights, double ignoredMass) {
-    double[] sums = new double[1 - Double.MIN_EXPONENT + 2];
-    for (double[] row : weights.pairs()) {
-      for (double w : row) {
-        sums[Math.max(0, Math.getExponent(w) - Double.MIN_EXPONENT + 1)] += w;
-      }
-    }
-    double below = 0;
-    int exponent = Double.MIN_EXPONENT - 1;
-    while (exponent < 0 && below + sums[exponent - Double.MIN_EXPONENT + 1] <= ignoredMass) {
-      below += sums[exponent - Double.MIN_EXPONENT + 1];
-      exponent++;
-    }
-    return exponent < Double.MIN_EXPONENT ? 0 : Math.scalb(1.0, exponent);
-  }
-
   /** As if a "no" were trusted like a "yes": the ranking hardly depends on the difference. */
   private double bits(Ask ask) {
     Network network = posterior.network();
     Weights weights = posterior.weights();
     int sign = network.sign(ask.sign());
-    double[] misses = network.misses(sign);
-    Observation yes = ask.answered(true);
-    double fixed = yes.fixed();
-    double slope = yes.slope() * network.silence(sign);
+    AnswerNoise answer = network.noise(sign, ask.answered(true));
     int[] linked = network.linked(sign);
-
-    var answer = new AnswerEntropy();
     double[] alone = new double[linked.length];
     double unlinked = 1;
+    double yes = 0;
+    double noise = 0;
+    int k = 0;
     for (int a = 0; a < linked.length; a++) {
       alone[a] += posterior.marginals()[linked[a]];
-      for (int b = a + 1; b < linked.length; b++) {
+      for (int b = a + 1; b < linked.length; b++, k++) {
         double p = weights.pair(linked[a], linked[b]);
         alone[a] -= p;
         alone[b] -= p;
         unlinked -= p;
-        double q = fixed + slope * misses[linked[a]] * misses[linked[b]];
-        if (p < threshold) {
-          answer.lump(p, q);
-        } else {
-          answer.add(p, q);
-        }
+        yes += p * answer.yes(k);
+        noise += p * answer.nats(k);
       }
       double p = Math.max(0, alone[a]);
       unlinked -= p;
-      answer.add(p, fixed + slope * misses[linked[a]]);
+      yes += p * answer.yes(k);
+      noise += p * answer.nats(k++);
     }
-    answer.add(Math.max(0, unlinked), fixed + slope);
-    return answer.informationInBits();
+    double p = Math.max(0, unlinked);
+    yes += p * answer.yes(k);
+    noise += p * answer.nats(k);
+    return Math.max(0, AnswerNoise.nats(Math.min(1, yes)) - noise) / Math.log(2);
   }
 
   private Question question(Ask ask, double bits) {
@@ -126,25 +94,10 @@ public final class Questions {
     if (after == null) {
       return weighedAnew(answer);
     }
-    List<CauseProbability> leading =
-        Posterior.leading(network, after.marginals(), CAUSES_SHOWN + 1);
-    return tied(leading)
-        ? weighedAnew(answer)
-        : new Outlook(
-            Math.min(1, after.total()),
-            after.nothing(),
-            leading.subList(0, Math.min(CAUSES_SHOWN, leading.size())));
-  }
-
-  /** Where causes are equal but for rounding, one way of summing must always order them. */
-  private static boolean tied(List<CauseProbability> leading) {
-    for (int i = 1; i < leading.size(); i++) {
-      double before = leading.get(i - 1).probability();
-      if (before - leading.get(i).probability() <= TIE * before) {
-        return true;
-      }
-    }
-    return false;
+    return new Outlook(
+        Math.min(1, after.total()),
+        after.nothing(),
+        Posterior.leading(network, after.marginals(least), CAUSES_SHOWN));
   }
 
   private Outlook weighedAnew(Observation answer) {
@@ -160,35 +113,5 @@ public final class Questions {
         Math.min(1, probability),
         after.nothing,
         Posterior.leading(posterior.network(), marginals, CAUSES_SHOWN));
-  }
-
-  /** Entropy of a yes-or-no answer, and its mean once the hypothesis is known, in nats. */
-  private static final class AnswerEntropy {
-    private double yes;
-    private double noise;
-    private double lumped;
-    private double lumpedYes;
-
-    void add(double p, double q) {
-      yes += p * q;
-      noise += p * nats(q);
-    }
-
-    /** Puts aside what will count as one hypothesis: entropy is concave, so noise only grows. */
-    void lump(double p, double q) {
-      lumped += p;
-      lumpedYes += p * q;
-    }
-
-    double informationInBits() {
-      if (lumped > 0) {
-        add(lumped, Math.min(1, lumpedYes / lumped));
-      }
-      return Math.max(0, nats(Math.min(1, yes)) - noise) / Math.log(2);
-    }
-
-    private static double nats(double q) {
-      return q > 0 && q < 1 ? -q * Math.log(q) - (1 - q) * Math.log(1 - q) : 0;
-    }
   }
 }

@@ -100,10 +100,17 @@ final class Reweighing {
     return Math.min(1, Math.max(0, sum) / total);
   }
 
-  double[] marginals() {
+  /**
+   * The marginals of all causes that may come to be as probable as those are that had at least so
+   * much before; zero for the others, of which no factor makes so much.
+   */
+  double[] marginals(double least) {
+    double bound = least / factor.spread(strongest(misses, linked)) * (1 - 1e-9);
     double[] all = new double[marginals.length];
     for (int c = 0; c < all.length; c++) {
-      all[c] = marginal(c);
+      if (marginals[c] >= bound) {
+        all[c] = marginal(c);
+      }
     }
     return all;
   }

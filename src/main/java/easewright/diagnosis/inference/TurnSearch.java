@@ -156,7 +156,7 @@ record TurnSearch(Posterior posterior, String cause, String first, int atMost) {
     Reweighing changed = Reweighing.of(from, step.gone(), step.come());
     return changed == null
         ? weighedAnew(from, List.of(step)).map(Posterior::marginals)
-        : Optional.of(changed.marginals());
+        : Optional.of(changed.marginals(0));
   }
 
   private Optional<Posterior> weighedAnew(List<Step> steps) {

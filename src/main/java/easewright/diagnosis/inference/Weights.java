@@ -37,6 +37,29 @@ final class Weights {
     return weights;
   }
 
+  /** These weights times a factor for each cause of a hypothesis; factors come twice over. */
+  Weights times(double[] factors) {
+    int n = single.length;
+    double[] own = new double[n];
+    double[] ahead = new double[n];
+    double[][] rows = new double[pair.length][];
+    for (int i = 0; i < n; i++) {
+      own[i] = single[i] * factors[i];
+    }
+    for (int d = 1; d <= rows.length; d++) {
+      System.arraycopy(factors, d, ahead, 0, n);
+      rows[d - 1] = pair[d - 1].clone();
+      multiply(rows[d - 1], factors, ahead);
+    }
+    return new Weights(nothing, own, rows);
+  }
+
+  private static void multiply(double[] row, double[] factors, double[] ahead) {
+    for (int i = 0; i < row.length; i++) {
+      row[i] *= factors[i] * ahead[i];
+    }
+  }
+
   Weights copy() {
     double[][] rows = new double[pair.length][];
     for (int r = 0; r < rows.length; r++) {
@@ -101,9 +124,17 @@ final class Weights {
     return 2 * ahead <= n ? pair[ahead - 1][low] : pair[n - ahead - 1][high];
   }
 
-  /** The pairs' weights, in the order of {@link #weight}. */
-  double[][] pairs() {
-    return pair;
+  /** Multiplies the weight of the pair of two different causes. */
+  void multiplyPair(int one, int other, double factor) {
+    int n = single.length;
+    int low = Math.min(one, other);
+    int high = Math.max(one, other);
+    int ahead = high - low;
+    if (2 * ahead <= n) {
+      pair[ahead - 1][low] *= factor;
+    } else {
+      pair[n - ahead - 1][high] *= factor;
+    }
   }
 
   /** Multiplies each weight by fixed + slope·∏ misses over the causes of its hypothesis. */

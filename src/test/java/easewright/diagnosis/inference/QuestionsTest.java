@@ -21,7 +21,7 @@ class QuestionsTest {
     var observations = small.observations();
     var posterior = Posterior.infer(small.network(), observations);
     double trust = 0.55 + 0.45 * Math.abs(seed % 10) / 9;
-    for (Question question : all(small, observations, trust, 0)) {
+    for (Question question : all(small, observations, trust)) {
       double expected = small.plain(2).bits(observations, question.sign(), trust);
       assertEquals(expected, question.bits(), 1e-8);
       assertTrue(question.bits() >= 0 && question.bits() <= posterior.entropy() + 1e-9);
@@ -32,7 +32,7 @@ class QuestionsTest {
   void theOutlookIsWhatInferringWithTheAnswerGives(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 7);
     var observations = small.observations();
-    for (Question question : all(small, observations, 0.9, 0)) {
+    for (Question question : all(small, observations, 0.9)) {
       assertEquals(1, question.yes().probability() + question.no().probability(), 1e-12);
       for (boolean present : new boolean[] {true, false}) {
         var more = new ArrayList<>(observations);
@@ -57,43 +57,12 @@ class QuestionsTest {
     }
   }
 
-  /** Lumping hypotheses of mass m loses at most the answer's entropy there: m bits. */
-  @Property(tries = 300)
-  void ignoringAMassLosesNoMoreBitsThanThatMass(@ForAll long seed) {
-    var small = new RandomNetworks(seed, 12, 6);
-    var observations = small.observations();
-    var exact = all(small, observations, 0.95, 0);
-    for (double mass : new double[] {1e-4, 1e-2, 0.2}) {
-      var rough = all(small, observations, 0.95, mass);
-      for (Question question : exact) {
-        double bits =
-            rough.stream()
-                .filter(q -> q.sign().equals(question.sign()))
-                .findFirst()
-                .orElseThrow()
-                .bits();
-        assertTrue(bits <= question.bits() + 1e-12, "lumping never adds");
-        assertTrue(bits >= question.bits() - mass - 1e-12, question.bits() - bits + " bits lost");
-      }
-    }
-  }
-
-  @Test
-  void ignoringAMassDoesChangeSomething() {
-    var small = new RandomNetworks(7, 12, 6);
-    var exact = all(small, List.of(), 0.95, 0);
-    var rough = all(small, List.of(), 0.95, 0.5);
-    assertTrue(
-        exact.stream().mapToDouble(Question::bits).sum()
-            > rough.stream().mapToDouble(Question::bits).sum());
-  }
-
   @Property(tries = 200)
   void aSignNoCauseBearsOnIsWorthNothing(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 6);
     small.leaks.put("unlinked", 0.3);
     var posterior = Posterior.infer(small.network(), List.of());
-    var question = Questions.rank(posterior, List.of(new Ask("unlinked", 1, 0.9)), 0, 1).get(0);
+    var question = Questions.rank(posterior, List.of(new Ask("unlinked", 1, 0.9)), 1).get(0);
     assertEquals(0, question.bits(), 1e-14);
     assertEquals(0.9 * 0.3 + 0.1 * 0.7, question.yes().probability(), 1e-12);
   }
@@ -113,7 +82,7 @@ class QuestionsTest {
             .build();
     var posterior = Posterior.infer(network, List.of());
     var asks = List.of(new Ask("vague", 1, 1), new Ask("hard", 4, 1), new Ask("easy", 1, 1));
-    var ranked = Questions.rank(posterior, asks, 0, 2);
+    var ranked = Questions.rank(posterior, asks, 2);
     assertEquals(List.of("easy", "hard"), ranked.stream().map(Question::sign).toList());
     assertEquals(1, ranked.get(0).bits(), 1e-12);
     assertEquals(0.25, ranked.get(1).worth(), 1e-12);
@@ -127,10 +96,8 @@ class QuestionsTest {
     var posterior = Posterior.infer(network, List.of(new Observation("s", true, 1)));
     var empty = Posterior.infer(network, List.of());
     var ask = new Ask("s", 1, 1);
-    refused(() -> Questions.rank(posterior, List.of(ask), 0, 1));
-    refused(() -> Questions.rank(empty, List.of(ask), 1, 1));
-    refused(() -> Questions.rank(empty, List.of(ask), -0.1, 1));
-    refused(() -> Questions.rank(empty, List.of(new Ask("t", 1, 1)), 0, 1));
+    refused(() -> Questions.rank(posterior, List.of(ask), 1));
+    refused(() -> Questions.rank(empty, List.of(new Ask("t", 1, 1)), 1));
     refused(() -> new Ask("s", 0, 1));
     refused(() -> new Ask("s", 1, 0.5));
   }
@@ -140,9 +107,8 @@ class QuestionsTest {
   }
 
   private static List<Question> all(
-      RandomNetworks small, List<Observation> observations, double trust, double ignoredMass) {
+      RandomNetworks small, List<Observation> observations, double trust) {
     var asks = small.unknown(observations).stream().map(s -> new Ask(s, 1, trust)).toList();
-    return Questions.rank(
-        Posterior.infer(small.network(), observations), asks, ignoredMass, Integer.MAX_VALUE);
+    return Questions.rank(Posterior.infer(small.network(), observations), asks, Integer.MAX_VALUE);
   }
 }
