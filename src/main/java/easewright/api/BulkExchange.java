@@ -10,9 +10,9 @@ import java.util.Optional;
 
 /**
  * One request with a fitting a line, and its response. Lines are answered on a worker thread,
- * several in a row, and their answers sent before the next are looked at; more is read only when
- * none is left. So whoever reads slowly is also read from slowly, order is kept, and no thread
- * waits for the network.
+ * several in a row; while their answers are sent the next are worked on, unless those before still
+ * wait to be sent. More is read only when no line is left. So whoever reads slowly is also read
+ * from slowly, order is kept, and no thread waits for the network.
  */
 final class BulkExchange {
   /** Answers sent in one go, bytes: a way to a worker and back for each line costs too much. */
@@ -77,13 +77,29 @@ final class BulkExchange {
     }
   }
 
-  /** If the asker has gone, writing fails, and with it all that would follow is dropped. */
   private void answer(Line line) {
-    context
-        .vertx()
-        .executeBlocking(() -> answersFrom(line), false)
-        .compose(response::write)
-        .onSuccess(written -> goOn(ended ? Optional.empty() : lines.next()));
+    context.vertx().executeBlocking(() -> answersFrom(line), false).onSuccess(this::send);
+  }
+
+  /** If the asker has gone, nothing drains any more, and all that would follow is dropped. */
+  private void send(Buffer answered) {
+    if (response.closed()) {
+      return;
+    }
+    response.write(answered);
+    if (response.writeQueueFull()) {
+      response.drainHandler(
+          drained -> {
+            response.drainHandler(null);
+            goOn(left());
+          });
+    } else {
+      goOn(left());
+    }
+  }
+
+  private Optional<Line> left() {
+    return ended ? Optional.empty() : lines.next();
   }
 
   private Buffer answersFrom(Line first) {
@@ -91,7 +107,7 @@ final class BulkExchange {
     Optional<Line> line = Optional.of(first);
     while (line.isPresent()) {
       sent.appendBytes(answers.reply(line.get()).line());
-      line = ended || sent.length() >= SENT_AT_ONCE ? Optional.empty() : lines.next();
+      line = sent.length() >= SENT_AT_ONCE ? Optional.empty() : left();
     }
     return sent;
   }

@@ -6,6 +6,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializerProvider;
 import com.fasterxml.jackson.databind.module.SimpleModule;
 import com.fasterxml.jackson.databind.ser.std.StdSerializer;
+import easewright.diagnosis.Answer.LimitNote;
+import easewright.diagnosis.Answer.RuleRef;
 import easewright.measure.Rounded;
 import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
@@ -23,7 +25,9 @@ class JsonForm implements ObjectMapperCustomizer {
         .registerModule(
             new SimpleModule()
                 .addSerializer(double.class, new FourDecimals())
-                .addSerializer(Double.class, new FourDecimals()));
+                .addSerializer(Double.class, new FourDecimals())
+                .addSerializer(new KeptForm<>(RuleRef.class))
+                .addSerializer(new KeptForm<>(LimitNote.class)));
   }
 
   /** Further digits would differ from machine to machine and mean nothing. */

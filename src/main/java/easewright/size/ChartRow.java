@@ -1,6 +1,7 @@
 package easewright.size;
 
 import java.util.List;
+import java.util.Optional;
 
 /** The cells of a chart that share an underbust range, so that one integration serves them all. */
 record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) {
@@ -31,26 +32,60 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
     }
   }
 
-  /** Adds each cell that may be probable, with a bound its probability does not exceed. */
-  void bounds(Girths girths, List<Bounded> bounded) {
-    double band = between(underbust, girths.under(), girths.underSd());
+  /** This row as bust and underbust see it; empty where the underbust cannot lie in it. */
+  Optional<Reached> reached(Girths girths) {
     Integration integration = new Integration(girths);
-    for (int i = 0; i < closed.size(); i++) {
-      SizeCell cell = closed.get(i);
-      if (cell.difference() == null) {
-        bounded.add(new Bounded(written.get(i), cell, band, integration));
-      } else if (integration.reaches(cell.difference())) {
-        double nearest = integration.nearest(cell.difference());
-        double most = between(cell.difference(), girths.bust() - nearest, girths.bustSd());
-        bounded.add(new Bounded(written.get(i), cell, band * most + SLACK, integration));
-      }
-    }
+    return integration.from < integration.to
+        ? Optional.of(
+            new Reached(integration, between(underbust, girths.under(), girths.underSd())))
+        : Optional.empty();
   }
 
-  /** A cell whose probability is at most the bound. */
-  record Bounded(SizeCell written, SizeCell closed, double bound, Integration integration) {
-    double probability() {
-      return integration.probability(closed);
+  /**
+   * A row in which the underbust may lie.
+   *
+   * @param band probability that it does, which no cell of the row exceeds
+   */
+  final class Reached {
+    private final Integration integration;
+    private final double band;
+
+    private Reached(Integration integration, double band) {
+      this.integration = integration;
+      this.band = band;
+    }
+
+    double bound() {
+      return band + SLACK;
+    }
+
+    /** Its most probable cell, the first of equals; empty unless it exceeds another's. */
+    Optional<SizeChance> best(double most) {
+      int first = -1;
+      double best = most;
+      for (int i = 0; i < closed.size(); i++) {
+        SizeCell cell = closed.get(i);
+        if (bound(cell) > best) {
+          double probability = integration.probability(cell);
+          if (probability > best) {
+            best = probability;
+            first = i;
+          }
+        }
+      }
+      return first < 0 ? Optional.empty() : Optional.of(new SizeChance(written.get(first), best));
+    }
+
+    private double bound(SizeCell cell) {
+      if (cell.difference() == null) {
+        return bound();
+      }
+      if (!integration.reaches(cell.difference())) {
+        return 0;
+      }
+      Girths girths = integration.girths;
+      double nearest = integration.nearest(cell.difference());
+      return band * between(cell.difference(), girths.bust() - nearest, girths.bustSd()) + SLACK;
     }
   }
 

@@ -1,10 +1,11 @@
 package easewright.size;
 
 import easewright.measure.Measured;
-import easewright.size.ChartRow.Bounded;
 import easewright.size.ChartRow.Girths;
+import easewright.size.ChartRow.Reached;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
@@ -117,26 +118,17 @@ public final class SizeChart {
    */
   public Optional<SizeChance> best(Measured bust, Measured underbust) {
     Girths girths = girths(bust, underbust);
-    List<Bounded> bounded = new ArrayList<>();
-    rows.forEach(row -> row.bounds(girths, bounded));
-    List<Bounded> promising = new ArrayList<>(bounded);
-    promising.sort((a, b) -> Double.compare(b.bound(), a.bound()));
-    Bounded first = null;
-    double most = 0;
-    for (Bounded one : promising) {
-      if (one.bound() < most) {
-        break;
-      }
-      double probability = one.probability();
-      if (probability > most
-          || (first != null
-              && probability == most
-              && bounded.indexOf(one) < bounded.indexOf(first))) {
-        first = one;
-        most = probability;
+    List<Reached> promising = new ArrayList<>();
+    rows.forEach(row -> row.reached(girths).ifPresent(promising::add));
+    promising.sort(Comparator.comparingDouble(Reached::bound).reversed());
+    SizeChance best = null;
+    for (Reached row : promising) {
+      double most = best == null ? 0 : best.probability();
+      if (row.bound() > most) {
+        best = row.best(most).orElse(best);
       }
     }
-    return first == null ? Optional.empty() : Optional.of(new SizeChance(first.written(), most));
+    return Optional.ofNullable(best);
   }
 
   private static Girths girths(Measured bust, Measured underbust) {

@@ -28,7 +28,7 @@ final class Gathering {
     this.reports = reports;
     this.signs = new int[reports.size()];
     this.ratios = new double[reports.size()][];
-    this.gathered = new double[2 * network.causes().size()];
+    this.gathered = new double[network.causes().size()];
     Arrays.fill(gathered, 1);
   }
 
@@ -62,13 +62,11 @@ final class Gathering {
         gathered[linked[a]] *= ratio;
       }
     }
-    int causes = gathered.length / 2;
-    for (int c = 0; c < causes; c++) {
-      if (!(gathered[c] > 1 / MOST_GATHERED && gathered[c] < MOST_GATHERED)) {
+    for (double ratio : gathered) {
+      if (!(ratio > 1 / MOST_GATHERED && ratio < MOST_GATHERED)) {
         return false;
       }
     }
-    System.arraycopy(gathered, 0, gathered, causes, causes);
     return true;
   }
 

@@ -34,7 +34,7 @@ public final class Network {
     silence = builder.leaks.values().stream().mapToDouble(leak -> 1 - leak).toArray();
     misses = new double[signs.size()][];
     for (int s = 0; s < misses.length; s++) {
-      misses[s] = new double[2 * causes.size()];
+      misses[s] = new double[causes.size()];
       Arrays.fill(misses[s], 1);
     }
     builder.strengths.forEach(
@@ -137,7 +137,7 @@ public final class Network {
     return silence[sign];
   }
 
-  /** 1 − strength for each cause, twice over (see {@link Weights}). */
+  /** 1 − strength for each cause. */
   double[] misses(int sign) {
     return misses[sign];
   }
@@ -162,7 +162,7 @@ public final class Network {
   }
 
   private static int[] linked(double[] misses) {
-    int[] linked = new int[misses.length / 2];
+    int[] linked = new int[misses.length];
     int count = 0;
     for (int c = 0; c < linked.length; c++) {
       if (misses[c] < 1) {
@@ -172,8 +172,8 @@ public final class Network {
     return Arrays.copyOf(linked, count);
   }
 
-  private void set(double[] row, int cause, double strength) {
-    row[cause] = row[cause + causes.size()] = 1 - strength;
+  private static void set(double[] row, int cause, double strength) {
+    row[cause] = 1 - strength;
   }
 
   private static int find(Map<String, Integer> index, String id, String kind) {

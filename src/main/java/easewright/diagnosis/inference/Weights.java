@@ -1,14 +1,15 @@
 package easewright.diagnosis.inference;
 
+import java.util.Arrays;
 import java.util.stream.IntStream;
 
 /**
  * Weights of all hypotheses, in plain arrays because this is the inner loop.
  *
  * <p>Pairs lie in rows by distance: the pair of causes i and (i + d) mod n is at [d − 1][i], for d
- * = 1 … n/2. Rows of per-cause numbers come twice over, which spares the "mod n", and are shifted
- * by d into a row of their own first: the compiler makes vector instructions only of loops that use
- * one index for all arrays, and these take a half to a third of the time.
+ * = 1 … n/2. Rows of per-cause numbers are laid twice over, which spares the "mod n", and shifted
+ * by d into a row of their own: the compiler makes vector instructions only of loops that use one
+ * index for all arrays, and these take a half to a third of the time.
  */
 final class Weights {
   double nothing;
@@ -37,17 +38,24 @@ final class Weights {
     return weights;
   }
 
-  /** These weights times a factor for each cause of a hypothesis; factors come twice over. */
+  private static double[] twice(double[] row) {
+    double[] twice = Arrays.copyOf(row, 2 * row.length);
+    System.arraycopy(row, 0, twice, row.length, row.length);
+    return twice;
+  }
+
+  /** These weights times a factor for each cause of a hypothesis. */
   Weights times(double[] factors) {
     int n = single.length;
     double[] own = new double[n];
     double[] ahead = new double[n];
+    double[] twice = twice(factors);
     double[][] rows = new double[pair.length][];
     for (int i = 0; i < n; i++) {
       own[i] = single[i] * factors[i];
     }
     for (int d = 1; d <= rows.length; d++) {
-      System.arraycopy(factors, d, ahead, 0, n);
+      System.arraycopy(twice, d, ahead, 0, n);
       rows[d - 1] = pair[d - 1].clone();
       multiply(rows[d - 1], factors, ahead);
     }
@@ -140,12 +148,13 @@ final class Weights {
   /** Multiplies each weight by fixed + slope·∏ misses over the causes of its hypothesis. */
   void multiply(double fixed, double slope, double[] misses) {
     double[] ahead = new double[single.length];
+    double[] twice = twice(misses);
     nothing *= fixed + slope;
     for (int i = 0; i < ahead.length; i++) {
       single[i] *= fixed + slope * misses[i];
     }
     for (int d = 1; d <= pair.length; d++) {
-      System.arraycopy(misses, d, ahead, 0, ahead.length);
+      System.arraycopy(twice, d, ahead, 0, ahead.length);
       multiply(pair[d - 1], fixed, slope, misses, ahead);
     }
   }
@@ -160,12 +169,13 @@ final class Weights {
   /** The opposite of {@link #multiply}, into another set of weights. */
   void divide(double fixed, double slope, double[] misses, Weights into) {
     double[] ahead = new double[single.length];
+    double[] twice = twice(misses);
     into.nothing = nothing / (fixed + slope);
     for (int i = 0; i < ahead.length; i++) {
       into.single[i] = single[i] / (fixed + slope * misses[i]);
     }
     for (int d = 1; d <= pair.length; d++) {
-      System.arraycopy(misses, d, ahead, 0, ahead.length);
+      System.arraycopy(twice, d, ahead, 0, ahead.length);
       divide(pair[d - 1], fixed, slope, misses, ahead, into.pair[d - 1]);
     }
   }

@@ -106,7 +106,7 @@ public final class WeightsOfEvidence {
   private static double smallestFactor(double fixed, double slope, double[] misses) {
     double least = 1;
     double second = 1;
-    for (int c = 0; c < misses.length / 2; c++) {
+    for (int c = 0; c < misses.length; c++) {
       second = Math.min(second, Math.max(least, misses[c]));
       least = Math.min(least, misses[c]);
     }
