@@ -78,6 +78,9 @@ public final class SoFar {
   }
 
   private static String written(String text) {
+    if (!holdsNumber(text)) {
+      return text; // most texts are names, and refusing each as a quantity costs more
+    }
     try {
       Quantity quantity = Quantity.parse(text);
       String plain = quantity.text();
@@ -85,5 +88,16 @@ public final class SoFar {
     } catch (BadQuantity name) {
       return text;
     }
+  }
+
+  /** A digit, or a sign such as "½". */
+  private static boolean holdsNumber(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      int type = Character.getType(text.charAt(i));
+      if (type == Character.DECIMAL_DIGIT_NUMBER || type == Character.OTHER_NUMBER) {
+        return true;
+      }
+    }
+    return false;
   }
 }

@@ -80,7 +80,7 @@ record Spot(JsonNode node, String pointer, Faults faults) {
       return null;
     }
     String text = node.textValue();
-    if (text.chars().anyMatch(Spot::hidden)) {
+    if (hasHidden(text)) {
       unreadable(
           "There are signs in this text that nobody sees.",
           "Leave out control characters and marks that change the direction of writing.");
@@ -93,6 +93,15 @@ record Spot(JsonNode node, String pointer, Faults faults) {
       return null;
     }
     return text;
+  }
+
+  private static boolean hasHidden(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (hidden(text.charAt(i))) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** Controls, and what embeds, overrides or isolates a direction (Unicode Annex 9, 2.1 to 2.6). */

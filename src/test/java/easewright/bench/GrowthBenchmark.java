@@ -35,8 +35,8 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
  */
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 4, time = 3)
-@Measurement(iterations = 5, time = 1)
+@Warmup(iterations = 4, time = 5)
+@Measurement(iterations = 6, time = 2)
 public class GrowthBenchmark {
 
   /** The typical fitting before a book of so many families. */
@@ -111,7 +111,7 @@ public class GrowthBenchmark {
                 new OptionsBuilder()
                     .include(GrowthBenchmark.class.getSimpleName())
                     .forks(1)
-                    .jvmArgs("-Xmx2g", Typical.COMPILED_IN_TURN)
+                    .jvmArgs("-Xmx3g")
                     .build())
             .run();
     Map<String, TreeMap<Integer, Double>> curves = new TreeMap<>();

@@ -21,15 +21,16 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 
 /**
  * Our way beside plainer ones, in one run: everything fires each time, against what holds in any
- * fitting collected once; sums by maps and loops, against arrays; and rules compiled at start,
- * against classes from the build, up to the first answer.
+ * fitting collected once; rules in plain loops, without an engine; sums by maps and loops, against
+ * gathered ones; and rules compiled at start, against classes from the build, up to the first
+ * answer.
  */
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 4, time = 2)
-@Measurement(iterations = 5, time = 1)
-@Fork(value = 1, jvmArgsAppend = Typical.COMPILED_IN_TURN)
+@Warmup(iterations = 4, time = 4)
+@Measurement(iterations = 6, time = 2)
+@Fork(1)
 public class PlainerWaysBenchmark {
   private Fitting fitting;
   private Stages stages;
@@ -50,6 +51,16 @@ public class PlainerWaysBenchmark {
   @Benchmark
   public Object allRulesAndLinksEachTime() {
     return stages.allLinks(stages.allRules());
+  }
+
+  @Benchmark
+  public Object rules() {
+    return stages.rules();
+  }
+
+  @Benchmark
+  public Object rulesInPlainLoops() {
+    return stages.rulesByHand();
   }
 
   @Benchmark

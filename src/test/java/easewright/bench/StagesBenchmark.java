@@ -25,9 +25,9 @@ import org.openjdk.jmh.runner.options.OptionsBuilder;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.AverageTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 4, time = 2)
-@Measurement(iterations = 5, time = 1)
-@Fork(value = 1, jvmArgsAppend = Typical.COMPILED_IN_TURN)
+@Warmup(iterations = 4, time = 4)
+@Measurement(iterations = 6, time = 2)
+@Fork(1)
 public class StagesBenchmark {
   private final ObjectMapper json =
       new ObjectMapper().setDefaultPropertyInclusion(JsonInclude.Include.NON_NULL);

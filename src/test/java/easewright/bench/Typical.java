@@ -9,9 +9,6 @@ import org.jboss.logmanager.LogContext;
 
 /** The typical fitting all figures are about: eight signs, two cloths tested, a sheet by its id. */
 final class Typical {
-  /** On a busy machine the compiler's own threads starve, and a warm-up never ends. */
-  static final String COMPILED_IN_TURN = "-XX:-BackgroundCompilation";
-
   private Typical() {}
 
   static byte[] bytes() {

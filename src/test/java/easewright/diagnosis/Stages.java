@@ -24,6 +24,7 @@ public final class Stages {
   private final Draft draft;
   private final Map<String, Figure> figures;
   private final List<Object> facts;
+  private final RulesByHand.Known known;
   private final Statements said;
   private final List<Report> reports;
   private final Posterior posterior;
@@ -34,6 +35,7 @@ public final class Stages {
     this.draft = Draft.of(fitting, Answering.BOOK.source());
     this.figures = byId();
     this.facts = Facts.of(fitting, draft, figures.values());
+    this.known = RulesByHand.known(fitting);
     this.said = Answering.consult(facts);
     this.reports = reports();
     this.posterior = posterior();
@@ -77,6 +79,11 @@ public final class Stages {
     List<Object> all = new ArrayList<>(facts);
     all.add(new AnyFitting());
     return Answering.consult(all);
+  }
+
+  /** What the same rules say without an engine, tried one after another. */
+  public Object rulesByHand() {
+    return RulesByHand.said(known.copy());
   }
 
   /** The links of this fitting laid over those of any fitting. */
