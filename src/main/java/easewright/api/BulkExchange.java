@@ -9,15 +9,13 @@ import io.vertx.ext.web.RoutingContext;
 import java.util.Optional;
 
 /**
- * One request with a fitting a line, and its response. Lines are answered on a worker thread,
- * several in a row; while their answers are sent the next are worked on, unless those before still
- * wait to be sent. More is read only when no line is left. So whoever reads slowly is also read
- * from slowly, order is kept, and no thread waits for the network.
+ * One request with a fitting a line, and its response. Lines are answered like single fittings, one
+ * by one on the event loop, where others have their turn between two of them; a way to a worker and
+ * back would cost as much as a tenth of an answer. The next waits while answers before it wait to
+ * be sent, and more is read only when no line is left: so whoever reads slowly is also read from
+ * slowly, order is kept, and no thread waits for the network.
  */
 final class BulkExchange {
-  /** Answers sent in one go, bytes: a way to a worker and back for each line costs too much. */
-  private static final int SENT_AT_ONCE = 64 * 1024;
-
   private final RoutingContext context;
   private final HttpServerRequest request;
   private final HttpServerResponse response;
@@ -77,16 +75,12 @@ final class BulkExchange {
     }
   }
 
-  private void answer(Line line) {
-    context.vertx().executeBlocking(() -> answersFrom(line), false).onSuccess(this::send);
-  }
-
   /** If the asker has gone, nothing drains any more, and all that would follow is dropped. */
-  private void send(Buffer answered) {
+  private void answer(Line line) {
     if (response.closed()) {
       return;
     }
-    response.write(answered);
+    response.write(Buffer.buffer(answers.reply(line).line()));
     if (response.writeQueueFull()) {
       response.drainHandler(
           drained -> {
@@ -94,22 +88,12 @@ final class BulkExchange {
             goOn(left());
           });
     } else {
-      goOn(left());
+      context.vertx().runOnContext(turn -> goOn(left()));
     }
   }
 
   private Optional<Line> left() {
     return ended ? Optional.empty() : lines.next();
-  }
-
-  private Buffer answersFrom(Line first) {
-    Buffer sent = Buffer.buffer();
-    Optional<Line> line = Optional.of(first);
-    while (line.isPresent()) {
-      sent.appendBytes(answers.reply(line.get()).line());
-      line = sent.length() >= SENT_AT_ONCE ? Optional.empty() : left();
-    }
-    return sent;
   }
 
   private void hangUp() {
