@@ -17,10 +17,15 @@ public final class WeightsOfEvidence {
 
   private final Posterior posterior;
   private final IntToDoubleFunction[] without;
+  private final int[] signs;
 
   private WeightsOfEvidence(Posterior posterior) {
     this.posterior = posterior;
     this.without = new IntToDoubleFunction[posterior.observations().size()];
+    this.signs =
+        posterior.observations().stream()
+            .mapToInt(seen -> posterior.network().sign(seen.sign()))
+            .toArray();
   }
 
   /**
@@ -55,7 +60,7 @@ public final class WeightsOfEvidence {
   /** Each observation's weight for the cause, in the order of the posterior's observations. */
   public List<Weight> weights(String cause) {
     int c = posterior.network().cause(cause);
-    return IntStream.range(0, without.length).mapToObj(k -> weight(k, c)).toList();
+    return IntStream.range(0, without.length).mapToObj(k -> weight(k, c, decibans(k, c))).toList();
   }
 
   /** The same without the observations that say nothing of the cause. */
@@ -63,24 +68,26 @@ public final class WeightsOfEvidence {
     int c = posterior.network().cause(cause);
     List<Weight> weights = new ArrayList<>();
     for (int k = 0; k < without.length; k++) {
-      if (decibans(posterior.observations().get(k), c) != 0) {
-        weights.add(weight(k, c));
+      double decibans = decibans(k, c);
+      if (decibans != 0) {
+        weights.add(weight(k, c, decibans));
       }
     }
     return weights;
   }
 
-  private Weight weight(int observation, int cause) {
+  private Weight weight(int observation, int cause, double decibans) {
     Observation seen = posterior.observations().get(observation);
     if (without[observation] == null) {
       without[observation] = without(seen);
     }
-    return new Weight(seen, decibans(seen, cause), without[observation].applyAsDouble(cause));
+    return new Weight(seen, decibans, without[observation].applyAsDouble(cause));
   }
 
-  private double decibans(Observation seen, int cause) {
+  private double decibans(int observation, int cause) {
     Network network = posterior.network();
-    int sign = network.sign(seen.sign());
+    Observation seen = posterior.observations().get(observation);
+    int sign = signs[observation];
     double silent = seen.slope() * network.silence(sign);
     double alone = seen.fixed() + silent * network.misses(sign)[cause];
     return decibans(alone, seen.fixed() + silent);
