@@ -102,7 +102,10 @@ final class TextReader {
   }
 
   private Intake intake() {
-    intake.run(); // does nothing but the first time
+    if (!intake.isDone()) {
+      // In a thread of its own: whoever asks first has a deadline, and would spoil it for all.
+      new Thread(intake, "everyday-words").start();
+    }
     try {
       return intake.get();
     } catch (InterruptedException | ExecutionException e) {
