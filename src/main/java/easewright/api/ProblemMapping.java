@@ -19,7 +19,7 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** Every way of not answering, as a problem (RFC 9457) with the status RFC 9110 gives it. */
 class ProblemMapping {
-  private static final int RETRY_AFTER_SECONDS = 5;
+  static final int RETRY_AFTER_SECONDS = 5;
 
   static final Problem KEY_NEEDED =
       Problem.of(
