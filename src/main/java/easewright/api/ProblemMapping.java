@@ -136,14 +136,19 @@ class ProblemMapping {
   @ServerExceptionMapper
   Response notSupported(NotSupportedException request, UriInfo address) {
     List<String> taken = Contract.forms(address.getPath());
-    return Problem.of(
-            "media-type",
-            "The form of the request is not taken",
-            415,
-            "Send " + String.join(" or ", taken) + ".")
+    return notSupported(taken)
         .response()
         .header(HttpHeaders.ACCEPT, String.join(", ", taken))
         .build();
+  }
+
+  /** The problem of a request in a form that is not among those taken. */
+  static Problem notSupported(List<String> taken) {
+    return Problem.of(
+        "media-type",
+        "The form of the request is not taken",
+        415,
+        "Send " + String.join(" or ", taken) + ".");
   }
 
   @ServerExceptionMapper
