@@ -19,6 +19,9 @@ final class TextReader {
   /** As much as a long post: some 600 words. */
   static final int MOST_CHARACTERS = 4000;
 
+  /** No text of anybody's holds it, and not every store can keep it. */
+  static final char NUL = 0;
+
   private static final String TEXT = "text";
   private static final String ASKED = "asked";
 
@@ -67,6 +70,10 @@ final class TextReader {
     if (!text.isTextual() || text.textValue().isBlank()) {
       throw FaultyRequest.unreadable(
           "/" + TEXT, "A text is needed here.", "Write the post as it stands, in quotes.");
+    }
+    if (text.textValue().indexOf(NUL) >= 0) {
+      throw FaultyRequest.unreadable(
+          "/" + TEXT, "The text holds the character NUL.", "Leave it out.");
     }
     if (text.textValue().length() > MOST_CHARACTERS) {
       throw FaultyRequest.impossible(

@@ -448,6 +448,20 @@ abstract class StoreTest {
   }
 
   @Test
+  void what_can_be_no_id_is_not_here_whatever_an_engine_makes_of_it() {
+    Caller organiser = opened();
+    String id = store.cases().open(organiser, "Wrenna").id();
+    for (String none : List.of("", "a\u0000", id + "\u0000", "\uD800", "a".repeat(5000))) {
+      assertThrows(NotHere.class, () -> store.cases().story(organiser, none));
+      assertThrows(NotHere.class, () -> store.cases().delete(organiser, none));
+      assertThrows(NotHere.class, () -> store.cases().note(organiser, none, "A note."));
+      assertThrows(NotHere.class, () -> store.cases().handOver(organiser, id, 1, none));
+      assertThrows(NotHere.class, () -> store.keys().issueLink(organiser, none));
+      assertThrows(NotHere.class, () -> store.keys().revoke(organiser, none));
+    }
+  }
+
+  @Test
   void work_that_fails_half_way_leaves_nothing() {
     Caller organiser = opened();
     Case open = store.cases().open(organiser, "Wrenna");
