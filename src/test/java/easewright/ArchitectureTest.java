@@ -41,7 +41,7 @@ class ArchitectureTest {
           Map.entry(
               "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook")),
           Map.entry("reply", List.of("diagnosis")),
-          Map.entry("clinic", List.of("diagnosis", "pattern")),
+          Map.entry("clinic", List.of("deadline", "diagnosis", "pattern")),
           Map.entry(
               "check",
               List.of("measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis")),

@@ -47,6 +47,10 @@ final class ClinicForm {
           "Write 1 to " + Words.LONGEST_TEXT + " characters between double quotes.");
       return null;
     }
+    if (text.indexOf(TextReader.NUL) >= 0) {
+      spot.unreadable("The text holds the character NUL.", "Leave it out.");
+      return null;
+    }
     return text;
   }
 

@@ -1,5 +1,7 @@
 package easewright.api;
 
+import easewright.deadline.DeadlinePassed;
+import io.quarkus.logging.Log;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.Cookie;
 import io.vertx.core.http.HttpHeaders;
@@ -73,7 +75,7 @@ class ClosedService {
             found -> {
               call.request().resume();
               if (found.failed()) {
-                call.fail(found.cause());
+                fail(call, found.cause());
               } else if (found.result().isPresent()) {
                 call.next();
               } else if (isOfDesk(path) && call.request().method().equals(HttpMethod.GET)) {
@@ -95,12 +97,27 @@ class ClosedService {
   }
 
   private static void refuse(RoutingContext call) {
+    call.response().putHeader("WWW-Authenticate", "Bearer");
+    answer(call, ProblemMapping.KEY_NEEDED);
+  }
+
+  /** No mapping of problems is behind this filter. */
+  private static void fail(RoutingContext call, Throwable failure) {
+    if (failure instanceof DeadlinePassed) {
+      call.response().putHeader(HttpHeaders.RETRY_AFTER, "" + ProblemMapping.RETRY_AFTER_SECONDS);
+      answer(call, Problem.tookTooLong());
+    } else {
+      Log.error("A key could not be looked for", failure);
+      answer(call, Problem.failed());
+    }
+  }
+
+  private static void answer(RoutingContext call, Problem problem) {
     call.response()
-        .setStatusCode(401)
-        .putHeader("WWW-Authenticate", "Bearer")
+        .setStatusCode(problem.status())
         .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
         .putHeader(HttpHeaders.CACHE_CONTROL, "no-store")
         .putHeader(HttpHeaders.CONNECTION, "close")
-        .end(Json.encode(ProblemMapping.KEY_NEEDED));
+        .end(Json.encode(problem));
   }
 }

@@ -1,5 +1,6 @@
 package easewright.api;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.Consumes;
@@ -25,7 +26,7 @@ public class IntakeResource {
   @Consumes(MediaType.APPLICATION_JSON)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public IntakeAnswer json(byte[] body) {
-    return rules.now().read(RequestJson.parse(body));
+    return read(RequestJson.parse(body));
   }
 
   @POST
@@ -35,11 +36,14 @@ public class IntakeResource {
     if (body.length > RequestJson.MOST_BYTES) {
       throw new RequestJson.TooLarge();
     }
-    return rules
-        .now()
-        .read(
-            JsonNodeFactory.instance
-                .objectNode()
-                .put("text", new String(body, StandardCharsets.UTF_8)));
+    return read(
+        JsonNodeFactory.instance
+            .objectNode()
+            .put("text", new String(body, StandardCharsets.UTF_8)));
+  }
+
+  private IntakeAnswer read(JsonNode request) {
+    InForce.Edition edition = rules.now();
+    return rules.inTime(() -> edition.read(request));
   }
 }

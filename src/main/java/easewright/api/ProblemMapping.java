@@ -19,7 +19,7 @@ import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** Every way of not answering, as a problem (RFC 9457) with the status RFC 9110 gives it. */
 class ProblemMapping {
-  private static final int RETRY_AFTER_SECONDS = 5;
+  static final int RETRY_AFTER_SECONDS = 5;
 
   static final Problem KEY_NEEDED =
       Problem.of(
@@ -136,14 +136,19 @@ class ProblemMapping {
   @ServerExceptionMapper
   Response notSupported(NotSupportedException request, UriInfo address) {
     List<String> taken = Contract.forms(address.getPath());
-    return Problem.of(
-            "media-type",
-            "The form of the request is not taken",
-            415,
-            "Send " + String.join(" or ", taken) + ".")
+    return notSupported(taken)
         .response()
         .header(HttpHeaders.ACCEPT, String.join(", ", taken))
         .build();
+  }
+
+  /** The problem of a request in a form that is not among those taken. */
+  static Problem notSupported(List<String> taken) {
+    return Problem.of(
+        "media-type",
+        "The form of the request is not taken",
+        415,
+        "Send " + String.join(" or ", taken) + ".");
   }
 
   @ServerExceptionMapper

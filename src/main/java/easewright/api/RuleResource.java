@@ -113,7 +113,9 @@ public class RuleResource {
 
   /** Reads a question as a post is read: "creeps up" finds the band that rides up. */
   private Meant meant(String asked) {
-    IntakeAnswer read = rules.now().read(JsonNodeFactory.instance.objectNode().put("text", asked));
+    InForce.Edition edition = rules.now();
+    IntakeAnswer read =
+        rules.inTime(() -> edition.read(JsonNodeFactory.instance.objectNode().put("text", asked)));
     List<String> surely = read.fitting().path("signs").findValuesAsText("sign");
     return new Meant(
         surely,

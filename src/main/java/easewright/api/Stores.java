@@ -10,6 +10,7 @@ import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -35,12 +36,14 @@ class Stores {
       @ConfigProperty(name = "easewright.clinic.store") Path folder,
       @ConfigProperty(name = "easewright.clinic.url") Optional<String> url,
       @ConfigProperty(name = "easewright.clinic.user", defaultValue = "easewright") String user,
-      @ConfigProperty(name = "easewright.clinic.password") Optional<String> password) {
+      @ConfigProperty(name = "easewright.clinic.password") Optional<String> password,
+      @ConfigProperty(name = "easewright.limit.store") Duration patience) {
     store =
         new ClinicStore(
             url.map(server -> StoreAddress.onServer(server, user, password.orElse("")))
                 .orElseGet(() -> StoreAddress.inFolder(folder)),
-            Clock.systemUTC());
+            Clock.systemUTC(),
+            patience);
   }
 
   @Produces

@@ -19,6 +19,9 @@ final class TextReader {
   /** As much as a long post: some 600 words. */
   static final int MOST_CHARACTERS = 4000;
 
+  /** No text of anybody's holds it, and not every store can keep it. */
+  static final char NUL = 0;
+
   private static final String TEXT = "text";
   private static final String ASKED = "asked";
 
@@ -68,6 +71,10 @@ final class TextReader {
       throw FaultyRequest.unreadable(
           "/" + TEXT, "A text is needed here.", "Write the post as it stands, in quotes.");
     }
+    if (text.textValue().indexOf(NUL) >= 0) {
+      throw FaultyRequest.unreadable(
+          "/" + TEXT, "The text holds the character NUL.", "Leave it out.");
+    }
     if (text.textValue().length() > MOST_CHARACTERS) {
       throw FaultyRequest.impossible(
           "/" + TEXT,
@@ -102,7 +109,10 @@ final class TextReader {
   }
 
   private Intake intake() {
-    intake.run(); // does nothing but the first time
+    if (!intake.isDone()) {
+      // In a thread of its own: whoever asks first has a deadline, and would spoil it for all.
+      new Thread(intake, "everyday-words").start();
+    }
     try {
       return intake.get();
     } catch (InterruptedException | ExecutionException e) {

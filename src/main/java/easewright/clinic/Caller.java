@@ -24,9 +24,9 @@ public record Caller(String clinic, Role role, String key, String name, String c
     }
   }
 
-  /** To a wearer every case but their own is not there. */
+  /** To a wearer every case but their own is not there, and what can be no id is nobody's. */
   void mustReach(String id) {
-    if (role == Role.WEARER && !id.equals(caseId)) {
+    if (!Key.isId(id) || role == Role.WEARER && !id.equals(caseId)) {
       throw new NotHere();
     }
   }

@@ -184,15 +184,16 @@ public final class Cases {
   }
 
   private static boolean canHold(Handle handle, Caller caller, String key) {
-    return handle
-        .createQuery(
-            "select count(*) from access_keys"
-                + " where id = :key and clinic_id = :clinic and role <> 'WEARER'")
-        .bind("key", key)
-        .bind("clinic", caller.clinic())
-        .mapTo(Integer.class)
-        .one()
-        .equals(1);
+    return Key.isId(key)
+        && handle
+            .createQuery(
+                "select count(*) from access_keys"
+                    + " where id = :key and clinic_id = :clinic and role <> 'WEARER'")
+            .bind("key", key)
+            .bind("clinic", caller.clinic())
+            .mapTo(Integer.class)
+            .one()
+            .equals(1);
   }
 
   private void touch(Handle handle, Caller caller, String id) {

@@ -1,6 +1,7 @@
 package easewright.clinic;
 
 import java.time.Clock;
+import java.time.Duration;
 
 /** Everything stored, by what is done with it; opened when first used. */
 public final class ClinicStore implements AutoCloseable {
@@ -12,8 +13,13 @@ public final class ClinicStore implements AutoCloseable {
   private final Retention retention;
   private final Insights insights;
 
-  public ClinicStore(StoreAddress address, Clock clock) {
-    this(new Database(address), clock);
+  /**
+   * A store that is not opened yet.
+   *
+   * @param patience how long any work waits for others; see {@link Database}
+   */
+  public ClinicStore(StoreAddress address, Clock clock, Duration patience) {
+    this(new Database(address, patience), clock);
   }
 
   private ClinicStore(Database database, Clock clock) {

@@ -24,6 +24,8 @@ public record Key(Role role, String id, String secret) {
 
   private static final Pattern FORM = Pattern.compile("ew([ohw])-([a-z2-7]{16})-([a-z2-7]{40})");
 
+  private static final Pattern ID = Pattern.compile("[a-z2-7]{16}");
+
   static Key make(Role role, SecureRandom random) {
     return new Key(role, newId(random), letters(random, SECRET_BYTES));
   }
@@ -45,6 +47,11 @@ public record Key(Role role, String id, String secret) {
   /** An id for a key, a clinic or a case: 16 letters and digits that can't be counted through. */
   static String newId(SecureRandom random) {
     return letters(random, ID_BYTES);
+  }
+
+  /** Whether anything can have this id. Some engines fail at what none can be, such as NUL. */
+  static boolean isId(String text) {
+    return ID.matcher(text).matches();
   }
 
   private static String letters(SecureRandom random, int bytes) {

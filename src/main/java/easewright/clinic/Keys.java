@@ -179,6 +179,9 @@ public final class Keys {
   }
 
   private static Role role(Handle handle, Caller caller, String id) {
+    if (!Key.isId(id)) {
+      throw new NotHere();
+    }
     return handle
         .createQuery("select role from access_keys where id = :id and clinic_id = :clinic")
         .bind("id", id)

@@ -23,7 +23,7 @@ public record StoreAddress(String url, String user, String password, Path file) 
     return new StoreAddress(
         "jdbc:h2:file:"
             + base
-            + ";WRITE_DELAY=0;DB_CLOSE_DELAY=-1;DB_CLOSE_ON_EXIT=FALSE;LOCK_TIMEOUT=10000"
+            + ";WRITE_DELAY=0;DB_CLOSE_DELAY=-1;DB_CLOSE_ON_EXIT=FALSE"
             + ";TRACE_LEVEL_FILE=0;TRACE_LEVEL_SYSTEM_OUT=0",
         "easewright",
         "",

@@ -4,7 +4,7 @@ package easewright.deadline;
 public final class DeadlinePassed extends RuntimeException {
   private static final long serialVersionUID = 1;
 
-  DeadlinePassed() {
+  public DeadlinePassed() {
     super(null, null, false, false);
   }
 }

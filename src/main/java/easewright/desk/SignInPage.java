@@ -7,6 +7,7 @@ import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
@@ -14,6 +15,7 @@ import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.NewCookie;
 import java.net.URI;
+import java.net.URISyntaxException;
 import java.util.Optional;
 import org.jboss.resteasy.reactive.RestResponse;
 
@@ -87,10 +89,23 @@ public class SignInPage {
     return to != null && to.matches("/desk(?:/[a-z0-9-]++)*+") ? to : "";
   }
 
+  /**
+   * Leads on to a page of ours.
+   *
+   * @param path not encoded: what stood in the address may stand in it, whatever that was
+   */
   static RestResponse<String> seeOther(String path, NewCookie... cookies) {
     return RestResponse.ResponseBuilder.<String>create(303)
-        .location(URI.create(path))
+        .location(encoded(path))
         .cookie(cookies)
         .build();
+  }
+
+  private static URI encoded(String path) {
+    try {
+      return URI.create(new URI(null, null, path, null).toASCIIString());
+    } catch (URISyntaxException none) {
+      throw new NotFoundException(none);
+    }
   }
 }

@@ -79,6 +79,7 @@ public final class Intake {
    * What a text says in reply to a question.
    *
    * @param asked the sign that was asked about, or null
+   * @throws easewright.deadline.DeadlinePassed when the thread's time is over
    */
   public Reading read(String text, SignEntry asked) {
     Post post = lexicon.read(text);

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.deadline.Deadline;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -120,6 +121,7 @@ final class Lexicon {
   }
 
   private Word mended(Word word, Map<String, Optional<String>> mended) {
+    Deadline.check();
     String meant = shortForms.get(word.plain());
     if (meant != null) {
       return new Word(word.from(), word.to(), meant, Speech.stem(meant));

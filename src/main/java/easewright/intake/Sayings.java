@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.deadline.Deadline;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
@@ -176,6 +177,7 @@ final class Sayings {
       Mention at,
       Map<String, List<Mention>> said,
       Post post) {
+    Deadline.check();
     List<Mention> found = new ArrayList<>(List.of(at));
     BitSet used = new BitSet();
     used.set(at.first());

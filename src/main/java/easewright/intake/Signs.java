@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.deadline.Deadline;
 import easewright.intake.Polarity.Meant;
 import easewright.intake.Reading.SignRead;
 import easewright.rulebook.Catalog.SignEntry;
@@ -57,6 +58,7 @@ final class Signs {
   List<SignRead> in(Post post, List<Match> said, List<Match> denying, List<Amount> amounts) {
     Map<String, SignRead> found = new LinkedHashMap<>();
     for (Match match : said) {
+      Deadline.check();
       if (!isOnlyHow(match, said, post)) {
         add(found, match, meant(match, post), post, amounts, said);
       }

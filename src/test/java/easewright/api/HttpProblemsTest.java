@@ -7,6 +7,7 @@ import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.junit.QuarkusTest;
@@ -102,6 +103,32 @@ class HttpProblemsTest {
         given().contentType("text/plain").body(ONE_SIGN).post("/v1/fittings").then(),
         415,
         "media-type");
+  }
+
+  /** Sent by hand, since clients mend or refuse such headers. */
+  @Test
+  void headers_that_are_none_are_problems_that_tell_nothing_of_what_is_inside() throws IOException {
+    for (String[] broken :
+        new String[][] {
+          {"Host: localhost\r\nContent-Type: zq9", "415", "media-type"},
+          {"Host: localhost\r\nContent-Type: ", "415", "media-type"},
+          {"Host: localhost:99999\r\nContent-Type: application/json", "400", "refused"},
+          {"Host: <b>zq9</b>\r\nContent-Type: application/json", "400", "refused"},
+          {"Content-Type: application/json", "400", "refused"}
+        }) {
+      try (Socket socket = new Socket("localhost", RestAssured.port)) {
+        String request =
+            "POST /v1/size-checks HTTP/1.1\r\n%s\r\nContent-Length: 2\r\nConnection: close\r\n\r\n{}";
+        socket
+            .getOutputStream()
+            .write(request.formatted(broken[0]).getBytes(StandardCharsets.US_ASCII));
+        String answer = new String(socket.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertTrue(answer.startsWith("HTTP/1.1 " + broken[1]), answer);
+        assertTrue(answer.contains("application/problem+json"), answer);
+        assertTrue(answer.contains("\"/problems/" + broken[2] + "\""), answer);
+        assertFalse(answer.contains("zq9") || answer.contains("vertx"), answer);
+      }
+    }
   }
 
   @Test

@@ -18,6 +18,7 @@ import jakarta.inject.Inject;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Set;
@@ -44,7 +45,7 @@ class SampleClinicTest {
   }
 
   private void look(StoreAddress address) {
-    try (ClinicStore store = new ClinicStore(address, Clock.systemUTC())) {
+    try (ClinicStore store = new ClinicStore(address, Clock.systemUTC(), Duration.ofSeconds(10))) {
       Clinics.Opened other = store.clinics().open("Evening class", "Odile", 30);
       Clinics.Opened sample =
           SampleClinic.open(

@@ -31,6 +31,7 @@ class TookTooLongTest {
     for (Map.Entry<String, String> asked :
         Map.of(
                 "/v1/fittings", "first-fitting",
+                "/v1/intakes", "a-post",
                 "/v1/cut-plans", "cut-plan-whole",
                 "/v1/size-checks", "size-check-sheet",
                 "/v1/cloth-checks", "cloth-check-layers")
@@ -45,6 +46,15 @@ class TookTooLongTest {
           .header("Retry-After", "5")
           .body("type", equalTo("/problems/took-too-long"));
     }
+    given()
+        .contentType("text/plain")
+        .body("The straps slip off.")
+        .post("/v1/intakes")
+        .then()
+        .statusCode(503)
+        .header("Retry-After", "5")
+        .body("type", equalTo("/problems/took-too-long"));
+    given().queryParam("q", "straps slip off").get("/rules").then().statusCode(503);
     given()
         .contentType("application/x-ndjson")
         .body("{\"signs\": [{\"sign\": \"straps-slip-off\"}]}\n".getBytes(UTF_8))

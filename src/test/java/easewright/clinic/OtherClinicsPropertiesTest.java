@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.BiConsumer;
@@ -27,7 +28,8 @@ class OtherClinicsPropertiesTest {
     store =
         new ClinicStore(
             StoreAddress.inFolder(Files.createTempDirectory(Path.of("target"), "clinics")),
-            Clock.systemUTC());
+            Clock.systemUTC(),
+            Duration.ofSeconds(10));
   }
 
   @AfterContainer

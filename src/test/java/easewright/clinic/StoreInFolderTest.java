@@ -2,15 +2,20 @@ package easewright.clinic;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import easewright.deadline.DeadlinePassed;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The store in a file of its own. */
@@ -27,6 +32,24 @@ class StoreInFolderTest extends StoreTest {
     store.keys().holder("ewo-aaaaaaaaaaaaaaaa-" + "a".repeat(40));
     store.retention().expireAll();
     assertFalse(Files.exists(folder.resolve("store")));
+  }
+
+  @Test
+  @Timeout(60)
+  void whoever_does_not_come_to_turn_gives_up_until_the_other_is_done() throws Exception {
+    CountDownLatch held = new CountDownLatch(1);
+    CountDownLatch done = new CountDownLatch(1);
+    try (Database hasty = new Database(address, Duration.ofSeconds(1))) {
+      Thread holder = new Thread(() -> hasty.transaction(handle -> stay(held, done)));
+      holder.start();
+      held.await();
+
+      assertThrows(DeadlinePassed.class, () -> hasty.transaction(handle -> "mine"));
+
+      done.countDown();
+      holder.join();
+      assertEquals("mine", hasty.transaction(handle -> "mine"));
+    }
   }
 
   @Test

@@ -12,31 +12,37 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.clinic.AuditEntry.Deed;
+import easewright.deadline.DeadlinePassed;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
+import org.jdbi.v3.core.Handle;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 
 /** What the store does, whatever engine is behind it; run once for each. */
 abstract class StoreTest {
+  static final Duration PATIENCE = Duration.ofSeconds(10);
+
   final SettableClock clock = new SettableClock();
   ClinicStore store;
-  private StoreAddress address;
+  StoreAddress address;
 
   abstract StoreAddress empty();
 
   @BeforeEach
   void open() {
     address = empty();
-    store = new ClinicStore(address, clock);
+    store = new ClinicStore(address, clock, PATIENCE);
   }
 
   @AfterEach
@@ -385,7 +391,7 @@ abstract class StoreTest {
     store.cases().open(other, "Marrowby");
     store.clinics().delete(organiser);
     store.close();
-    try (Database database = new Database(address)) {
+    try (Database database = new Database(address, PATIENCE)) {
       List<Integer> counts =
           database.transaction(
               handle ->
@@ -442,6 +448,20 @@ abstract class StoreTest {
   }
 
   @Test
+  void what_can_be_no_id_is_not_here_whatever_an_engine_makes_of_it() {
+    Caller organiser = opened();
+    String id = store.cases().open(organiser, "Wrenna").id();
+    for (String none : List.of("", "a\u0000", id + "\u0000", "\uD800", "a".repeat(5000))) {
+      assertThrows(NotHere.class, () -> store.cases().story(organiser, none));
+      assertThrows(NotHere.class, () -> store.cases().delete(organiser, none));
+      assertThrows(NotHere.class, () -> store.cases().note(organiser, none, "A note."));
+      assertThrows(NotHere.class, () -> store.cases().handOver(organiser, id, 1, none));
+      assertThrows(NotHere.class, () -> store.keys().issueLink(organiser, none));
+      assertThrows(NotHere.class, () -> store.keys().revoke(organiser, none));
+    }
+  }
+
+  @Test
   void work_that_fails_half_way_leaves_nothing() {
     Caller organiser = opened();
     Case open = store.cases().open(organiser, "Wrenna");
@@ -455,6 +475,53 @@ abstract class StoreTest {
     assertEquals(List.of(), story.rounds());
   }
 
+  /** A statement of another transaction may hold a row for as long as that one likes. */
+  @Test
+  @Timeout(60)
+  void a_change_that_waits_for_anothers_lock_is_given_up_and_can_be_made_when_it_is_gone()
+      throws Exception {
+    Caller organiser = opened();
+    String id = store.cases().open(organiser, "Wrenna").id();
+    CountDownLatch held = new CountDownLatch(1);
+    CountDownLatch done = new CountDownLatch(1);
+    try (ClinicStore hasty = new ClinicStore(address, clock, Duration.ofSeconds(1));
+        Database other = new Database(address, PATIENCE)) {
+      Thread holder = new Thread(() -> other.transaction(handle -> hold(handle, id, held, done)));
+      holder.start();
+      held.await();
+
+      assertThrows(
+          DeadlinePassed.class, () -> hasty.cases().note(organiser, id, "It has to wait."));
+
+      done.countDown();
+      holder.join();
+      hasty.cases().note(organiser, id, "It is served.");
+      assertEquals(
+          List.of("It is served."),
+          hasty.cases().story(organiser, id).notes().stream().map(Note::text).toList());
+    }
+  }
+
+  private static Void hold(Handle handle, String id, CountDownLatch held, CountDownLatch done) {
+    handle
+        .createQuery("select id from cases where id = :id for update")
+        .bind("id", id)
+        .mapTo(String.class)
+        .one();
+    return stay(held, done);
+  }
+
+  /** Keeps a transaction open. */
+  static Void stay(CountDownLatch held, CountDownLatch done) {
+    held.countDown();
+    try {
+      done.await();
+    } catch (InterruptedException stopped) {
+      throw new IllegalStateException(stopped);
+    }
+    return null;
+  }
+
   @Test
   void a_failure_of_the_engine_tells_its_state_but_no_value() {
     opened();
@@ -462,7 +529,7 @@ abstract class StoreTest {
         assertThrows(
             StoreFailure.class,
             () -> {
-              try (Database database = new Database(address)) {
+              try (Database database = new Database(address, PATIENCE)) {
                 database.transaction(
                     handle ->
                         handle

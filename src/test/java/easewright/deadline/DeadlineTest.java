@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import easewright.intake.Intake;
 import easewright.layout.Packing;
 import easewright.layout.Part;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleBookSource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -48,6 +50,12 @@ class DeadlineTest {
     PatternSheets sheets = new PatternSheets();
     String text = Files.readString(Path.of("openapi/examples/small-sheet.yaml"));
     isGivenUp(() -> sheets.readYaml(text));
+  }
+
+  @Test
+  void the_reading_of_a_text_is_given_up() {
+    Intake intake = new Intake(RuleBookSource.read(Path.of("rules")));
+    isGivenUp(() -> intake.read("The straps slip off and the band rides up at the back."));
   }
 
   @Test

@@ -2,6 +2,7 @@ package easewright.desk;
 
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.endsWith;
 import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -439,6 +440,20 @@ class ClinicPagesTest {
         .statusCode(200)
         .body(containsString("No case has all that."))
         .body(not(containsString("<b>")));
+  }
+
+  /** RFC 3986, section 2.1: what may not stand in an address is percent-encoded. */
+  @Test
+  void a_deletion_that_is_not_confirmed_leads_back_whatever_stood_in_the_address() {
+    String key = opened.key().text();
+    for (String path : List.of("/desk/wearer/{x}", CASE.replace("{case}", "{x}"))) {
+      asking(key)
+          .formParam("token", token(key))
+          .post(path.replace("{clinic}", organiser.clinic()) + "/delete", "<b> {\r\n\u0000½")
+          .then()
+          .statusCode(303)
+          .header("Location", endsWith("/%3Cb%3E%20%7B%0D%0A%00%C2%BD/delete"));
+    }
   }
 
   @Test

@@ -29,6 +29,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -66,7 +67,8 @@ class KilledWhileWritingIT {
 
   private void killWriters(String where) throws Exception {
     String key;
-    try (ClinicStore store = new ClinicStore(RoundWriter.address(where), Clock.systemUTC())) {
+    try (ClinicStore store =
+        new ClinicStore(RoundWriter.address(where), Clock.systemUTC(), Duration.ofSeconds(10))) {
       key = store.clinics().open("Thursday sewing circle", "Odile", 30).key().text();
     }
     List<String> acknowledged = new ArrayList<>();
@@ -133,7 +135,8 @@ class KilledWhileWritingIT {
   private static void look(String where, String key, List<String> acknowledged)
       throws SQLException {
     lookAtRows(RoundWriter.address(where));
-    try (ClinicStore store = new ClinicStore(RoundWriter.address(where), Clock.systemUTC())) {
+    try (ClinicStore store =
+        new ClinicStore(RoundWriter.address(where), Clock.systemUTC(), Duration.ofSeconds(10))) {
       Caller caller = store.keys().holder(key).orElseThrow();
       Map<String, Story> stories = new HashMap<>();
       for (Story story : store.clinics().export(caller).cases()) {

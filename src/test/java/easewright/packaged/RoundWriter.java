@@ -10,6 +10,7 @@ import easewright.clinic.Key;
 import easewright.clinic.StoreAddress;
 import java.nio.file.Path;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.UUID;
 
 /**
@@ -27,7 +28,8 @@ final class RoundWriter {
 
   /** Takes the key, and the folder or the address of the store. */
   public static void main(String[] arguments) {
-    ClinicStore store = new ClinicStore(address(arguments[1]), Clock.systemUTC());
+    ClinicStore store =
+        new ClinicStore(address(arguments[1]), Clock.systemUTC(), Duration.ofSeconds(10));
     if (arguments[0].equals(ONCE)) {
       Key key = store.clinics().open("Circle", "Odile", 30).key();
       Caller caller = store.keys().holder(key.text()).orElseThrow();

@@ -1,0 +1,231 @@
+package easewright.desk;
+
+import static io.restassured.RestAssured.given;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import easewright.api.FittedReader;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.Key;
+import easewright.fuzz.Endpoints;
+import easewright.fuzz.Endpoints.Endpoint;
+import easewright.fuzz.KeptClinic;
+import easewright.fuzz.Seeds;
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
+import jakarta.inject.Inject;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.stream.Collectors;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.MethodSource;
+
+/**
+ * No form that changes something does so when another site sends it (OWASP Cross-Site Request
+ * Forgery Prevention Cheat Sheet: a token tied to whoever is signed in; Fetch Metadata and the
+ * origin besides). The forms are found in the code.
+ */
+@QuarkusTest
+class ForgedFormsTest {
+  /** What keeps a form from being forged. */
+  enum Guard {
+    /** Where it comes from, and the token of the key in the cookie. */
+    TOKEN,
+    /** Where it comes from, and the link of the address, which only the wearer has. */
+    LINK,
+    /** Where it comes from: nobody is signed in yet. */
+    ORIGIN,
+    /** Nothing: it is answered and changes nothing. */
+    NONE
+  }
+
+  private static final Set<String> ANSWERING =
+      Set.of("/desk", "/desk/answer", "/desk/size", "/desk/cloth", "/desk/cut");
+  private static final Set<String> BEFORE_SIGNING_IN =
+      Set.of("/desk/sign-in", "/desk/clinics/new", "/desk/clinics/new/sample");
+
+  @Inject ClinicStore store;
+  @Inject FittedReader fittings;
+  private KeptClinic clinic;
+  private KeptClinic other;
+
+  @BeforeEach
+  void stock() {
+    clinic = KeptClinic.in(store, fittings);
+    other = KeptClinic.in(store, fittings);
+  }
+
+  /** Whatever is not known to need less needs a token, a new form too. */
+  private static Guard guard(Endpoint form) {
+    if (ANSWERING.contains(form.path())) {
+      return Guard.NONE;
+    }
+    if (BEFORE_SIGNING_IN.contains(form.path())) {
+      return Guard.ORIGIN;
+    }
+    return form.path().startsWith("/desk/wearer/") ? Guard.LINK : Guard.TOKEN;
+  }
+
+  private static Set<Endpoint> guardedBy(Set<Guard> guards) {
+    return Endpoints.forms().stream()
+        .filter(form -> guards.contains(guard(form)))
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  static Set<Endpoint> all() {
+    return Endpoints.forms();
+  }
+
+  static Set<Endpoint> changing() {
+    return guardedBy(Set.of(Guard.TOKEN, Guard.LINK, Guard.ORIGIN));
+  }
+
+  static Set<Endpoint> withToken() {
+    return guardedBy(Set.of(Guard.TOKEN));
+  }
+
+  static Set<Endpoint> byLink() {
+    return guardedBy(Set.of(Guard.LINK));
+  }
+
+  static Set<Endpoint> answering() {
+    return guardedBy(Set.of(Guard.NONE));
+  }
+
+  private Response post(
+      Endpoint form, Map<String, List<String>> fields, Map<String, String> saidOfIt) {
+    return given()
+        .redirects()
+        .follow(false)
+        .cookie("easewright-key", clinic.organiser().text())
+        .headers(saidOfIt)
+        .accept("text/html")
+        .contentType("application/x-www-form-urlencoded;charset=UTF-8")
+        .formParams(fields)
+        .post(new Seeds(clinic).path(form));
+  }
+
+  private Map<String, List<String>> fields(Endpoint form, String token) {
+    Map<String, List<String>> fields = new LinkedHashMap<>(new Seeds(clinic).form(form));
+    fields.put(SignedIn.TOKEN, token == null ? List.of() : List.of(token));
+    return fields;
+  }
+
+  private String token() {
+    return KeptClinic.token(clinic.organiser());
+  }
+
+  private void refused(Response response, String before) {
+    assertEquals(403, response.statusCode(), response::asString);
+    assertNull(response.header("Set-Cookie"));
+    assertEquals(before, clinic.contents(), "something was changed");
+  }
+
+  @Test
+  void forms_of_every_kind_were_found() {
+    assertTrue(withToken().size() >= 16, withToken()::toString);
+    assertTrue(byLink().size() >= 4, byLink()::toString);
+    assertEquals(
+        BEFORE_SIGNING_IN.size() + ANSWERING.size(),
+        all().size() - withToken().size() - byLink().size());
+  }
+
+  @ParameterizedTest
+  @MethodSource("all")
+  void a_form_of_ours_is_taken(Endpoint form) {
+    for (Map<String, String> said :
+        List.of(Map.of("Sec-Fetch-Site", "same-origin"), Map.of("Origin", "null"))) {
+      stock();
+      Response response = post(form, fields(form, token()), said);
+      assertTrue(
+          List.of(200, 201, 303).contains(response.statusCode()),
+          () -> response.statusCode() + " " + response.asString());
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("changing")
+  void a_form_sent_from_elsewhere_does_nothing_though_all_else_is_right(Endpoint form) {
+    String before = clinic.contents();
+    for (Map<String, String> elsewhere :
+        List.of(
+            Map.of("Sec-Fetch-Site", "cross-site"),
+            Map.of("Sec-Fetch-Site", "same-site"),
+            Map.of("Sec-Fetch-Site", "none"),
+            Map.of("Sec-Fetch-Site", "cross-site", "Origin", "null"),
+            Map.of("Origin", "https://elsewhere.example"),
+            Map.of("Origin", "http://localhost"), // the port is another
+            Map.of("Origin", "http://localhost.elsewhere.example"))) {
+      refused(post(form, fields(form, token()), elsewhere), before);
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("withToken")
+  void a_form_without_its_token_or_with_anothers_does_nothing(Endpoint form) {
+    String before = clinic.contents();
+    for (String token :
+        new String[] {
+          null,
+          "",
+          "0".repeat(64),
+          token().substring(1),
+          token().toUpperCase(Locale.ROOT),
+          KeptClinic.token(clinic.helper()),
+          KeptClinic.token(other.organiser()),
+          KeptClinic.token(clinic.link())
+        }) {
+      refused(post(form, fields(form, token), Map.of()), before);
+    }
+  }
+
+  /** The link is the token: it opens its own case, and no key in a cookie makes up for it. */
+  @ParameterizedTest
+  @MethodSource("byLink")
+  void a_wearers_form_needs_the_link_of_its_case(Endpoint form) {
+    String before = clinic.contents();
+    String path = form.path();
+    Key link = clinic.link();
+    for (String none :
+        List.of(
+            other.link().text(),
+            clinic.organiser().text(),
+            clinic.helper().text(),
+            link.text().substring(0, link.text().length() - 1),
+            "ewl-" + link.id() + "-" + "a".repeat(40),
+            clinic.caseId())) {
+      Response response =
+          given()
+              .redirects()
+              .follow(false)
+              .cookie("easewright-key", clinic.organiser().text())
+              .accept("text/html")
+              .contentType("application/x-www-form-urlencoded;charset=UTF-8")
+              .formParams(fields(form, token()))
+              .post(path.replace("{link}", none));
+      if (!none.equals(other.link().text())) {
+        assertEquals(404, response.statusCode(), response::asString);
+      }
+      assertEquals(before, clinic.contents(), "something was changed");
+    }
+  }
+
+  @ParameterizedTest
+  @MethodSource("answering")
+  void a_form_that_is_only_answered_changes_nothing_and_tells_nobody_but_who_posted_it(
+      Endpoint form) {
+    String before = clinic.contents();
+    Response response = post(form, fields(form, null), Map.of("Sec-Fetch-Site", "cross-site"));
+    assertEquals(200, response.statusCode(), response::asString);
+    assertNull(response.header("Set-Cookie"));
+    assertNull(response.header("Access-Control-Allow-Origin"));
+    assertEquals(before, clinic.contents(), "something was changed");
+  }
+}

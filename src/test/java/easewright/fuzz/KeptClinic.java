@@ -1,0 +1,99 @@
+package easewright.fuzz;
+
+import static java.nio.charset.StandardCharsets.UTF_8;
+import static java.util.Map.entry;
+
+import easewright.api.FittedReader;
+import easewright.clinic.Caller;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.Clinics;
+import easewright.clinic.Fitted;
+import easewright.clinic.Key;
+import easewright.clinic.NotHere;
+import easewright.clinic.Role;
+import java.util.Map;
+import org.apache.commons.codec.digest.HmacAlgorithms;
+import org.apache.commons.codec.digest.HmacUtils;
+
+/** A clinic with two cases that ask the same, a helper, and a link for the first case's wearer. */
+public record KeptClinic(
+    ClinicStore store,
+    String id,
+    Caller caller,
+    Key organiser,
+    Key helper,
+    String caseId,
+    Key link) {
+  private static final byte[] ROUND =
+      ("{\"body\": {\"bust\": \"94 cm\", \"underbust\": \"77 cm\"}, \"text\": \"The band rides up at"
+              + " the back. I can pull it away from my ribs a long way.\"}")
+          .getBytes(UTF_8);
+
+  /** Opens it. */
+  public static KeptClinic in(ClinicStore store, FittedReader fittings) {
+    Clinics.Opened opened = store.clinics().open("Thursday sewing circle", "Odile", 90);
+    Caller caller = store.keys().holder(opened.key().text()).orElseThrow();
+    Key helper = store.keys().issue(caller, Role.HELPER, "Perrin");
+    Fitted fitted = fittings.read(ROUND);
+    String id = store.rounds().open(caller, "Wrenna", fitted).id();
+    store.rounds().open(caller, "Tamsel", fitted);
+    Key link = store.keys().issueLink(caller, id);
+    return new KeptClinic(store, opened.clinic().id(), caller, opened.key(), helper, id, link);
+  }
+
+  /** What forms of a key's holder carry. */
+  public static String token(Key key) {
+    return new HmacUtils(HmacAlgorithms.HMAC_SHA_256, "Bearer " + key.text())
+        .hmacHex("a form of the desk");
+  }
+
+  /** What the parameters of a path stand for here, those of the handbook and the like included. */
+  public Map<String, String> names(String path) {
+    return Map.ofEntries(
+        entry("clinic", id),
+        entry("case", caseId),
+        entry("key", helper.id()),
+        entry("link", link.text()),
+        entry("number", "1"),
+        entry("group", "band-too-long.band-pulls-off-the-body"),
+        entry("id", thing(path)),
+        entry("place", "side-seam"),
+        entry("kind", "unreadable"),
+        entry("name", "first-fitting.json"));
+  }
+
+  private static String thing(String path) {
+    if (path.startsWith("/rules/signs")) {
+      return "band-rides-up-at-the-back";
+    }
+    if (path.startsWith("/rules/adjustments")) {
+      return "take-in-the-band";
+    }
+    return path.startsWith("/rules") ? "band-too-long" : "quillmere-top";
+  }
+
+  /** The version to name in a change; 0 when what is to be changed is gone. */
+  public int version(boolean ofClinic) {
+    try {
+      return ofClinic
+          ? store.clinics().read(caller).version()
+          : store.cases().story(caller, caseId).current().version();
+    } catch (NotHere gone) {
+      return 0;
+    }
+  }
+
+  /** Whether a case or more is still as it was opened. */
+  public boolean isWhole() {
+    return store.keys().holder(organiser.text()).isPresent()
+        && store.keys().holder(helper.text()).isPresent()
+        && store.keys().holder(link.text()).isPresent()
+        && version(true) < 4
+        && version(false) < 8;
+  }
+
+  /** All that is in it, but who did what. */
+  public String contents() {
+    return store.clinics().export(caller).toString();
+  }
+}
