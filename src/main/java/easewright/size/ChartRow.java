@@ -41,11 +41,7 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
         : Optional.empty();
   }
 
-  /**
-   * A row in which the underbust may lie.
-   *
-   * @param band probability that it does, which no cell of the row exceeds
-   */
+  /** A row in which the underbust may lie, with the probability that it does. */
   final class Reached {
     private final Integration integration;
     private final double band;
@@ -55,6 +51,7 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
       this.band = band;
     }
 
+    /** What no cell of the row exceeds. */
     double bound() {
       return band + SLACK;
     }

@@ -12,8 +12,8 @@ import java.util.List;
  * The next best questions: the expected drop of entropy, H(D) − Σ P(answer)·H(D | answer), per
  * effort of asking (Sent and van der Gaag 2007, AIME). It is computed from the other end, as the
  * entropy of the answer less its mean entropy once the hypothesis is known, which is the same
- * number (mutual information is symmetric) but needs one logarithm per combination of linked
- * causes.
+ * number (mutual information is symmetric): the mean needs nothing but the weights and what the
+ * network keeps of each sign ({@link AnswerNoise}).
  */
 public final class Questions {
   private static final int CAUSES_SHOWN = 3;
