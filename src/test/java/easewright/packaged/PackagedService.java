@@ -50,7 +50,7 @@ public final class PackagedService implements AutoCloseable {
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-XX:SharedArchiveFile=" + TARGET.resolve("easewright.jsa"));
     command.add("-XX:TieredStopAtLevel=1");
-    command.addAll(List.of("-XX:+UseSerialGC", "-Xms52m", "-Xmn12m", "-Xmx192m"));
+    command.addAll(List.of("-XX:+UseSerialGC", "-Xms48m", "-Xmn10m", "-Xmx192m"));
     command.add("-Dquarkus.http.host=127.0.0.1");
     command.add("-Dquarkus.http.port=0");
     command.addAll(List.of(options));
