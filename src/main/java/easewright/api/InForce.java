@@ -62,9 +62,13 @@ public class InForce {
     this.lastChange = folder.map(InForce::lastChange).orElse(0L);
     this.edition = edition(done(book));
     answerOnce();
-    new Thread(edition.texts()::prepare, "everyday-words").start();
     if (Boolean.getBoolean("easewright.stop-when-ready")) {
+      edition
+          .texts()
+          .prepare(); // so that what reading a text needs is recorded too, in every build
       Quarkus.asyncExit();
+    } else {
+      new Thread(edition.texts()::prepare, "everyday-words").start();
     }
   }
 

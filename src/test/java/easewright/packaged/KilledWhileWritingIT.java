@@ -249,7 +249,7 @@ class KilledWhileWritingIT {
         }
       }
     }
-    assertTrue(posts.size() > SERVICE_KILLS);
+    assertTrue(posts.size() > SERVICE_KILLS, posts.size() + " rounds acknowledged");
   }
 
   private void postUntilKilled(
