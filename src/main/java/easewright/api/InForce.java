@@ -63,9 +63,8 @@ public class InForce {
     this.edition = edition(done(book));
     answerOnce();
     if (Boolean.getBoolean("easewright.stop-when-ready")) {
-      edition
-          .texts()
-          .prepare(); // so that what reading a text needs is recorded too, in every build
+      // What reading a text needs is recorded too, in every build.
+      edition.texts().prepare();
       Quarkus.asyncExit();
     } else {
       new Thread(edition.texts()::prepare, "everyday-words").start();

@@ -174,6 +174,18 @@ public final class RuleBook {
       this.classes = classes;
     }
 
+    /** Before those of the application, whose compiled book has classes of the same names. */
+    @Override
+    protected Class<?> loadClass(String name, boolean resolve) throws ClassNotFoundException {
+      if (!classes.containsKey(name)) {
+        return super.loadClass(name, resolve);
+      }
+      synchronized (getClassLoadingLock(name)) {
+        Class<?> loaded = findLoadedClass(name);
+        return loaded != null ? loaded : findClass(name);
+      }
+    }
+
     @Override
     protected Class<?> findClass(String name) throws ClassNotFoundException {
       byte[] bytes = classes.get(name);

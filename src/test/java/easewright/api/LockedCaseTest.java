@@ -8,7 +8,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import easewright.KeptLog;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.RealPostgres;
-import easewright.clinic.StoreAddress;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
@@ -16,6 +15,7 @@ import io.restassured.response.ValidatableResponse;
 import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Properties;
@@ -36,12 +36,9 @@ class LockedCaseTest {
   public static class Hasty implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
-      StoreAddress database = RealPostgres.emptyDatabase();
-      return Map.of(
-          "easewright.clinic.url", database.url(),
-          "easewright.clinic.user", database.user(),
-          "easewright.clinic.password", database.password(),
-          "easewright.limit.store", "1S");
+      Map<String, String> settings = new HashMap<>(RealPostgres.settings());
+      settings.put("easewright.limit.store", "1S");
+      return settings;
     }
   }
 

@@ -3,6 +3,7 @@ package easewright.clinic;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.io.IOException;
 import java.io.UncheckedIOException;
+import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
@@ -34,5 +35,14 @@ public final class RealPostgres {
     }
     return StoreAddress.onServer(
         "jdbc:postgresql://localhost:" + SERVER.getPort() + "/" + name, "postgres", "postgres");
+  }
+
+  /** What tells a service to keep its clinics in a new, empty database. */
+  public static Map<String, String> settings() {
+    StoreAddress database = emptyDatabase();
+    return Map.of(
+        "easewright.clinic.url", database.url(),
+        "easewright.clinic.user", database.user(),
+        "easewright.clinic.password", database.password());
   }
 }

@@ -4,7 +4,6 @@ import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
 
 import easewright.clinic.RealPostgres;
-import easewright.clinic.StoreAddress;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
@@ -19,11 +18,7 @@ class EndpointsOnPostgresFuzzTest extends EndpointsFuzz {
   public static class OnServer implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
-      StoreAddress database = RealPostgres.emptyDatabase();
-      return Map.of(
-          "easewright.clinic.url", database.url(),
-          "easewright.clinic.user", database.user(),
-          "easewright.clinic.password", database.password());
+      return RealPostgres.settings();
     }
   }
 

@@ -42,7 +42,8 @@ final class Gathering {
     if (!gathering.gather()) {
       return null;
     }
-    Weights after = before.times(gathering.gathered);
+    Weights after = before.copy();
+    after.multiply(0, 1, gathering.gathered);
     gathering.setMeetingPairsRight(after);
     return after;
   }

@@ -44,30 +44,6 @@ final class Weights {
     return twice;
   }
 
-  /** These weights times a factor for each cause of a hypothesis. */
-  Weights times(double[] factors) {
-    int n = single.length;
-    double[] own = new double[n];
-    double[] ahead = new double[n];
-    double[] twice = twice(factors);
-    double[][] rows = new double[pair.length][];
-    for (int i = 0; i < n; i++) {
-      own[i] = single[i] * factors[i];
-    }
-    for (int d = 1; d <= rows.length; d++) {
-      System.arraycopy(twice, d, ahead, 0, n);
-      rows[d - 1] = pair[d - 1].clone();
-      multiply(rows[d - 1], factors, ahead);
-    }
-    return new Weights(nothing, own, rows);
-  }
-
-  private static void multiply(double[] row, double[] factors, double[] ahead) {
-    for (int i = 0; i < row.length; i++) {
-      row[i] *= factors[i] * ahead[i];
-    }
-  }
-
   Weights copy() {
     double[][] rows = new double[pair.length][];
     for (int r = 0; r < rows.length; r++) {
