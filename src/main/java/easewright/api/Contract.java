@@ -28,6 +28,15 @@ final class Contract {
     return Shipped.text(FOLDER + "openapi.yaml");
   }
 
+  /**
+   * The copy in OpenAPI 3.0 that the build derives.
+   *
+   * @param form "yaml" or "json"
+   */
+  static String older(String form) {
+    return Shipped.text(FOLDER + "openapi-3.0." + form);
+  }
+
   /** The same with every example in its place. */
   static JsonNode withExamples() {
     JsonNode contract = TREE.deepCopy();

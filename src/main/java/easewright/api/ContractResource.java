@@ -10,7 +10,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 
-/** The contract this service implements, as written by hand; a derived copy is at /openapi-3.0. */
+/** The contract this service implements, as written by hand, and a copy derived for older tools. */
 @Path("/")
 @NonBlocking
 public class ContractResource {
@@ -29,6 +29,27 @@ public class ContractResource {
   @Produces(MediaType.APPLICATION_JSON)
   public JsonNode json() {
     return json;
+  }
+
+  @GET
+  @Path("/openapi-3.0.yaml")
+  @Produces("application/yaml;charset=UTF-8")
+  public String olderYaml() {
+    return Contract.older("yaml");
+  }
+
+  @GET
+  @Path("/openapi-3.0")
+  @Produces("application/yaml;charset=UTF-8")
+  public String older() {
+    return olderYaml();
+  }
+
+  @GET
+  @Path("/openapi-3.0.json")
+  @Produces(MediaType.APPLICATION_JSON)
+  public String olderJson() {
+    return Contract.older("json");
   }
 
   @GET

@@ -14,7 +14,6 @@ import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookFault;
 import io.quarkus.runtime.LaunchMode;
-import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.Startup;
 import jakarta.inject.Provider;
 import jakarta.inject.Singleton;
@@ -35,9 +34,6 @@ import org.jboss.logging.Logger;
 /**
  * The rule book in force, and what is made of it: the one compiled into the application. In
  * development it is read anew whenever a file of the rule book has changed.
- *
- * <p>With the system property {@code easewright.stop-when-ready} the service stops once it has
- * answered: packaging uses this to record which classes a start needs.
  */
 @Startup
 @Singleton
@@ -62,13 +58,7 @@ public class InForce {
     this.lastChange = folder.map(InForce::lastChange).orElse(0L);
     this.edition = edition(done(book));
     answerOnce();
-    if (Boolean.getBoolean("easewright.stop-when-ready")) {
-      // What reading a text needs is recorded too, in every build.
-      edition.texts().prepare();
-      Quarkus.asyncExit();
-    } else {
-      new Thread(edition.texts()::prepare, "everyday-words").start();
-    }
+    new Thread(edition.texts()::prepare, "everyday-words").start();
   }
 
   /**

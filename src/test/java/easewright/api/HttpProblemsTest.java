@@ -19,6 +19,7 @@ import java.io.IOException;
 import java.io.InputStreamReader;
 import java.net.Socket;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -211,6 +212,9 @@ class HttpProblemsTest {
         .statusCode(200)
         .body("openapi", startsWith("3.0"))
         .body("paths.'/v1/fittings'.post.operationId", equalTo("answerFitting"));
+    for (String address : List.of("/openapi-3.0", "/openapi-3.0.yaml")) {
+      given().get(address).then().statusCode(200).body(startsWith("---\nopenapi: 3.0"));
+    }
     given().get("/examples/one-sign.json").then().statusCode(200).contentType(ContentType.JSON);
     given().get("/api/").then().statusCode(200).contentType(ContentType.HTML);
     given().accept("text/html").get("/rules").then().statusCode(200).contentType(ContentType.HTML);
