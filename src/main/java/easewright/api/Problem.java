@@ -66,7 +66,7 @@ public record Problem(
   }
 
   /** The problem of an answer that was given up. */
-  static Problem tookTooLong() {
+  public static Problem tookTooLong() {
     return of(
         "took-too-long",
         "The answer took too long",

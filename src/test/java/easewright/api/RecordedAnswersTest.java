@@ -25,8 +25,10 @@ class RecordedAnswersTest {
   private static final PatternSheets SHEETS = new PatternSheets();
   private static final FittingReader READER =
       new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
-  private static final Diagnosis DIAGNOSIS = new Diagnosis(BOOK, SHEETS.shipped());
   private static final ObjectMapper JSON = new ObjectMapper();
+
+  /** Made anew for each test, so that a mutant of what prepares it is met too. */
+  private final Diagnosis diagnosis = new Diagnosis(BOOK, SHEETS.shipped());
 
   static {
     new JsonForm().customize(JSON);
@@ -51,7 +53,7 @@ class RecordedAnswersTest {
     JsonNode now =
         JSON.readTree(
             JSON.writeValueAsBytes(
-                DIAGNOSIS.answer(fitting).goingOnFrom(SoFar.of(request, fitting), null)));
+                diagnosis.answer(fitting).goingOnFrom(SoFar.of(request, fitting), null)));
     assertEquals(Examples.answer(example.name(), now), Examples.withoutHash(now));
   }
 }

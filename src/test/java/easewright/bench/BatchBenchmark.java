@@ -36,6 +36,9 @@ import org.openjdk.jmh.annotations.Setup;
 import org.openjdk.jmh.annotations.State;
 import org.openjdk.jmh.annotations.TearDown;
 import org.openjdk.jmh.annotations.Warmup;
+import org.openjdk.jmh.runner.Runner;
+import org.openjdk.jmh.runner.RunnerException;
+import org.openjdk.jmh.runner.options.OptionsBuilder;
 
 /**
  * What a fitting of a large batch costs the packaged service, through a broker and as lines of a
@@ -45,8 +48,8 @@ import org.openjdk.jmh.annotations.Warmup;
 @State(Scope.Benchmark)
 @BenchmarkMode(Mode.SingleShotTime)
 @OutputTimeUnit(TimeUnit.MICROSECONDS)
-@Warmup(iterations = 4)
-@Measurement(iterations = 4)
+@Warmup(iterations = 20)
+@Measurement(iterations = 6)
 @Fork(1)
 public class BatchBenchmark {
   private static final int FITTINGS = 2000;
@@ -164,5 +167,9 @@ public class BatchBenchmark {
         Files.delete(file);
       }
     }
+  }
+
+  public static void main(String[] args) throws RunnerException {
+    new Runner(new OptionsBuilder().include(BatchBenchmark.class.getSimpleName()).build()).run();
   }
 }
