@@ -102,8 +102,8 @@ public class GrowthBenchmark {
   private static String title(String benchmark) {
     return switch (benchmark) {
       case "rulesByFamilies" -> "rules, by families in the book";
-      case "rulesBySigns" -> "rules, by signs in the request";
-      default -> "whole answer, by signs in the request";
+      case "rulesBySigns" -> "rules, by signs reported";
+      default -> "whole answer, by signs reported";
     };
   }
 
