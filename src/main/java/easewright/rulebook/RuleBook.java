@@ -8,11 +8,15 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.drools.model.Model;
+import org.drools.model.Rule;
 import org.drools.modelcompiler.KieBaseBuilder;
 import org.kie.api.KieBase;
 import org.kie.api.KieServices;
@@ -21,8 +25,8 @@ import org.kie.api.runtime.KieSessionConfiguration;
 import org.kie.api.runtime.conf.ThreadSafeOption;
 
 /**
- * The rule book, ready to be consulted. Immutable and safe to share between threads; each
- * consultation has a session of its own.
+ * The rule book of one kind of garment, ready to be consulted. Immutable and safe to share between
+ * threads; each consultation has a session of its own.
  */
 public final class RuleBook {
   /** More firings than any legal fitting can cause; reaching it means a rule loops. */
@@ -31,15 +35,22 @@ public final class RuleBook {
   /** How many firings may pass before the clock is looked at. */
   private static final int FIRINGS_AT_ONCE = 500;
 
+  /** The kind of garment judged where nobody says which it is, or its kind has no rules. */
+  private static final String USUAL = "sports-bra";
+
   private final RuleBookSource source;
+  private final Map<String, RuleBook> families;
   private final KieBase base;
   private final KieSessionConfiguration ofOneThread = ofOneThread();
   private final Map<String, RuleText> rulesByKey;
   private final Statements always;
-  private final Effort effort = new Effort();
+  private final Effort effort;
 
-  private RuleBook(RuleBookSource source, Model model) {
+  private RuleBook(
+      RuleBookSource source, Model model, Effort effort, Map<String, RuleBook> families) {
     this.source = source;
+    this.effort = effort;
+    this.families = families;
     this.base = KieBaseBuilder.createKieBaseFromModel(model);
     this.rulesByKey =
         source.rules().stream().collect(Collectors.toMap(RuleText::key, Function.identity()));
@@ -48,12 +59,34 @@ public final class RuleBook {
     }
   }
 
+  /**
+   * The book of each kind of garment has an engine of its own, so that a fitting does not pay for
+   * the rules of others.
+   */
+  private static RuleBook of(RuleBookSource source, Model model) {
+    Map<String, String> familyOf =
+        source.rules().stream().collect(Collectors.toMap(RuleText::key, RuleText::family));
+    Effort effort = new Effort();
+    Map<String, RuleBook> families = new TreeMap<>();
+    for (String family : new TreeSet<>(familyOf.values())) {
+      List<Rule> rules =
+          model.getRules().stream()
+              .filter(rule -> family.equals(familyOf.get(rule.getName())))
+              .toList();
+      families.put(family, new RuleBook(source, new FamilyModel(model, rules), effort, families));
+    }
+    if (!families.containsKey(USUAL)) {
+      throw new RuleBookFault("The folder " + USUAL + " holds no rules.");
+    }
+    return families.get(USUAL);
+  }
+
   /** The book compiled into the application. */
   public static RuleBook compiledIn() {
     try (InputStream book = resource("book.json");
         InputStream model = resource("book.model")) {
       String name = new String(model.readAllBytes(), StandardCharsets.UTF_8).strip();
-      return new RuleBook(RuleBookSource.read(book), model(name, RuleBook.class.getClassLoader()));
+      return of(RuleBookSource.read(book), model(name, RuleBook.class.getClassLoader()));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
@@ -63,7 +96,7 @@ public final class RuleBook {
   public static RuleBook compile(Path folder) {
     RuleBookSource source = RuleBookSource.read(folder);
     RuleCompiler.Compiled compiled = RuleCompiler.compile(source);
-    return new RuleBook(source, model(compiled.model(), new RuleClasses(compiled.classes())));
+    return of(source, model(compiled.model(), new RuleClasses(compiled.classes())));
   }
 
   public RuleBookSource source() {
@@ -72,6 +105,11 @@ public final class RuleBook {
 
   public Catalog catalog() {
     return source.catalog();
+  }
+
+  /** The books by the kind of garment they judge, this one among them; one source, one effort. */
+  public Map<String, RuleBook> families() {
+    return Collections.unmodifiableMap(families);
   }
 
   /** What the rules say in any fitting. */
@@ -99,7 +137,7 @@ public final class RuleBook {
 
   /** Number of sessions not yet closed. */
   public int openSessions() {
-    return base.getKieSessions().size();
+    return families.values().stream().mapToInt(one -> one.base.getKieSessions().size()).sum();
   }
 
   /** One fitting put before the rules, in one step or several. */

@@ -53,17 +53,19 @@ public record RuleBookSource(
       List<RuleText> rules = new ArrayList<>();
       Map<String, String> files = new LinkedHashMap<>();
       Map<String, RulePage> pages = new LinkedHashMap<>();
-      for (Path file : under(folder.resolve("sports-bra"), ".dslr")) {
-        String id = nameOf(file);
-        String text = Files.readString(file);
-        if (files.put(id, text) != null) {
-          throw new RuleBookFault("Two rule files are called " + id + ".");
+      for (Path family : families(folder)) {
+        for (Path file : under(family, ".dslr")) {
+          String id = nameOf(file);
+          String text = Files.readString(file);
+          if (files.put(id, text) != null) {
+            throw new RuleBookFault("Two rule files are called " + id + ".");
+          }
+          rules.addAll(RuleReader.rules(id, family.getFileName().toString(), topicOf(file), text));
         }
-        rules.addAll(RuleReader.rules(id, topicOf(file), text));
-      }
-      for (Path file : under(folder.resolve("sports-bra"), ".md")) {
-        String id = nameOf(file);
-        pages.put(id, RuleReader.page(id, topicOf(file), Files.readString(file), yaml));
+        for (Path file : under(family, ".md")) {
+          String id = nameOf(file);
+          pages.put(id, RuleReader.page(id, topicOf(file), Files.readString(file), yaml));
+        }
       }
       Map<String, Parameter> parameters = new LinkedHashMap<>();
       for (Parameter parameter :
@@ -157,6 +159,19 @@ public record RuleBookSource(
       }
     }
     return all;
+  }
+
+  /** The folders of the book that hold rules, each named after the kind of garment they judge. */
+  private static List<Path> families(Path folder) throws IOException {
+    List<Path> families = new ArrayList<>();
+    try (Stream<Path> files = Files.list(folder)) {
+      for (Path family : files.filter(Files::isDirectory).sorted().toList()) {
+        if (!under(family, ".dslr").isEmpty()) {
+          families.add(family);
+        }
+      }
+    }
+    return families;
   }
 
   private static List<Path> under(Path folder, String ending) throws IOException {

@@ -32,7 +32,7 @@ final class RuleReader {
     return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
   }
 
-  static List<RuleText> rules(String file, String topic, String text) {
+  static List<RuleText> rules(String file, String family, String topic, String text) {
     List<RuleText> rules = new ArrayList<>();
     Matcher rule = RULE.matcher(text);
     while (rule.find()) {
@@ -50,6 +50,7 @@ final class RuleReader {
       rules.add(
           new RuleText(
               file,
+              family,
               topic,
               key(file, rules.size()),
               name,

@@ -6,6 +6,7 @@ import java.util.List;
  * One rule as written.
  *
  * @param file id of its file, which is the id of its page
+ * @param family the kind of garment it judges, e.g. "sports-bra"
  * @param topic folder it stands in, e.g. "band"
  * @param key what the engine calls it: file and position
  * @param name full name: id in words, colon, situation
@@ -14,6 +15,7 @@ import java.util.List;
  */
 public record RuleText(
     String file,
+    String family,
     String topic,
     String key,
     String name,

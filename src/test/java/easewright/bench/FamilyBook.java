@@ -37,9 +37,11 @@ final class FamilyBook {
         String text = Files.readString(file);
         Files.writeString(to, text);
         if (file.toString().endsWith(".dslr")) {
-          String name = to.getFileName().toString();
           for (int family = 2; family <= families; family++) {
-            Files.writeString(to.resolveSibling("family-" + family + "-" + name), of(family, text));
+            String name = "family-" + family;
+            Path other = folder.resolve(name).resolve(name + "-" + to.getFileName());
+            Files.createDirectories(other.getParent());
+            Files.writeString(other, of(family, text));
           }
         }
       }
@@ -51,11 +53,8 @@ final class FamilyBook {
 
   private static String of(int family, String text) {
     String own = "family " + family + " ";
-    String named =
-        OWN.matcher(text).replaceAll(m -> "\"" + own + m.group().replace("\"", "") + "\"");
-    return named
-        .replaceAll("(?m)^rule \"", "rule \"" + own)
-        .replaceAll(
-            "(?m)^when$(?!\\s+in any fitting)", "when\n  the pattern is \"family " + family + "\"");
+    return OWN.matcher(text)
+        .replaceAll(m -> "\"" + own + m.group().replace("\"", "") + "\"")
+        .replaceAll("(?m)^rule \"", "rule \"" + own);
   }
 }

@@ -1,0 +1,174 @@
+package easewright.diagnosis;
+
+import static java.util.stream.Collectors.toMap;
+
+import easewright.diagnosis.Answer.CautionNote;
+import easewright.diagnosis.Answer.MeasureAgainNote;
+import easewright.diagnosis.Answer.SignNote;
+import easewright.diagnosis.inference.CauseProbability;
+import easewright.diagnosis.inference.Posterior;
+import easewright.measure.Plausibility;
+import easewright.rulebook.Catalog;
+import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleText;
+import easewright.rulebook.Statements;
+import easewright.rulebook.Statements.Cautioned;
+import easewright.rulebook.Statements.Cures;
+import easewright.rulebook.facts.Figure;
+import easewright.rulebook.facts.InPlay;
+import easewright.rulebook.facts.Proposal;
+import easewright.size.SizeEstimate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+
+/** Answers fittings of one kind of garment. Immutable and safe to share between threads. */
+final class FamilyDiagnosis {
+  private final RuleBook book;
+  private final Knowledge knowledge;
+  private final Sizing sizing;
+
+  FamilyDiagnosis(RuleBook book, Sizing sizing) {
+    this.book = book;
+    this.knowledge = new Knowledge(book);
+    this.sizing = sizing;
+  }
+
+  /** Judges, weighs, infers, works out amounts and ranks. */
+  Answer answer(Fitting fitting) {
+    Draft draft = Draft.of(fitting, book.source());
+    SizeEstimate sizes = sizing.estimate(fitting).orElse(null);
+    Map<String, Figure> figures =
+        Figures.of(fitting, draft, sizes, book.source()).stream()
+            .collect(toMap(Figure::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
+    try (RuleBook.Consultation consultation = book.open()) {
+      Statements said = consultation.hear(Facts.of(fitting, draft, figures.values()));
+      List<Report> reports = Report.of(fitting, said, knowledge);
+      Posterior posterior =
+          Posterior.infer(
+              knowledge.networkFor(said), reports.stream().map(Report::observation).toList());
+      Amounts amounts = new Amounts(fitting, draft, figures, book.source());
+      String size = sizes == null ? null : sizes.best().map(best -> best.cell().id()).orElse(null);
+      Placing placing = new Placing(draft, amounts, book.source().wording(), size);
+      Advising advising = new Advising(fitting, knowledge, posterior, placing, amounts);
+      List<CauseProbability> mentioned = mentioned(posterior);
+      consultation.hear(afterWeighing(mentioned, said, advising));
+      return answer(fitting, draft, sizes, said, reports, posterior, mentioned, advising);
+    }
+  }
+
+  /** What rules may still want to know once causes are weighed and amounts worked out. */
+  private List<Object> afterWeighing(
+      List<CauseProbability> mentioned, Statements said, Advising advising) {
+    double likely = knowledge.parameter("likely");
+    List<Object> facts = new ArrayList<>();
+    mentioned.forEach(c -> facts.add(new InPlay(c.cause(), c.probability() >= likely)));
+    knowledge.cures(names(mentioned), said).stream()
+        .collect(Collectors.groupingBy(Cures::adjustment, LinkedHashMap::new, Collectors.toList()))
+        .forEach(
+            (adjustment, cures) -> {
+              Answer.Amount amount =
+                  advising.told(knowledge.catalog().adjustments().get(adjustment), cures).amount();
+              if (amount != null) {
+                facts.add(new Proposal(adjustment, amount.mm()));
+              }
+            });
+    return facts;
+  }
+
+  private static List<String> names(List<CauseProbability> causes) {
+    return causes.stream().map(CauseProbability::cause).toList();
+  }
+
+  private List<CauseProbability> mentioned(Posterior posterior) {
+    return posterior.causesFrom(knowledge.parameter("worth-mentioning"));
+  }
+
+  private Answer answer(
+      Fitting fitting,
+      Draft draft,
+      SizeEstimate sizes,
+      Statements said,
+      List<Report> reports,
+      Posterior posterior,
+      List<CauseProbability> mentioned,
+      Advising advising) {
+    Shown shown = new Shown(fitting.units());
+    // A second lock beside the rules': a red flag in the catalog always stops tightening.
+    boolean redFlag = !said.noTightening().isEmpty() || knowledge.reportsRedFlag(fitting);
+    Explaining explaining = new Explaining(knowledge, said, reports, shown);
+    List<Answer.AdjustmentNote> adjustments =
+        advising.notes(new Advice(knowledge, posterior, said, names(mentioned), redFlag).ranked());
+    Asking asking = new Asking(knowledge, posterior, reports, fitting);
+    return new Answer(
+        new Answer.RuleBookStamp(book.source().version(), book.source().hash()),
+        Understanding.of(fitting, knowledge.catalog()),
+        cautions(said, shown),
+        sizes == null ? null : sizing.advice(fitting, sizes),
+        new Cloths(draft, book.source().wording(), shown).results(fitting),
+        explaining.findings(),
+        explaining.causes(posterior, mentioned),
+        posterior.probability(posterior.first()) >= knowledge.parameter("likely"),
+        Explaining.rounded(posterior.nothing()),
+        adjustments,
+        advising.heldBack(),
+        asking.questions(),
+        unexplained(fitting, posterior),
+        asking.whyNot(fitting.whyNot()),
+        Missing.of(fitting, book.source().wording()),
+        measureAgain(fitting),
+        null,
+        null);
+  }
+
+  private List<CautionNote> cautions(Statements said, Shown shown) {
+    Map<String, Cautioned> once = new LinkedHashMap<>();
+    said.cautions().forEach(caution -> once.putIfAbsent(caution.caution(), caution));
+    Set<RuleText> stopping = Set.copyOf(said.noTightening());
+    return once.values().stream()
+        .map(caution -> caution(caution, stopping.contains(caution.rule()), shown))
+        .sorted(
+            Comparator.comparingInt((CautionNote note) -> Diagnosis.URGENCY.indexOf(note.urgency()))
+                .thenComparing(CautionNote::id))
+        .toList();
+  }
+
+  private CautionNote caution(Cautioned caution, boolean stopsTightening, Shown shown) {
+    Catalog.CautionEntry entry = knowledge.catalog().cautions().get(caution.caution());
+    return new CautionNote(
+        entry.id(),
+        entry.name(),
+        entry.says(),
+        entry.who(),
+        entry.urgency(),
+        stopsTightening,
+        caution.from().stream()
+            .map(fact -> Facts.words(fact, knowledge.catalog(), book.source().wording(), shown))
+            .toList(),
+        Explaining.ref(caution.rule()));
+  }
+
+  private List<SignNote> unexplained(Fitting fitting, Posterior posterior) {
+    Set<String> left =
+        posterior.unexplained(knowledge.parameter("unexplained-ratio")).stream()
+            .map(seen -> seen.sign())
+            .collect(Collectors.toSet());
+    return fitting.signs().stream()
+        .filter(sign -> sign.present() && left.contains(sign.id()))
+        .map(sign -> Understanding.sign(sign, knowledge.catalog(), fitting.units()))
+        .toList();
+  }
+
+  private static List<MeasureAgainNote> measureAgain(Fitting fitting) {
+    return Plausibility.check(fitting.body()).stream()
+        .map(
+            remark ->
+                new MeasureAgainNote("/body/" + remark.field(), remark.problem(), remark.remedy()))
+        .toList();
+  }
+}

@@ -1,0 +1,105 @@
+package easewright.diagnosis;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.diagnosis.Answer.CautionNote;
+import easewright.pattern.PatternSheet;
+import easewright.rulebook.RuleBook;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * A kind of garment with a folder of its own in the rule book is judged by the rules there only.
+ */
+class FamiliesTest {
+  private static final String OTHER = "night-vest";
+  private static final String RULE = "cautions/growing-wearer.dslr";
+
+  @TempDir Path folder;
+
+  /** Our book, and beside it one rule for another kind of garment. */
+  private RuleBook twoFamilies() throws IOException {
+    try (Stream<Path> rules = Files.walk(Path.of("rules"))) {
+      for (Path file : rules.filter(Files::isRegularFile).toList()) {
+        Path copy = folder.resolve(Path.of("rules").relativize(file));
+        Files.createDirectories(copy.getParent());
+        Files.copy(file, copy);
+      }
+    }
+    Path other = folder.resolve(OTHER).resolve("cautions/growing-sleeper.dslr");
+    Files.createDirectories(other.getParent());
+    String rule = Files.readString(folder.resolve("sports-bra").resolve(RULE));
+    Files.writeString(
+        other,
+        rule.replace("rule \"growing wearer:", "rule \"growing sleeper:")
+            .replace("the wearer is \"growing\"", "the wearer is \"nursing\""));
+    return RuleBook.compile(folder);
+  }
+
+  private static Fitting nursing(String family) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.putObject("pattern").put("sheet", "quillmere-top");
+    json.putObject("circumstances").put("nursing", true);
+    Fitting f = Answering.read(json);
+    PatternSheet sheet = f.sheet();
+    PatternSheet other =
+        new PatternSheet(
+            sheet.id(),
+            sheet.name(),
+            family,
+            sheet.summary(),
+            sheet.construction(),
+            sheet.constructionType(),
+            sheet.supportClass(),
+            sheet.seamAllowanceMm(),
+            sheet.sizes(),
+            sheet.choices(),
+            sheet.pieces(),
+            sheet.cloth(),
+            sheet.trims());
+    return new Fitting(
+        f.units(),
+        f.body(),
+        f.measuredHow(),
+        other,
+        f.sizeCut(),
+        f.choices(),
+        f.garment(),
+        f.cloths(),
+        f.elastic(),
+        f.making(),
+        f.signs(),
+        f.earlier(),
+        f.circumstances(),
+        f.whyNot(),
+        f.couldNotTell());
+  }
+
+  private static List<String> rulesOfCautions(Answer answer) {
+    return answer.cautions().stream().map(CautionNote::rule).map(Answer.RuleRef::id).toList();
+  }
+
+  @Test
+  void the_pattern_says_whose_rules_judge_it() throws IOException {
+    RuleBook book = twoFamilies();
+    assertEquals(Set.of("sports-bra", OTHER), book.families().keySet());
+    Diagnosis diagnosis = new Diagnosis(book, List.of());
+    List<String> ours = rulesOfCautions(diagnosis.answer(nursing("sports-bra")));
+    assertTrue(ours.size() > 0, "nothing is said of nursing");
+    assertFalse(ours.contains("growing-sleeper"), ours.toString());
+    assertEquals(List.of("growing-sleeper"), rulesOfCautions(diagnosis.answer(nursing(OTHER))));
+    // A kind without rules of its own is judged as the usual one.
+    assertEquals(ours, rulesOfCautions(diagnosis.answer(nursing("soft-bra"))));
+    assertEquals(0, book.openSessions());
+  }
+}
