@@ -1,0 +1,118 @@
+package easewright.diagnosis;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.rulebook.facts.Figure;
+import java.util.Map;
+import org.junit.jupiter.api.Test;
+
+/**
+ * The numbers that rules may judge, reckoned by hand from what was measured and from the shipped
+ * sheet "quillmere-top", whose size 80C is drafted 720 mm around the underband, 892.8 mm around the
+ * bust, for 800 mm and a difference of 170 mm (see {@link DraftTest}).
+ */
+class FiguresTest {
+  private static ObjectNode fitting() {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.putObject("body")
+        .put("bust", "98 cm")
+        .put("underbust", "81 cm")
+        .put("bustPointWidth", "18 cm");
+    json.putObject("garment").put("underband", "70 cm").put("bust", "88 cm");
+    json.putObject("pattern").put("sheet", "quillmere-top");
+    return json.put("sizeCut", "80C");
+  }
+
+  private static Map<String, Figure> figures(ObjectNode json) {
+    return Answering.figures(Answering.read(json));
+  }
+
+  private static void assertFigure(double value, String unit, String id, ObjectNode json) {
+    Figure figure = figures(json).get(id);
+    assertEquals(value, figure.value(), 1e-9, id);
+    assertEquals(unit, figure.unit(), id);
+  }
+
+  @Test
+  void girthsAreComparedWithThoseTheSizeIsDraftedFor() {
+    assertFigure(170, "mm", "bust-difference", fitting());
+    assertFigure(0, "mm", "cup-shortfall", fitting());
+    assertFigure(10, "mm", "band-shortfall", fitting());
+  }
+
+  /** Strain is extension over the relaxed length, as in any handbook of materials. */
+  @Test
+  void strainsAreThoseOfTheGarmentOnTheBodyAndOverTheDraftedOnes() {
+    assertFigure(810.0 / 700 - 1, "fraction", "band-strain", fitting());
+    assertFigure(810.0 / 700 - 800.0 / 720, "fraction", "band-strain-excess", fitting());
+    assertFigure(980.0 / 880 - 970.0 / 892.8, "fraction", "bust-strain-excess", fitting());
+  }
+
+  /**
+   * The sheet asks 90 % recovery of its main cloth; growth is what stays of the length marked,
+   * recovery what goes back of the stretch (both common practice).
+   */
+  @Test
+  void clothIsComparedWithWhatItsLayerIsAskedFor() {
+    ObjectNode json = fitting();
+    json.putObject("cloth")
+        .putObject("main")
+        .putObject("around")
+        .put("marked", "10 cm")
+        .put("stretched", "17 cm")
+        .put("relaxed", "10.35 cm");
+    assertFigure(0.7, "fraction", "main-stretch-around", json);
+    assertFigure(0.035, "fraction", "main-growth", json);
+    assertFigure(0.95, "fraction", "main-recovery", json);
+    assertFigure(0.95 - 0.9, "fraction", "recovery-margin", json);
+  }
+
+  @Test
+  void theTwoLikeliestSizesAreKnownByTheirProbability() {
+    Map<String, Figure> figures = figures(fitting());
+    double best = figures.get("best-size-probability").value();
+    double next = figures.get("runner-up-size-probability").value();
+    assertTrue(best > next && next > 0 && best + next <= 1, best + " " + next);
+  }
+
+  @Test
+  void theFirstAmountOfASignThatWasSeenCounts() {
+    ObjectNode json = fitting();
+    var signs = json.putArray("signs");
+    signs
+        .addObject()
+        .put("sign", "band-rides-up-at-the-back")
+        .put("side", "left")
+        .put("amount", "3 cm");
+    signs
+        .addObject()
+        .put("sign", "band-rides-up-at-the-back")
+        .put("side", "right")
+        .put("amount", "5 cm");
+    signs.addObject().put("sign", "neckline-gapes").put("seen", "present");
+    assertFigure(30, "mm", "amount-of-band-rides-up-at-the-back", json);
+    assertFalse(figures(json).containsKey("amount-of-neckline-gapes"));
+  }
+
+  @Test
+  void roundsBeforeAreCounted() {
+    assertFigure(0, "count", "number-of-earlier-rounds", fitting());
+    ObjectNode json = fitting();
+    var earlier = json.putArray("earlier");
+    earlier.addObject().put("adjustment", "anchor-the-layers").put("outcome", "same");
+    earlier.addObject().put("adjustment", "set-the-straps-shorter").put("outcome", "better");
+    assertFigure(2, "count", "number-of-earlier-rounds", json);
+  }
+
+  @Test
+  void withoutADifferenceThereIsNoCup() {
+    ObjectNode json = fitting();
+    ((ObjectNode) json.get("body")).remove("underbust");
+    Map<String, Figure> figures = figures(json);
+    assertFalse(figures.containsKey("bust-difference") || figures.containsKey("cup-volume"));
+  }
+}
