@@ -44,7 +44,9 @@ class FiguresTest {
     assertFigure(10, "mm", "band-shortfall", fitting());
   }
 
-  /** Strain is extension over the relaxed length, as in any handbook of materials. */
+  /**
+   * Strain is extension over the relaxed length, as in any handbook of materials (common practice).
+   */
   @Test
   void strainsAreThoseOfTheGarmentOnTheBodyAndOverTheDraftedOnes() {
     assertFigure(810.0 / 700 - 1, "fraction", "band-strain", fitting());
