@@ -12,7 +12,6 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.drools.model.Model;
@@ -38,6 +37,9 @@ public final class RuleBook {
   /** The kind of garment judged where nobody says which it is, or its kind has no rules. */
   private static final String USUAL = "sports-bra";
 
+  /** The folder of rules about what may hurt. */
+  private static final String CAUTIONS = "cautions";
+
   private final RuleBookSource source;
   private final Map<String, RuleBook> families;
   private final KieBase base;
@@ -61,17 +63,19 @@ public final class RuleBook {
 
   /**
    * The book of each kind of garment has an engine of its own, so that a fitting does not pay for
-   * the rules of others.
+   * the rules of others. The usual one's cautions are heard in every other too: what hurts, hurts
+   * in any garment.
    */
   private static RuleBook of(RuleBookSource source, Model model) {
-    Map<String, String> familyOf =
-        source.rules().stream().collect(Collectors.toMap(RuleText::key, RuleText::family));
+    Map<String, RuleText> texts =
+        source.rules().stream().collect(Collectors.toMap(RuleText::key, Function.identity()));
     Effort effort = new Effort();
     Map<String, RuleBook> families = new TreeMap<>();
-    for (String family : new TreeSet<>(familyOf.values())) {
+    for (String family :
+        texts.values().stream().map(RuleText::family).collect(Collectors.toSet())) {
       List<Rule> rules =
           model.getRules().stream()
-              .filter(rule -> family.equals(familyOf.get(rule.getName())))
+              .filter(rule -> isHeardIn(family, texts.get(rule.getName())))
               .toList();
       families.put(family, new RuleBook(source, new FamilyModel(model, rules), effort, families));
     }
@@ -79,6 +83,11 @@ public final class RuleBook {
       throw new RuleBookFault("The folder " + USUAL + " holds no rules.");
     }
     return families.get(USUAL);
+  }
+
+  private static boolean isHeardIn(String family, RuleText rule) {
+    return rule.family().equals(family)
+        || rule.family().equals(USUAL) && rule.topic().equals(CAUTIONS);
   }
 
   /** The book compiled into the application. */

@@ -36,7 +36,7 @@ class FamiliesTest {
         Files.copy(file, copy);
       }
     }
-    Path other = folder.resolve(OTHER).resolve("cautions/growing-sleeper.dslr");
+    Path other = folder.resolve(OTHER).resolve("band/growing-sleeper.dslr");
     Files.createDirectories(other.getParent());
     String rule = Files.readString(folder.resolve("sports-bra").resolve(RULE));
     Files.writeString(
@@ -97,7 +97,9 @@ class FamiliesTest {
     List<String> ours = rulesOfCautions(diagnosis.answer(nursing("sports-bra")));
     assertTrue(ours.size() > 0, "nothing is said of nursing");
     assertFalse(ours.contains("growing-sleeper"), ours.toString());
-    assertEquals(List.of("growing-sleeper"), rulesOfCautions(diagnosis.answer(nursing(OTHER))));
+    List<String> others = rulesOfCautions(diagnosis.answer(nursing(OTHER)));
+    assertTrue(others.containsAll(ours), others + " lack some of " + ours);
+    assertTrue(others.contains("growing-sleeper"), others.toString());
     // A kind without rules of its own is judged as the usual one.
     assertEquals(ours, rulesOfCautions(diagnosis.answer(nursing("soft-bra"))));
     assertEquals(0, book.openSessions());
