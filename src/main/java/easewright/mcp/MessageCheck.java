@@ -64,7 +64,7 @@ class MessageCheck {
       @ConfigProperty(name = "quarkus.mcp.server.http.root-path") String path,
       @ConfigProperty(name = "quarkus.http.limits.max-body-size") MemorySize mostBytes,
       @ConfigProperty(name = "easewright.limit.time") Duration mostTime) {
-    this.path = "/" + path.replaceAll("^/+|/+$", "");
+    this.path = path.startsWith("/") ? path : "/" + path;
     this.mostBytes = mostBytes.asLongValue();
     this.mostTimeMs = 2 * mostTime.toMillis();
   }

@@ -7,9 +7,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.KeptLog;
 import easewright.api.Examples;
 import easewright.fuzz.RawRequest.Answer;
+import easewright.mcp.Tools;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
 import java.io.IOException;
@@ -18,8 +18,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -28,18 +26,10 @@ import org.junit.jupiter.api.Test;
  * good one is answered afterwards as before. Repeatable by its seed, as {@link EndpointsFuzz} is.
  */
 @QuarkusTest
-class AssistantFuzzTest {
+class AssistantFuzzTest extends SilentLog {
   private static final int TRIES = 20 * Integer.getInteger("easewright.fuzz.tries", 12);
   private static final long SEED = Long.getLong("easewright.fuzz.seed", 20260311);
   private static final ObjectMapper JSON = new ObjectMapper();
-
-  private static final Map<String, String> TOOLS =
-      Map.of(
-          "/v1/fittings", "answer_fitting",
-          "/v1/intakes", "read_post",
-          "/v1/size-checks", "check_size",
-          "/v1/cloth-checks", "check_cloth",
-          "/v1/cut-plans", "plan_cut");
 
   private static final String HELLO =
       """
@@ -51,18 +41,7 @@ class AssistantFuzzTest {
   /** A stream to listen on stays open, so "GET" is not among them. */
   private static final List<String> OTHER_METHODS = List.of("PUT", "DELETE", "PATCH", "ZQ9");
 
-  private final KeptLog log = new KeptLog();
   private String session;
-
-  @BeforeEach
-  void listen() {
-    log.start();
-  }
-
-  @AfterEach
-  void stopListening() {
-    log.stop();
-  }
 
   @Test
   void whatever_an_assistant_sends_is_answered_or_refused_in_good_order() throws IOException {
@@ -93,8 +72,7 @@ class AssistantFuzzTest {
         assertTrue(isAnswered(good.get(0)), request::toString);
       }
     }
-    assertEquals(
-        List.of(), log.lines().stream().filter(line -> line.contains(Hostile.MARK)).toList());
+    assertNothingWasLogged();
   }
 
   @Test
@@ -198,8 +176,8 @@ class AssistantFuzzTest {
     }
     for (Examples.Example example : Examples.all()) {
       boolean answered = example.status() == 200 && example.form().equals("application/json");
-      if (answered && TOOLS.containsKey(example.path())) {
-        ObjectNode call = JSON.createObjectNode().put("name", TOOLS.get(example.path()));
+      if (answered && Tools.BY_PATH.containsKey(example.path())) {
+        ObjectNode call = JSON.createObjectNode().put("name", Tools.BY_PATH.get(example.path()));
         call.set("arguments", JSON.readTree(example.request()));
         good.add(message(good.size() + 1, "tools/call", call));
       }

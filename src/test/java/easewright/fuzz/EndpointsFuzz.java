@@ -9,7 +9,6 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
-import easewright.KeptLog;
 import easewright.api.FittedReader;
 import easewright.clinic.ClinicStore;
 import easewright.fuzz.Endpoints.Endpoint;
@@ -26,7 +25,6 @@ import java.util.Map;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeSet;
-import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -40,7 +38,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * <p>Repeatable by its seed. {@code -Deasewright.fuzz.tries=} says how many requests each endpoint
  * gets, {@code -Deasewright.fuzz.seed=} draws others.
  */
-abstract class EndpointsFuzz {
+abstract class EndpointsFuzz extends SilentLog {
   private static final int TRIES = Integer.getInteger("easewright.fuzz.tries", 12);
   private static final long SEED = Long.getLong("easewright.fuzz.seed", 20260311);
 
@@ -55,7 +53,6 @@ abstract class EndpointsFuzz {
 
   @Inject ClinicStore store;
   @Inject FittedReader fittings;
-  private final KeptLog log = new KeptLog();
   private KeptClinic clinic;
 
   static Set<Endpoint> endpoints() {
@@ -65,12 +62,6 @@ abstract class EndpointsFuzz {
   @BeforeEach
   void stock() {
     clinic = KeptClinic.in(store, fittings);
-    log.start();
-  }
-
-  @AfterEach
-  void stopListening() {
-    log.stop();
   }
 
   /** So that what is spoilt next gets as far as a good request would. */
@@ -98,8 +89,7 @@ abstract class EndpointsFuzz {
       RawRequest request = spoilt(endpoint, hostile);
       look(request, request.send(RestAssured.port), problems);
     }
-    assertEquals(
-        List.of(), log.lines().stream().filter(line -> line.contains(Hostile.MARK)).toList());
+    assertNothingWasLogged();
   }
 
   private RawRequest spoilt(Endpoint endpoint, Hostile hostile) {

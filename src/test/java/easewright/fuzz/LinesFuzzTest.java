@@ -7,7 +7,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.KeptLog;
 import easewright.api.Examples;
 import easewright.fuzz.RawRequest.Answer;
 import io.quarkus.test.junit.QuarkusTest;
@@ -18,8 +17,6 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -28,23 +25,11 @@ import org.junit.jupiter.api.Test;
  * EndpointsFuzz} is.
  */
 @QuarkusTest
-class LinesFuzzTest {
+class LinesFuzzTest extends SilentLog {
   private static final int REQUESTS = Integer.getInteger("easewright.fuzz.tries", 12);
   private static final int PIECES = 25;
   private static final long SEED = Long.getLong("easewright.fuzz.seed", 20260311);
   private static final ObjectMapper JSON = new ObjectMapper();
-
-  private final KeptLog log = new KeptLog();
-
-  @BeforeEach
-  void listen() {
-    log.start();
-  }
-
-  @AfterEach
-  void stopListening() {
-    log.stop();
-  }
 
   @Test
   void every_line_is_answered_as_it_would_be_alone() throws IOException {
@@ -63,8 +48,7 @@ class LinesFuzzTest {
         look(asked.get(line), replies.get(line));
       }
     }
-    assertEquals(
-        List.of(), log.lines().stream().filter(line -> line.contains(Hostile.MARK)).toList());
+    assertNothingWasLogged();
   }
 
   private static void look(byte[] line, String reply) throws IOException {

@@ -56,13 +56,6 @@ import org.junit.jupiter.params.provider.ValueSource;
 @QuarkusTest
 class AssistantTest {
   private static final ObjectMapper JSON = new ObjectMapper();
-  private static final Map<String, String> TOOLS =
-      Map.of(
-          "/v1/fittings", "answer_fitting",
-          "/v1/intakes", "read_post",
-          "/v1/size-checks", "check_size",
-          "/v1/cloth-checks", "check_cloth",
-          "/v1/cut-plans", "plan_cut");
 
   @TestHTTPResource("/")
   URI service;
@@ -87,7 +80,9 @@ class AssistantTest {
   }
 
   static List<Example> examples() {
-    return Examples.all().stream().filter(example -> TOOLS.containsKey(example.path())).toList();
+    return Examples.all().stream()
+        .filter(example -> Tools.BY_PATH.containsKey(example.path()))
+        .toList();
   }
 
   /** Basic/lifecycle, "Initialization". */
@@ -104,7 +99,8 @@ class AssistantTest {
   void every_operation_that_answers_a_question_is_a_tool() {
     List<Tool> tools = client.listTools().tools();
     assertEquals(
-        Set.copyOf(TOOLS.values()), tools.stream().map(Tool::name).collect(Collectors.toSet()));
+        Set.copyOf(Tools.BY_PATH.values()),
+        tools.stream().map(Tool::name).collect(Collectors.toSet()));
     for (Tool tool : tools) {
       assertTrue(tool.name().matches("[A-Za-z0-9_.-]{1,128}"), tool.name());
       assertFalse(tool.description().isBlank(), tool.name());
@@ -117,7 +113,7 @@ class AssistantTest {
   @ParameterizedTest
   @MethodSource("examples")
   void the_schema_of_a_tool_takes_the_examples_of_the_contract(Example example) throws IOException {
-    Schema schema = schemaOf(TOOLS.get(example.path()));
+    Schema schema = schemaOf(Tools.BY_PATH.get(example.path()));
     assertEquals(List.of(), schema.validate(JSON.readTree(example.request())));
   }
 
@@ -152,7 +148,8 @@ class AssistantTest {
   @ParameterizedTest
   @MethodSource("examples")
   void a_tool_answers_as_its_endpoint_does(Example example) throws IOException {
-    CallToolResult result = call(TOOLS.get(example.path()), JSON.readTree(example.request()));
+    CallToolResult result =
+        call(Tools.BY_PATH.get(example.path()), JSON.readTree(example.request()));
     assertEquals(example.status() != 200, result.isError());
     assertEquals(
         JSON.readTree(post(example, "application/json").asByteArray()),

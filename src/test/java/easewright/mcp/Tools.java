@@ -1,0 +1,16 @@
+package easewright.mcp;
+
+import java.util.Map;
+
+/** The tools by the path of the operation each stands for. */
+public final class Tools {
+  public static final Map<String, String> BY_PATH =
+      Map.of(
+          "/v1/fittings", "answer_fitting",
+          "/v1/intakes", "read_post",
+          "/v1/size-checks", "check_size",
+          "/v1/cloth-checks", "check_cloth",
+          "/v1/cut-plans", "plan_cut");
+
+  private Tools() {}
+}
