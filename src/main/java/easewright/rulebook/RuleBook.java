@@ -49,13 +49,16 @@ public final class RuleBook {
   private final Effort effort;
 
   private RuleBook(
-      RuleBookSource source, Model model, Effort effort, Map<String, RuleBook> families) {
+      RuleBookSource source,
+      Model model,
+      Map<String, RuleText> rulesByKey,
+      Effort effort,
+      Map<String, RuleBook> families) {
     this.source = source;
     this.effort = effort;
     this.families = families;
     this.base = KieBaseBuilder.createKieBaseFromModel(model);
-    this.rulesByKey =
-        source.rules().stream().collect(Collectors.toMap(RuleText::key, Function.identity()));
+    this.rulesByKey = rulesByKey;
     try (Consultation consultation = open()) {
       this.always = consultation.hear(List.of(new AnyFitting()));
     }
@@ -77,7 +80,8 @@ public final class RuleBook {
           model.getRules().stream()
               .filter(rule -> isHeardIn(family, texts.get(rule.getName())))
               .toList();
-      families.put(family, new RuleBook(source, new FamilyModel(model, rules), effort, families));
+      families.put(
+          family, new RuleBook(source, new FamilyModel(model, rules), texts, effort, families));
     }
     if (!families.containsKey(USUAL)) {
       throw new RuleBookFault("The folder " + USUAL + " holds no rules.");

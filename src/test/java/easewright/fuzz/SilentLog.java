@@ -2,25 +2,11 @@ package easewright.fuzz;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import easewright.KeptLog;
+import easewright.LogListening;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 
-/** Listens to the log while hostile requests are sent, of which nothing may stand in it. */
-abstract class SilentLog {
-  private final KeptLog log = new KeptLog();
-
-  @BeforeEach
-  void listen() {
-    log.start();
-  }
-
-  @AfterEach
-  void stopListening() {
-    log.stop();
-  }
-
+/** Hostile requests are sent, of which nothing may stand in the log. */
+abstract class SilentLog extends LogListening {
   void assertNothingWasLogged() {
     assertEquals(
         List.of(), log.lines().stream().filter(line -> line.contains(Hostile.MARK)).toList());

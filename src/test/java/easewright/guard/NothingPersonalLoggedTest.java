@@ -6,15 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.KeptLog;
+import easewright.LogListening;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
 import java.util.List;
 import java.util.Map;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -23,7 +21,7 @@ import org.junit.jupiter.api.Test;
  */
 @QuarkusTest
 @TestProfile(NothingPersonalLoggedTest.NoStore.class)
-class NothingPersonalLoggedTest {
+class NothingPersonalLoggedTest extends LogListening {
   private static final String WORD = "zq7word";
   private static final String LENGTH = "93.7";
   private static final String KEY = "ewo-zq7zq7zq7zq7zq7z-" + "zq7z".repeat(10);
@@ -38,18 +36,6 @@ class NothingPersonalLoggedTest {
           "easewright.clinic.user", "nobody",
           "easewright.clinic.password", "zq7password");
     }
-  }
-
-  private final KeptLog log = new KeptLog();
-
-  @BeforeEach
-  void listen() {
-    log.start();
-  }
-
-  @AfterEach
-  void stopListening() {
-    log.stop();
   }
 
   private static Response post(String path, String form, String body) {

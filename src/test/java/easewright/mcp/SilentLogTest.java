@@ -5,12 +5,10 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import easewright.KeptLog;
+import easewright.LogListening;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.ValidatableResponse;
 import java.util.List;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -18,20 +16,8 @@ import org.junit.jupiter.api.Test;
  * nothing malformed fills it with traces.
  */
 @QuarkusTest
-class SilentLogTest {
+class SilentLogTest extends LogListening {
   private static final String TELLING = "ninetythree-centimetres";
-
-  private final KeptLog log = new KeptLog();
-
-  @BeforeEach
-  void listen() {
-    log.start();
-  }
-
-  @AfterEach
-  void stopListening() {
-    log.stop();
-  }
 
   private static ValidatableResponse send(String session, String body) {
     var request =
