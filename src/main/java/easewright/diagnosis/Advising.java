@@ -154,6 +154,10 @@ final class Advising {
 
   private String before(Candidate first, Candidate next) {
     Wording wording = knowledge.source().wording();
+    if (first.cures().isEmpty()) {
+      // A rule put it first of all: no relief is weighed against a warning.
+      return wording.say("before-all", "first", first.entry().name());
+    }
     boolean byStage = first.likely() && next.likely() && first.stage() < next.stage();
     return byStage
         ? wording.say(
