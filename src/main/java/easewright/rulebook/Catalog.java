@@ -124,8 +124,8 @@ public record Catalog(
       implements Entry {}
 
   /**
-   * What may hurt and whom to ask. A caution of urgency "stop" is a danger: it says what to do about
-   * it, how soon to ask and what comes after; others may leave these out.
+   * What may hurt and whom to ask. A caution of urgency "stop" is a danger: it says what to do
+   * about it, how soon to ask and what comes after; others may leave these out.
    *
    * @param urgency "stop", "care" or "note"
    * @param doNow what to do now, one to three short imperative sentences; {@code do} in the catalog
