@@ -11,20 +11,26 @@ import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Statements.FirstOfAll;
-import easewright.rulebook.Statements.HeldBack;
+import easewright.rulebook.Statements.TighteningHeld;
+import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.BiPredicate;
+import java.util.function.Predicate;
 import java.util.function.ToIntFunction;
 
 /**
  * Ranks adjustments: expected relief less effort and risk, in the trade's order of work. What a
- * rule holds back, or what would tighten while a warning stands, is set aside with its reason.
+ * rule holds back, or what would tighten while a caution forbids it, is set aside with its reason;
+ * before a danger everything is. Taking up what was measured to hang loose is no tightening, and
+ * some cautions let it pass.
  */
 final class Advice {
   /** Order of work: no pattern change cures a wrong cloth, and the band comes before the cups. */
@@ -37,22 +43,27 @@ final class Advice {
   private final Posterior posterior;
   private final Statements said;
   private final List<String> inPlay;
-  private final boolean noTightening;
+  private final boolean danger;
+  private final BiPredicate<AdjustmentEntry, List<Cures>> slack;
 
   /**
    * @param inPlay causes worth mentioning
+   * @param danger whether a warning sign stands, before which nothing is changed at all
+   * @param slack whether what an adjustment takes up for these cures was measured to hang loose
    */
   Advice(
       Knowledge knowledge,
       Posterior posterior,
       Statements said,
       List<String> inPlay,
-      boolean noTightening) {
+      boolean danger,
+      BiPredicate<AdjustmentEntry, List<Cures>> slack) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.said = said;
     this.inPlay = inPlay;
-    this.noTightening = noTightening;
+    this.danger = danger;
+    this.slack = slack;
   }
 
   /**
@@ -60,6 +71,7 @@ final class Advice {
    *
    * @param worth expected relief less effort and risk, fraction; one for what comes first of all
    * @param likely whether it treats a likely cause, or comes first of all
+   * @param slackOnly whether no more may be taken up than was measured to hang loose
    * @param cures the cures it rests on, of causes in play
    * @param rules the rules that advise it
    */
@@ -67,10 +79,16 @@ final class Advice {
       AdjustmentEntry entry,
       double worth,
       boolean likely,
+      boolean slackOnly,
       List<Cures> cures,
       List<RuleText> rules) {
     int stage() {
       return STAGES.indexOf(entry.stage());
+    }
+
+    /** Whether a rule put it before everything else, whatever it would cure. */
+    boolean byRule() {
+      return cures.isEmpty();
     }
 
     boolean same(Candidate other) {
@@ -95,7 +113,7 @@ final class Advice {
         .forEach(
             (id, cures) -> {
               AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
-              SetAside aside = aside(entry);
+              SetAside aside = aside(entry, cures);
               if (aside != null) {
                 setAside.add(aside);
               } else {
@@ -122,28 +140,50 @@ final class Advice {
                     FirstOfAll::adjustment, TreeMap::new, mapping(FirstOfAll::rule, toList())));
     List<Candidate> first = new ArrayList<>();
     rules.forEach(
-        (id, by) ->
-            first.add(
-                new Candidate(knowledge.catalog().adjustments().get(id), 1, true, List.of(), by)));
+        (id, by) -> {
+          AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
+          if (!danger && !(entry.tightens() && tighteningIsHeld())) {
+            first.add(new Candidate(entry, 1, true, false, List.of(), by));
+          }
+        });
     return first;
   }
 
-  private SetAside aside(AdjustmentEntry entry) {
-    if (entry.tightens() && noTightening) {
-      return said.noTightening().stream()
-          .min(Comparator.comparingInt(this::urgency).thenComparing(RuleText::key))
-          .map(rule -> new SetAside(entry, byCaution(rule), rule))
-          .orElseGet(
-              () -> new SetAside(entry, knowledge.source().wording().say("held-red-flag"), null));
+  private boolean tighteningIsHeld() {
+    return !said.tighteningHeld().isEmpty();
+  }
+
+  private SetAside aside(AdjustmentEntry entry, List<Cures> cures) {
+    if (danger) {
+      return gravest(held -> true)
+          .map(held -> new SetAside(entry, say("held-danger", held.rule()), held.rule()))
+          .orElseGet(() -> new SetAside(entry, wording().say("held-red-flag"), null));
+    }
+    if (entry.tightens() && tighteningIsHeld()) {
+      Optional<TighteningHeld> held = gravest(one -> !one.slackMayGo());
+      if (held.isEmpty() && !slack.test(entry, cures)) {
+        held = gravest(one -> true);
+      }
+      if (held.isPresent()) {
+        return held.map(one -> new SetAside(entry, reason(one), one.rule())).get();
+      }
     }
     return said.heldBack().stream()
         .filter(held -> held.adjustment().equals(entry.id()))
         .findFirst()
-        .map(held -> new SetAside(entry, reason(held), held.rule()))
+        .map(held -> new SetAside(entry, reason(held.reason()), held.rule()))
         .orElse(null);
   }
 
   /** The gravest warning is the reason to give, whichever rule fired first. */
+  private Optional<TighteningHeld> gravest(Predicate<TighteningHeld> which) {
+    return said.tighteningHeld().stream()
+        .filter(which)
+        .min(
+            Comparator.comparingInt((TighteningHeld held) -> urgency(held.rule()))
+                .thenComparing(held -> held.rule().key()));
+  }
+
   private int urgency(RuleText rule) {
     CautionEntry caution = knowledge.catalog().cautions().get(rule.file());
     return caution == null
@@ -151,15 +191,20 @@ final class Advice {
         : Diagnosis.URGENCY.indexOf(caution.urgency());
   }
 
-  private String byCaution(RuleText rule) {
-    return knowledge
-        .source()
-        .wording()
-        .say("held-by-caution", "caution", rule.file().replace('-', ' '));
+  private String reason(TighteningHeld held) {
+    return held.reason() == null ? say("held-by-caution", held.rule()) : reason(held.reason());
   }
 
-  private String reason(HeldBack held) {
-    return knowledge.catalog().reasons().get(held.reason()).says();
+  private String reason(String id) {
+    return knowledge.catalog().reasons().get(id).says();
+  }
+
+  private String say(String sentence, RuleText rule) {
+    return wording().say(sentence, "caution", rule.file().replace('-', ' '));
+  }
+
+  private Wording wording() {
+    return knowledge.source().wording();
   }
 
   private Candidate candidate(AdjustmentEntry entry, List<Cures> cures) {
@@ -183,7 +228,9 @@ final class Advice {
             - harm
             - sideEffects * knowledge.parameter("side-effect-risk");
     List<RuleText> rules = cures.stream().map(Cures::rule).distinct().toList();
-    return new Candidate(entry, worth, most >= knowledge.parameter("likely"), cures, rules);
+    boolean slackOnly = entry.tightens() && tighteningIsHeld();
+    return new Candidate(
+        entry, worth, most >= knowledge.parameter("likely"), slackOnly, cures, rules);
   }
 
   /**

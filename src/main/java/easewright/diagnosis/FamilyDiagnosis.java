@@ -99,16 +99,21 @@ final class FamilyDiagnosis {
       List<CauseProbability> mentioned,
       Advising advising) {
     Shown shown = new Shown(fitting.units());
-    // A second lock beside the rules': a red flag in the catalog always stops tightening.
-    boolean redFlag = !said.noTightening().isEmpty() || knowledge.reportsRedFlag(fitting);
+    List<CautionNote> cautions = cautions(said, shown);
+    // A second lock beside the rules': a red flag in the catalog always stops the fitting.
+    boolean danger =
+        knowledge.reportsRedFlag(fitting)
+            || cautions.stream().anyMatch(caution -> caution.urgency().equals("stop"));
     Explaining explaining = new Explaining(knowledge, said, reports, shown);
     List<Answer.AdjustmentNote> adjustments =
-        advising.notes(new Advice(knowledge, posterior, said, names(mentioned), redFlag).ranked());
+        advising.notes(
+            new Advice(knowledge, posterior, said, names(mentioned), danger, advising::slack)
+                .ranked());
     Asking asking = new Asking(knowledge, posterior, reports, fitting);
     return new Answer(
         new Answer.RuleBookStamp(book.source().version(), book.source().hash()),
         Understanding.of(fitting, knowledge.catalog()),
-        cautions(said, shown),
+        cautions,
         sizes == null ? null : sizing.advice(fitting, sizes),
         new Cloths(draft, book.source().wording(), shown).results(fitting),
         explaining.findings(),
