@@ -36,7 +36,7 @@ final class Advice {
   /** Order of work: no pattern change cures a wrong cloth, and the band comes before the cups. */
   static final List<String> STAGES =
       List.of(
-          "safety", "measure", "cloth", "making", "size", "band", "cups", "lengths", "straps",
+          "measure", "cloth", "making", "size", "band", "cups", "lengths", "straps",
           "edges", "design");
 
   private final Knowledge knowledge;

@@ -70,8 +70,7 @@ final class Amounts {
 
   /** What to try where no number is to be trusted, or none is worth a change. */
   Told firstStep(AdjustmentEntry adjustment) {
-    return new Told(
-        firstStep(adjustment, List.of()), measureFirst(adjustment.method(), List.of()));
+    return new Told(firstStep(adjustment, List.of()), measureFirst(adjustment.method(), List.of()));
   }
 
   /** The wearer's own measure of the sign that tells most. */

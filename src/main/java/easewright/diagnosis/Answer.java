@@ -275,8 +275,8 @@ public record Answer(
    *
    * @param worth expected relief less effort and risk, fraction
    * @param tightens whether it makes anything closer, firmer or shorter than the body
-   * @param slackOnly whether it takes up no more than was measured to hang loose; it tightens nothing
-   *     then, though it might by another amount
+   * @param slackOnly whether it takes up no more than was measured to hang loose; it tightens
+   *     nothing then, though it might by another amount
    * @param amount null when the change has no amount or it could not be told
    * @param measureFirst what to measure when the amount could not be told or was estimated, or null
    * @param places piece and line on the pattern, most useful first

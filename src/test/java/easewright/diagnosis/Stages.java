@@ -117,7 +117,9 @@ public final class Stages {
     Placing placing = new Placing(draft, amounts, Answering.BOOK.source().wording(), null);
     List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
     return new Advising(fitting, Answering.KNOWLEDGE, posterior, placing, amounts)
-        .notes(new Advice(Answering.KNOWLEDGE, posterior, said, inPlay, false, (entry, cures) -> false).ranked());
+        .notes(
+            new Advice(Answering.KNOWLEDGE, posterior, said, inPlay, false, (entry, cures) -> false)
+                .ranked());
   }
 
   public Object questions() {
