@@ -36,8 +36,8 @@ final class Advice {
   /** Order of work: no pattern change cures a wrong cloth, and the band comes before the cups. */
   static final List<String> STAGES =
       List.of(
-          "measure", "cloth", "making", "size", "band", "cups", "lengths", "straps",
-          "edges", "design");
+          "measure", "cloth", "making", "size", "band", "cups", "lengths", "straps", "edges",
+          "design");
 
   private final Knowledge knowledge;
   private final Posterior posterior;

@@ -71,7 +71,8 @@ class NoTighteningTest {
           "sleepingInIt");
 
   /** Circumstances under which slack may be taken up, down to the body and no further. */
-  private static final List<String> SLACK_ONLY = List.of("nursing", "pregnant", "implantOrExpander");
+  private static final List<String> SLACK_ONLY =
+      List.of("nursing", "pregnant", "implantOrExpander");
 
   @Property(tries = 1000, shrinking = ShrinkingMode.BOUNDED)
   void before_a_danger_nothing_is_changed(@ForAll("redFlagged") ObjectNode given) {
@@ -207,8 +208,7 @@ class NoTighteningTest {
         .filter(entry -> entry.sideEffects() != null)
         .filter(entry -> entry.sideEffects().stream().anyMatch(FELT_AS_TIGHT::contains))
         .forEach(entry -> closer.add(entry.id()));
-    assertEquals(
-        List.of(), closer.stream().filter(id -> !ADJUSTMENTS.get(id).tightens()).toList());
+    assertEquals(List.of(), closer.stream().filter(id -> !ADJUSTMENTS.get(id).tightens()).toList());
   }
 
   /** Words in an adjustment that make one look whether it tightens. */

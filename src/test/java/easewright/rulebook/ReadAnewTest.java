@@ -37,8 +37,7 @@ class ReadAnewTest {
     assertEquals(before, heldBack(RuleBook.compile(folder)));
     String rule = Files.readString(folder.resolve(RULE));
     Files.writeString(
-        folder.resolve(RULE),
-        rule.replaceFirst("  hold back whatever tightens .*\n", ""));
+        folder.resolve(RULE), rule.replaceFirst("  hold back whatever tightens .*\n", ""));
     assertEquals(before - 1, heldBack(RuleBook.compile(folder)));
   }
 }

@@ -206,8 +206,8 @@ class RuleBookTest {
   }
 
   /**
-   * A danger is answered in words of its own, and in few: the short reply holds 120 words. What is no
-   * matter of the garment is not answered with leaving it off, and a lump does not "come back".
+   * A danger is answered in words of its own, and in few: the short reply holds 120 words. What is
+   * no matter of the garment is not answered with leaving it off, and a lump does not "come back".
    */
   @Test
   void everyDangerSaysWhatToDoInItsOwnWords() {
@@ -263,8 +263,7 @@ class RuleBookTest {
                 new CautionEntry(
                     "x", "x", "It is so.", "a doctor", "stop", "", null, "now", "Tell.", true));
     assertEquals(
-        "Caution x is of urgency stop; it needs do, soon, after and garment.",
-        silent.getMessage());
+        "Caution x is of urgency stop; it needs do, soon, after and garment.", silent.getMessage());
     RuleBookFault unclear =
         assertThrows(
             RuleBookFault.class,
