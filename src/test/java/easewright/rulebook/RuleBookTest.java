@@ -219,7 +219,7 @@ class RuleBookTest {
         fault(danger.id(), "says what another danger says");
       }
       String all = String.join(" ", danger.says(), danger.doNow(), danger.who(), danger.after());
-      if (all.split("\\s+").length > 105) {
+      if (all.split("\\s+").length > 100) {
         fault(danger.id(), "takes " + all.split("\\s+").length + " words");
       }
       if (!danger.garment()
@@ -227,6 +227,9 @@ class RuleBookTest {
               .matcher(all.toLowerCase(Locale.ROOT))
               .find()) {
         fault(danger.id(), "is no matter of the garment");
+      }
+      if (!danger.after().contains("can wait")) {
+        fault(danger.id(), "does not say that the sewing can wait");
       }
       if (danger.soon().equals("now") && !all.toLowerCase(Locale.ROOT).contains("emergency")) {
         fault(danger.id(), "does not name emergency help");
