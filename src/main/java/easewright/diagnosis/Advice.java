@@ -6,7 +6,6 @@ import static java.util.stream.Collectors.toList;
 
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
-import easewright.rulebook.Catalog.CautionEntry;
 import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
@@ -24,7 +23,8 @@ import java.util.function.ToIntFunction;
 
 /**
  * Ranks adjustments: expected relief less effort and risk, in the trade's order of work. What a
- * rule holds back, or what would tighten while a warning stands, is set aside with its reason.
+ * rule holds back is set aside with its reason; what would tighten while a warning stands is passed
+ * over in silence.
  */
 final class Advice {
   /** Order of work: no pattern change cures a wrong cloth, and the band comes before the cups. */
@@ -38,21 +38,26 @@ final class Advice {
   private final Statements said;
   private final List<String> inPlay;
   private final boolean noTightening;
+  private final boolean noSize;
 
   /**
    * @param inPlay causes worth mentioning
+   * @param noTightening whether changes that tighten are passed over in silence
+   * @param noSize whether changes that name the size measured are
    */
   Advice(
       Knowledge knowledge,
       Posterior posterior,
       Statements said,
       List<String> inPlay,
-      boolean noTightening) {
+      boolean noTightening,
+      boolean noSize) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.said = said;
     this.inPlay = inPlay;
     this.noTightening = noTightening;
+    this.noSize = noSize;
   }
 
   /**
@@ -78,7 +83,7 @@ final class Advice {
     }
   }
 
-  /** An adjustment not to offer now; the rule is null where the reason is a warning sign. */
+  /** An adjustment not to offer now. */
   record SetAside(AdjustmentEntry entry, String because, RuleText rule) {}
 
   /** What to offer, in order, and what was set aside. */
@@ -95,6 +100,9 @@ final class Advice {
         .forEach(
             (id, cures) -> {
               AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
+              if (isPassedOver(entry)) {
+                return;
+              }
               SetAside aside = aside(entry);
               if (aside != null) {
                 setAside.add(aside);
@@ -128,34 +136,17 @@ final class Advice {
     return first;
   }
 
+  /** A change that a caution forbids is not even named. */
+  private boolean isPassedOver(AdjustmentEntry entry) {
+    return noTightening && entry.tightens() || noSize && entry.does().contains("{size}");
+  }
+
   private SetAside aside(AdjustmentEntry entry) {
-    if (entry.tightens() && noTightening) {
-      return said.noTightening().stream()
-          .min(Comparator.comparingInt(this::urgency).thenComparing(RuleText::key))
-          .map(rule -> new SetAside(entry, byCaution(rule), rule))
-          .orElseGet(
-              () -> new SetAside(entry, knowledge.source().wording().say("held-red-flag"), null));
-    }
     return said.heldBack().stream()
         .filter(held -> held.adjustment().equals(entry.id()))
         .findFirst()
         .map(held -> new SetAside(entry, reason(held), held.rule()))
         .orElse(null);
-  }
-
-  /** The gravest warning is the reason to give, whichever rule fired first. */
-  private int urgency(RuleText rule) {
-    CautionEntry caution = knowledge.catalog().cautions().get(rule.file());
-    return caution == null
-        ? Diagnosis.URGENCY.size()
-        : Diagnosis.URGENCY.indexOf(caution.urgency());
-  }
-
-  private String byCaution(RuleText rule) {
-    return knowledge
-        .source()
-        .wording()
-        .say("held-by-caution", "caution", rule.file().replace('-', ' '));
   }
 
   private String reason(HeldBack held) {

@@ -57,7 +57,12 @@ final class Advising {
     return told.computeIfAbsent(entry.id(), id -> amounts.of(entry, telling(cures)));
   }
 
-  List<AdjustmentNote> notes(Ranked ranked) {
+  /**
+   * The changes to offer.
+   *
+   * @param nothingTighter whether no change that tightens may be named
+   */
+  List<AdjustmentNote> notes(Ranked ranked, boolean nothingTighter) {
     ranked
         .setAside()
         .forEach(
@@ -69,7 +74,10 @@ final class Advising {
                         aside.because(),
                         aside.rule() == null ? null : Explaining.ref(aside.rule()))));
     List<Candidate> offered =
-        ranked.offered().stream().filter(this::withinMeasure).limit(MOST).toList();
+        ranked.offered().stream()
+            .filter(one -> withinMeasure(one, nothingTighter))
+            .limit(MOST)
+            .toList();
     List<AdjustmentNote> notes = new ArrayList<>();
     for (int i = 0; i < offered.size(); i++) {
       Candidate next = i + 1 < offered.size() ? offered.get(i + 1) : null;
@@ -84,7 +92,7 @@ final class Advising {
   }
 
   /** Sets aside what is too small to show on a tape, and what is too much for one such change. */
-  private boolean withinMeasure(Candidate candidate) {
+  private boolean withinMeasure(Candidate candidate, boolean nothingTighter) {
     AdjustmentEntry entry = candidate.entry();
     Amount amount = told(entry, candidate.cures()).amount();
     if (amount == null) {
@@ -97,10 +105,12 @@ final class Advising {
     if (entry.limit() != null
         && entry.beyond() != null
         && amount.mm() > knowledge.parameter(entry.limit())) {
+      boolean unnamed =
+          nothingTighter && knowledge.catalog().adjustments().get(entry.beyond()).tightens();
       heldBack.add(
           held(
               entry,
-              "held-limit",
+              unnamed ? "held-limit-alone" : "held-limit",
               "value",
               amount.text(),
               "limit",

@@ -21,6 +21,7 @@ import java.util.function.ToIntFunction;
  * likeliest cause, the one change, its check, what else it might be, what to tell next.
  *
  * @param cautions what may hurt, gravest first, those to keep in mind left out
+ * @param notNow what is left out because of a caution, and why; null where nothing is
  * @param verdict how far it is known what is wrong
  * @param causes the causes in play, most probable first
  * @param change the change to make first, or null
@@ -33,6 +34,7 @@ import java.util.function.ToIntFunction;
  */
 public record Reply(
     List<CautionNote> cautions,
+    String notNow,
     Verdict verdict,
     List<CauseNote> causes,
     AdjustmentNote change,
@@ -52,10 +54,10 @@ public record Reply(
   public static Reply of(Answer answer) {
     List<CautionNote> cautions =
         answer.cautions().stream().filter(caution -> !caution.urgency().equals("note")).toList();
-    boolean stop = !cautions.isEmpty() && cautions.get(0).urgency().equals("stop");
-    boolean ask = !stop && !answer.questions().isEmpty() && asks(answer);
+    boolean ask = !answer.questions().isEmpty() && asks(answer);
     return new Reply(
         cautions,
+        answer.notNow(),
         Verdict.of(answer),
         answer.causes(),
         first(answer.adjustments()),
@@ -63,7 +65,7 @@ public record Reply(
         answer.size(),
         answer.measureAgain(),
         ask ? answer.questions().get(0) : null,
-        !stop && !ask && answer.causes().isEmpty() ? first(answer.missing()) : null,
+        !ask && answer.causes().isEmpty() ? first(answer.missing()) : null,
         EnumSet.allOf(Part.class));
   }
 
@@ -109,7 +111,17 @@ public record Reply(
 
   private Reply saying(Set<Part> these) {
     return new Reply(
-        cautions, verdict, causes, change, heldBack, size, measureAgain, question, missing, these);
+        cautions,
+        notNow,
+        verdict,
+        causes,
+        change,
+        heldBack,
+        size,
+        measureAgain,
+        question,
+        missing,
+        these);
   }
 
   /** Whether there is room for a part, by its name. */
@@ -122,9 +134,9 @@ public record Reply(
     return verdict == Verdict.CLEAR;
   }
 
-  /** Whether the gravest caution is a reason to stop wearing it. */
+  /** Whether a danger comes before the fit. */
   public boolean stop() {
-    return !cautions.isEmpty() && cautions.get(0).urgency().equals("stop");
+    return verdict == Verdict.DANGER;
   }
 
   /** The cautions after the gravest. */

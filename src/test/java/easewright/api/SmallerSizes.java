@@ -51,7 +51,7 @@ final class SmallerSizes {
     List<String> cups = chart.cells().stream().map(SizeCell::cup).distinct().toList();
     Optional<SizeCell> known = chart.cell(String.valueOf(cut));
     return chart.cells().stream()
-        .filter(cell -> !cell.id().equals(cut))
+        .filter(cell -> !cell.id().replace(" ", "").equals(String.valueOf(cut).replace(" ", "")))
         .filter(cell -> known.isEmpty() || isSmaller(cell, known.get(), cups))
         .flatMap(cell -> Stream.of(cell.id(), cell.id().replace(" ", "")))
         .collect(Collectors.toSet());

@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -27,16 +26,17 @@ final class TighterWords {
 
   TighterWords(Catalog catalog) {
     Collection<AdjustmentEntry> all = catalog.adjustments().values();
-    Set<String> harmless =
+    String harmless =
         all.stream()
             .filter(entry -> !entry.tightens())
             .flatMap(TighterWords::stretches)
-            .collect(Collectors.toSet());
+            .map(said -> " " + String.join(" ", words(said)) + " ")
+            .collect(Collectors.joining("\n"));
     for (AdjustmentEntry entry : all) {
       if (entry.tightens()) {
-        Stream.concat(
-                Stream.of(entry.name()), stretches(entry).filter(one -> !harmless.contains(one)))
+        Stream.concat(Stream.of(entry.name()), stretches(entry))
             .map(TighterWords::words)
+            .filter(words -> !harmless.contains(" " + String.join(" ", words) + " "))
             .forEach(
                 words ->
                     byBeginning

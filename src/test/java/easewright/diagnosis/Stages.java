@@ -108,7 +108,7 @@ public final class Stages {
   /** Findings and causes with their evidence, each report left out in turn. */
   public Object explanation() {
     Explaining explaining =
-        new Explaining(Answering.KNOWLEDGE, said, reports, new Shown(fitting.units()));
+        new Explaining(Answering.KNOWLEDGE, said, reports, null, new Shown(fitting.units()));
     return List.of(explaining.findings(), explaining.causes(posterior, mentioned));
   }
 
@@ -117,11 +117,12 @@ public final class Stages {
     Placing placing = new Placing(draft, amounts, Answering.BOOK.source().wording(), null);
     List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
     return new Advising(fitting, Answering.KNOWLEDGE, posterior, placing, amounts)
-        .notes(new Advice(Answering.KNOWLEDGE, posterior, said, inPlay, false).ranked());
+        .notes(
+            new Advice(Answering.KNOWLEDGE, posterior, said, inPlay, false, false).ranked(), false);
   }
 
   public Object questions() {
-    return new Asking(Answering.KNOWLEDGE, posterior, reports, fitting).questions();
+    return new Asking(Answering.KNOWLEDGE, posterior, reports, fitting, null).questions();
   }
 
   private Map<String, Figure> byId() {
