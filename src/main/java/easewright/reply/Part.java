@@ -36,6 +36,8 @@ public enum Part {
   CHECK,
   /** That an amount is only a first step. */
   FIRST_STEP,
+  /** That nothing is made tighter, beside the caution that says so. */
+  NOT_NOW,
   /** What comes after a danger. */
   AFTER,
   /** The names of cautions after the gravest; else how many there are. */

@@ -134,6 +134,12 @@ public record Reply(
     return verdict == Verdict.CLEAR;
   }
 
+  /** What is left out because of a caution; null where nothing is, or where there is no room. */
+  @Override
+  public String notNow() {
+    return stop() || says("NOT_NOW") ? notNow : null;
+  }
+
   /** Whether a danger comes before the fit. */
   public boolean stop() {
     return verdict == Verdict.DANGER;
