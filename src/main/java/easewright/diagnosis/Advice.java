@@ -10,7 +10,7 @@ import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Statements.FirstOfAll;
-import easewright.rulebook.Statements.HeldBack;
+import easewright.rulebook.Statements.TighteningHeld;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -19,44 +19,46 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.BiPredicate;
 import java.util.function.ToIntFunction;
 
 /**
  * Ranks adjustments: expected relief less effort and risk, in the trade's order of work. What a
- * rule holds back is set aside with its reason; what would tighten while a warning stands is passed
- * over in silence.
+ * rule holds back is set aside with its reason; what would tighten while a caution forbids it is
+ * passed over in silence. Taking up what was measured to hang loose is no tightening, and some
+ * cautions let it pass.
  */
 final class Advice {
   /** Order of work: no pattern change cures a wrong cloth, and the band comes before the cups. */
   static final List<String> STAGES =
       List.of(
-          "safety", "measure", "cloth", "making", "size", "band", "cups", "lengths", "straps",
-          "edges", "design");
+          "measure", "cloth", "making", "size", "band", "cups", "lengths", "straps", "edges",
+          "design");
 
   private final Knowledge knowledge;
   private final Posterior posterior;
   private final Statements said;
   private final List<String> inPlay;
-  private final boolean noTightening;
+  private final BiPredicate<AdjustmentEntry, List<Cures>> slack;
   private final boolean noSize;
 
   /**
    * @param inPlay causes worth mentioning
-   * @param noTightening whether changes that tighten are passed over in silence
-   * @param noSize whether changes that name the size measured are
+   * @param slack whether what an adjustment takes up for these cures was measured to hang loose
+   * @param noSize whether changes that name the size measured are passed over in silence
    */
   Advice(
       Knowledge knowledge,
       Posterior posterior,
       Statements said,
       List<String> inPlay,
-      boolean noTightening,
+      BiPredicate<AdjustmentEntry, List<Cures>> slack,
       boolean noSize) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.said = said;
     this.inPlay = inPlay;
-    this.noTightening = noTightening;
+    this.slack = slack;
     this.noSize = noSize;
   }
 
@@ -65,6 +67,7 @@ final class Advice {
    *
    * @param worth expected relief less effort and risk, fraction; one for what comes first of all
    * @param likely whether it treats a likely cause, or comes first of all
+   * @param slackOnly whether no more may be taken up than was measured to hang loose
    * @param cures the cures it rests on, of causes in play
    * @param rules the rules that advise it
    */
@@ -72,10 +75,16 @@ final class Advice {
       AdjustmentEntry entry,
       double worth,
       boolean likely,
+      boolean slackOnly,
       List<Cures> cures,
       List<RuleText> rules) {
     int stage() {
       return STAGES.indexOf(entry.stage());
+    }
+
+    /** Whether a rule put it before everything else, whatever it would cure. */
+    boolean byRule() {
+      return cures.isEmpty();
     }
 
     boolean same(Candidate other) {
@@ -100,14 +109,14 @@ final class Advice {
         .forEach(
             (id, cures) -> {
               AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
-              if (isPassedOver(entry)) {
+              if (isPassedOver(entry, cures)) {
                 return;
               }
               SetAside aside = aside(entry);
-              if (aside != null) {
-                setAside.add(aside);
-              } else {
+              if (aside == null) {
                 candidates.add(candidate(entry, cures));
+              } else if (!(entry.tightens() && tighteningIsHeld())) {
+                setAside.add(aside);
               }
             });
     candidates.sort(order(candidates));
@@ -130,27 +139,39 @@ final class Advice {
                     FirstOfAll::adjustment, TreeMap::new, mapping(FirstOfAll::rule, toList())));
     List<Candidate> first = new ArrayList<>();
     rules.forEach(
-        (id, by) ->
-            first.add(
-                new Candidate(knowledge.catalog().adjustments().get(id), 1, true, List.of(), by)));
+        (id, by) -> {
+          AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
+          if (!(entry.tightens() && tighteningIsHeld())) {
+            first.add(new Candidate(entry, 1, true, false, List.of(), by));
+          }
+        });
     return first;
   }
 
+  private boolean tighteningIsHeld() {
+    return !said.tighteningHeld().isEmpty();
+  }
+
   /** A change that a caution forbids is not even named. */
-  private boolean isPassedOver(AdjustmentEntry entry) {
-    return noTightening && entry.tightens() || noSize && entry.does().contains("{size}");
+  private boolean isPassedOver(AdjustmentEntry entry, List<Cures> cures) {
+    boolean forbidden =
+        entry.tightens()
+            && tighteningIsHeld()
+            && !(said.tighteningHeld().stream().allMatch(TighteningHeld::slackMayGo)
+                && slack.test(entry, cures));
+    return forbidden || noSize && entry.does().contains("{size}");
   }
 
   private SetAside aside(AdjustmentEntry entry) {
     return said.heldBack().stream()
         .filter(held -> held.adjustment().equals(entry.id()))
         .findFirst()
-        .map(held -> new SetAside(entry, reason(held), held.rule()))
+        .map(held -> new SetAside(entry, reason(held.reason()), held.rule()))
         .orElse(null);
   }
 
-  private String reason(HeldBack held) {
-    return knowledge.catalog().reasons().get(held.reason()).says();
+  private String reason(String id) {
+    return knowledge.catalog().reasons().get(id).says();
   }
 
   private Candidate candidate(AdjustmentEntry entry, List<Cures> cures) {
@@ -174,7 +195,9 @@ final class Advice {
             - harm
             - sideEffects * knowledge.parameter("side-effect-risk");
     List<RuleText> rules = cures.stream().map(Cures::rule).distinct().toList();
-    return new Candidate(entry, worth, most >= knowledge.parameter("likely"), cures, rules);
+    boolean slackOnly = entry.tightens() && tighteningIsHeld();
+    return new Candidate(
+        entry, worth, most >= knowledge.parameter("likely"), slackOnly, cures, rules);
   }
 
   /**

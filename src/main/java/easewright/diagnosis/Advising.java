@@ -57,6 +57,27 @@ final class Advising {
     return told.computeIfAbsent(entry.id(), id -> amounts.of(entry, telling(cures)));
   }
 
+  /** Whether what this adjustment takes up for these cures was measured to hang loose. */
+  boolean slack(AdjustmentEntry entry, List<Cures> cures) {
+    return amounts.slack(entry, telling(cures)).isPresent();
+  }
+
+  private Amounts.Told told(Candidate candidate) {
+    if (candidate.slackOnly()) {
+      return new Amounts.Told(
+          amounts.slack(candidate.entry(), telling(candidate.cures())).orElseThrow(), null);
+    }
+    Amounts.Told told = told(candidate.entry(), candidate.cures());
+    // What a rule puts first is done though the numbers see no need: the body says otherwise.
+    return candidate.byRule() && told.amount() != null && small(told.amount())
+        ? amounts.firstStep(candidate.entry())
+        : told;
+  }
+
+  private boolean small(Amount amount) {
+    return amount.mm() < knowledge.parameter("tape-shows");
+  }
+
   /**
    * The changes to offer.
    *
@@ -94,32 +115,40 @@ final class Advising {
   /** Sets aside what is too small to show on a tape, and what is too much for one such change. */
   private boolean withinMeasure(Candidate candidate, boolean nothingTighter) {
     AdjustmentEntry entry = candidate.entry();
-    Amount amount = told(entry, candidate.cures()).amount();
-    if (amount == null) {
+    Amount amount = told(candidate).amount();
+    if (amount == null || candidate.byRule()) {
       return true;
     }
-    if (amount.mm() < knowledge.parameter("tape-shows")) {
-      heldBack.add(held(entry, "held-small", "value", amount.text()));
+    boolean silent = nothingTighter && entry.tightens();
+    if (small(amount)) {
+      if (!silent) {
+        heldBack.add(held(entry, "held-small", "value", amount.text()));
+      }
       return false;
     }
     if (entry.limit() != null
         && entry.beyond() != null
         && amount.mm() > knowledge.parameter(entry.limit())) {
-      boolean unnamed =
-          nothingTighter && knowledge.catalog().adjustments().get(entry.beyond()).tightens();
-      heldBack.add(
-          held(
-              entry,
-              unnamed ? "held-limit-alone" : "held-limit",
-              "value",
-              amount.text(),
-              "limit",
-              shown.length(knowledge.parameter(entry.limit())),
-              "beyond",
-              knowledge.catalog().nameOf(entry.beyond())));
+      if (!silent) {
+        heldBack.add(beyondLimit(entry, amount, nothingTighter));
+      }
       return false;
     }
     return true;
+  }
+
+  private HeldBackNote beyondLimit(AdjustmentEntry entry, Amount amount, boolean nothingTighter) {
+    boolean alone =
+        nothingTighter && knowledge.catalog().adjustments().get(entry.beyond()).tightens();
+    return held(
+        entry,
+        alone ? "held-limit-alone" : "held-limit",
+        "value",
+        amount.text(),
+        "limit",
+        shown.length(knowledge.parameter(entry.limit())),
+        "beyond",
+        knowledge.catalog().nameOf(entry.beyond()));
   }
 
   private HeldBackNote held(AdjustmentEntry entry, String sentence, Object... blanks) {
@@ -129,16 +158,17 @@ final class Advising {
 
   private AdjustmentNote note(Candidate candidate, Candidate next) {
     AdjustmentEntry entry = candidate.entry();
-    Amounts.Told told = told(entry, candidate.cures());
+    Amounts.Told told = told(candidate);
     List<PlaceNote> places = placing.places(entry, told.amount());
     Object[] blanks = placing.blanks(told.amount(), places);
     return new AdjustmentNote(
         entry.id(),
         entry.name(),
-        Wording.fill(entry.does(), blanks),
+        does(candidate, blanks),
         Explaining.rounded(candidate.worth()),
         entry.stage(),
-        entry.tightens(),
+        entry.tightens() && !candidate.slackOnly(),
+        candidate.slackOnly(),
         told.amount(),
         told.measureFirst(),
         places,
@@ -155,6 +185,13 @@ final class Advising {
         candidate.rules().stream().map(Explaining::ref).toList());
   }
 
+  private String does(Candidate candidate, Object[] blanks) {
+    String does = Wording.fill(candidate.entry().does(), blanks);
+    return candidate.slackOnly()
+        ? knowledge.source().wording().say("slack-only", "does", does)
+        : does;
+  }
+
   private List<SignNote> sideEffects(AdjustmentEntry entry) {
     List<String> ids = entry.sideEffects() == null ? List.of() : entry.sideEffects();
     return ids.stream()
@@ -164,7 +201,7 @@ final class Advising {
 
   private String before(Candidate first, Candidate next) {
     Wording wording = knowledge.source().wording();
-    if (first.cures().isEmpty()) {
+    if (first.byRule()) {
       // A rule put it first of all: no relief is weighed against a warning.
       return wording.say("before-all", "first", first.entry().name());
     }

@@ -34,6 +34,20 @@ final class AmountWriter {
     return Optional.of(amount(method, estimate, wording.say(sentence, all), false));
   }
 
+  /** The largest length no longer than this one whose text says no more than it; 0 for none. */
+  double shownAtMost(double mm) {
+    for (double less = mm; less > 0; less -= 1) {
+      if (told(shown.length(less)) <= mm) {
+        return less;
+      }
+    }
+    return 0;
+  }
+
+  private static double told(String text) {
+    return Quantity.parse(text).length().mm();
+  }
+
   /** An amount with its working told. */
   Amount amount(String method, Estimate estimate, String working, boolean estimated) {
     return new Amount(
@@ -50,7 +64,7 @@ final class AmountWriter {
   Amount part(Amount whole, double share) {
     if (whole != lastWhole) {
       lastWhole = whole;
-      lastToldMm = Quantity.parse(whole.text()).length().mm();
+      lastToldMm = told(whole.text());
     }
     double told = lastToldMm;
     return new Amount(

@@ -56,6 +56,23 @@ final class Amounts {
     return new Told(firstStep(adjustment, signs), measureFirst(adjustment.method(), signs));
   }
 
+  /**
+   * What was measured to hang loose, so that taking it up brings the garment to the body and no
+   * closer; empty where nobody measured it, or nothing is loose.
+   */
+  Optional<Amount> slack(AdjustmentEntry adjustment, List<ReportedSign> signs) {
+    List<ReportedSign> loose =
+        signs.stream().filter(sign -> source.catalog().signs().get(sign.id()).slack()).toList();
+    return adjustment.method().equals("band take-in")
+        ? computed.slackOfTheBand()
+        : reported(adjustment.method(), loose);
+  }
+
+  /** What to try where no number is to be trusted, or none is worth a change. */
+  Told firstStep(AdjustmentEntry adjustment) {
+    return new Told(firstStep(adjustment, List.of()), measureFirst(adjustment.method(), List.of()));
+  }
+
   /** The wearer's own measure of the sign that tells most. */
   private Optional<Amount> reported(String method, List<ReportedSign> signs) {
     double sd = source.parameter("sign-amount-error");

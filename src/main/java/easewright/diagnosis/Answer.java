@@ -335,6 +335,9 @@ public record Answer(
    * One change to make.
    *
    * @param worth expected relief less effort and risk, fraction
+   * @param tightens whether it makes anything closer, firmer or shorter than the body
+   * @param slackOnly whether it takes up no more than was measured to hang loose; it tightens
+   *     nothing then, though it might by another amount
    * @param amount null when the change has no amount or it could not be told
    * @param measureFirst what to measure when the amount could not be told or was estimated, or null
    * @param places piece and line on the pattern, most useful first
@@ -349,6 +352,7 @@ public record Answer(
       double worth,
       String stage,
       boolean tightens,
+      boolean slackOnly,
       Amount amount,
       String measureFirst,
       List<PlaceNote> places,

@@ -4,6 +4,7 @@ import easewright.body.BandFit;
 import easewright.body.BandPressure;
 import easewright.cloth.Estimate;
 import easewright.diagnosis.Answer.Amount;
+import easewright.measure.Length;
 import easewright.measure.Measured;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.facts.Figure;
@@ -75,6 +76,27 @@ final class ComputedAmounts {
           shown.percent(target));
     }
     return way > 0 && under != null ? pullOff(under) : Optional.empty();
+  }
+
+  /**
+   * How much longer than the body the finished band measures: taken in by it, the band meets the
+   * body unstretched. Less than that by a rounding, never more.
+   */
+  Optional<Amount> slackOfTheBand() {
+    Measured under = fitting.body().underbust();
+    Length band = fitting.garment().underband();
+    if (under == null || band == null) {
+      return Optional.empty();
+    }
+    double longer = band.mm() - under.value().mm();
+    return writer.positive(
+        "band take-in",
+        new Estimate(writer.shownAtMost(longer), under.sdMm()),
+        "amount-slack-of-the-band",
+        "underband",
+        shown.length(band.mm()),
+        "underbust",
+        under.text());
   }
 
   private Optional<Amount> pullOff(Measured under) {

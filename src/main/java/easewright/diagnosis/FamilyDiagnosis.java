@@ -128,7 +128,7 @@ final class FamilyDiagnosis {
                     posterior,
                     said,
                     names(mentioned),
-                    nothingTighter,
+                    advising::slack,
                     nothingTighter && !sizing.isNoSmaller(fitting, sizes))
                 .ranked(),
             nothingTighter);

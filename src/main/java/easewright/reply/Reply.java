@@ -165,7 +165,7 @@ public record Reply(
 
   /** Where the change is made; null where it is made on no pattern. */
   public PlaceNote place() {
-    return change == null || change.stage().equals("safety") ? null : first(change.places());
+    return change == null ? null : first(change.places());
   }
 
   /** Names of the pieces at the place of the change, linings that repeat them aside. */

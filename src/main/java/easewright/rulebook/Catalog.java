@@ -37,6 +37,8 @@ public record Catalog(
    * @param effort word for the effort of finding out
    * @param withoutFault word for how often it shows with nothing wrong
    * @param redFlag true when it stops all tightening advice
+   * @param slack true when its amount is length that hangs loose, so that taking it up in full
+   *     brings the garment to the body and no closer
    * @param noPhoto true when a photo would not show it, or would show more than the garment
    */
   public record SignEntry(
@@ -56,6 +58,7 @@ public record Catalog(
       List<String> phrases,
       String isNot,
       boolean redFlag,
+      boolean slack,
       boolean noPhoto)
       implements Entry {}
 
@@ -93,7 +96,7 @@ public record Catalog(
    * A change to pattern, cutting, cloth, sewing or wearing.
    *
    * @param does one sentence; may hold the blanks {amount}, {each}, {edges}, {place}
-   * @param tightens true for anything that makes the garment closer, firmer or smaller
+   * @param tightens true for anything that makes the garment closer, firmer or smaller, or may
    * @param method amount method
    * @param at edges and lines of a pattern sheet, best first
    * @param alsoAt lines of matching pieces that must change by the same whole amount, or null

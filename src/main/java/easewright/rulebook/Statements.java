@@ -15,7 +15,7 @@ public final class Statements {
   private final List<Cures> cures = new ArrayList<>();
   private final List<Worsens> worsens = new ArrayList<>();
   private final List<Cautioned> cautions = new ArrayList<>();
-  private final List<RuleText> noTightening = new ArrayList<>();
+  private final List<TighteningHeld> tighteningHeld = new ArrayList<>();
   private final List<FirstOfAll> firstOfAll = new ArrayList<>();
   private final List<HeldBack> heldBack = new ArrayList<>();
   private final List<Replaced> replaced = new ArrayList<>();
@@ -38,6 +38,14 @@ public final class Statements {
 
   /** A caution, with the facts that raised it. */
   public record Cautioned(String caution, List<Object> from, RuleText rule) {}
+
+  /**
+   * Whatever tightens is not to be offered.
+   *
+   * @param reason the catalog's reason, or null where the rule's caution is the reason
+   * @param slackMayGo whether what was measured to hang loose may be taken up, and no more
+   */
+  public record TighteningHeld(String reason, boolean slackMayGo, RuleText rule) {}
 
   /** An adjustment that comes before all others, whatever the causes. */
   public record FirstOfAll(String adjustment, RuleText rule) {}
@@ -68,9 +76,14 @@ public final class Statements {
     return cautions;
   }
 
-  /** The rules that forbid advising anything tighter; empty when tightening may be advised. */
+  /** Why nothing tighter is advised; empty when tightening may be advised. */
+  public List<TighteningHeld> tighteningHeld() {
+    return tighteningHeld;
+  }
+
+  /** The rules that forbid advising anything tighter, with or without taking up slack. */
   public List<RuleText> noTightening() {
-    return noTightening;
+    return tighteningHeld.stream().map(TighteningHeld::rule).toList();
   }
 
   public List<FirstOfAll> firstOfAll() {
@@ -113,7 +126,17 @@ public final class Statements {
 
   /** Called by rules. */
   public void noTightening(Drools drools) {
-    noTightening.add(rule(drools));
+    tighteningHeld.add(new TighteningHeld(null, false, rule(drools)));
+  }
+
+  /** Called by rules. */
+  public void holdBackTightening(Drools drools, String reason) {
+    tighteningHeld.add(new TighteningHeld(reason, false, rule(drools)));
+  }
+
+  /** Called by rules. */
+  public void slackOnly(Drools drools, String reason) {
+    tighteningHeld.add(new TighteningHeld(reason, true, rule(drools)));
   }
 
   /** Called by rules. */

@@ -5,8 +5,8 @@ import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.greaterThan;
 import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.lessThan;
-import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -105,8 +105,7 @@ class FittingStoryTest {
         .statusCode(200)
         .body("cautions[0].urgency", equalTo("stop"))
         .body("cautions[0].stopsTightening", equalTo(true))
-        .body("adjustments.tightens", not(hasItem(true)))
-        .body("adjustments[0].id", equalTo("stop-wearing-it-and-ask-a-clinician"));
+        .body("adjustments", hasSize(0));
   }
 
   @Test

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
+import easewright.diagnosis.Answer.AdjustmentNote;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
@@ -71,12 +72,18 @@ class NothingTighterTest {
       stopped++;
       stillAdvised += answer.adjustments().isEmpty() ? 0 : 1;
       dangers += inDanger(book, answer) ? 1 : 0;
+      // Taking up what was measured to hang loose, down to the body and no further, is offered.
+      Set<String> slack =
+          answer.adjustments().stream()
+              .filter(AdjustmentNote::slackOnly)
+              .map(AdjustmentNote::id)
+              .collect(Collectors.toSet());
       PatternSheet sheet = sheet(given);
       String cut = answer.understood().sizeCut();
       forms(answer)
           .forEach(
               (form, text) -> {
-                List<String> found = new ArrayList<>(tighter.in(TighterWords.words(text)));
+                List<String> found = new ArrayList<>(tighter.in(TighterWords.words(text), slack));
                 smaller.in(text, sheet, cut).ifPresent(found::add);
                 found.forEach(
                     one ->

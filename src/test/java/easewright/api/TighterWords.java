@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -62,14 +63,20 @@ final class TighterWords {
         .toList();
   }
 
-  /** Every change that tightens and is spoken of in a text, and the words around it. */
-  List<String> in(List<String> text) {
+  /**
+   * Every change that tightens and is spoken of in a text, and the words around it.
+   *
+   * @param but ids of changes that may be spoken of
+   */
+  List<String> in(List<String> text, Set<String> but) {
     List<String> found = new ArrayList<>();
     for (int i = 0; i + 1 < text.size(); i++) {
       for (Said said :
           byBeginning.getOrDefault(text.get(i) + " " + text.get(i + 1), List.<Said>of())) {
         int end = i + said.words().size();
-        if (end <= text.size() && text.subList(i, end).equals(said.words())) {
+        if (!but.contains(said.adjustment())
+            && end <= text.size()
+            && text.subList(i, end).equals(said.words())) {
           found.add(
               said.adjustment()
                   + " in: … "

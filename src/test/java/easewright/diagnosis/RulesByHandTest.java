@@ -60,7 +60,7 @@ class RulesByHandTest {
                         .formatted(s.rule().key(), s.adjustment(), s.cause())));
     said.cautions()
         .forEach(s -> all.add("%s show the caution \"%s\"".formatted(s.rule().key(), s.caution())));
-    said.noTightening().forEach(rule -> all.add(rule.key() + " advise no tightening"));
+    said.tighteningHeld().forEach(s -> all.add(s.rule().key() + " " + held(s)));
     said.firstOfAll()
         .forEach(s -> all.add("%s first of all \"%s\"".formatted(s.rule().key(), s.adjustment())));
     said.heldBack()
@@ -76,6 +76,14 @@ class RulesByHandTest {
                     "%s put \"%s\" in place of \"%s\""
                         .formatted(s.rule().key(), s.adjustment(), s.other())));
     return all;
+  }
+
+  private static String held(Statements.TighteningHeld held) {
+    if (held.reason() == null) {
+      return "advise no tightening";
+    }
+    String how = held.slackMayGo() ? "take up slack only" : "hold back whatever tightens";
+    return "%s because \"%s\"".formatted(how, held.reason());
   }
 
   @Property(tries = 1000, shrinking = ShrinkingMode.BOUNDED)

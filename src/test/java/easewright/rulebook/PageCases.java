@@ -93,6 +93,10 @@ final class PageCases {
           case "tightening" ->
               id.equals("none")
                   && answer.adjustments().stream().noneMatch(AdjustmentNote::tightens);
+          case "slack only" ->
+              answer.adjustments().stream()
+                  .anyMatch(one -> one.id().equals(id) && one.slackOnly() && one.amount() != null);
+          case "advice" -> id.equals("none") && answer.adjustments().isEmpty();
           case "unexplained" ->
               answer.unexplained().stream().map(SignNote::id).anyMatch(id::equals);
           default -> false;

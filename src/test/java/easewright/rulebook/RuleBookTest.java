@@ -1,17 +1,20 @@
 package easewright.rulebook;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.diagnosis.AmountMethodsForTests;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Catalog.CauseEntry;
+import easewright.rulebook.Catalog.CautionEntry;
 import easewright.rulebook.Catalog.Entry;
 import easewright.rulebook.Catalog.SignEntry;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
@@ -200,6 +203,76 @@ class RuleBookTest {
       needsParameter(sign.id(), "without-fault-" + sign.withoutFault());
     }
     noFaults();
+  }
+
+  /**
+   * A danger is answered in words of its own, and in few: the short reply holds 120 words. What is
+   * no matter of the garment is not answered with leaving it off, and a lump does not "come back".
+   */
+  @Test
+  void everyDangerSaysWhatToDoInItsOwnWords() {
+    Set<String> deeds = new HashSet<>();
+    List<CautionEntry> dangers =
+        CATALOG.cautions().values().stream().filter(c -> c.urgency().equals("stop")).toList();
+    for (CautionEntry danger : dangers) {
+      if (!deeds.add(danger.doNow()) || !deeds.add(danger.after())) {
+        fault(danger.id(), "says what another danger says");
+      }
+      String all = String.join(" ", danger.says(), danger.doNow(), danger.who(), danger.after());
+      if (all.split("\\s+").length > 105) {
+        fault(danger.id(), "takes " + all.split("\\s+").length + " words");
+      }
+      if (!danger.garment()
+          && Pattern.compile("leave (it|the garment) off|wear something|come back")
+              .matcher(all.toLowerCase(Locale.ROOT))
+              .find()) {
+        fault(danger.id(), "is no matter of the garment");
+      }
+      if (danger.soon().equals("now") && !all.toLowerCase(Locale.ROOT).contains("emergency")) {
+        fault(danger.id(), "does not name emergency help");
+      }
+    }
+    assertTrue(dangers.size() >= 25, "dangers are missing: " + dangers.size());
+    noFaults();
+  }
+
+  /** A danger is what a red flag raises, and a red flag raises a danger. */
+  @Test
+  void everyRedFlagHasADangerAndEveryDangerARedFlag() {
+    for (RuleText rule : SOURCE.rules()) {
+      CautionEntry caution = CATALOG.cautions().get(rule.file());
+      if (caution != null && rule.body().contains("show the caution")) {
+        boolean flagged =
+            CATALOG.signs().values().stream()
+                .filter(SignEntry::redFlag)
+                .anyMatch(sign -> rule.body().contains("reports \"" + sign.name() + "\""));
+        if (flagged != caution.urgency().equals("stop")) {
+          fault(rule.name(), flagged ? "is no danger" : "is a danger without a red flag");
+        }
+      }
+    }
+    noFaults();
+  }
+
+  @Test
+  void aDangerThatDoesNotSayWhatToDoIsRefused() {
+    RuleBookFault silent =
+        assertThrows(
+            RuleBookFault.class,
+            () ->
+                new CautionEntry(
+                    "x", "x", "It is so.", "a doctor", "stop", "", null, "now", "Tell.", true));
+    assertEquals(
+        "Caution x is of urgency stop; it needs do, soon, after and garment.", silent.getMessage());
+    RuleBookFault unclear =
+        assertThrows(
+            RuleBookFault.class,
+            () ->
+                new CautionEntry(
+                    "x", "x", "It is so.", "a doctor", "care", "", null, "later", null, null));
+    assertEquals(
+        "Caution x: soon is \"later\"; write one of [now, today, days, weeks].",
+        unclear.getMessage());
   }
 
   @Test
