@@ -87,9 +87,13 @@ public record Answer(
   }
 
   /** Whether a caution stands that stops all tightening. */
-  @JsonIgnore
   public boolean nothingTighter() {
     return cautions.stream().anyMatch(CautionNote::stopsTightening);
+  }
+
+  /** Words of the text that may tell of a danger and that only a person can judge. */
+  public List<String> readYourself() {
+    return read == null ? List.of() : read.path("readYourself").findValuesAsText("text");
   }
 
   /** The same answer with the request to send back, and what was read from its text. */

@@ -24,9 +24,14 @@ final class Cautioning {
   private final Knowledge knowledge;
   private final Fitting fitting;
   private final Statements said;
+  private final boolean doubtful;
   private final Wording wording;
 
-  Cautioning(Knowledge knowledge, Fitting fitting, Statements said) {
+  /**
+   * @param doubtful whether words that nobody has judged yet may tell of a danger
+   */
+  Cautioning(Knowledge knowledge, Fitting fitting, Statements said, boolean doubtful) {
+    this.doubtful = doubtful;
     this.knowledge = knowledge;
     this.fitting = fitting;
     this.said = said;
@@ -45,7 +50,7 @@ final class Cautioning {
 
   /** Whether anything that tightens is left out. */
   boolean nothingTighter() {
-    return danger() || !said.noTightening().isEmpty();
+    return danger() || doubtful || !said.noTightening().isEmpty();
   }
 
   /** Every caution once, the gravest first; among dangers, the one to ask about soonest. */
@@ -71,7 +76,7 @@ final class Cautioning {
       return wording.say(leaveOff ? "not-now-danger-worn" : "not-now-danger");
     }
     if (said.noTightening().isEmpty()) {
-      return null;
+      return doubtful ? wording.say("not-now-unread") : null;
     }
     return notes.stream()
         .filter(CautionNote::stopsTightening)

@@ -36,7 +36,7 @@ final class FamilyDiagnosis {
   }
 
   /** Judges, weighs, infers, works out amounts and ranks. */
-  Answer answer(Fitting fitting) {
+  Answer answer(Fitting fitting, boolean doubtful) {
     Draft draft = Draft.of(fitting, book.source());
     SizeEstimate sizes = sizing.estimate(fitting).orElse(null);
     Map<String, Figure> figures =
@@ -44,7 +44,7 @@ final class FamilyDiagnosis {
             .collect(toMap(Figure::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
     try (RuleBook.Consultation consultation = book.open()) {
       Statements said = consultation.hear(Facts.of(fitting, draft, figures.values()));
-      Cautioning cautioning = new Cautioning(knowledge, fitting, said);
+      Cautioning cautioning = new Cautioning(knowledge, fitting, said, doubtful);
       if (cautioning.danger()) {
         return ofDanger(fitting, cautioning);
       }

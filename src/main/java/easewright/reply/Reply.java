@@ -20,6 +20,7 @@ import java.util.function.ToIntFunction;
  * What is said in reply to a fitting, chosen once and written in every form alike: the caution, the
  * likeliest cause, the one change, its check, what else it might be, what to tell next.
  *
+ * @param readYourself words of a post that only a person can judge; before all else
  * @param cautions what may hurt, gravest first, those to keep in mind left out
  * @param notNow what is left out because of a caution, and why; null where nothing is
  * @param verdict how far it is known what is wrong
@@ -33,6 +34,7 @@ import java.util.function.ToIntFunction;
  * @param parts what there is room for
  */
 public record Reply(
+    List<String> readYourself,
     List<CautionNote> cautions,
     String notNow,
     Verdict verdict,
@@ -45,6 +47,7 @@ public record Reply(
     MissingNote missing,
     Set<Part> parts) {
   private static final int MOST_CAUSES = 3;
+  private static final int MOST_UNJUDGED = 3;
 
   public Reply {
     parts = Set.copyOf(parts);
@@ -56,6 +59,7 @@ public record Reply(
         answer.cautions().stream().filter(caution -> !caution.urgency().equals("note")).toList();
     boolean ask = !answer.questions().isEmpty() && asks(answer);
     return new Reply(
+        answer.readYourself().stream().limit(MOST_UNJUDGED).toList(),
         cautions,
         answer.notNow(),
         Verdict.of(answer),
@@ -111,6 +115,7 @@ public record Reply(
 
   private Reply saying(Set<Part> these) {
     return new Reply(
+        readYourself,
         cautions,
         notNow,
         verdict,

@@ -1,11 +1,13 @@
 package easewright.api;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.check.SizeAnswer;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.AdjustmentNote;
 import easewright.diagnosis.Answer.CautionNote;
@@ -18,6 +20,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
@@ -73,11 +76,8 @@ class NothingTighterTest {
       stillAdvised += answer.adjustments().isEmpty() ? 0 : 1;
       dangers += inDanger(book, answer) ? 1 : 0;
       // Taking up what was measured to hang loose, down to the body and no further, is offered.
-      Set<String> slack =
-          answer.adjustments().stream()
-              .filter(AdjustmentNote::slackOnly)
-              .map(AdjustmentNote::id)
-              .collect(Collectors.toSet());
+      List<AdjustmentNote> slack =
+          answer.adjustments().stream().filter(AdjustmentNote::slackOnly).toList();
       PatternSheet sheet = sheet(given);
       String cut = answer.understood().sizeCut();
       forms(answer)
@@ -96,6 +96,84 @@ class NothingTighterTest {
     assertEquals(FITTINGS, stopped, "too few fittings with a stop");
     assertTrue(dangers > FITTINGS / 3, "too few dangers: " + dangers);
     assertTrue(stillAdvised > FITTINGS / 5, "hardly anything is advised: " + stillAdvised);
+  }
+
+  @Test
+  void a_size_check_with_a_stop_names_no_size_smaller_than_the_one_to_take() {
+    SmallerSizes smaller = new SmallerSizes();
+    Random random = new Random(16);
+    List<String> wrong = new ArrayList<>();
+    int taken = 0;
+    for (int i = 0; i < 600; i++) {
+      ObjectNode asked = json.createObjectNode();
+      int under = 640 + random.nextInt(460);
+      asked
+          .putObject("body")
+          .put("underbust", under + " mm")
+          .put("bust", under + 90 + random.nextInt(200) + " mm");
+      PatternSheet sheet = null;
+      if (random.nextBoolean()) {
+        sheet = sheets.shipped().get(random.nextInt(sheets.shipped().size()));
+        asked.putObject("pattern").put("sheet", sheet.id());
+      }
+      boolean danger = random.nextInt(4) == 0;
+      if (danger) {
+        asked.putArray("signs").addObject().put("sign", "breathless-or-dizzy");
+      } else {
+        asked.putObject("circumstances").put("nursing", true);
+      }
+      SizeAnswer answer = rules.now().sizeCheck().answer(rules.now().checkReader().size(asked));
+      if (danger) {
+        assertNull(answer.size());
+        assertNull(answer.take());
+        assertEquals(List.of(), answer.labels());
+      }
+      if (answer.mixed() == null) {
+        taken += answer.take() == null ? 0 : 1;
+        String take = answer.take() == null ? null : answer.take().size();
+        String data = strings(json.valueToTree(answer), new StringBuilder()).toString();
+        for (String form : List.of(CheckPages.sizePost(answer).render(), data)) {
+          smaller.in(form, sheet, take).ifPresent(one -> wrong.add(one + " of " + asked));
+        }
+      }
+    }
+    assertEquals("", wrong.stream().limit(5).collect(Collectors.joining("\n")));
+    assertTrue(taken > 200, "hardly any size was named: " + taken);
+  }
+
+  @Test
+  void words_that_only_a_person_can_judge_stand_first_and_nothing_tighter_is_advised_beside_them() {
+    ObjectNode read = json.createObjectNode();
+    read.putArray("readYourself").addObject().put("text", "my side went all funny");
+    ObjectNode given = json.createObjectNode();
+    for (String sign : List.of("band-rides-up-at-the-back", "band-pulls-off-the-body")) {
+      given.withArray("signs").addObject().put("sign", sign);
+    }
+    Answer usual = rules.now().answer(given);
+    assertTrue(usual.adjustments().get(0).tightens());
+    Answer answer =
+        rules
+            .now()
+            .diagnosis()
+            .answer(rules.now().reader().read(given), true)
+            .goingOnFrom(given, read);
+    assertTrue(answer.adjustments().stream().noneMatch(AdjustmentNote::tightens));
+    forms(answer)
+        .forEach(
+            (form, text) -> {
+              List<String> words = TighterWords.words(text);
+              if (!form.equals("JSON")) {
+                String begins =
+                    "please read this post yourself my side went all funny nothing is made tighter";
+                int from = form.startsWith("HTML") ? 3 : 0;
+                assertEquals(
+                    begins, String.join(" ", words.subList(from, from + begins.split(" ").length)));
+              }
+              assertEquals(
+                  List.of(),
+                  new TighterWords(rules.now().book().catalog()).in(words, List.of()),
+                  form);
+            });
   }
 
   /** Null where the words at random contradict each other or the rest. */

@@ -1,5 +1,6 @@
 package easewright.api;
 
+import easewright.diagnosis.Answer.AdjustmentNote;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import java.util.ArrayList;
@@ -8,7 +9,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -66,17 +66,22 @@ final class TighterWords {
   /**
    * Every change that tightens and is spoken of in a text, and the words around it.
    *
-   * @param but ids of changes that may be spoken of
+   * @param slack changes that only take up what was measured to hang loose; what they say may stand
    */
-  List<String> in(List<String> text, Set<String> but) {
+  List<String> in(List<String> text, List<AdjustmentNote> slack) {
+    String allowed =
+        slack.stream()
+            .flatMap(one -> Stream.concat(Stream.of(one.name(), one.does()), one.steps().stream()))
+            .map(said -> " " + String.join(" ", words(said)) + " ")
+            .collect(Collectors.joining("\n"));
     List<String> found = new ArrayList<>();
     for (int i = 0; i + 1 < text.size(); i++) {
       for (Said said :
           byBeginning.getOrDefault(text.get(i) + " " + text.get(i + 1), List.<Said>of())) {
         int end = i + said.words().size();
-        if (!but.contains(said.adjustment())
-            && end <= text.size()
-            && text.subList(i, end).equals(said.words())) {
+        if (end <= text.size()
+            && text.subList(i, end).equals(said.words())
+            && !allowed.contains(" " + String.join(" ", said.words()) + " ")) {
           found.add(
               said.adjustment()
                   + " in: … "
