@@ -10,7 +10,7 @@ import java.util.Set;
 import java.util.stream.Stream;
 
 /** Reads what else bears on comfort and safety. */
-final class CircumstancesReader {
+public final class CircumstancesReader {
   /** Circumstances that hold or don't: field name, and the rule book's name for it. */
   private static final Map<String, String> BY_FIELD =
       Map.ofEntries(
@@ -35,6 +35,11 @@ final class CircumstancesReader {
 
   private CircumstancesReader() {}
 
+  /** Names of the fields that are true or false, in alphabetical order. */
+  public static List<String> flags() {
+    return BY_FIELD.keySet().stream().sorted().toList();
+  }
+
   /** The field that says this circumstance. */
   static String field(String circumstance) {
     return BY_FIELD.entrySet().stream()
@@ -47,12 +52,10 @@ final class CircumstancesReader {
   static Circumstances read(Spot spot) {
     spot =
         spot.fields(
-            Stream.concat(
-                    BY_FIELD.keySet().stream().sorted(),
-                    Stream.of("impact", "monthsSinceOperation"))
+            Stream.concat(flags().stream(), Stream.of("impact", "monthsSinceOperation"))
                 .toArray(String[]::new));
     Set<String> ids = new LinkedHashSet<>();
-    for (String field : BY_FIELD.keySet().stream().sorted().toList()) {
+    for (String field : flags()) {
       if (spot.at(field).flag()) {
         ids.add(BY_FIELD.get(field));
       }

@@ -9,23 +9,12 @@ import easewright.size.Range;
 import easewright.size.SizeCell;
 import easewright.size.SizeEstimate;
 import java.util.Comparator;
-import java.util.List;
 
 /**
  * Which size to cut. Between two, the smaller is taken for a garment that compresses (common
  * practice), the more probable for a shaped one, and the larger where nothing may be tight.
  */
 final class Choosing {
-  /** Circumstances under which a garment must not come out tighter than the body measured. */
-  private static final List<String> ROOM =
-      List.of(
-          "nursing",
-          "pregnant",
-          "growing",
-          "operated-recently",
-          "implant-or-expander",
-          "sleeping-in-it");
-
   private static final Comparator<SizeCell> ROOMIER =
       Comparator.comparingDouble((SizeCell cell) -> start(cell.underbust()))
           .thenComparingDouble(
@@ -38,9 +27,7 @@ final class Choosing {
   Choosing(SizeQuestion question, Answer judged, Wording wording) {
     this.question = question;
     this.wording = wording;
-    this.room =
-        question.fitting().circumstances().ids().stream().anyMatch(ROOM::contains)
-            || judged.cautions().stream().anyMatch(Answer.CautionNote::stopsTightening);
+    this.room = judged.cautions().stream().anyMatch(Answer.CautionNote::stopsTightening);
   }
 
   /** Whether room comes first, so that no size smaller than the one to take is named. */

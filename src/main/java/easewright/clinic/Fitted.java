@@ -25,8 +25,7 @@ public record Fitted(String post, JsonNode request, JsonNode advice, Case.Gist g
    */
   public static Fitted of(String post, Answer answer, JsonNode advice) {
     boolean redFlag =
-        answer.cautions().stream()
-            .anyMatch(caution -> caution.stopsTightening() || "stop".equals(caution.urgency()));
+        answer.cautions().stream().anyMatch(caution -> "stop".equals(caution.urgency()));
     boolean clear = answer.clear() && !answer.causes().isEmpty();
     return new Fitted(
         post,

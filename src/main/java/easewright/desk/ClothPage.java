@@ -26,8 +26,6 @@ import org.jboss.resteasy.reactive.RestResponse;
 public class ClothPage {
   private static final List<String> ROLES = List.of("main", "lining", "support");
   private static final List<Field> FIELDS = fields();
-  private static final List<String> FLAGS =
-      List.of("/circumstances/nursing", "/circumstances/operatedRecently");
   private static final List<String> OWN_FAULTS = FIELDS.stream().map(Field::pointer).toList();
 
   private final ClothCheckResource checks;
@@ -60,7 +58,7 @@ public class ClothPage {
   public RestResponse<String> answered(byte[] body) {
     FilledForm form = FilledForm.of(body);
     try {
-      byte[] request = form.put(FIELDS, FLAGS).toString().getBytes(StandardCharsets.UTF_8);
+      byte[] request = form.put(FIELDS, Wearing.FLAGS).toString().getBytes(StandardCharsets.UTF_8);
       return RestResponse.ok(page(form, checks.json(request)));
     } catch (FaultyRequest refusal) {
       return RestResponse.ResponseBuilder.<String>create(refusal.status())

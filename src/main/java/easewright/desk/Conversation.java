@@ -40,7 +40,7 @@ final class Conversation {
   private static final List<String> TELLING =
       Stream.concat(
               Stream.of(TEXT, SEEN, NOT_SEEN, COULD_NOT_TELL, SO_FAR, GARMENT),
-              MEASURED.stream().map(Field::pointer))
+              Stream.concat(MEASURED.stream().map(Field::pointer), Wearing.FLAGS.stream()))
           .toList();
 
   private Conversation() {}
@@ -61,6 +61,7 @@ final class Conversation {
   static ObjectNode request(FilledForm form) {
     ObjectNode request = earlier(form);
     form.put(MEASURED, List.of(), request);
+    Wearing.put(form, request);
     String garment = form.value(GARMENT);
     if (!garment.isEmpty()) {
       String[] sheetAndSize = garment.split("/", 2);
@@ -164,6 +165,7 @@ final class Conversation {
     List<String> untold = new ArrayList<>();
     soFar.path(COULD_NOT_TELL).forEach(sign -> untold.add(sign.asText()));
     return form.with(SignDetails.fields(soFar.path("signs")))
+        .with(Wearing.boxes(soFar))
         .with(
             Map.of(
                 TEXT,

@@ -17,7 +17,7 @@ import java.util.Map;
 /** What a form was filled with, and what is wrong with it. Immutable. */
 public final class FilledForm {
   /** Ticked boxes: the value of a flag that is so. */
-  private static final String YES = "yes";
+  static final String YES = "yes";
 
   /** Fields of small requests that are numbers in JSON. */
   private static final List<String> COUNTS = List.of("/version", "/retentionDays");

@@ -25,7 +25,9 @@ final class NextToile {
     ObjectNode request = fitting(story);
     return request.isEmpty()
         ? FilledForm.blank()
-        : FilledForm.blank().with(Map.of(Conversation.SO_FAR, List.of(request.toString())));
+        : FilledForm.blank()
+            .with(Map.of(Conversation.SO_FAR, List.of(request.toString())))
+            .with(Wearing.boxes(request));
   }
 
   /**

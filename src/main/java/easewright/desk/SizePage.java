@@ -33,9 +33,6 @@ public class SizePage {
           Field.text("/pattern/sheet"),
           Field.text("/label/text"),
           Field.text("/label/printedIn"));
-  private static final List<String> FLAGS =
-      List.of(
-          "/circumstances/nursing", "/circumstances/pregnant", "/circumstances/operatedRecently");
   private static final List<String> OWN_FAULTS = FIELDS.stream().map(Field::pointer).toList();
 
   private final SizeCheckResource checks;
@@ -68,7 +65,7 @@ public class SizePage {
   public RestResponse<String> answered(byte[] body) {
     FilledForm form = FilledForm.of(body);
     try {
-      byte[] request = form.put(FIELDS, FLAGS).toString().getBytes(StandardCharsets.UTF_8);
+      byte[] request = form.put(FIELDS, Wearing.FLAGS).toString().getBytes(StandardCharsets.UTF_8);
       return RestResponse.ok(page(form, checks.json(request)));
     } catch (FaultyRequest refusal) {
       return RestResponse.ResponseBuilder.<String>create(refusal.status())

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 class ConversationTest {
@@ -104,5 +105,23 @@ class ConversationTest {
     assertEquals(
         json("{\"pattern\":{\"sheet\":\"quillmere-top\"},\"sizeCut\":\"75C\"}"),
         request("garment=quillmere-top%2F75C"));
+  }
+
+  @Test
+  void a_box_of_the_wearer_adds_to_what_was_told_and_takes_back_only_what_it_showed()
+      throws IOException {
+    String told = "{\"circumstances\":{\"nursing\":true,\"impact\":\"high\"}}";
+    String earlier = "soFar=" + URLEncoder.encode(told, StandardCharsets.UTF_8);
+    String ribs = "&%2Fcircumstances%2FhurtRibs=yes";
+
+    assertEquals(
+        json("{\"nursing\":true,\"impact\":\"high\",\"hurtRibs\":true}"),
+        request(earlier + ribs).path("circumstances"));
+    assertEquals(
+        json("{\"impact\":\"high\",\"hurtRibs\":true}"),
+        request(earlier + ribs + "&circumstancesShown=yes").path("circumstances"));
+    assertEquals(
+        List.of("yes"),
+        Conversation.goingOn(FilledForm.blank(), json(told), "").values("/circumstances/nursing"));
   }
 }

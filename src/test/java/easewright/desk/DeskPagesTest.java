@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import easewright.api.CircumstancesReader;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
@@ -106,5 +107,30 @@ class DeskPagesTest {
         .then()
         .statusCode(200)
         .body(containsString("The answer comes here."));
+  }
+
+  /** What the contract asks of a wearer for her safety can be told on every form. */
+  @Test
+  void every_circumstance_has_a_box_on_each_form() {
+    for (String page : List.of("/desk", "/desk/size", "/desk/cloth")) {
+      String html = given().accept("text/html").get(page).asString();
+      for (String flag : CircumstancesReader.flags()) {
+        assertTrue(html.contains("name=\"/circumstances/" + flag + "\""), page + " " + flag);
+      }
+    }
+  }
+
+  @Test
+  void a_ticked_box_brings_its_caution() {
+    String page =
+        form()
+            .formParam("seen", "band-pulls-off-the-body")
+            .formParam("/circumstances/lymphoedemaOrNodesRemoved", "yes")
+            .post("/desk")
+            .asString();
+
+    assertTrue(page.contains("lymphoedema therapist"), page);
+    assertTrue(
+        page.contains("name=\"/circumstances/lymphoedemaOrNodesRemoved\" value=\"yes\" checked"));
   }
 }
