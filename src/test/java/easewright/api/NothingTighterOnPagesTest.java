@@ -37,7 +37,7 @@ import org.junit.jupiter.api.Test;
  */
 @QuarkusTest
 class NothingTighterOnPagesTest {
-  private static final int FITTINGS = 150;
+  private static final int FITTINGS = Math.min(150, NothingTighterTest.FITTINGS);
 
   @Inject InForce rules;
   @Inject PatternSheets sheets;

@@ -34,7 +34,7 @@ import org.junit.jupiter.api.Test;
  */
 @QuarkusTest
 class NothingTighterTest {
-  private static final int FITTINGS = Integer.getInteger("easewright.stopped", 10_000);
+  static final int FITTINGS = Integer.getInteger("easewright.stopped", 10_000);
   private static final String SITE = "https://fit.example";
 
   @Inject InForce rules;
