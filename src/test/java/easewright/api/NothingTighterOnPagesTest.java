@@ -119,9 +119,9 @@ class NothingTighterOnPagesTest {
             .fields()
             .forEachRemaining(
                 one -> {
-                  if (one.getValue().asBoolean()) {
-                    form.formParam("/circumstances/" + one.getKey(), "yes");
-                  }
+                  boolean box = one.getValue().isBoolean();
+                  form.formParam(
+                      "/circumstances/" + one.getKey(), box ? "yes" : one.getValue().asText());
                 });
         String page =
             form

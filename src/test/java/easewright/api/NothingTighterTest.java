@@ -147,7 +147,7 @@ class NothingTighterTest {
     read.putArray("readYourself").addObject().put("text", "my side went all funny");
     ObjectNode given = json.createObjectNode();
     for (String sign : List.of("band-rides-up-at-the-back", "band-pulls-off-the-body")) {
-      given.withArray("signs").addObject().put("sign", sign);
+      given.withArray("/signs").addObject().put("sign", sign);
     }
     Answer usual = rules.now().answer(given);
     assertTrue(usual.adjustments().stream().anyMatch(AdjustmentNote::tightens));
