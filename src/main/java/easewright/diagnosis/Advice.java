@@ -40,11 +40,13 @@ final class Advice {
   private final Statements said;
   private final List<String> inPlay;
   private final BiPredicate<AdjustmentEntry, List<Cures>> slack;
+  private final boolean nothingTighter;
   private final boolean noSize;
 
   /**
    * @param inPlay causes worth mentioning
    * @param slack whether what an adjustment takes up for these cures was measured to hang loose
+   * @param nothingTighter whether changes that tighten are passed over in silence
    * @param noSize whether changes that name the size measured are passed over in silence
    */
   Advice(
@@ -53,12 +55,14 @@ final class Advice {
       Statements said,
       List<String> inPlay,
       BiPredicate<AdjustmentEntry, List<Cures>> slack,
+      boolean nothingTighter,
       boolean noSize) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.said = said;
     this.inPlay = inPlay;
     this.slack = slack;
+    this.nothingTighter = nothingTighter;
     this.noSize = noSize;
   }
 
@@ -156,8 +160,9 @@ final class Advice {
   private boolean isPassedOver(AdjustmentEntry entry, List<Cures> cures) {
     boolean forbidden =
         entry.tightens()
-            && tighteningIsHeld()
-            && !(said.tighteningHeld().stream().allMatch(TighteningHeld::slackMayGo)
+            && nothingTighter
+            && !(tighteningIsHeld()
+                && said.tighteningHeld().stream().allMatch(TighteningHeld::slackMayGo)
                 && slack.test(entry, cures));
     return forbidden || noSize && entry.does().contains("{size}");
   }

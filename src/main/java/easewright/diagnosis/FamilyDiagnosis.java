@@ -129,6 +129,7 @@ final class FamilyDiagnosis {
                     said,
                     names(mentioned),
                     advising::slack,
+                    nothingTighter,
                     nothingTighter && !sizing.isNoSmaller(fitting, sizes))
                 .ranked(),
             nothingTighter);
