@@ -124,8 +124,7 @@ class NothingTighterOnPagesTest {
                       "/circumstances/" + one.getKey(), box ? "yes" : one.getValue().asText());
                 });
         String page =
-            form
-                .header("Origin", service.toString().replaceAll("/$", ""))
+            form.header("Origin", service.toString().replaceAll("/$", ""))
                 .formParam("soFar", told.toString())
                 .formParam("text", text)
                 .formParam("length", length)
@@ -145,7 +144,11 @@ class NothingTighterOnPagesTest {
   void many_lines_at_once_are_answered_with_nothing_tighter_or_smaller() throws Exception {
     String lines = stopped.stream().map(JsonNode::toString).collect(Collectors.joining("\n"));
     String answers =
-        given().contentType(BulkRoute.FORM).body(lines.getBytes(StandardCharsets.UTF_8)).post("/v1/fittings").asString();
+        given()
+            .contentType(BulkRoute.FORM)
+            .body(lines.getBytes(StandardCharsets.UTF_8))
+            .post("/v1/fittings")
+            .asString();
     List<String> each = answers.lines().toList();
     assertEquals(FITTINGS, each.size());
     for (int i = 0; i < FITTINGS; i++) {

@@ -118,7 +118,14 @@ public final class Stages {
     List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
     return new Advising(fitting, Answering.KNOWLEDGE, posterior, placing, amounts)
         .notes(
-            new Advice(Answering.KNOWLEDGE, posterior, said, inPlay, (entry, cures) -> false, false, false)
+            new Advice(
+                    Answering.KNOWLEDGE,
+                    posterior,
+                    said,
+                    inPlay,
+                    (entry, cures) -> false,
+                    false,
+                    false)
                 .ranked(),
             false);
   }
