@@ -25,6 +25,6 @@ public final class CheckPages {
   /** A blank sheet for measuring: {@code measuringSheet.html}. */
   static native TemplateInstance measuringSheet();
 
-  /** A blank sheet for testing cloth and elastic: {@code clothSheet.html}. */
-  static native TemplateInstance clothSheet(ClothAnswer.ProtocolNote protocol);
+  /** A blank sheet for testing cloth and elastic, as a class prints it: {@code clothSheet.html}. */
+  static native TemplateInstance clothSheet(ClothAnswer.ProtocolNote protocol, String tools);
 }

@@ -25,6 +25,9 @@ public class CheckSheetResource {
   @GET
   @Path("/cloth")
   public String cloth() {
-    return CheckPages.clothSheet(rules.now().clothCheck().protocol()).render();
+    InForce.Edition now = rules.now();
+    return CheckPages.clothSheet(
+            now.clothCheck().protocol(), now.book().source().wording().say("tools-and-blades"))
+        .render();
   }
 }

@@ -96,9 +96,9 @@ public class InForce {
       IntakeAnswer text = texts.read(request).orElse(null);
       JsonNode whole = text == null ? request : text.fitting();
       Fitting fitting = fitting(whole, text);
-      return diagnosis
-          .answer(fitting)
-          .goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
+      JsonNode read = text == null ? null : text.asJson();
+      boolean doubtful = read != null && !read.path("readYourself").isEmpty();
+      return diagnosis.answer(fitting, doubtful).goingOnFrom(SoFar.of(whole, fitting), read);
     }
 
     /**

@@ -30,6 +30,11 @@ final class Choosing {
     this.room = judged.cautions().stream().anyMatch(Answer.CautionNote::stopsTightening);
   }
 
+  /** Whether room comes first, so that no size smaller than the one to take is named. */
+  boolean room() {
+    return room;
+  }
+
   /** The size to take; the estimate names one at least. */
   TakeNote take(SizeEstimate estimate) {
     SizeCell first = estimate.chances().get(0).cell();

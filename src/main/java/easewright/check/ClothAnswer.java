@@ -1,5 +1,6 @@
 package easewright.check;
 
+import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.ClothFigure;
 import easewright.diagnosis.Answer.FindingNote;
@@ -11,7 +12,8 @@ import java.util.List;
  * errors are one standard deviation.
  *
  * @param ruleBook which rules were used
- * @param cautions what may hurt
+ * @param cautions what may hurt; dangers come first, the most urgent before the others
+ * @param notNow what is left out because of a caution, and why; null where nothing is
  * @param layers each cloth tested, against its own need
  * @param together all layers worn as one; empty below two layers
  * @param width what the cloths make of the draft's widths; null without a need
@@ -22,12 +24,27 @@ import java.util.List;
 public record ClothAnswer(
     RuleBookStamp ruleBook,
     List<CautionNote> cautions,
+    String notNow,
     List<LayerNote> layers,
     List<TogetherNote> together,
     WidthNote width,
     ElasticNote elastic,
     List<FindingNote> findings,
     ProtocolNote protocol) {
+
+  /** An answer that is about a danger and nothing else. */
+  static ClothAnswer ofDanger(Answer judged) {
+    return new ClothAnswer(
+        judged.ruleBook(),
+        judged.cautions(),
+        judged.notNow(),
+        List.of(),
+        List.of(),
+        null,
+        null,
+        List.of(),
+        new ProtocolNote(List.of(), List.of()));
+  }
 
   /**
    * One cloth.
@@ -42,7 +59,7 @@ public record ClothAnswer(
    * @param direction where the greatest stretch runs
    * @param untested what the sheet asks and nobody tested
    * @param widthFactor what this layer alone would multiply the draft's widths by, laid as advised;
-   *     null without a need
+   *     null without a need, and where nothing may come out narrower and this would be
    * @param widthFactorPlusMinus its error; null with it
    */
   public record LayerNote(
@@ -56,7 +73,26 @@ public record ClothAnswer(
       DirectionNote direction,
       List<String> untested,
       Double widthFactor,
-      Double widthFactorPlusMinus) {}
+      Double widthFactorPlusMinus) {
+
+    /** The same without a factor that would make anything narrower. */
+    LayerNote noNarrower() {
+      return widthFactor == null || widthFactor >= 1
+          ? this
+          : new LayerNote(
+              role,
+              handbookClass,
+              classAround,
+              verdict,
+              tests,
+              margins,
+              weightMarginGsm,
+              direction,
+              untested,
+              null,
+              null);
+    }
+  }
 
   /**
    * A need and what the cloth has of it.

@@ -37,8 +37,10 @@ public final class ClothCheck {
   /** Judges the cloths and the elastic of a fitting; nothing need be sewn yet. */
   public ClothAnswer answer(Fitting fitting) {
     Answer judged = diagnosis.answer(fitting);
-    boolean nothingTighter =
-        judged.cautions().stream().anyMatch(Answer.CautionNote::stopsTightening);
+    if (judged.isDanger()) {
+      return ClothAnswer.ofDanger(judged);
+    }
+    boolean nothingTighter = judged.nothingTighter();
     Shown shown = new Shown(fitting.units());
     LayerCheck layer = new LayerCheck(source, shown);
     List<LayerNote> layers =
@@ -49,7 +51,8 @@ public final class ClothCheck {
     return new ClothAnswer(
         judged.ruleBook(),
         judged.cautions(),
-        layers,
+        judged.notNow(),
+        nothingTighter ? layers.stream().map(LayerNote::noNarrower).toList() : layers,
         together(fitting, shown),
         new Widths(source, shown).of(layers, nothingTighter).orElse(null),
         fitting.elastic() == null || fitting.elastic().test() == null

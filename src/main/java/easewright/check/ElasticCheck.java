@@ -47,7 +47,7 @@ final class ElasticCheck {
         tension.sd(),
         test.limit(),
         underbust == null || elastic.cut() == null ? null : asCut(elastic, underbust),
-        underbust == null ? null : advised(test, underbust));
+        underbust == null ? null : advised(elastic, underbust));
   }
 
   private WornNote asCut(ElasticReport elastic, Measured underbust) {
@@ -94,6 +94,15 @@ final class ElasticCheck {
     return kPa < source.parameter("least-band-pressure") ? "below" : "comfortable";
   }
 
+  /**
+   * The length to cut; none where nothing may come out tighter and it would be shorter than now.
+   */
+  private CutNote advised(ElasticReport elastic, Measured underbust) {
+    CutNote length = advised(elastic.test(), underbust);
+    boolean shorter = elastic.cut() != null && length.mm() < elastic.cut().mm();
+    return nothingTighter && shorter ? null : length;
+  }
+
   private CutNote advised(ElasticTest test, Measured underbust) {
     double target =
         source.parameter(nothingTighter ? "soft-elastic-pressure" : "target-elastic-pressure");
@@ -119,7 +128,12 @@ final class ElasticCheck {
         target,
         worn(test, underbust, extension, 0),
         suits,
-        wording.say("elastic-" + suits, "extension", shown.percent(extension)));
+        wording.say(
+            nothingTighter && suits.equals("too-soft")
+                ? "elastic-too-soft-alone"
+                : "elastic-" + suits,
+            "extension",
+            shown.percent(extension)));
   }
 
   private String suits(ElasticTest test, double wanted, double most) {

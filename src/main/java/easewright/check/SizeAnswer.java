@@ -1,5 +1,6 @@
 package easewright.check;
 
+import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.MeasureAgainNote;
 import easewright.diagnosis.Answer.RuleBookStamp;
@@ -13,8 +14,9 @@ import java.util.List;
  *
  * @param ruleBook which rules were used
  * @param understood the measurements as combined, with their errors
- * @param cautions what may hurt; those that stop tightening come first
- * @param size how probable each size is; null without bust and underbust
+ * @param cautions what may hurt; dangers come first, the most urgent before the others
+ * @param notNow what is left out because of a caution, and why; null where nothing is
+ * @param size how probable each size is; null without bust and underbust, or in danger
  * @param take which size to cut and why; null without a size
  * @param mixed two sizes to join, where no single one fits above and below; else null
  * @param measureAgain measurements that are unlikely or do not agree, and why
@@ -26,6 +28,7 @@ public record SizeAnswer(
     RuleBookStamp ruleBook,
     Understood understood,
     List<CautionNote> cautions,
+    String notNow,
     SizeNote size,
     TakeNote take,
     MixedNote mixed,
@@ -34,13 +37,32 @@ public record SizeAnswer(
     List<PrintedNote> labels,
     ConvertedNote converted) {
 
+  /** An answer that is about a danger and nothing else. */
+  static SizeAnswer ofDanger(Answer judged) {
+    return new SizeAnswer(
+        judged.ruleBook(),
+        judged.understood(),
+        judged.cautions(),
+        judged.notNow(),
+        null,
+        null,
+        null,
+        List.of(),
+        List.of(),
+        List.of(),
+        null);
+  }
+
   /**
    * How probable each size is.
    *
    * @param chart the sheet's id, or the size system's name in words
-   * @param recommended the most probable size; null if the chart is out of reach
-   * @param neighbours other sizes worth naming, most probable first
-   * @param sisters sizes one band down and one band up of like cup volume
+   * @param recommended the most probable size, or the larger one to take where room comes first;
+   *     null if the chart is out of reach
+   * @param neighbours other sizes worth naming, most probable first; none smaller in band or cup
+   *     than the one to take where room comes first
+   * @param sisters sizes one band down and one band up of like cup volume; none where room comes
+   *     first
    * @param outside probability that no size of the chart fits both girths
    * @param bandProbability that the recommended band is right, whatever the cup
    * @param cupProbability that the recommended cup is right, whatever the band; null without cups

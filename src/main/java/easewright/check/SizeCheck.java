@@ -3,6 +3,7 @@ package easewright.check;
 import easewright.check.SizeAnswer.MixedNote;
 import easewright.check.SizeAnswer.SharpenNote;
 import easewright.check.SizeAnswer.SizeNote;
+import easewright.check.SizeAnswer.TakeNote;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.MeasureAgainNote;
 import easewright.diagnosis.Diagnosis;
@@ -39,6 +40,9 @@ public final class SizeCheck {
   public SizeAnswer answer(SizeQuestion question) {
     Fitting fitting = question.fitting();
     Answer judged = diagnosis.answer(fitting);
+    if (judged.isDanger()) {
+      return SizeAnswer.ofDanger(judged);
+    }
     Conversion conversion = new Conversion(fitting, wording);
     Measured bust = fitting.body().bust();
     Measured under = fitting.body().underbust();
@@ -51,6 +55,7 @@ public final class SizeCheck {
           judged.ruleBook(),
           judged.understood(),
           judged.cautions(),
+          judged.notNow(),
           null,
           null,
           null,
@@ -67,30 +72,45 @@ public final class SizeCheck {
             ? new MixedSizes(chart, wording).of(fitting).orElse(null)
             : null;
     boolean reached = mixed == null && estimate.best().isPresent();
+    Choosing choosing = new Choosing(question, judged, wording);
+    TakeNote take = reached ? choosing.take(estimate) : null;
+    SizeCell least =
+        take == null || !choosing.room() ? null : chart.cell(take.size()).orElseThrow();
     return new SizeAnswer(
         judged.ruleBook(),
         judged.understood(),
         judged.cautions(),
-        size(question, chart, estimate),
-        reached ? new Choosing(question, judged, wording).take(estimate) : null,
+        judged.notNow(),
+        size(question, chart, estimate, least),
+        take,
         mixed,
         again(question, judged),
         sharpen(fitting, chart),
-        conversion.labels(under.value().mm(), bust.value().mm()),
+        // What is printed for these very girths may be smaller than a size taken for room.
+        choosing.room() ? List.of() : conversion.labels(under.value().mm(), bust.value().mm()),
         converted);
   }
 
-  private SizeNote size(SizeQuestion question, SizeChart chart, SizeEstimate estimate) {
-    SizeCell best = estimate.best().map(SizeChance::cell).orElse(null);
+  /**
+   * How probable each size is.
+   *
+   * @param least the size that no smaller one is named beside; null where any may be
+   */
+  private SizeNote size(
+      SizeQuestion question, SizeChart chart, SizeEstimate estimate, SizeCell least) {
+    SizeCell best = least != null ? least : estimate.best().map(SizeChance::cell).orElse(null);
     return new SizeNote(
         question.fitting().sheet() != null
             ? question.fitting().sheet().id()
             : wording.say("system-" + question.system().name().toLowerCase(Locale.ROOT)),
-        estimate.best().map(SizeCheck::chance).orElse(null),
-        estimate.neighbours(source.parameter("size-neighbour")).stream()
+        best == null ? null : new Answer.SizeChance(best.id(), estimate.probability(best.id())),
+        estimate.chances().stream()
+            .filter(chance -> !chance.cell().equals(best))
+            .filter(chance -> chance.probability() >= source.parameter("size-neighbour"))
+            .filter(chance -> least == null || chart.isAtLeast(chance.cell(), least))
             .map(SizeCheck::chance)
             .toList(),
-        best == null
+        best == null || least != null
             ? List.of()
             : chart.sisters(best).stream()
                 .map(c -> new Answer.SizeChance(c.id(), estimate.probability(c.id())))

@@ -34,11 +34,12 @@ final class Widths {
   }
 
   private WidthNote note(LayerNote layer, boolean nothingTighter) {
-    double change = layer.widthFactor() - 1;
-    String advice = advice(change, nothingTighter);
+    double asked = layer.widthFactor() - 1;
+    String advice = advice(asked, nothingTighter);
+    double change = advice.equals("not-narrower") ? 0 : asked;
     return new WidthNote(
         layer.role(),
-        layer.widthFactor(),
+        1 + change,
         layer.widthFactorPlusMinus(),
         change,
         advice,
@@ -55,12 +56,14 @@ final class Widths {
   }
 
   private String advice(double change, boolean nothingTighter) {
+    if (nothingTighter && change < 0) {
+      return "not-narrower";
+    }
     if (Math.abs(change) > source.parameter("largest-width-change")) {
       return "other-cloth";
     }
-    if (Math.abs(change) < source.parameter("width-change-worth-making")) {
-      return "as-drafted";
-    }
-    return change < 0 && nothingTighter ? "not-narrower" : "scale";
+    return Math.abs(change) < source.parameter("width-change-worth-making")
+        ? "as-drafted"
+        : "scale";
   }
 }

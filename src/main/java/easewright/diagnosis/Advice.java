@@ -6,31 +6,27 @@ import static java.util.stream.Collectors.toList;
 
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
-import easewright.rulebook.Catalog.CautionEntry;
 import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Statements.FirstOfAll;
 import easewright.rulebook.Statements.TighteningHeld;
-import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.BiPredicate;
-import java.util.function.Predicate;
 import java.util.function.ToIntFunction;
 
 /**
  * Ranks adjustments: expected relief less effort and risk, in the trade's order of work. What a
- * rule holds back, or what would tighten while a caution forbids it, is set aside with its reason;
- * before a danger everything is. Taking up what was measured to hang loose is no tightening, and
- * some cautions let it pass.
+ * rule holds back is set aside with its reason; what would tighten while a caution forbids it is
+ * passed over in silence. Taking up what was measured to hang loose is no tightening, and some
+ * cautions let it pass.
  */
 final class Advice {
   /** Order of work: no pattern change cures a wrong cloth, and the band comes before the cups. */
@@ -43,27 +39,31 @@ final class Advice {
   private final Posterior posterior;
   private final Statements said;
   private final List<String> inPlay;
-  private final boolean danger;
   private final BiPredicate<AdjustmentEntry, List<Cures>> slack;
+  private final boolean nothingTighter;
+  private final boolean noSize;
 
   /**
    * @param inPlay causes worth mentioning
-   * @param danger whether a warning sign stands, before which nothing is changed at all
    * @param slack whether what an adjustment takes up for these cures was measured to hang loose
+   * @param nothingTighter whether changes that tighten are passed over in silence
+   * @param noSize whether changes that name the size measured are passed over in silence
    */
   Advice(
       Knowledge knowledge,
       Posterior posterior,
       Statements said,
       List<String> inPlay,
-      boolean danger,
-      BiPredicate<AdjustmentEntry, List<Cures>> slack) {
+      BiPredicate<AdjustmentEntry, List<Cures>> slack,
+      boolean nothingTighter,
+      boolean noSize) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.said = said;
     this.inPlay = inPlay;
-    this.danger = danger;
     this.slack = slack;
+    this.nothingTighter = nothingTighter;
+    this.noSize = noSize;
   }
 
   /**
@@ -96,7 +96,7 @@ final class Advice {
     }
   }
 
-  /** An adjustment not to offer now; the rule is null where the reason is a warning sign. */
+  /** An adjustment not to offer now. */
   record SetAside(AdjustmentEntry entry, String because, RuleText rule) {}
 
   /** What to offer, in order, and what was set aside. */
@@ -113,11 +113,14 @@ final class Advice {
         .forEach(
             (id, cures) -> {
               AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
-              SetAside aside = aside(entry, cures);
-              if (aside != null) {
-                setAside.add(aside);
-              } else {
+              if (isPassedOver(entry, cures)) {
+                return;
+              }
+              SetAside aside = aside(entry);
+              if (aside == null) {
                 candidates.add(candidate(entry, cures));
+              } else if (!(entry.tightens() && tighteningIsHeld())) {
+                setAside.add(aside);
               }
             });
     candidates.sort(order(candidates));
@@ -142,7 +145,7 @@ final class Advice {
     rules.forEach(
         (id, by) -> {
           AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
-          if (!danger && !(entry.tightens() && tighteningIsHeld())) {
+          if (!(entry.tightens() && tighteningIsHeld())) {
             first.add(new Candidate(entry, 1, true, false, List.of(), by));
           }
         });
@@ -153,21 +156,18 @@ final class Advice {
     return !said.tighteningHeld().isEmpty();
   }
 
-  private SetAside aside(AdjustmentEntry entry, List<Cures> cures) {
-    if (danger) {
-      return gravest(held -> true)
-          .map(held -> new SetAside(entry, say("held-danger", held.rule()), held.rule()))
-          .orElseGet(() -> new SetAside(entry, wording().say("held-red-flag"), null));
-    }
-    if (entry.tightens() && tighteningIsHeld()) {
-      Optional<TighteningHeld> held = gravest(one -> !one.slackMayGo());
-      if (held.isEmpty() && !slack.test(entry, cures)) {
-        held = gravest(one -> true);
-      }
-      if (held.isPresent()) {
-        return held.map(one -> new SetAside(entry, reason(one), one.rule())).get();
-      }
-    }
+  /** A change that a caution forbids is not even named. */
+  private boolean isPassedOver(AdjustmentEntry entry, List<Cures> cures) {
+    boolean forbidden =
+        entry.tightens()
+            && nothingTighter
+            && !(tighteningIsHeld()
+                && said.tighteningHeld().stream().allMatch(TighteningHeld::slackMayGo)
+                && slack.test(entry, cures));
+    return forbidden || noSize && entry.does().contains("{size}");
+  }
+
+  private SetAside aside(AdjustmentEntry entry) {
     return said.heldBack().stream()
         .filter(held -> held.adjustment().equals(entry.id()))
         .findFirst()
@@ -175,36 +175,8 @@ final class Advice {
         .orElse(null);
   }
 
-  /** The gravest warning is the reason to give, whichever rule fired first. */
-  private Optional<TighteningHeld> gravest(Predicate<TighteningHeld> which) {
-    return said.tighteningHeld().stream()
-        .filter(which)
-        .min(
-            Comparator.comparingInt((TighteningHeld held) -> urgency(held.rule()))
-                .thenComparing(held -> held.rule().key()));
-  }
-
-  private int urgency(RuleText rule) {
-    CautionEntry caution = knowledge.catalog().cautions().get(rule.file());
-    return caution == null
-        ? Diagnosis.URGENCY.size()
-        : Diagnosis.URGENCY.indexOf(caution.urgency());
-  }
-
-  private String reason(TighteningHeld held) {
-    return held.reason() == null ? say("held-by-caution", held.rule()) : reason(held.reason());
-  }
-
   private String reason(String id) {
     return knowledge.catalog().reasons().get(id).says();
-  }
-
-  private String say(String sentence, RuleText rule) {
-    return wording().say(sentence, "caution", rule.file().replace('-', ' '));
-  }
-
-  private Wording wording() {
-    return knowledge.source().wording();
   }
 
   private Candidate candidate(AdjustmentEntry entry, List<Cures> cures) {

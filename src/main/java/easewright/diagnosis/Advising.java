@@ -78,7 +78,12 @@ final class Advising {
     return amount.mm() < knowledge.parameter("tape-shows");
   }
 
-  List<AdjustmentNote> notes(Ranked ranked) {
+  /**
+   * The changes to offer.
+   *
+   * @param nothingTighter whether no change that tightens may be named
+   */
+  List<AdjustmentNote> notes(Ranked ranked, boolean nothingTighter) {
     ranked
         .setAside()
         .forEach(
@@ -90,7 +95,10 @@ final class Advising {
                         aside.because(),
                         aside.rule() == null ? null : Explaining.ref(aside.rule()))));
     List<Candidate> offered =
-        ranked.offered().stream().filter(this::withinMeasure).limit(MOST).toList();
+        ranked.offered().stream()
+            .filter(one -> withinMeasure(one, nothingTighter))
+            .limit(MOST)
+            .toList();
     List<AdjustmentNote> notes = new ArrayList<>();
     for (int i = 0; i < offered.size(); i++) {
       Candidate next = i + 1 < offered.size() ? offered.get(i + 1) : null;
@@ -105,32 +113,42 @@ final class Advising {
   }
 
   /** Sets aside what is too small to show on a tape, and what is too much for one such change. */
-  private boolean withinMeasure(Candidate candidate) {
+  private boolean withinMeasure(Candidate candidate, boolean nothingTighter) {
     AdjustmentEntry entry = candidate.entry();
     Amount amount = told(candidate).amount();
     if (amount == null || candidate.byRule()) {
       return true;
     }
+    boolean silent = nothingTighter && entry.tightens();
     if (small(amount)) {
-      heldBack.add(held(entry, "held-small", "value", amount.text()));
+      if (!silent) {
+        heldBack.add(held(entry, "held-small", "value", amount.text()));
+      }
       return false;
     }
     if (entry.limit() != null
         && entry.beyond() != null
         && amount.mm() > knowledge.parameter(entry.limit())) {
-      heldBack.add(
-          held(
-              entry,
-              "held-limit",
-              "value",
-              amount.text(),
-              "limit",
-              shown.length(knowledge.parameter(entry.limit())),
-              "beyond",
-              knowledge.catalog().nameOf(entry.beyond())));
+      if (!silent) {
+        heldBack.add(beyondLimit(entry, amount, nothingTighter));
+      }
       return false;
     }
     return true;
+  }
+
+  private HeldBackNote beyondLimit(AdjustmentEntry entry, Amount amount, boolean nothingTighter) {
+    boolean alone =
+        nothingTighter && knowledge.catalog().adjustments().get(entry.beyond()).tightens();
+    return held(
+        entry,
+        alone ? "held-limit-alone" : "held-limit",
+        "value",
+        amount.text(),
+        "limit",
+        shown.length(knowledge.parameter(entry.limit())),
+        "beyond",
+        knowledge.catalog().nameOf(entry.beyond()));
   }
 
   private HeldBackNote held(AdjustmentEntry entry, String sentence, Object... blanks) {

@@ -1,5 +1,7 @@
 package easewright.diagnosis;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.List;
 
@@ -13,13 +15,15 @@ import java.util.List;
  *
  * @param ruleBook which rules were used
  * @param understood the fitting as it was read, values with their units and errors
- * @param cautions what may hurt; those that stop tightening come first
- * @param size the recommended size; null without bust and underbust
+ * @param cautions what may hurt; dangers come first, the most urgent before the others
+ * @param notNow what this answer leaves out and why: the fit, where a danger comes first; anything
+ *     tighter, where a caution stops that; null otherwise
+ * @param size the recommended size; null without bust and underbust, or in danger
  * @param cloth one verdict for each cloth tested
  * @param findings what the numbers say, whether it holds or not
  * @param causes causes worth mentioning, most probable first
  * @param clear whether the first cause is likely enough to change something for; if not, ask first
- * @param nothingWrong probability that the garment has none of the known faults
+ * @param nothingWrong probability that the garment has none of the known faults; null in danger
  * @param adjustments what to change, in the order to try it
  * @param heldBack changes that would treat a likely cause but are not advised now, and why
  * @param questions what to ask next, the most worthwhile first
@@ -34,12 +38,13 @@ public record Answer(
     RuleBookStamp ruleBook,
     Understood understood,
     List<CautionNote> cautions,
+    String notNow,
     SizeAdvice size,
     List<ClothResult> cloth,
     List<FindingNote> findings,
     List<CauseNote> causes,
     boolean clear,
-    double nothingWrong,
+    Double nothingWrong,
     List<AdjustmentNote> adjustments,
     List<HeldBackNote> heldBack,
     List<QuestionNote> questions,
@@ -50,12 +55,54 @@ public record Answer(
     JsonNode soFar,
     JsonNode read) {
 
+  /** An answer that is about a danger and nothing else. */
+  static Answer ofDanger(
+      RuleBookStamp ruleBook, Understood understood, List<CautionNote> cautions, String notNow) {
+    return new Answer(
+        ruleBook,
+        understood,
+        cautions,
+        notNow,
+        null,
+        List.of(),
+        List.of(),
+        List.of(),
+        false,
+        null,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        null,
+        null);
+  }
+
+  /** Whether a danger comes before the fit; the answer is then about nothing else. */
+  @JsonIgnore
+  public boolean isDanger() {
+    return !cautions.isEmpty() && cautions.get(0).isDanger();
+  }
+
+  /** Whether a caution stands that stops all tightening. */
+  public boolean nothingTighter() {
+    return cautions.stream().anyMatch(CautionNote::stopsTightening);
+  }
+
+  /** Words of the text that may tell of a danger and that only a person can judge. */
+  public List<String> readYourself() {
+    return read == null ? List.of() : read.path("readYourself").findValuesAsText("text");
+  }
+
   /** The same answer with the request to send back, and what was read from its text. */
   public Answer goingOnFrom(JsonNode soFar, JsonNode read) {
     return new Answer(
         ruleBook,
         understood,
         cautions,
+        notNow,
         size,
         cloth,
         findings,
@@ -140,8 +187,12 @@ public record Answer(
   /**
    * What may hurt.
    *
-   * @param urgency "stop", "care" or "note"
+   * @param urgency "stop" for a danger, "care" or "note"
    * @param stopsTightening true when no tightening is advised while this stands
+   * @param doNow what to do now, or null
+   * @param soon how soon to ask, "now", "today", "days" or "weeks", or null
+   * @param howSoon the same in words
+   * @param after what comes next, or null
    * @param because what in the fitting raised it
    */
   public record CautionNote(
@@ -151,19 +202,32 @@ public record Answer(
       String who,
       String urgency,
       boolean stopsTightening,
+      @JsonProperty("do") String doNow,
+      String soon,
+      String howSoon,
+      String after,
       List<String> because,
-      RuleRef rule) {}
+      RuleRef rule) {
+
+    /** Whether it comes before any question of fit. */
+    @JsonIgnore
+    public boolean isDanger() {
+      return urgency.equals("stop");
+    }
+  }
 
   /**
    * The size to cut.
    *
-   * @param recommended the most probable size of the pattern, or of EN 13402-3 without a pattern
+   * @param recommended the most probable size of the pattern, or of EN 13402-3 without a pattern;
+   *     null if the chart is out of reach, or where it is withheld
    * @param neighbours other sizes that may be right, most probable first
    * @param sisters sizes of like cup volume one band up and down
    * @param outsideChart probability that the body lies outside the pattern's sizes
    * @param insideChart whether it more probably lies inside them
    * @param cutVersusRecommended how the size cut compares, or null
    * @param systems the label in published systems, each with its probability
+   * @param withheld why no size, or none but larger ones, is named; null where nothing is withheld
    */
   public record SizeAdvice(
       SizeChance recommended,
@@ -172,7 +236,8 @@ public record Answer(
       double outsideChart,
       boolean insideChart,
       String cutVersusRecommended,
-      List<SystemLabel> systems) {}
+      List<SystemLabel> systems,
+      String withheld) {}
 
   /** A size and the probability that the body falls in its ranges. */
   public record SizeChance(String size, double probability) {}

@@ -36,11 +36,21 @@ final class Asking {
   private final Posterior posterior;
   private final Map<String, Report> reports;
   private final Photos photos;
+  private final Tightening tightening;
   private final Set<String> notToTell;
   private final double trust;
   private final double trustInNo;
 
-  Asking(Knowledge knowledge, Posterior posterior, List<Report> reports, Fitting fitting) {
+  /**
+   * @param tightening what must not be spoken of; null where everything may be
+   */
+  Asking(
+      Knowledge knowledge,
+      Posterior posterior,
+      List<Report> reports,
+      Fitting fitting,
+      Tightening tightening) {
+    this.tightening = tightening;
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.reports = reports.stream().collect(toMap(r -> r.observation().sign(), r -> r));
@@ -84,11 +94,16 @@ final class Asking {
         sign.effort(),
         Explaining.rounded(question.bits()),
         Explaining.rounded(question.yes().probability()),
-        chances(question.yes().causes()),
-        chances(question.no().causes()),
-        shift(question.yes().causes()),
-        shift(question.no().causes()),
+        chances(foretold(question.yes().causes())),
+        chances(foretold(question.no().causes())),
+        shift(foretold(question.yes().causes())),
+        shift(foretold(question.no().causes())),
         photos.of(sign).orElse(null));
+  }
+
+  /** What a reply would point to is left unsaid where it may point to something tighter. */
+  private List<CauseProbability> foretold(List<CauseProbability> causes) {
+    return tightening == null ? causes : List.of();
   }
 
   /**
@@ -130,6 +145,7 @@ final class Asking {
   List<WhyNotNote> whyNot(List<String> causes) {
     return causes.stream()
         .filter(cause -> !cause.equals(posterior.first()))
+        .filter(cause -> tightening == null || !tightening.cures(cause))
         .map(this::whyNot)
         .toList();
   }
@@ -148,7 +164,10 @@ final class Asking {
         Explaining.rounded(posterior.probability(cause)),
         knowledge.catalog().nameOf(why.first()),
         Explaining.rounded(10 * Math.log10(why.oddsGap())),
-        Stream.concat(why.answers().stream(), why.reports().stream()).map(this::turn).toList());
+        Stream.concat(why.answers().stream(), why.reports().stream())
+            .map(this::turn)
+            .filter(changes -> tightening == null || !tightening.isAmong(changes))
+            .toList());
   }
 
   private String name(String sign) {

@@ -31,7 +31,17 @@ public final class Diagnosis {
 
   /** Judges, weighs, infers, works out amounts and ranks. */
   public Answer answer(Fitting fitting) {
+    return answer(fitting, false);
+  }
+
+  /**
+   * The same for a fitting told in words.
+   *
+   * @param doubtful whether some of the words may tell of a danger and only a person can judge, so
+   *     that nothing tighter is advised
+   */
+  public Answer answer(Fitting fitting, boolean doubtful) {
     String family = fitting.sheet() == null ? null : fitting.sheet().family();
-    return families.getOrDefault(family, usual).answer(fitting);
+    return families.getOrDefault(family, usual).answer(fitting, doubtful);
   }
 }

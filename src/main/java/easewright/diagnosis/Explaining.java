@@ -32,9 +32,19 @@ final class Explaining {
   private final Statements said;
   private final Map<String, Report> reports;
   private final Map<String, List<Shows>> special = new HashMap<>();
+  private final Tightening tightening;
   private final Shown shown;
 
-  Explaining(Knowledge knowledge, Statements said, List<Report> reports, Shown shown) {
+  /**
+   * @param tightening what must not be spoken of; null where everything may be
+   */
+  Explaining(
+      Knowledge knowledge,
+      Statements said,
+      List<Report> reports,
+      Tightening tightening,
+      Shown shown) {
+    this.tightening = tightening;
     this.knowledge = knowledge;
     this.said = said;
     this.reports =
@@ -100,7 +110,10 @@ final class Explaining {
   private CauseNote cause(CauseProbability likely, WeightsOfEvidence weights) {
     Catalog.CauseEntry entry = knowledge.catalog().causes().get(likely.cause());
     List<EvidenceNote> evidence =
-        weights.weightsThatTell(entry.id()).stream().map(w -> evidence(entry.id(), w)).toList();
+        weights.weightsThatTell(entry.id()).stream()
+            .filter(w -> tightening == null || !tightening.wasTried(w.observation().sign()))
+            .map(w -> evidence(entry.id(), w))
+            .toList();
     return new CauseNote(
         entry.id(),
         entry.name(),

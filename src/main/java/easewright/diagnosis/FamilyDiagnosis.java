@@ -8,18 +8,14 @@ import easewright.diagnosis.Answer.SignNote;
 import easewright.diagnosis.inference.CauseProbability;
 import easewright.diagnosis.inference.Posterior;
 import easewright.measure.Plausibility;
-import easewright.rulebook.Catalog;
 import easewright.rulebook.RuleBook;
-import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
-import easewright.rulebook.Statements.Cautioned;
 import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.facts.Figure;
 import easewright.rulebook.facts.InPlay;
 import easewright.rulebook.facts.Proposal;
 import easewright.size.SizeEstimate;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -40,7 +36,7 @@ final class FamilyDiagnosis {
   }
 
   /** Judges, weighs, infers, works out amounts and ranks. */
-  Answer answer(Fitting fitting) {
+  Answer answer(Fitting fitting, boolean doubtful) {
     Draft draft = Draft.of(fitting, book.source());
     SizeEstimate sizes = sizing.estimate(fitting).orElse(null);
     Map<String, Figure> figures =
@@ -48,6 +44,10 @@ final class FamilyDiagnosis {
             .collect(toMap(Figure::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
     try (RuleBook.Consultation consultation = book.open()) {
       Statements said = consultation.hear(Facts.of(fitting, draft, figures.values()));
+      Cautioning cautioning = new Cautioning(knowledge, fitting, said, doubtful);
+      if (cautioning.danger()) {
+        return ofDanger(fitting, cautioning);
+      }
       List<Report> reports = Report.of(fitting, said, knowledge);
       Posterior posterior =
           Posterior.infer(
@@ -58,8 +58,25 @@ final class FamilyDiagnosis {
       Advising advising = new Advising(fitting, knowledge, posterior, placing, amounts);
       List<CauseProbability> mentioned = mentioned(posterior);
       consultation.hear(afterWeighing(mentioned, said, advising));
-      return answer(fitting, draft, sizes, said, reports, posterior, mentioned, advising);
+      if (cautioning.danger()) {
+        return ofDanger(fitting, cautioning);
+      }
+      return answer(
+          fitting, draft, sizes, said, reports, posterior, mentioned, advising, cautioning);
     }
+  }
+
+  private Answer ofDanger(Fitting fitting, Cautioning cautioning) {
+    List<CautionNote> cautions = cautioning.notes(new Shown(fitting.units()));
+    return Answer.ofDanger(
+        stamp(),
+        Understanding.of(fitting, knowledge.catalog()),
+        cautions,
+        cautioning.notNow(cautions));
+  }
+
+  private Answer.RuleBookStamp stamp() {
+    return new Answer.RuleBookStamp(book.source().version(), book.source().hash());
   }
 
   /** What rules may still want to know once causes are weighed and amounts worked out. */
@@ -97,24 +114,33 @@ final class FamilyDiagnosis {
       List<Report> reports,
       Posterior posterior,
       List<CauseProbability> mentioned,
-      Advising advising) {
+      Advising advising,
+      Cautioning cautioning) {
     Shown shown = new Shown(fitting.units());
-    List<CautionNote> cautions = cautions(said, shown);
-    // A second lock beside the rules': a red flag in the catalog always stops the fitting.
-    boolean danger =
-        knowledge.reportsRedFlag(fitting)
-            || cautions.stream().anyMatch(caution -> caution.urgency().equals("stop"));
-    Explaining explaining = new Explaining(knowledge, said, reports, shown);
+    // Asked after weighing, since what is likely may have stopped tightening too.
+    boolean nothingTighter = cautioning.nothingTighter();
+    Tightening tightening = nothingTighter ? new Tightening(knowledge, said) : null;
+    Explaining explaining = new Explaining(knowledge, said, reports, tightening, shown);
     List<Answer.AdjustmentNote> adjustments =
         advising.notes(
-            new Advice(knowledge, posterior, said, names(mentioned), danger, advising::slack)
-                .ranked());
-    Asking asking = new Asking(knowledge, posterior, reports, fitting);
+            new Advice(
+                    knowledge,
+                    posterior,
+                    said,
+                    names(mentioned),
+                    advising::slack,
+                    nothingTighter,
+                    nothingTighter && !sizing.isNoSmaller(fitting, sizes))
+                .ranked(),
+            nothingTighter);
+    Asking asking = new Asking(knowledge, posterior, reports, fitting, tightening);
+    List<CautionNote> cautions = cautioning.notes(shown);
     return new Answer(
-        new Answer.RuleBookStamp(book.source().version(), book.source().hash()),
+        stamp(),
         Understanding.of(fitting, knowledge.catalog()),
         cautions,
-        sizes == null ? null : sizing.advice(fitting, sizes),
+        cautioning.notNow(cautions),
+        sizes == null ? null : sizing.advice(fitting, sizes, nothingTighter),
         new Cloths(draft, book.source().wording(), shown).results(fitting),
         explaining.findings(),
         explaining.causes(posterior, mentioned),
@@ -129,33 +155,6 @@ final class FamilyDiagnosis {
         measureAgain(fitting),
         null,
         null);
-  }
-
-  private List<CautionNote> cautions(Statements said, Shown shown) {
-    Map<String, Cautioned> once = new LinkedHashMap<>();
-    said.cautions().forEach(caution -> once.putIfAbsent(caution.caution(), caution));
-    Set<RuleText> stopping = Set.copyOf(said.noTightening());
-    return once.values().stream()
-        .map(caution -> caution(caution, stopping.contains(caution.rule()), shown))
-        .sorted(
-            Comparator.comparingInt((CautionNote note) -> Diagnosis.URGENCY.indexOf(note.urgency()))
-                .thenComparing(CautionNote::id))
-        .toList();
-  }
-
-  private CautionNote caution(Cautioned caution, boolean stopsTightening, Shown shown) {
-    Catalog.CautionEntry entry = knowledge.catalog().cautions().get(caution.caution());
-    return new CautionNote(
-        entry.id(),
-        entry.name(),
-        entry.says(),
-        entry.who(),
-        entry.urgency(),
-        stopsTightening,
-        caution.from().stream()
-            .map(fact -> Facts.words(fact, knowledge.catalog(), book.source().wording(), shown))
-            .toList(),
-        Explaining.ref(caution.rule()));
   }
 
   private List<SignNote> unexplained(Fitting fitting, Posterior posterior) {

@@ -5,6 +5,7 @@ import easewright.diagnosis.Answer.SystemLabel;
 import easewright.measure.Measured;
 import easewright.pattern.PatternSheet;
 import easewright.rulebook.Wording;
+import easewright.size.SizeCell;
 import easewright.size.SizeChance;
 import easewright.size.SizeChart;
 import easewright.size.SizeEstimate;
@@ -51,7 +52,47 @@ final class Sizing {
     return kept == null ? SheetChart.of(sheet) : kept;
   }
 
-  SizeAdvice advice(Fitting fitting, SizeEstimate estimate) {
+  /** Whether the most probable size is known to be no smaller than the one cut. */
+  boolean isNoSmaller(Fitting fitting, SizeEstimate estimate) {
+    return estimate != null
+        && estimate.best().map(best -> isNoSmaller(fitting, best.cell())).orElse(false);
+  }
+
+  private boolean isNoSmaller(Fitting fitting, SizeCell size) {
+    SizeChart chart = chart(fitting.sheet());
+    return chart.cell(fitting.sizeCut()).map(cut -> chart.isAtLeast(size, cut)).orElse(false);
+  }
+
+  /**
+   * The size to cut.
+   *
+   * @param nothingTighter whether no size is named that may be smaller than the one cut
+   */
+  SizeAdvice advice(Fitting fitting, SizeEstimate estimate, boolean nothingTighter) {
+    return nothingTighter ? noSmaller(fitting, estimate) : advice(fitting, estimate);
+  }
+
+  /** Sisters are smaller in band or cup by nature; labels elsewhere can't be compared. */
+  private SizeAdvice noSmaller(Fitting fitting, SizeEstimate estimate) {
+    boolean named = isNoSmaller(fitting, estimate);
+    SizeAdvice whole = advice(fitting, estimate);
+    return new SizeAdvice(
+        named ? whole.recommended() : null,
+        named
+            ? estimate.neighbours(leastNeighbour).stream()
+                .filter(chance -> isNoSmaller(fitting, chance.cell()))
+                .map(Sizing::chance)
+                .toList()
+            : List.of(),
+        List.of(),
+        whole.outsideChart(),
+        whole.insideChart(),
+        named ? whole.cutVersusRecommended() : null,
+        List.of(),
+        wording.say(named ? "size-smaller-withheld" : "size-withheld"));
+  }
+
+  private SizeAdvice advice(Fitting fitting, SizeEstimate estimate) {
     SizeChart chart = chart(fitting.sheet());
     Optional<SizeChance> best = estimate.best();
     return new SizeAdvice(
@@ -68,7 +109,8 @@ final class Sizing {
         best.map(chance -> compared(fitting.sizeCut(), chance)).orElse(null),
         Stream.of(SizeSystem.EN, SizeSystem.JIS, SizeSystem.UK, SizeSystem.US)
             .flatMap(system -> label(system, fitting).stream())
-            .toList());
+            .toList(),
+        null);
   }
 
   private String compared(String cut, SizeChance best) {

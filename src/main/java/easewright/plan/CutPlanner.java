@@ -96,7 +96,7 @@ public final class CutPlanner {
     if (tighter) {
       cautions.add(wording.say("plan-caution-tighter"));
     }
-    cautions.add(wording.say("plan-caution-blades"));
+    cautions.add(wording.say("tools-and-blades"));
     return cautions;
   }
 

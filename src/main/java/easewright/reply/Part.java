@@ -2,7 +2,8 @@ package easewright.reply;
 
 /**
  * What a reply can do without, in the order it is left out when there is no room. What is not named
- * here is always said: the gravest caution, the likeliest cause, the change and its amount.
+ * here is always said: the gravest caution, what to do in danger, the likeliest cause, the change
+ * and its amount.
  */
 public enum Part {
   /** What the likeliest cause means. */
@@ -35,6 +36,12 @@ public enum Part {
   CHECK,
   /** That an amount is only a first step. */
   FIRST_STEP,
+  /** That nothing is made tighter, beside the caution that says so. */
+  NOT_NOW,
+  /** What comes after a danger. */
+  AFTER,
   /** The names of cautions after the gravest; else how many there are. */
-  NAMED_CAUTIONS
+  NAMED_CAUTIONS,
+  /** What the gravest danger may mean; what to do and whom to ask is always said. */
+  REASON
 }

@@ -20,7 +20,9 @@ import java.util.function.ToIntFunction;
  * What is said in reply to a fitting, chosen once and written in every form alike: the caution, the
  * likeliest cause, the one change, its check, what else it might be, what to tell next.
  *
+ * @param readYourself words of a post that only a person can judge; before all else
  * @param cautions what may hurt, gravest first, those to keep in mind left out
+ * @param notNow what is left out because of a caution, and why; null where nothing is
  * @param verdict how far it is known what is wrong
  * @param causes the causes in play, most probable first
  * @param change the change to make first, or null
@@ -32,7 +34,9 @@ import java.util.function.ToIntFunction;
  * @param parts what there is room for
  */
 public record Reply(
+    List<String> readYourself,
     List<CautionNote> cautions,
+    String notNow,
     Verdict verdict,
     List<CauseNote> causes,
     AdjustmentNote change,
@@ -43,6 +47,7 @@ public record Reply(
     MissingNote missing,
     Set<Part> parts) {
   private static final int MOST_CAUSES = 3;
+  private static final int MOST_UNJUDGED = 3;
 
   public Reply {
     parts = Set.copyOf(parts);
@@ -52,10 +57,11 @@ public record Reply(
   public static Reply of(Answer answer) {
     List<CautionNote> cautions =
         answer.cautions().stream().filter(caution -> !caution.urgency().equals("note")).toList();
-    boolean stop = !cautions.isEmpty() && cautions.get(0).urgency().equals("stop");
-    boolean ask = !stop && !answer.questions().isEmpty() && asks(answer);
+    boolean ask = !answer.questions().isEmpty() && asks(answer);
     return new Reply(
+        answer.readYourself().stream().limit(MOST_UNJUDGED).toList(),
         cautions,
+        answer.notNow(),
         Verdict.of(answer),
         answer.causes(),
         first(answer.adjustments()),
@@ -63,7 +69,7 @@ public record Reply(
         answer.size(),
         answer.measureAgain(),
         ask ? answer.questions().get(0) : null,
-        !stop && !ask && answer.causes().isEmpty() ? first(answer.missing()) : null,
+        !ask && answer.causes().isEmpty() ? first(answer.missing()) : null,
         EnumSet.allOf(Part.class));
   }
 
@@ -109,7 +115,18 @@ public record Reply(
 
   private Reply saying(Set<Part> these) {
     return new Reply(
-        cautions, verdict, causes, change, heldBack, size, measureAgain, question, missing, these);
+        readYourself,
+        cautions,
+        notNow,
+        verdict,
+        causes,
+        change,
+        heldBack,
+        size,
+        measureAgain,
+        question,
+        missing,
+        these);
   }
 
   /** Whether there is room for a part, by its name. */
@@ -122,9 +139,15 @@ public record Reply(
     return verdict == Verdict.CLEAR;
   }
 
-  /** Whether the gravest caution is a reason to stop wearing it. */
+  /** What is left out because of a caution; null where nothing is, or where there is no room. */
+  @Override
+  public String notNow() {
+    return stop() || says("NOT_NOW") ? notNow : null;
+  }
+
+  /** Whether a danger comes before the fit. */
   public boolean stop() {
-    return !cautions.isEmpty() && cautions.get(0).urgency().equals("stop");
+    return verdict == Verdict.DANGER;
   }
 
   /** The cautions after the gravest. */

@@ -4,6 +4,8 @@ import easewright.diagnosis.Answer;
 
 /** How far an answer knows what is wrong. */
 public enum Verdict {
+  /** A danger comes before the fit. */
+  DANGER,
   /** One cause is likely enough to change something for. */
   CLEAR,
   /** A few causes are in play. */
@@ -12,15 +14,15 @@ public enum Verdict {
   UNTOLD,
   /** What was reported points to no fault. */
   SOUND,
-  /** Nothing to say about causes: none was asked about, or a clinician comes first. */
+  /** Nothing to say about causes: none was asked about. */
   UNSAID;
 
   static Verdict of(Answer answer) {
+    if (answer.isDanger()) {
+      return DANGER;
+    }
     if (answer.clear()) {
       return CLEAR;
-    }
-    if (!answer.cautions().isEmpty() && answer.cautions().get(0).urgency().equals("stop")) {
-      return UNSAID;
     }
     if (!answer.causes().isEmpty()) {
       return OPEN;

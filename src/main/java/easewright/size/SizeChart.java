@@ -150,6 +150,14 @@ public final class SizeChart {
     return sisters;
   }
 
+  /** Whether one size of this chart is smaller than another neither in the band nor in the cup. */
+  public boolean isAtLeast(SizeCell one, SizeCell other) {
+    return one.underbust().loMm() >= other.underbust().loMm()
+        && (hasCups()
+            ? cups.indexOf(one.cup()) >= cups.indexOf(other.cup())
+            : one.across().loMm() >= other.across().loMm());
+  }
+
   private Optional<SizeCell> at(int band, int cup) {
     return band < 0 || cup < 0 || band >= bands.size() || cup >= cups.size()
         ? Optional.empty()

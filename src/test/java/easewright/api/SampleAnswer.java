@@ -33,7 +33,19 @@ final class SampleAnswer {
             List.of(sign)),
         List.of(
             new Answer.CautionNote(
-                "c", "pain", "Pain matters.", "A clinician.", "care", false, List.of(), rule)),
+                "c",
+                "pain",
+                "Pain matters.",
+                "A clinician.",
+                "care",
+                false,
+                null,
+                null,
+                null,
+                null,
+                List.of(),
+                rule)),
+        null,
         new Answer.SizeAdvice(
             size,
             List.of(size),
@@ -41,7 +53,8 @@ final class SampleAnswer {
             0.003,
             true,
             text,
-            List.of(new Answer.SystemLabel("EN 13402-3", "80C", 0.5))),
+            List.of(new Answer.SystemLabel("EN 13402-3", "80C", 0.5)),
+            null),
         List.of(
             new Answer.ClothResult(
                 "main",

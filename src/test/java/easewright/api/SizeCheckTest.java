@@ -5,6 +5,7 @@ import static org.hamcrest.Matchers.contains;
 import static org.hamcrest.Matchers.containsString;
 import static org.hamcrest.Matchers.equalTo;
 import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.not;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -272,14 +273,30 @@ class SizeCheckTest {
   }
 
   @Test
-  void a_warning_sign_takes_the_larger_of_two_sizes() {
+  void beside_a_danger_no_size_is_named() {
     post(girths(
             "75 cm",
             "91 cm",
             ", \"construction\": \"compression\", \"signs\": [{\"sign\": \"breathless-or-dizzy\"}]"))
+        .body("cautions[0].soon", equalTo("now"))
+        .body("notNow", containsString("later"))
+        .body("size", equalTo(null))
+        .body("take", equalTo(null))
+        .body("labels", equalTo(List.of()));
+  }
+
+  @Test
+  void while_nursing_the_larger_of_two_sizes_is_taken_and_no_smaller_one_named() {
+    post(girths(
+            "75 cm",
+            "91 cm",
+            ", \"construction\": \"compression\", \"circumstances\": {\"nursing\": true}"))
         .body("cautions[0].stopsTightening", equalTo(true))
         .body("take.choice", equalTo("larger"))
-        .body("take.size", equalTo("75 C"));
+        .body("take.size", equalTo("75 C"))
+        .body("size.recommended.size", equalTo("75 C"))
+        .body("size.neighbours.size", not(hasItem("75 B")))
+        .body("labels", equalTo(List.of()));
   }
 
   // Computed from the sheet: 26 cm of difference is beyond its last cup, E to 22 cm; 101 cm is the

@@ -2,6 +2,7 @@ package easewright.diagnosis;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -10,9 +11,9 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import easewright.diagnosis.Answer.AdjustmentNote;
 import easewright.diagnosis.Answer.CautionNote;
-import easewright.diagnosis.Answer.HeldBackNote;
 import easewright.measure.Quantity;
 import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Catalog.CautionEntry;
 import easewright.rulebook.Catalog.SignEntry;
 import java.io.IOException;
 import java.io.InputStream;
@@ -143,27 +144,39 @@ class NoTighteningTest {
     }
   }
 
-  /** A red flag is no evidence of any cause, so beside it the same changes come to mind. */
+  /** Whatever else was told; so a red flag leaves nothing that could be passed on beside it. */
   @Property(tries = 1000, shrinking = ShrinkingMode.BOUNDED)
-  void what_would_have_been_advised_is_held_back_when_a_red_flag_comes(
-      @ForAll("fittings") ObjectNode given, @ForAll("redFlags") String flag) {
-    Fitting fitting = Answering.read(given);
-    Fitting calm =
-        Answering.withSigns(
-            fitting, fitting.signs().stream().filter(s -> !RED_FLAGS.contains(s.id())).toList());
-    List<ReportedSign> more = new ArrayList<>(calm.signs());
-    more.add(new ReportedSign(flag, true, null, null, null, null));
-    Fitting flagged = Answering.withSigns(calm, more);
-    Answer before = Answering.DIAGNOSIS.answer(calm);
-    Answer after = Answering.DIAGNOSIS.answer(flagged);
-    assertEquals(before.causes(), after.causes());
-    assertEquals(List.of(), after.adjustments());
-    Set<String> heldBack =
-        after.heldBack().stream().map(HeldBackNote::id).collect(Collectors.toSet());
-    for (AdjustmentNote offered : before.adjustments()) {
-      boolean byRule = offered.cures().isEmpty();
-      assertTrue(byRule || heldBack.contains(offered.id()), offered.id() + " is not held back");
+  void beside_a_red_flag_nothing_is_said_of_the_fit(@ForAll("redFlagged") ObjectNode given) {
+    Answer answer = Answering.answer(given);
+    assertTrue(answer.isDanger());
+    CautionNote first = answer.cautions().get(0);
+    assertTrue(
+        Stream.of(first.doNow(), first.who(), first.howSoon(), first.after())
+            .noneMatch(String::isBlank));
+    assertFalse(answer.notNow().isBlank());
+    assertNull(answer.size());
+    assertNull(answer.nothingWrong());
+    assertFalse(answer.clear());
+    for (List<?> part :
+        List.of(
+            answer.cloth(),
+            answer.findings(),
+            answer.causes(),
+            answer.adjustments(),
+            answer.heldBack(),
+            answer.questions(),
+            answer.unexplained(),
+            answer.whyNot(),
+            answer.missing(),
+            answer.measureAgain())) {
+      assertEquals(List.of(), part);
     }
+    List<Integer> soon =
+        answer.cautions().stream()
+            .filter(CautionNote::isDanger)
+            .map(one -> CautionEntry.SOON.indexOf(one.soon()))
+            .toList();
+    assertEquals(soon.stream().sorted().toList(), soon, "the most urgent comes first");
   }
 
   @Test
@@ -290,11 +303,6 @@ class NoTighteningTest {
   @Provide
   Arbitrary<ObjectNode> redFlagged() {
     return FittingArbitrary.showing(RED_FLAGS);
-  }
-
-  @Provide
-  Arbitrary<String> redFlags() {
-    return Arbitraries.of(RED_FLAGS);
   }
 
   @Provide

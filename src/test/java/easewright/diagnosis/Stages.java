@@ -108,7 +108,7 @@ public final class Stages {
   /** Findings and causes with their evidence, each report left out in turn. */
   public Object explanation() {
     Explaining explaining =
-        new Explaining(Answering.KNOWLEDGE, said, reports, new Shown(fitting.units()));
+        new Explaining(Answering.KNOWLEDGE, said, reports, null, new Shown(fitting.units()));
     return List.of(explaining.findings(), explaining.causes(posterior, mentioned));
   }
 
@@ -118,12 +118,20 @@ public final class Stages {
     List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
     return new Advising(fitting, Answering.KNOWLEDGE, posterior, placing, amounts)
         .notes(
-            new Advice(Answering.KNOWLEDGE, posterior, said, inPlay, false, (entry, cures) -> false)
-                .ranked());
+            new Advice(
+                    Answering.KNOWLEDGE,
+                    posterior,
+                    said,
+                    inPlay,
+                    (entry, cures) -> false,
+                    false,
+                    false)
+                .ranked(),
+            false);
   }
 
   public Object questions() {
-    return new Asking(Answering.KNOWLEDGE, posterior, reports, fitting).questions();
+    return new Asking(Answering.KNOWLEDGE, posterior, reports, fitting, null).questions();
   }
 
   private Map<String, Figure> byId() {

@@ -1,0 +1,114 @@
+package easewright.diagnosis;
+
+import static java.util.stream.Collectors.toMap;
+
+import easewright.diagnosis.Answer.CautionNote;
+import easewright.rulebook.Catalog.CautionEntry;
+import easewright.rulebook.RuleText;
+import easewright.rulebook.Statements;
+import easewright.rulebook.Statements.Cautioned;
+import easewright.rulebook.Wording;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** What may hurt in a fitting, and what its answer therefore leaves out. */
+final class Cautioning {
+  private static final Comparator<CautionNote> GRAVEST =
+      Comparator.comparingInt((CautionNote note) -> Diagnosis.URGENCY.indexOf(note.urgency()))
+          .thenComparingInt(note -> soon(note.soon()))
+          .thenComparing(CautionNote::id);
+
+  private final Knowledge knowledge;
+  private final Fitting fitting;
+  private final Statements said;
+  private final boolean doubtful;
+  private final Wording wording;
+
+  /**
+   * @param doubtful whether words that nobody has judged yet may tell of a danger
+   */
+  Cautioning(Knowledge knowledge, Fitting fitting, Statements said, boolean doubtful) {
+    this.doubtful = doubtful;
+    this.knowledge = knowledge;
+    this.fitting = fitting;
+    this.said = said;
+    this.wording = knowledge.source().wording();
+  }
+
+  /**
+   * Whether a danger comes before the fit. A second lock beside the rules': a red flag in the
+   * catalog always is one.
+   */
+  boolean danger() {
+    return knowledge.reportsRedFlag(fitting)
+        || said.cautions().stream()
+            .anyMatch(one -> entry(one.caution()).urgency().equals(Diagnosis.URGENCY.get(0)));
+  }
+
+  /** Whether anything that tightens is left out. */
+  boolean nothingTighter() {
+    return danger() || doubtful || !said.noTightening().isEmpty();
+  }
+
+  /** Every caution once, the gravest first; among dangers, the one to ask about soonest. */
+  List<CautionNote> notes(Shown shown) {
+    Map<String, Cautioned> once =
+        said.cautions().stream()
+            .collect(
+                toMap(Cautioned::caution, one -> one, (first, again) -> first, LinkedHashMap::new));
+    Set<RuleText> stopping = Set.copyOf(said.noTightening());
+    return once.values().stream()
+        .map(one -> note(one, stopping.contains(one.rule()), shown))
+        .sorted(GRAVEST)
+        .toList();
+  }
+
+  /** What the answer leaves out because of a caution, in a sentence; null where nothing is. */
+  String notNow(List<CautionNote> notes) {
+    if (danger()) {
+      boolean leaveOff =
+          notes.stream()
+              .filter(CautionNote::isDanger)
+              .anyMatch(note -> Boolean.TRUE.equals(entry(note.id()).garment()));
+      return wording.say(leaveOff ? "not-now-danger-worn" : "not-now-danger");
+    }
+    if (said.noTightening().isEmpty()) {
+      return doubtful ? wording.say("not-now-unread") : null;
+    }
+    return notes.stream()
+        .filter(CautionNote::stopsTightening)
+        .findFirst()
+        .map(note -> wording.say("not-now-tighter", "caution", note.name()))
+        .orElseGet(() -> wording.say("not-now-tighter-unnamed"));
+  }
+
+  private CautionEntry entry(String id) {
+    return knowledge.catalog().cautions().get(id);
+  }
+
+  private static int soon(String word) {
+    return word == null ? CautionEntry.SOON.size() : CautionEntry.SOON.indexOf(word);
+  }
+
+  private CautionNote note(Cautioned caution, boolean stopsTightening, Shown shown) {
+    CautionEntry entry = entry(caution.caution());
+    return new CautionNote(
+        entry.id(),
+        entry.name(),
+        entry.says(),
+        entry.who(),
+        entry.urgency(),
+        stopsTightening,
+        entry.doNow(),
+        entry.soon(),
+        entry.soon() == null ? null : wording.say("soon-" + entry.soon()),
+        entry.after(),
+        caution.from().stream()
+            .map(fact -> Facts.words(fact, knowledge.catalog(), wording, shown))
+            .toList(),
+        Explaining.ref(caution.rule()));
+  }
+}
