@@ -40,7 +40,12 @@ final class Circumstance {
     this.phrases = new ExactPhrases(words.circumstances(), speech);
   }
 
-  List<TextRead> in(Post post) {
+  /**
+   * The circumstances of a text.
+   *
+   * @param alsoFound those another reader found
+   */
+  List<TextRead> in(Post post, List<TextRead> alsoFound) {
     Map<String, TextRead> found = new LinkedHashMap<>();
     for (Mention one : phrases.in(post)) {
       if (!isDenied(one, post)) {
@@ -53,6 +58,7 @@ final class Circumstance {
       Span span = new Span(young.start(), young.end());
       found.putIfAbsent(GROWING, new TextRead(GROWING, span, 0.85));
     }
+    alsoFound.forEach(one -> found.putIfAbsent(one.value(), one));
     return hardest(found);
   }
 

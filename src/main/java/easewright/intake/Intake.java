@@ -3,6 +3,7 @@ package easewright.intake;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.ClothRead;
 import easewright.intake.Reading.LengthRead;
+import easewright.intake.Reading.ReadYourself;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
 import easewright.intake.Sizes.Size;
@@ -33,9 +34,20 @@ public final class Intake {
   private final Subject subject;
   private final Unread unread;
   private final ShortReply shortReply;
+  private final HealthWords health;
+  private final List<DangerReader> dangerReaders;
 
   /** Reads with the words of this rule book. */
   public Intake(RuleBookSource book) {
+    this(book, List.of());
+  }
+
+  /**
+   * Reads with the words of this rule book and with other readers of dangers.
+   *
+   * @param more readers that may raise dangers beside the rule book's words
+   */
+  Intake(RuleBookSource book, List<DangerReader> more) {
     EverydayWords words = book.everyday();
     Map<String, SignEntry> catalog = book.catalog().signs();
     Map<String, List<String>> phrases = new LinkedHashMap<>();
@@ -54,7 +66,9 @@ public final class Intake {
     this.lexicon =
         new Lexicon(
             words,
-            Stream.concat(phrases.values().stream(), words.notSo().values().stream())
+            Stream.of(
+                    phrases.values(), words.notSo().values(), words.danger().groups().values())
+                .flatMap(Collection::stream)
                 .flatMap(Collection::stream)
                 .toList());
     this.so = Sayings.meantAnywhere(phrases, lexicon, redFlags);
@@ -68,6 +82,8 @@ public final class Intake {
     this.subject = new Subject(words, lexicon, redFlags);
     this.unread = new Unread(lexicon, new Likeness(so.all(), words.usual()));
     this.shortReply = new ShortReply(words, lexicon.speech());
+    this.health = new HealthWords(words.danger(), lexicon);
+    this.dangerReaders = Stream.concat(Stream.of(health), more.stream()).toList();
   }
 
   /** What a text says; an empty text says nothing. */
@@ -91,14 +107,18 @@ public final class Intake {
     List<SignRead> read =
         new ArrayList<>(
             signs.in(post, seen(said, suspected, earlier, post), notSo.in(post), amounts));
+    List<Danger> dangers =
+        dangerReaders.stream().flatMap(reader -> reader.in(post).stream()).toList();
+    signs.raise(dangers, read);
+    List<ReadYourself> readYourself = health.readYourself(post, dangerSpans(read));
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
     List<ClothRead> cloths = ClothTests.in(post, amounts);
     List<LengthRead> measured =
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
-    if (asked == null && !subject.isFit(post, read, measured, cloths)) {
-      return Reading.NOTHING;
+    if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured, cloths)) {
+      return Reading.ofSomethingElse(readYourself);
     }
-    List<TextRead> circumstances = circumstance.in(post);
+    List<TextRead> circumstances = circumstance.in(post, health.circumstances(post));
     return new Reading(
         true,
         read,
@@ -110,7 +130,15 @@ public final class Intake {
         earlier,
         asTexts(suspected, post),
         couldNotTell,
-        unread.in(post, so.said(post), said, suspected, earlier));
+        unread.in(post, so.said(post), said, suspected, earlier),
+        readYourself);
+  }
+
+  private List<Span> dangerSpans(List<SignRead> read) {
+    return read.stream()
+        .filter(one -> one.present() && signs.isDanger(one.id()))
+        .map(SignRead::span)
+        .toList();
   }
 
   /** Amounts that are part of nothing else: "36D" measures no body. */
