@@ -1,5 +1,7 @@
 package easewright.api;
 
+import static java.util.Map.entry;
+
 import easewright.diagnosis.Circumstances;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -11,16 +13,23 @@ import java.util.stream.Stream;
 final class CircumstancesReader {
   /** Circumstances that hold or don't: field name, and the rule book's name for it. */
   private static final Map<String, String> BY_FIELD =
-      Map.of(
-          "nursing", "nursing",
-          "pregnant", "pregnant",
-          "operatedRecently", "operated-recently",
-          "implantOrExpander", "implant-or-expander",
-          "growing", "growing",
-          "sleepingInIt", "sleeping-in-it",
-          "wearingItAllDay", "wearing-it-all-day",
-          "latexSensitive", "latex-sensitive",
-          "strapsSlackenedAlready", "adjustable-straps-slackened-already");
+      Map.ofEntries(
+          entry("nursing", "nursing"),
+          entry("pregnant", "pregnant"),
+          entry("operatedRecently", "operated-recently"),
+          entry("implantOrExpander", "implant-or-expander"),
+          entry("lymphoedemaOrNodesRemoved", "lymphoedema-or-nodes-removed"),
+          entry("radiotherapy", "radiotherapy"),
+          entry("chemotherapy", "chemotherapy"),
+          entry("portOrPacemaker", "port-or-pacemaker"),
+          entry("shingles", "shingles"),
+          entry("hurtRibs", "hurt-ribs"),
+          entry("prosthesisOrPocket", "prosthesis-or-pocket"),
+          entry("growing", "growing"),
+          entry("sleepingInIt", "sleeping-in-it"),
+          entry("wearingItAllDay", "wearing-it-all-day"),
+          entry("latexSensitive", "latex-sensitive"),
+          entry("strapsSlackenedAlready", "adjustable-straps-slackened-already"));
 
   static final String IMPACT = "impact";
 

@@ -1,5 +1,6 @@
 package easewright.rulebook;
 
+import com.fasterxml.jackson.annotation.JsonProperty;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -122,10 +123,47 @@ public record Catalog(
       String source)
       implements Entry {}
 
-  /** What may hurt and whom to ask; urgency is "stop", "care" or "note". */
+  /**
+   * What may hurt and whom to ask. A caution of urgency "stop" is a danger: it says what to do
+   * about it, how soon to ask and what comes after; others may leave these out.
+   *
+   * @param urgency "stop", "care" or "note"
+   * @param doNow what to do now, one to three short imperative sentences; {@code do} in the catalog
+   * @param soon how soon to ask: one of {@link #SOON}
+   * @param after what to tell afterwards, or when the sewing goes on
+   * @param garment whether wearing the garment bears on it, so that it is left off
+   */
   public record CautionEntry(
-      String id, String name, String says, String who, String urgency, String source)
-      implements Entry {}
+      String id,
+      String name,
+      String says,
+      String who,
+      String urgency,
+      String source,
+      @JsonProperty("do") String doNow,
+      String soon,
+      String after,
+      Boolean garment)
+      implements Entry {
+    /** How soon to ask, the most urgent first. */
+    public static final List<String> SOON = List.of("now", "today", "days", "weeks");
+
+    public CautionEntry {
+      if (soon != null && !SOON.contains(soon)) {
+        throw new RuleBookFault(
+            "Caution " + id + ": soon is \"" + soon + "\"; write one of " + SOON + ".");
+      }
+      if ("stop".equals(urgency)
+          && (blank(doNow) || soon == null || blank(after) || garment == null)) {
+        throw new RuleBookFault(
+            "Caution " + id + " is of urgency stop; it needs do, soon, after and garment.");
+      }
+    }
+
+    private static boolean blank(String text) {
+      return text == null || text.isBlank();
+    }
+  }
 
   /** A reason to hold an adjustment back. */
   public record ReasonEntry(String id, String name, String says) implements Entry {}
