@@ -2,7 +2,6 @@ package easewright.intake;
 
 import easewright.rulebook.DangerWords;
 import java.util.ArrayList;
-import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -18,9 +17,16 @@ final class WordGroups {
   /** How many words "..." in a phrase may stand for. */
   private static final int ROOM = 3;
 
-  private static final String GAP = "...";
+  private static final String GAP = "\\.\\.\\.";
+  private static final String EXACT = "=";
+  private static final String NUMBER = "#";
   private static final String LOOK_ALIKE = "!";
   static final String NO_DENIAL = "?";
+
+  private static final Set<String> NUMBER_WORDS =
+      Set.of(
+          "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
+          "twelv", "twenti", "thirti");
 
   private final Speech speech;
   private final Map<String, String> same;
@@ -62,8 +68,15 @@ final class WordGroups {
 
   private void add(String group, String phrase) {
     List<List<String>> pieces = new ArrayList<>();
-    for (String piece : phrase.split(java.util.regex.Pattern.quote(GAP))) {
-      pieces.add(speech.words(piece).stream().map(this::key).toList());
+    if (phrase.startsWith(EXACT)) {
+      pieces.add(List.of(phrase));
+    } else {
+      for (String piece : phrase.split(GAP)) {
+        pieces.add(
+            speech.words(piece.replace(NUMBER, "0")).stream()
+                .map(word -> word.plain().equals("0") ? NUMBER : key(word))
+                .toList());
+      }
     }
     byFirst
         .computeIfAbsent(pieces.get(0).get(0), any -> new ArrayList<>())
@@ -84,10 +97,16 @@ final class WordGroups {
     List<String> keys = post.words().stream().map(this::key).toList();
     List<Mention> all = new ArrayList<>();
     for (int first = 0; first < keys.size(); first++) {
-      for (Phrase phrase : byFirst.getOrDefault(keys.get(first), List.of())) {
-        int last = end(phrase, keys, first);
-        if (last >= 0 && post.sentence()[last] == post.sentence()[first]) {
-          all.add(new Mention(phrase.group(), first, last, last - first + 1));
+      String plain = post.words().get(first).plain();
+      for (String start : List.of(keys.get(first), NUMBER, EXACT + plain)) {
+        if (start.equals(NUMBER) && !isNumber(keys.get(first))) {
+          continue;
+        }
+        for (Phrase phrase : byFirst.getOrDefault(start, List.of())) {
+          int last = start.startsWith(EXACT) ? first : end(phrase, keys, first);
+          if (last >= 0 && post.sentence()[last] == post.sentence()[first]) {
+            all.add(new Mention(phrase.group(), first, last, last - first + 1));
+          }
         }
       }
     }
@@ -113,13 +132,6 @@ final class WordGroups {
     return found;
   }
 
-  /** The words of all mentions of a group. */
-  static BitSet words(List<Mention> mentions) {
-    BitSet words = new BitSet();
-    mentions.forEach(one -> words.set(one.first(), one.last() + 1));
-    return words;
-  }
-
   private static int end(Phrase phrase, List<String> keys, int first) {
     int at = first;
     for (int i = 0; i < phrase.pieces().size(); i++) {
@@ -138,6 +150,17 @@ final class WordGroups {
   }
 
   private static boolean stands(List<String> piece, List<String> keys, int at) {
-    return at + piece.size() <= keys.size() && keys.subList(at, at + piece.size()).equals(piece);
+    for (int i = 0; i < piece.size(); i++) {
+      if (at + i >= keys.size()
+          || !piece.get(i).equals(keys.get(at + i))
+              && !(piece.get(i).equals(NUMBER) && isNumber(keys.get(at + i)))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isNumber(String key) {
+    return Character.isDigit(key.charAt(0)) || NUMBER_WORDS.contains(key);
   }
 }
