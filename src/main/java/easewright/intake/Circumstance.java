@@ -16,6 +16,8 @@ final class Circumstance {
   private static final String GROWING = "growing";
   private static final List<String> IMPACTS = List.of("high-impact", "medium-impact", "low-impact");
 
+  private static final double LESS_SURE = 0.8;
+
   /** How many words a "no" reaches. */
   private static final int REACH = 4;
 
@@ -45,7 +47,7 @@ final class Circumstance {
    *
    * @param alsoFound those another reader found
    */
-  List<TextRead> in(Post post, List<TextRead> alsoFound) {
+  List<TextRead> in(Post post, List<Mention> alsoFound) {
     Map<String, TextRead> found = new LinkedHashMap<>();
     for (Mention one : phrases.in(post)) {
       if (!isDenied(one, post)) {
@@ -58,8 +60,16 @@ final class Circumstance {
       Span span = new Span(young.start(), young.end());
       found.putIfAbsent(GROWING, new TextRead(GROWING, span, 0.85));
     }
-    alsoFound.forEach(one -> found.putIfAbsent(one.value(), one));
+    among(alsoFound, post).forEach(one -> found.putIfAbsent(one.value(), one));
     return hardest(found);
+  }
+
+  /** Those of what was found that are meant of now. */
+  List<TextRead> among(List<Mention> found, Post post) {
+    return found.stream()
+        .filter(one -> !isDenied(one, post))
+        .map(one -> new TextRead(one.name(), post.span(one.first(), one.last()), LESS_SURE))
+        .toList();
   }
 
   /** "I stopped nursing", "when I was pregnant", "not allergic to rubber". */

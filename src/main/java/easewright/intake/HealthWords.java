@@ -2,13 +2,15 @@ package easewright.intake;
 
 import easewright.deadline.Deadline;
 import easewright.intake.Reading.ReadYourself;
-import easewright.intake.Reading.TextRead;
 import easewright.rulebook.DangerWords;
 import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * Reads dangers, circumstances and what a person must judge from groups of words that stand
@@ -43,8 +45,8 @@ final class HealthWords implements DangerReader {
     this.circumstances = patterns(words.circumstances());
     this.readYourself = words.readYourself().stream().map(WordPattern::of).toList();
     Set<String> known = words.groups().keySet();
-    java.util.stream.Stream.of(dangers.values(), circumstances.values(), List.of(readYourself))
-        .flatMap(java.util.Collection::stream)
+    Stream.of(dangers.values(), circumstances.values(), List.of(readYourself))
+        .flatMap(Collection::stream)
         .flatMap(List::stream)
         .forEach(pattern -> mustBeKnown(pattern, known));
   }
@@ -82,11 +84,16 @@ final class HealthWords implements DangerReader {
         .toList();
   }
 
-  /** Circumstances a text tells of. */
-  List<TextRead> circumstances(Post post) {
+  /** Circumstances a text tells of, by the words that say so. */
+  List<Mention> circumstances(Post post) {
     return said(circumstances, post).stream()
-        .map(one -> new TextRead(one.id(), one.span(), SURE))
+        .map(one -> new Mention(one.id(), one.found().first(), one.found().last(), 2))
         .toList();
+  }
+
+  /** Words of figures of speech, machines and cloth: none of them tells of a danger. */
+  BitSet lookAlikes(Post post) {
+    return groups.lookAlikes(post);
   }
 
   private List<Said> said(Map<String, List<WordPattern>> patterns, Post post) {

@@ -101,7 +101,9 @@ public final class Intake {
     Post post = lexicon.read(text);
     List<Size> named = sizes.all(text);
     List<Amount> amounts = free(AmountFinder.in(text), named.stream().map(Size::span).toList());
-    List<Match> said = so.in(post);
+    BitSet lookAlikes = health.lookAlikes(post);
+    List<Match> said =
+        so.in(post).stream().filter(match -> !isLookAlike(match, lookAlikes)).toList();
     List<Match> suspected = beliefs.in(post);
     List<ChangeRead> earlier = changes.in(post, amounts);
     List<SignRead> read =
@@ -116,7 +118,7 @@ public final class Intake {
     List<LengthRead> measured =
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
     if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured, cloths)) {
-      return Reading.ofSomethingElse(readYourself);
+      return Reading.ofSomethingElse(circumstance.among(health.circumstances(post), post), readYourself);
     }
     List<TextRead> circumstances = circumstance.in(post, health.circumstances(post));
     return new Reading(
@@ -132,6 +134,12 @@ public final class Intake {
         couldNotTell,
         unread.in(post, so.said(post), said, suspected, earlier),
         readYourself);
+  }
+
+  /** A figure of speech tells of no danger: "numb with boredom". */
+  private boolean isLookAlike(Match match, BitSet lookAlikes) {
+    return signs.isDanger(match.saying().of())
+        && match.what().stream().anyMatch(one -> lookAlikes.get(one.first()));
   }
 
   private List<Span> dangerSpans(List<SignRead> read) {

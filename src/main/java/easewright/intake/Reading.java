@@ -32,10 +32,11 @@ public record Reading(
     List<NotUnderstood> notUnderstood,
     List<ReadYourself> readYourself) {
 
-  /** A text that is about something else, with what a person should look at all the same. */
-  static Reading ofSomethingElse(List<ReadYourself> readYourself) {
+  /** A text that is about something else, with what bears on safety all the same. */
+  static Reading ofSomethingElse(
+      List<TextRead> circumstances, List<ReadYourself> readYourself) {
     return new Reading(
-        false, List.of(), List.of(), List.of(), null, List.of(), null, List.of(), List.of(),
+        false, List.of(), List.of(), List.of(), null, circumstances, null, List.of(), List.of(),
         List.of(), List.of(), readYourself);
   }
 

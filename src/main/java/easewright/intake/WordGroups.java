@@ -2,10 +2,13 @@ package easewright.intake;
 
 import easewright.rulebook.DangerWords;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
@@ -18,6 +21,7 @@ final class WordGroups {
   private static final int ROOM = 3;
 
   private static final String GAP = "\\.\\.\\.";
+  private static final int LONGEST_SHORT = 5;
   private static final String EXACT = "=";
   private static final String NUMBER = "#";
   private static final String LOOK_ALIKE = "!";
@@ -68,19 +72,19 @@ final class WordGroups {
 
   private void add(String group, String phrase) {
     List<List<String>> pieces = new ArrayList<>();
-    if (phrase.startsWith(EXACT)) {
-      pieces.add(List.of(phrase));
-    } else {
-      for (String piece : phrase.split(GAP)) {
-        pieces.add(
-            speech.words(piece.replace(NUMBER, "0")).stream()
-                .map(word -> word.plain().equals("0") ? NUMBER : key(word))
-                .toList());
-      }
+    for (String piece : phrase.split(GAP)) {
+      pieces.add(
+          Arrays.stream(piece.strip().split(" ")).flatMap(word -> keys(word).stream()).toList());
     }
     byFirst
         .computeIfAbsent(pieces.get(0).get(0), any -> new ArrayList<>())
         .add(new Phrase(group, pieces));
+  }
+
+  private List<String> keys(String written) {
+    return written.startsWith(EXACT) || written.equals(NUMBER)
+        ? List.of(written)
+        : speech.words(written).stream().map(this::key).toList();
   }
 
   private String key(Word word) {
@@ -94,22 +98,7 @@ final class WordGroups {
    * look-alike belong to no group unless a longer phrase of the group holds them.
    */
   Map<String, List<Mention>> in(Post post) {
-    List<String> keys = post.words().stream().map(this::key).toList();
-    List<Mention> all = new ArrayList<>();
-    for (int first = 0; first < keys.size(); first++) {
-      String plain = post.words().get(first).plain();
-      for (String start : List.of(keys.get(first), NUMBER, EXACT + plain)) {
-        if (start.equals(NUMBER) && !isNumber(keys.get(first))) {
-          continue;
-        }
-        for (Phrase phrase : byFirst.getOrDefault(start, List.of())) {
-          int last = start.startsWith(EXACT) ? first : end(phrase, keys, first);
-          if (last >= 0 && post.sentence()[last] == post.sentence()[first]) {
-            all.add(new Mention(phrase.group(), first, last, last - first + 1));
-          }
-        }
-      }
-    }
+    List<Mention> all = all(post);
     Map<Integer, Integer> taken = new HashMap<>();
     for (Mention one : all) {
       if (one.name().equals(LOOK_ALIKE)) {
@@ -132,16 +121,59 @@ final class WordGroups {
     return found;
   }
 
-  private static int end(Phrase phrase, List<String> keys, int first) {
+  /** Words of figures of speech, machines and cloth. */
+  BitSet lookAlikes(Post post) {
+    BitSet words = new BitSet();
+    for (Mention one : all(post)) {
+      if (one.name().equals(LOOK_ALIKE)) {
+        words.set(one.first(), one.last() + 1);
+      }
+    }
+    return words;
+  }
+
+  private List<Mention> all(Post post) {
+    List<String> keys = post.words().stream().map(this::key).toList();
+    List<Mention> all = new ArrayList<>();
+    for (int first = 0; first < keys.size(); first++) {
+      for (String start : starts(keys.get(first), post.words().get(first))) {
+        for (Phrase phrase : byFirst.getOrDefault(start, List.of())) {
+          int last = end(phrase, keys, post.words(), first);
+          if (last >= 0
+              && post.sentence()[last] == post.sentence()[first]
+              && (last > first || isSpelledRight(post, first))) {
+            all.add(new Mention(phrase.group(), first, last, last - first + 1));
+          }
+        }
+      }
+    }
+    return all;
+  }
+
+  private static List<String> starts(String key, Word word) {
+    String exact = EXACT + word.plain();
+    return isNumber(key) ? List.of(key, exact, NUMBER) : List.of(key, exact);
+  }
+
+  /** A short word alone is not taken for a slip of another: a chem is no chemo. */
+  private static boolean isSpelledRight(Post post, int word) {
+    Word one = post.words().get(word);
+    return one.plain().length() > LONGEST_SHORT
+        || post.text().substring(one.from(), one.to()).length() <= one.plain().length()
+            && post.text().toLowerCase(Locale.ROOT).startsWith(one.plain(), one.from())
+        || one.plain().contains("'");
+  }
+
+  private static int end(Phrase phrase, List<String> keys, List<Word> words, int first) {
     int at = first;
     for (int i = 0; i < phrase.pieces().size(); i++) {
       List<String> piece = phrase.pieces().get(i);
       int skipped = 0;
-      while (i > 0 && skipped < ROOM && !stands(piece, keys, at)) {
+      while (i > 0 && skipped < ROOM && !stands(piece, keys, words, at)) {
         at++;
         skipped++;
       }
-      if (!stands(piece, keys, at)) {
+      if (!stands(piece, keys, words, at)) {
         return -1;
       }
       at += piece.size();
@@ -149,11 +181,20 @@ final class WordGroups {
     return at - 1;
   }
 
-  private static boolean stands(List<String> piece, List<String> keys, int at) {
+  private static boolean stands(
+      List<String> piece, List<String> keys, List<Word> words, int at) {
+    if (at + piece.size() > keys.size()) {
+      return false;
+    }
     for (int i = 0; i < piece.size(); i++) {
-      if (at + i >= keys.size()
-          || !piece.get(i).equals(keys.get(at + i))
-              && !(piece.get(i).equals(NUMBER) && isNumber(keys.get(at + i)))) {
+      String wanted = piece.get(i);
+      String key = keys.get(at + i);
+      boolean same =
+          wanted.equals(key)
+              || wanted.equals(NUMBER) && isNumber(key)
+              || wanted.startsWith(EXACT)
+                  && wanted.substring(1).equals(words.get(at + i).plain().replace("'", ""));
+      if (!same) {
         return false;
       }
     }

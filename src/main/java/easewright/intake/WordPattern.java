@@ -16,7 +16,7 @@ record WordPattern(List<String> near, List<String> anywhere, List<String> unless
   private static final int REACH = 9;
 
   /** How far around a match its look-alikes are looked for. */
-  private static final int AROUND = 8;
+  private static final int AROUND = 3;
 
   /** The most words one mention can have, so that no mention of a stretch is overlooked. */
   private static final int LONGEST = 24;

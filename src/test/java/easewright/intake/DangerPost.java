@@ -16,6 +16,14 @@ import java.util.stream.Stream;
  * @param circumstance circumstance id it tells of, or null
  */
 record DangerPost(String danger, String circumstance, String text) {
+  /** The catalog already had a sign for it, under another name. */
+  DangerPost {
+    danger =
+        "new-difference-between-the-sides".equals(danger)
+            ? "difference-between-the-sides-is-new"
+            : danger;
+  }
+
   /**
    * What one hand wrote.
    *
