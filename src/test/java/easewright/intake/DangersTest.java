@@ -35,4 +35,10 @@ class DangersTest {
         () -> assertTrue(report.circumstanceRecall() >= 1, "circumstances"),
         () -> assertTrue(report.harmlessStopped == 0, "harmless stopped"));
   }
+
+  @Test
+  void dangers_told_by_hands_kept_aside_are_reported_as_they_are_read() throws IOException {
+    DangersReport report = report("dangers-aside", false);
+    assertTrue(report.stopRecall() >= 0.5, report.table());
+  }
 }
