@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -15,6 +16,10 @@ final class Circumstance {
   private static final String OPERATED = "operated-recently";
   private static final String GROWING = "growing";
   private static final List<String> IMPACTS = List.of("high-impact", "medium-impact", "low-impact");
+
+  /** What counts long after it is over: skin and lymph vessels stay as they are. */
+  private static final Set<String> LASTING =
+      Set.of("lymphoedema-or-nodes-removed", "radiotherapy", "shingles", "hurt-ribs");
 
   private static final double LESS_SURE = 0.8;
 
@@ -82,7 +87,11 @@ final class Circumstance {
                         && one.first() - cue.last() <= REACH
                         && post.clause()[cue.first()] == post.clause()[one.first()]);
     return no
-        || post.cues("behind me").stream()
+        || !LASTING.contains(one.name()) && isBehind(one, post);
+  }
+
+  private static boolean isBehind(Mention one, Post post) {
+    return post.cues("behind me").stream()
             .anyMatch(
                 cue ->
                     post.sentence()[cue.first()] == post.sentence()[one.first()]
