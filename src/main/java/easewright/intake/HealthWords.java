@@ -27,6 +27,8 @@ final class HealthWords implements DangerReader {
           "coudnt", "wouldn't", "wouldnt", "wudnt", "shouldn't", "unable to", "refuses to",
           "refuse to", "fails to", "nobody", "longer", "than", "of");
 
+  private static final int FEARED_REACH = 5;
+  private static final String FIGURE = "figure";
   private static final String TIME = "never";
 
   private final WordGroups groups;
@@ -54,7 +56,8 @@ final class HealthWords implements DangerReader {
   private static void mustBeKnown(WordPattern pattern, Set<String> known) {
     if (!known.containsAll(pattern.near())
         || !known.containsAll(pattern.anywhere())
-        || !known.containsAll(pattern.unless())) {
+        || !known.containsAll(pattern.unless())
+        || !known.containsAll(pattern.never())) {
       throw new IllegalArgumentException("A pattern names no group of words: " + pattern);
     }
   }
@@ -91,9 +94,17 @@ final class HealthWords implements DangerReader {
         .toList();
   }
 
-  /** Words of figures of speech, machines and cloth: none of them tells of a danger. */
+  /** Words of figures of speech, or beside what makes them one: none of them tells of a danger. */
   BitSet lookAlikes(Post post) {
-    return groups.lookAlikes(post);
+    BitSet words = groups.lookAlikes(post);
+    for (Mention one : groups.in(post).getOrDefault(FIGURE, List.of())) {
+      for (int i = Math.max(0, one.first() - WordPattern.AROUND);
+          i <= Math.min(post.words().size() - 1, one.last() + WordPattern.AROUND);
+          i++) {
+        words.set(i, words.get(i) || post.sentence()[i] == post.sentence()[one.first()]);
+      }
+    }
+    return words;
   }
 
   private List<Said> said(Map<String, List<WordPattern>> patterns, Post post) {
@@ -138,6 +149,16 @@ final class HealthWords implements DangerReader {
   /** Whether a plain "no" reaches any of its words. */
   private boolean isDenied(
       WordPattern.Found found, Map<String, List<Mention>> mentions, Post post) {
+    boolean feared =
+        mentions.getOrDefault(WordGroups.DENIAL, List.of()).stream()
+            .anyMatch(
+                one ->
+                    one.last() < found.first()
+                        && found.first() - one.last() <= FEARED_REACH
+                        && post.sentence()[one.first()] == post.sentence()[found.first()]);
+    if (feared) {
+      return true;
+    }
     List<Mention> exempt = mentions.getOrDefault(WordGroups.NO_DENIAL, List.of());
     for (Mention no : post.cues("no")) {
       String word = post.words().get(no.last()).plain();

@@ -26,6 +26,7 @@ final class WordGroups {
   private static final String NUMBER = "#";
   private static final String LOOK_ALIKE = "!";
   static final String NO_DENIAL = "?";
+  static final String DENIAL = "-";
 
   private static final Set<String> NUMBER_WORDS =
       Set.of(
@@ -50,6 +51,7 @@ final class WordGroups {
                     .forEach(phrase -> add(group, phrase)));
     words.lookAlikes().forEach(phrase -> add(LOOK_ALIKE, phrase));
     words.noDenial().forEach(phrase -> add(NO_DENIAL, phrase));
+    words.denial().forEach(phrase -> add(DENIAL, phrase));
   }
 
   /** Words of a group and of all groups it takes in. */

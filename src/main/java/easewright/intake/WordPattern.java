@@ -10,13 +10,15 @@ import java.util.Map;
  * @param near groups that must stand in one sentence, none farther from the first than the reach
  * @param anywhere groups that must stand anywhere in the text
  * @param unless groups that must not stand near in the same sentence
+ * @param never groups that must not stand anywhere in the text
  * @param reach how many words may lie between
  */
-record WordPattern(List<String> near, List<String> anywhere, List<String> unless, int reach) {
+record WordPattern(
+    List<String> near, List<String> anywhere, List<String> unless, List<String> never, int reach) {
   private static final int REACH = 9;
 
   /** How far around a match its look-alikes are looked for. */
-  private static final int AROUND = 3;
+  static final int AROUND = 3;
 
   /** The most words one mention can have, so that no mention of a stretch is overlooked. */
   private static final int LONGEST = 24;
@@ -34,28 +36,32 @@ record WordPattern(List<String> near, List<String> anywhere, List<String> unless
 
   /**
    * Reads a pattern: names of groups; {@code @name} stands anywhere, {@code !name} must not stand
-   * near, {@code ~n} is the reach.
+   * near, {@code -name} nowhere, {@code ~n} is the reach.
    */
   static WordPattern of(String written) {
     List<String> near = new ArrayList<>();
     List<String> anywhere = new ArrayList<>();
     List<String> unless = new ArrayList<>();
+    List<String> never = new ArrayList<>();
     int reach = REACH;
     for (String one : written.split(" ")) {
       switch (one.charAt(0)) {
         case '@' -> anywhere.add(one.substring(1));
         case '!' -> unless.add(one.substring(1));
+        case '-' -> never.add(one.substring(1));
         case '~' -> reach = Integer.parseInt(one.substring(1));
         default -> near.add(one);
       }
     }
     return new WordPattern(
-        List.copyOf(near), List.copyOf(anywhere), List.copyOf(unless), reach);
+        List.copyOf(near), List.copyOf(anywhere), List.copyOf(unless), List.copyOf(never), reach);
   }
 
   /** Wherever it stands in a text. */
   List<Found> in(Map<String, List<Mention>> mentions, Post post) {
-    if (!mentions.keySet().containsAll(near) || !mentions.keySet().containsAll(anywhere)) {
+    if (!mentions.keySet().containsAll(near)
+        || !mentions.keySet().containsAll(anywhere)
+        || never.stream().anyMatch(mentions::containsKey)) {
       return List.of();
     }
     List<Found> found = new ArrayList<>();

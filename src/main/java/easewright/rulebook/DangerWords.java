@@ -16,6 +16,7 @@ import java.util.Map;
  * @param circumstances id of a circumstance to its patterns
  * @param lookAlikes phrases whose words mean nothing of the kind: figures of speech, machines, cloth
  * @param noDenial phrases that hold a "no" and deny nothing
+ * @param denial phrases that say of what follows that it was feared or is over
  * @param readYourself patterns of words that may tell of a danger, and only a person can judge
  */
 public record DangerWords(
@@ -25,4 +26,5 @@ public record DangerWords(
     Map<String, List<String>> circumstances,
     @JsonProperty("look-alikes") List<String> lookAlikes,
     @JsonProperty("no denial") List<String> noDenial,
+    List<String> denial,
     @JsonProperty("read yourself") List<String> readYourself) {}
