@@ -28,6 +28,7 @@ final class HealthWords implements DangerReader {
           "refuse to", "fails to", "nobody", "longer", "than", "of");
 
   private static final int FEARED_REACH = 5;
+  private static final int NO_REACH = 20;
   private static final String FIGURE = "figure";
   private static final String TIME = "never";
 
@@ -161,6 +162,9 @@ final class HealthWords implements DangerReader {
     }
     List<Mention> exempt = mentions.getOrDefault(WordGroups.NO_DENIAL, List.of());
     for (Mention no : post.cues("no")) {
+      if (no.last() < found.first() - NO_REACH || no.first() > found.last()) {
+        continue; // before anything that takes longer
+      }
       String word = post.words().get(no.last()).plain();
       boolean fails = FAILS.contains(word);
       boolean own = found.said().stream().anyMatch(one -> one.covers(no.first()));

@@ -8,7 +8,6 @@ import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
@@ -162,7 +161,7 @@ final class WordGroups {
     Word one = post.words().get(word);
     return one.plain().length() > LONGEST_SHORT
         || post.text().substring(one.from(), one.to()).length() <= one.plain().length()
-            && post.text().toLowerCase(Locale.ROOT).startsWith(one.plain(), one.from())
+            && post.text().regionMatches(true, one.from(), one.plain(), 0, one.to() - one.from())
         || one.plain().contains("'");
   }
 
