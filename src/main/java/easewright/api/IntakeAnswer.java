@@ -13,7 +13,8 @@ import java.util.List;
  *     the text
  * @param spans where each thing read stands in the text, in the order of the fitting
  * @param notUnderstood stretches that speak of the garment and were read as nothing
- * @param readYourself stretches that may tell of a danger to health and that only a person can judge
+ * @param readYourself stretches that may tell of a danger to health and that only a person can
+ *     judge
  * @param conflicts what the text says otherwise than the fields sent beside it; the fields count
  */
 public record IntakeAnswer(

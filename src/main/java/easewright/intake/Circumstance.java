@@ -86,8 +86,7 @@ final class Circumstance {
                     cue.last() < one.first()
                         && one.first() - cue.last() <= REACH
                         && post.clause()[cue.first()] == post.clause()[one.first()]);
-    return no
-        || !LASTING.contains(one.name()) && isBehind(one, post);
+    return no || !LASTING.contains(one.name()) && isBehind(one, post);
   }
 
   private static boolean isBehind(Mention one, Post post) {

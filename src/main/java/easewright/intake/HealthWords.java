@@ -14,8 +14,8 @@ import java.util.stream.Stream;
 
 /**
  * Reads dangers, circumstances and what a person must judge from groups of words that stand
- * together. A person's figure of speech, a machine or cloth is told by look-alikes; nothing else but
- * a plain "no" clears what was found.
+ * together. A person's figure of speech, a machine or cloth is told by look-alikes; nothing else
+ * but a plain "no" clears what was found.
  */
 final class HealthWords implements DangerReader {
   private static final double SURE = 0.8;
@@ -23,9 +23,28 @@ final class HealthWords implements DangerReader {
   /** A "no" of these says that something fails, not that nothing is the matter. */
   private static final Set<String> FAILS =
       Set.of(
-          "can't", "cant", "cannot", "carnt", "won't", "wont", "couldn't", "couldnt", "cudnt",
-          "coudnt", "wouldn't", "wouldnt", "wudnt", "shouldn't", "unable to", "refuses to",
-          "refuse to", "fails to", "nobody", "longer", "than", "of");
+          "can't",
+          "cant",
+          "cannot",
+          "carnt",
+          "won't",
+          "wont",
+          "couldn't",
+          "couldnt",
+          "cudnt",
+          "coudnt",
+          "wouldn't",
+          "wouldnt",
+          "wudnt",
+          "shouldn't",
+          "unable to",
+          "refuses to",
+          "refuse to",
+          "fails to",
+          "nobody",
+          "longer",
+          "than",
+          "of");
 
   private static final int FEARED_REACH = 5;
   private static final int NO_REACH = 20;

@@ -66,8 +66,7 @@ public final class Intake {
     this.lexicon =
         new Lexicon(
             words,
-            Stream.of(
-                    phrases.values(), words.notSo().values(), words.danger().groups().values())
+            Stream.of(phrases.values(), words.notSo().values(), words.danger().groups().values())
                 .flatMap(Collection::stream)
                 .flatMap(Collection::stream)
                 .toList());
@@ -118,7 +117,8 @@ public final class Intake {
     List<LengthRead> measured =
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
     if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured, cloths)) {
-      return Reading.ofSomethingElse(circumstance.among(health.circumstances(post), post), readYourself);
+      return Reading.ofSomethingElse(
+          circumstance.among(health.circumstances(post), post), readYourself);
     }
     List<TextRead> circumstances = circumstance.in(post, health.circumstances(post));
     return new Reading(

@@ -33,11 +33,20 @@ public record Reading(
     List<ReadYourself> readYourself) {
 
   /** A text that is about something else, with what bears on safety all the same. */
-  static Reading ofSomethingElse(
-      List<TextRead> circumstances, List<ReadYourself> readYourself) {
+  static Reading ofSomethingElse(List<TextRead> circumstances, List<ReadYourself> readYourself) {
     return new Reading(
-        false, List.of(), List.of(), List.of(), null, circumstances, null, List.of(), List.of(),
-        List.of(), List.of(), readYourself);
+        false,
+        List.of(),
+        List.of(),
+        List.of(),
+        null,
+        circumstances,
+        null,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        readYourself);
   }
 
   /**

@@ -29,8 +29,8 @@ final class WordGroups {
 
   private static final Set<String> NUMBER_WORDS =
       Set.of(
-          "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
-          "twelv", "twenti", "thirti");
+          "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelv",
+          "twenti", "thirti");
 
   private final Speech speech;
   private final Map<String, String> same;
@@ -182,8 +182,7 @@ final class WordGroups {
     return at - 1;
   }
 
-  private static boolean stands(
-      List<String> piece, List<String> keys, List<Word> words, int at) {
+  private static boolean stands(List<String> piece, List<String> keys, List<Word> words, int at) {
     if (at + piece.size() > keys.size()) {
       return false;
     }

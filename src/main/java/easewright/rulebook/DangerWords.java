@@ -14,7 +14,8 @@ import java.util.Map;
  *     group's name in angle brackets stands for all of its words
  * @param dangers id of a sign that is a red flag to its patterns
  * @param circumstances id of a circumstance to its patterns
- * @param lookAlikes phrases whose words mean nothing of the kind: figures of speech, machines, cloth
+ * @param lookAlikes phrases whose words mean nothing of the kind: figures of speech, machines,
+ *     cloth
  * @param noDenial phrases that hold a "no" and deny nothing
  * @param denial phrases that say of what follows that it was feared or is over
  * @param readYourself patterns of words that may tell of a danger, and only a person can judge

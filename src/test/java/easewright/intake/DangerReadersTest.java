@@ -114,8 +114,7 @@ class DangerReadersTest {
   void circumstances_in_ordinary_words_are_read(String line) {
     String[] parts = line.split(" \\| ");
     assertTrue(
-        ALONE.read(parts[1]).circumstances().stream()
-            .anyMatch(one -> one.value().equals(parts[0])),
+        ALONE.read(parts[1]).circumstances().stream().anyMatch(one -> one.value().equals(parts[0])),
         line);
   }
 
