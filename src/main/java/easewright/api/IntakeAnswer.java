@@ -13,6 +13,8 @@ import java.util.List;
  *     the text
  * @param spans where each thing read stands in the text, in the order of the fitting
  * @param notUnderstood stretches that speak of the garment and were read as nothing
+ * @param readYourself stretches that may tell of a danger to health and that only a person can
+ *     judge
  * @param conflicts what the text says otherwise than the fields sent beside it; the fields count
  */
 public record IntakeAnswer(
@@ -20,6 +22,7 @@ public record IntakeAnswer(
     JsonNode fitting,
     List<SpanNote> spans,
     List<NotUnderstoodNote> notUnderstood,
+    List<ReadYourselfNote> readYourself,
     List<ConflictNote> conflicts) {
 
   static final String FIT_QUESTION = "fit-question";
@@ -29,7 +32,7 @@ public record IntakeAnswer(
   public JsonNode asJson() {
     return new ObjectMapper()
         .setSerializationInclusion(JsonInclude.Include.NON_NULL)
-        .valueToTree(new IntakeAnswer(kind, null, spans, notUnderstood, conflicts));
+        .valueToTree(new IntakeAnswer(kind, null, spans, notUnderstood, readYourself, conflicts));
   }
 
   /**
@@ -57,6 +60,15 @@ public record IntakeAnswer(
    * @param perhaps signs whose phrases it is most like, likeliest first: to ask about, not to count
    */
   public record NotUnderstoodNote(String text, int from, int to, List<PerhapsNote> perhaps) {}
+
+  /**
+   * A stretch that only a person can judge.
+   *
+   * @param start index of the first character (UTF-16)
+   * @param end index after the last
+   * @param why what its words speak of
+   */
+  public record ReadYourselfNote(String text, int start, int end, String why) {}
 
   /** A sign that may be meant. */
   public record PerhapsNote(String sign, String name) {}

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.api.IntakeAnswer.ConflictNote;
 import easewright.api.IntakeAnswer.NotUnderstoodNote;
 import easewright.api.IntakeAnswer.PerhapsNote;
+import easewright.api.IntakeAnswer.ReadYourselfNote;
 import easewright.api.IntakeAnswer.SpanNote;
 import easewright.intake.Reading;
 import easewright.intake.Reading.ChangeRead;
@@ -71,6 +72,12 @@ final class TextFitting {
         request,
         List.copyOf(merge.spans),
         reading.notUnderstood().stream().map(one -> merge.notUnderstood(one, catalog)).toList(),
+        reading.readYourself().stream()
+            .map(
+                one ->
+                    new ReadYourselfNote(
+                        one.span().in(text), one.span().from(), one.span().to(), one.why()))
+            .toList(),
         List.copyOf(merge.conflicts));
   }
 

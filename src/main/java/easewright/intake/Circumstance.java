@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -15,6 +16,12 @@ final class Circumstance {
   private static final String OPERATED = "operated-recently";
   private static final String GROWING = "growing";
   private static final List<String> IMPACTS = List.of("high-impact", "medium-impact", "low-impact");
+
+  /** What counts long after it is over: skin and lymph vessels stay as they are. */
+  private static final Set<String> LASTING =
+      Set.of("lymphoedema-or-nodes-removed", "radiotherapy", "shingles", "hurt-ribs");
+
+  private static final double LESS_SURE = 0.8;
 
   /** How many words a "no" reaches. */
   private static final int REACH = 4;
@@ -40,7 +47,12 @@ final class Circumstance {
     this.phrases = new ExactPhrases(words.circumstances(), speech);
   }
 
-  List<TextRead> in(Post post) {
+  /**
+   * The circumstances of a text.
+   *
+   * @param alsoFound those another reader found
+   */
+  List<TextRead> in(Post post, List<Mention> alsoFound) {
     Map<String, TextRead> found = new LinkedHashMap<>();
     for (Mention one : phrases.in(post)) {
       if (!isDenied(one, post)) {
@@ -53,7 +65,16 @@ final class Circumstance {
       Span span = new Span(young.start(), young.end());
       found.putIfAbsent(GROWING, new TextRead(GROWING, span, 0.85));
     }
+    among(alsoFound, post).forEach(one -> found.putIfAbsent(one.value(), one));
     return hardest(found);
+  }
+
+  /** Those of what was found that are meant of now. */
+  List<TextRead> among(List<Mention> found, Post post) {
+    return found.stream()
+        .filter(one -> !isDenied(one, post))
+        .map(one -> new TextRead(one.name(), post.span(one.first(), one.last()), LESS_SURE))
+        .toList();
   }
 
   /** "I stopped nursing", "when I was pregnant", "not allergic to rubber". */
@@ -65,8 +86,11 @@ final class Circumstance {
                     cue.last() < one.first()
                         && one.first() - cue.last() <= REACH
                         && post.clause()[cue.first()] == post.clause()[one.first()]);
-    return no
-        || post.cues("behind me").stream()
+    return no || !LASTING.contains(one.name()) && isBehind(one, post);
+  }
+
+  private static boolean isBehind(Mention one, Post post) {
+    return post.cues("behind me").stream()
             .anyMatch(
                 cue ->
                     post.sentence()[cue.first()] == post.sentence()[one.first()]

@@ -3,6 +3,7 @@ package easewright.intake;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.ClothRead;
 import easewright.intake.Reading.LengthRead;
+import easewright.intake.Reading.ReadYourself;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
 import easewright.intake.Sizes.Size;
@@ -33,9 +34,20 @@ public final class Intake {
   private final Subject subject;
   private final Unread unread;
   private final ShortReply shortReply;
+  private final HealthWords health;
+  private final List<DangerReader> dangerReaders;
 
   /** Reads with the words of this rule book. */
   public Intake(RuleBookSource book) {
+    this(book, List.of());
+  }
+
+  /**
+   * Reads with the words of this rule book and with other readers of dangers.
+   *
+   * @param more readers that may raise dangers beside the rule book's words
+   */
+  Intake(RuleBookSource book, List<DangerReader> more) {
     EverydayWords words = book.everyday();
     Map<String, SignEntry> catalog = book.catalog().signs();
     Map<String, List<String>> phrases = new LinkedHashMap<>();
@@ -54,7 +66,8 @@ public final class Intake {
     this.lexicon =
         new Lexicon(
             words,
-            Stream.concat(phrases.values().stream(), words.notSo().values().stream())
+            Stream.of(phrases.values(), words.notSo().values(), words.danger().groups().values())
+                .flatMap(Collection::stream)
                 .flatMap(Collection::stream)
                 .toList());
     this.so = Sayings.meantAnywhere(phrases, lexicon, redFlags);
@@ -68,6 +81,8 @@ public final class Intake {
     this.subject = new Subject(words, lexicon, redFlags);
     this.unread = new Unread(lexicon, new Likeness(so.all(), words.usual()));
     this.shortReply = new ShortReply(words, lexicon.speech());
+    this.health = new HealthWords(words.danger(), lexicon);
+    this.dangerReaders = Stream.concat(Stream.of(health), more.stream()).toList();
   }
 
   /** What a text says; an empty text says nothing. */
@@ -85,20 +100,27 @@ public final class Intake {
     Post post = lexicon.read(text);
     List<Size> named = sizes.all(text);
     List<Amount> amounts = free(AmountFinder.in(text), named.stream().map(Size::span).toList());
-    List<Match> said = so.in(post);
+    BitSet lookAlikes = health.lookAlikes(post);
+    List<Match> said =
+        so.in(post).stream().filter(match -> !isLookAlike(match, lookAlikes)).toList();
     List<Match> suspected = beliefs.in(post);
     List<ChangeRead> earlier = changes.in(post, amounts);
     List<SignRead> read =
         new ArrayList<>(
             signs.in(post, seen(said, suspected, earlier, post), notSo.in(post), amounts));
+    List<Danger> dangers =
+        dangerReaders.stream().flatMap(reader -> reader.in(post).stream()).toList();
+    signs.raise(dangers, read);
+    List<ReadYourself> readYourself = health.readYourself(post, dangerSpans(read));
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
     List<ClothRead> cloths = ClothTests.in(post, amounts);
     List<LengthRead> measured =
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
-    if (asked == null && !subject.isFit(post, read, measured, cloths)) {
-      return Reading.NOTHING;
+    if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured, cloths)) {
+      return Reading.ofSomethingElse(
+          circumstance.among(health.circumstances(post), post), readYourself);
     }
-    List<TextRead> circumstances = circumstance.in(post);
+    List<TextRead> circumstances = circumstance.in(post, health.circumstances(post));
     return new Reading(
         true,
         read,
@@ -110,7 +132,21 @@ public final class Intake {
         earlier,
         asTexts(suspected, post),
         couldNotTell,
-        unread.in(post, so.said(post), said, suspected, earlier));
+        unread.in(post, so.said(post), said, suspected, earlier),
+        readYourself);
+  }
+
+  /** A figure of speech tells of no danger: "numb with boredom". */
+  private boolean isLookAlike(Match match, BitSet lookAlikes) {
+    return signs.isDanger(match.saying().of())
+        && match.what().stream().anyMatch(one -> lookAlikes.get(one.first()));
+  }
+
+  private List<Span> dangerSpans(List<SignRead> read) {
+    return read.stream()
+        .filter(one -> one.present() && signs.isDanger(one.id()))
+        .map(SignRead::span)
+        .toList();
   }
 
   /** Amounts that are part of nothing else: "36D" measures no body. */

@@ -16,6 +16,7 @@ import java.util.Map;
  * @param suspected causes the writer suspects or asks about
  * @param couldNotTell a sign that was asked about and could not be told; empty or one
  * @param notUnderstood stretches that speak of the garment but were not read as anything
+ * @param readYourself stretches that may tell of a danger to health and were not read as one
  */
 public record Reading(
     boolean fitQuestion,
@@ -28,13 +29,32 @@ public record Reading(
     List<ChangeRead> earlier,
     List<TextRead> suspected,
     List<TextRead> couldNotTell,
-    List<NotUnderstood> notUnderstood) {
+    List<NotUnderstood> notUnderstood,
+    List<ReadYourself> readYourself) {
 
-  /** A text that is about something else. */
-  static final Reading NOTHING =
-      new Reading(
-          false, List.of(), List.of(), List.of(), null, List.of(), null, List.of(), List.of(),
-          List.of(), List.of());
+  /** A text that is about something else, with what bears on safety all the same. */
+  static Reading ofSomethingElse(List<TextRead> circumstances, List<ReadYourself> readYourself) {
+    return new Reading(
+        false,
+        List.of(),
+        List.of(),
+        List.of(),
+        null,
+        circumstances,
+        null,
+        List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
+        readYourself);
+  }
+
+  /**
+   * A stretch that only a person can judge.
+   *
+   * @param why what its words speak of, in words of the rule book
+   */
+  public record ReadYourself(Span span, String why) {}
 
   /**
    * A stretch not understood.

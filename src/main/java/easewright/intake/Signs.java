@@ -91,6 +91,34 @@ final class Signs {
     return new ArrayList<>(found.values());
   }
 
+  /** Whether a sign is a danger to health. */
+  boolean isDanger(String id) {
+    SignEntry sign = catalog.get(id);
+    return sign != null && sign.redFlag();
+  }
+
+  /** Adds dangers that readers found; what was read as present stays as it is. */
+  void raise(List<Danger> dangers, List<SignRead> read) {
+    for (Danger one : dangers) {
+      boolean known =
+          read.stream().anyMatch(sign -> sign.id().equals(one.sign()) && sign.present());
+      if (isDanger(one.sign()) && !known) {
+        read.removeIf(sign -> sign.id().equals(one.sign()));
+        read.add(
+            new SignRead(
+                one.sign(),
+                true,
+                null,
+                null,
+                null,
+                null,
+                one.because(),
+                one.span(),
+                one.confidence()));
+      }
+    }
+  }
+
   /** Whether another sign of the same sentence says it better. */
   private boolean isOnlyHow(Match match, List<Match> said, Post post) {
     return said.stream()

@@ -30,6 +30,7 @@ import java.util.Map;
  * @param beliefs cause id to the phrases for suspecting it
  * @param so sign id to more ways of saying it than the catalog's phrases
  * @param notSo sign id to ways of saying that it is not so
+ * @param danger how dangers to health are told of
  */
 public record EverydayWords(
     Map<String, List<String>> parts,
@@ -52,7 +53,8 @@ public record EverydayWords(
     Map<String, List<String>> changes,
     Map<String, List<String>> beliefs,
     Map<String, List<String>> so,
-    @JsonProperty("not so") Map<String, List<String>> notSo) {
+    @JsonProperty("not so") Map<String, List<String>> notSo,
+    DangerWords danger) {
 
   public EverydayWords {
     so = so == null ? Map.of() : so;

@@ -1,0 +1,214 @@
+package easewright.intake;
+
+import easewright.deadline.Deadline;
+import easewright.intake.Reading.ReadYourself;
+import easewright.rulebook.DangerWords;
+import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * Reads dangers, circumstances and what a person must judge from groups of words that stand
+ * together. A person's figure of speech, a machine or cloth is told by look-alikes; nothing else
+ * but a plain "no" clears what was found.
+ */
+final class HealthWords implements DangerReader {
+  private static final double SURE = 0.8;
+
+  /** A "no" of these says that something fails, not that nothing is the matter. */
+  private static final Set<String> FAILS =
+      Set.of(
+          "can't",
+          "cant",
+          "cannot",
+          "carnt",
+          "won't",
+          "wont",
+          "couldn't",
+          "couldnt",
+          "cudnt",
+          "coudnt",
+          "wouldn't",
+          "wouldnt",
+          "wudnt",
+          "shouldn't",
+          "unable to",
+          "refuses to",
+          "refuse to",
+          "fails to",
+          "nobody",
+          "longer",
+          "than",
+          "of");
+
+  private static final int FEARED_REACH = 5;
+  private static final int NO_REACH = 20;
+  private static final String FIGURE = "figure";
+  private static final String TIME = "never";
+
+  private final WordGroups groups;
+  private final Polarity polarity;
+  private final Map<String, List<WordPattern>> dangers;
+  private final Map<String, List<WordPattern>> circumstances;
+  private final List<WordPattern> readYourself;
+
+  /** What was found in one text. */
+  private record Said(String id, WordPattern.Found found, Span span) {}
+
+  HealthWords(DangerWords words, Lexicon lexicon) {
+    this.groups = new WordGroups(words, lexicon.speech());
+    this.polarity = new Polarity(lexicon);
+    this.dangers = patterns(words.dangers());
+    this.circumstances = patterns(words.circumstances());
+    this.readYourself = words.readYourself().stream().map(WordPattern::of).toList();
+    Set<String> known = words.groups().keySet();
+    Stream.of(dangers.values(), circumstances.values(), List.of(readYourself))
+        .flatMap(Collection::stream)
+        .flatMap(List::stream)
+        .forEach(pattern -> mustBeKnown(pattern, known));
+  }
+
+  private static void mustBeKnown(WordPattern pattern, Set<String> known) {
+    if (!known.containsAll(pattern.near())
+        || !known.containsAll(pattern.anywhere())
+        || !known.containsAll(pattern.unless())
+        || !known.containsAll(pattern.never())) {
+      throw new IllegalArgumentException("A pattern names no group of words: " + pattern);
+    }
+  }
+
+  private static Map<String, List<WordPattern>> patterns(Map<String, List<String>> written) {
+    Map<String, List<WordPattern>> patterns = new LinkedHashMap<>();
+    written.forEach((id, all) -> patterns.put(id, all.stream().map(WordPattern::of).toList()));
+    return patterns;
+  }
+
+  @Override
+  public String name() {
+    return "words";
+  }
+
+  @Override
+  public List<Danger> in(Post post) {
+    return said(dangers, post).stream()
+        .map(
+            one ->
+                new Danger(
+                    one.id(),
+                    one.span(),
+                    String.join(", ", one.found().pattern().near()).replace('-', ' '),
+                    name(),
+                    SURE))
+        .toList();
+  }
+
+  /** Circumstances a text tells of, by the words that say so. */
+  List<Mention> circumstances(Post post) {
+    return said(circumstances, post).stream()
+        .map(one -> new Mention(one.id(), one.found().first(), one.found().last(), 2))
+        .toList();
+  }
+
+  /** Words of figures of speech, or beside what makes them one: none of them tells of a danger. */
+  BitSet lookAlikes(Post post) {
+    BitSet words = groups.lookAlikes(post);
+    for (Mention one : groups.in(post).getOrDefault(FIGURE, List.of())) {
+      for (int i = Math.max(0, one.first() - WordPattern.AROUND);
+          i <= Math.min(post.words().size() - 1, one.last() + WordPattern.AROUND);
+          i++) {
+        words.set(i, words.get(i) || post.sentence()[i] == post.sentence()[one.first()]);
+      }
+    }
+    return words;
+  }
+
+  private List<Said> said(Map<String, List<WordPattern>> patterns, Post post) {
+    Map<String, List<Mention>> mentions = groups.in(post);
+    List<Said> all = new ArrayList<>();
+    patterns.forEach(
+        (id, ways) -> {
+          Deadline.check();
+          ways.stream()
+              .flatMap(way -> way.in(mentions, post).stream())
+              .filter(found -> !isDenied(found, mentions, post))
+              .findFirst()
+              .ifPresent(
+                  found -> all.add(new Said(id, found, post.span(found.first(), found.last()))));
+        });
+    return all;
+  }
+
+  /**
+   * Words that may tell of a danger and were not read as one.
+   *
+   * @param read what was read as a danger
+   */
+  List<ReadYourself> readYourself(Post post, List<Span> read) {
+    Map<String, List<Mention>> mentions = groups.in(post);
+    List<ReadYourself> all = new ArrayList<>();
+    for (WordPattern way : readYourself) {
+      Deadline.check();
+      for (WordPattern.Found found : way.in(mentions, post)) {
+        Span span = post.span(found.first(), found.last());
+        boolean known =
+            read.stream().anyMatch(span::touches)
+                || all.stream().anyMatch(other -> other.span().touches(span));
+        if (!known && !isDenied(found, mentions, post)) {
+          all.add(new ReadYourself(span, String.join(", ", way.near()).replace('-', ' ')));
+        }
+      }
+    }
+    return all;
+  }
+
+  /** Whether a plain "no" reaches any of its words. */
+  private boolean isDenied(
+      WordPattern.Found found, Map<String, List<Mention>> mentions, Post post) {
+    boolean feared =
+        mentions.getOrDefault(WordGroups.DENIAL, List.of()).stream()
+            .anyMatch(
+                one ->
+                    one.last() < found.first()
+                        && found.first() - one.last() <= FEARED_REACH
+                        && post.sentence()[one.first()] == post.sentence()[found.first()]);
+    if (feared) {
+      return true;
+    }
+    List<Mention> exempt = mentions.getOrDefault(WordGroups.NO_DENIAL, List.of());
+    for (Mention no : post.cues("no")) {
+      if (no.last() < found.first() - NO_REACH || no.first() > found.last()) {
+        continue; // before anything that takes longer
+      }
+      String word = post.words().get(no.last()).plain();
+      boolean fails = FAILS.contains(word);
+      boolean own = found.said().stream().anyMatch(one -> one.covers(no.first()));
+      boolean empty = exempt.stream().anyMatch(one -> one.covers(no.first()));
+      if (fails
+          || own
+          || empty
+          || word.equals("without") && followsFailing(no, post)
+          || word.equals(TIME) && no.first() > found.first()) {
+        continue;
+      }
+      if (found.said().stream().anyMatch(one -> polarity.reaches(no, one.first(), post))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** "I can't lift it without pain" tells of pain. */
+  private static boolean followsFailing(Mention without, Post post) {
+    return post.cues("no").stream()
+        .anyMatch(
+            no ->
+                no.last() < without.first()
+                    && post.sentence()[no.first()] == post.sentence()[without.first()]
+                    && FAILS.contains(post.words().get(no.last()).plain()));
+  }
+}

@@ -1,0 +1,53 @@
+package easewright.intake;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import easewright.rulebook.RuleBookSource;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Reads dangers as three hands told of them who never saw the project. Those in {@code dangers}
+ * were read while the words were chosen; those in {@code dangers-aside}, a third of two hands and
+ * all of the third, never, and only they tell how strangers' words are read. What is a danger
+ * follows public health advice on when to seek help, which each sign names as its source.
+ */
+class DangersTest {
+  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final Intake INTAKE = new Intake(BOOK);
+
+  private static DangersReport report(String folder, boolean showMisses) throws IOException {
+    DangersReport report = DangersReport.of(BOOK, INTAKE, folder, showMisses);
+    Files.createDirectories(Path.of("target"));
+    Files.writeString(Path.of("target", folder + ".md"), report.table());
+    return report;
+  }
+
+  @Test
+  void dangers_told_in_passing_stop_and_words_that_only_sound_like_it_do_not() throws IOException {
+    DangersReport report = report("dangers", true);
+    assertAll(
+        report.table(),
+        () -> assertTrue(report.stopRecall() >= 1, "stop " + report.stopRecall()),
+        () ->
+            assertTrue(
+                report.circumstanceRecall() >= 1, "circumstances " + report.circumstanceRecall()),
+        () -> assertTrue(report.stopOrLookRecall() >= 1, "stop or look"),
+        // one denial in a row without commas is still misread
+        () -> assertTrue(report.harmlessStopped <= 1, "harmless stopped"),
+        () -> assertTrue(report.harmlessFlagged <= 0.15 * report.harmless, "harmless to look at"));
+  }
+
+  @Test
+  void dangers_told_by_hands_kept_aside_are_reported_as_they_are_read() throws IOException {
+    DangersReport report = report("dangers-aside", false);
+    // Not a claim but a fence: worse than this and something broke.
+    assertAll(
+        report.table(),
+        () -> assertTrue(report.stopRecall() >= 0.78, "stop " + report.stopRecall()),
+        () -> assertTrue(report.stopOrLookRecall() >= 0.84, "look " + report.stopOrLookRecall()));
+  }
+}
