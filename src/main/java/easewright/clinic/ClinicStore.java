@@ -27,8 +27,8 @@ public final class ClinicStore implements AutoCloseable {
   /**
    * A store that is not opened yet.
    *
-   * @param clockRightOn a day on which the clock is right, in UTC, so that retention believes a leap
-   *     to it; null if nobody said so
+   * @param clockRightOn a day on which the clock is right, in UTC, so that retention believes a
+   *     leap to it; null if nobody said so
    * @param news who is told when it is out of order, and when it is in order again
    */
   public ClinicStore(
@@ -49,8 +49,7 @@ public final class ClinicStore implements AutoCloseable {
     cases = new Cases(database, audit, clock);
     rounds = new Rounds(database, cases, audit, clock);
     retention =
-        new Retention(
-            database, audit, new RetentionClock(clock, clockRightOn, database.news()));
+        new Retention(database, audit, new RetentionClock(clock, clockRightOn, database.news()));
     insights = new Insights(database, audit);
   }
 

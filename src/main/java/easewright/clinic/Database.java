@@ -13,8 +13,8 @@ import org.jdbi.v3.core.JdbiException;
 
 /**
  * The engine behind the store. It is opened, and its tables made or brought up to date, when it is
- * first used: a service without clinics pays nothing for it and leaves no file behind. After a fault
- * it is tried again, so that it heals once the cause is gone.
+ * first used: a service without clinics pays nothing for it and leaves no file behind. After a
+ * fault it is tried again, so that it heals once the cause is gone.
  */
 public final class Database implements AutoCloseable {
   /** Between two tries at an engine that is out of order, and between two looks at it. */

@@ -7,8 +7,7 @@ import org.sqlite.SQLiteErrorCode;
 /** What can be wrong with the store's file, and what to do then. */
 enum FileFault {
   FULL(
-      "has no room left on its disk",
-      "Free some space there; the service then goes on by itself."),
+      "has no room left on its disk", "Free some space there; the service then goes on by itself."),
   UNREADABLE(
       "can't be read or written by the disk or the system it is on",
       "Look at that disk, its quota and the system's own log; the service then goes on by itself."),

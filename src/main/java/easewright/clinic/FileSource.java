@@ -1,7 +1,6 @@
 package easewright.clinic;
 
 import java.nio.file.Path;
-
 import java.sql.SQLException;
 import java.time.Duration;
 import org.sqlite.SQLiteConfig;

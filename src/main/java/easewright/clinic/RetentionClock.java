@@ -11,8 +11,8 @@ import org.jdbi.v3.core.Handle;
 /**
  * The time retention goes by: the clock's, without leaps ahead that nobody has confirmed. Whether a
  * clock was set wrongly or the service was off for a season can't be told from here, and what was
- * deleted by mistake is gone for good. So time counts only as the store sees it pass, in steps of at
- * most a week; a longer one is held back until the clock returns, or whoever runs the service
+ * deleted by mistake is gone for good. So time counts only as the store sees it pass, in steps of
+ * at most a week; a longer one is held back until the clock returns, or whoever runs the service
  * confirms it.
  */
 final class RetentionClock {
@@ -57,9 +57,7 @@ final class RetentionClock {
 
   /** How much is held back; nothing most of the time. */
   Optional<Duration> held(Handle handle) {
-    return Optional.of(row(handle).heldMs)
-        .filter(held -> held > 0)
-        .map(Duration::ofMillis);
+    return Optional.of(row(handle).heldMs).filter(held -> held > 0).map(Duration::ofMillis);
   }
 
   private Row step(Handle handle, long now) {

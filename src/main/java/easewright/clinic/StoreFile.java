@@ -105,7 +105,9 @@ final class StoreFile implements Engine {
     }
   }
 
-  /** Under another name first: so a file of this name is never an empty or half-made one of ours. */
+  /**
+   * Under another name first: so a file of this name is never an empty or half-made one of ours.
+   */
   private void make() throws IOException, SQLException {
     Path begun = file.resolveSibling("clinics.new");
     Files.deleteIfExists(begun);

@@ -234,9 +234,7 @@ class StoreFileTest {
                 .findFirst()
                 .orElse("");
         Set<String> summed =
-            new HashSet<>(
-                Arrays.asList(
-                    sum.replaceAll("(?s).*row_sum\\(|\\)|\\s", "").split(",")));
+            new HashSet<>(Arrays.asList(sum.replaceAll("(?s).*row_sum\\(|\\)|\\s", "").split(",")));
         assertEquals(
             new HashSet<>(texts(plain, "pragma table_info(" + table + ")", 2)), summed, table);
       }

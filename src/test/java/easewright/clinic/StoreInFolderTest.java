@@ -58,7 +58,8 @@ class StoreInFolderTest extends StoreTest {
   }
 
   @Test
-  void the_store_is_one_file_with_its_lock_and_only_its_owner_may_look_into_the_folder() throws IOException {
+  void the_store_is_one_file_with_its_lock_and_only_its_owner_may_look_into_the_folder()
+      throws IOException {
     opened();
     assertEquals(List.of("clinics.db", "clinics.lock"), files());
     assertEquals(

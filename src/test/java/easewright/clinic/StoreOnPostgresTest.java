@@ -3,6 +3,7 @@ package easewright.clinic;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.deadline.DeadlinePassed;
 import java.io.IOException;
@@ -103,12 +104,15 @@ class StoreOnPostgresTest extends StoreTest {
       held.await();
 
       assertThrows(DeadlinePassed.class, () -> hasty.transaction(StoreOnPostgresTest::one));
+      assertFalse(hasty.look().inOrder());
 
       done.countDown();
       for (Thread holder : holders) {
         holder.join();
       }
+      Thread.sleep(A_SECOND.toMillis()); // it looks once a second at most
       assertEquals(1, hasty.transaction(StoreOnPostgresTest::one));
+      assertTrue(hasty.look().inOrder());
     }
   }
 

@@ -103,7 +103,7 @@ class NothingPersonalLoggedTest extends LogListening {
   void requests_that_the_service_fails_at_are_logged_without_what_they_said() {
     String opening = "{\"name\": \"" + WORD + "\", \"organiser\": \"" + WORD + "\"}";
     Response failed = post("/v1/clinics", "application/json", opening);
-    assertEquals(500, failed.statusCode());
+    assertEquals(503, failed.statusCode());
     assertEquals("application/problem+json", failed.contentType());
     for (String told : List.of("zq7", "jdbc", "Exception", "postgres", "easewright.")) {
       assertFalse(failed.asString().contains(told), failed.asString());

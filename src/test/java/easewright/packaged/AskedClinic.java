@@ -40,9 +40,7 @@ final class AskedClinic {
   static AskedClinic open(URI service) throws IOException, InterruptedException {
     JsonNode opened =
         JSON.readTree(
-            nobodys(service)
-                .send("", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}")
-                .body());
+            nobodys(service).send("", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}").body());
     AskedClinic clinic =
         new AskedClinic(
             service,
@@ -100,8 +98,7 @@ final class AskedClinic {
   /** Any request to the service. */
   HttpResponse<String> sendTo(String address, String body)
       throws IOException, InterruptedException {
-    HttpRequest.Builder request =
-        HttpRequest.newBuilder(service.resolve(address)).timeout(LONGEST);
+    HttpRequest.Builder request = HttpRequest.newBuilder(service.resolve(address)).timeout(LONGEST);
     if (key != null) {
       request.header("Authorization", "Bearer " + key);
     }

@@ -4,16 +4,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import java.io.IOException;
 import java.io.RandomAccessFile;
 import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
-import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,8 +19,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * What can befall the file of the store: each fault is a 503 with Retry-After (RFC 9110, section
- * 15.6.4), one line of the log that names the file and the remedy, and a readiness that is down; the
- * service heals without a restart once the cause is gone; nothing acknowledged is lost.
+ * 15.6.4), one line of the log that names the file and the remedy, and a readiness that is down;
+ * the service heals without a restart once the cause is gone; nothing acknowledged is lost.
  */
 class StoreFaultsIT {
   private static final int TRIES = 5;
@@ -39,11 +36,9 @@ class StoreFaultsIT {
     return PackagedService.begin(store());
   }
 
-  /** The file that holds the clinics: the largest. */
-  private Path file() throws IOException {
-    try (Stream<Path> files = Files.list(folder.resolve("store"))) {
-      return files.max(Comparator.comparing(one -> one.toFile().length())).orElseThrow();
-    }
+  /** The file that holds the clinics. */
+  private Path file() {
+    return folder.resolve("store").resolve("clinics.db");
   }
 
   /** A clinic with rounds, in a service that has ended. */
@@ -97,8 +92,7 @@ class StoreFaultsIT {
     assertEquals(201, clinic.add().statusCode(), service.log());
     assertEquals(200, ready(clinic));
     assertEquals(List.of(), clinic.lost());
-    assertEquals(
-        1, service.log().lines().filter(line -> line.contains("in order again")).count());
+    assertEquals(1, service.log().lines().filter(line -> line.contains("in order again")).count());
   }
 
   @Test
@@ -118,6 +112,7 @@ class StoreFaultsIT {
     }
   }
 
+  /** "orderly" is the stop before: SIGTERM or SIGKILL. */
   @ParameterizedTest
   @CsvSource({"true,90", "true,50", "true,0", "false,90", "false,50", "false,0"})
   void a_file_cut_short_is_never_taken_for_a_smaller_one(boolean orderly, int percent)
@@ -231,8 +226,7 @@ class StoreFaultsIT {
       HttpResponse<String> refused = null;
       for (int i = 0; i < TRIES; i++) {
         refused =
-            stranger.sendTo(
-                "/v1/clinics", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
+            stranger.sendTo("/v1/clinics", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
         assertEquals(503, refused.statusCode(), refused.body());
         assertEquals(503, ready(stranger));
       }
@@ -241,8 +235,7 @@ class StoreFaultsIT {
       assertTrue(Arrays.equals(before, Files.readAllBytes(earlier)));
       Files.move(earlier, folder.resolve("moved-away"));
       long end = System.nanoTime() + HEALED_WITHIN_MS * 1_000_000;
-      while (ready(stranger) != 200
-          && System.nanoTime() < end) {
+      while (ready(stranger) != 200 && System.nanoTime() < end) {
         Thread.sleep(100);
       }
       assertHeals(service, AskedClinic.open(service.address()));
