@@ -13,8 +13,8 @@ enum FileFault {
       "Look at that disk, its quota and the system's own log; the service then goes on by itself."),
   DAMAGED(
       "is damaged or was cut short",
-      "Copy it away, then put a backup in its place. Without one, the program sqlite3 saves what can"
-          + " be read: sqlite3 clinics.db .recover"),
+      "Copy it away, so that what can be read of it can be saved (sqlite3 clinics.db .recover), then"
+          + " put a backup in its place."),
   EMPTY(
       "is empty, though a store is never empty",
       "Put a backup in its place. To begin anew, remove it together with clinics.lock."),

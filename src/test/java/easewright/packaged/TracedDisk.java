@@ -43,15 +43,20 @@ final class TracedDisk {
 
   private record Written(int at, byte[] bytes) {}
 
-  /** A disk with what a folder holds now. */
-  TracedDisk(Path folder) throws IOException {
+  /**
+   * A disk with one folder.
+   *
+   * @param before what the folder held before the trace, on the disk for certain
+   */
+  TracedDisk(Path before, Path folder) throws IOException {
     this.folder = folder;
-    try (var files = Files.list(folder)) {
+    try (var files = Files.list(before)) {
       for (Path file : files.toList()) {
+        String name = folder.resolve(file.getFileName()).toString();
         byte[] bytes = Files.readAllBytes(file);
-        seen.put(file.toString(), bytes);
-        synced.put(file.toString(), bytes);
-        listed.put(file.toString(), true);
+        seen.put(name, bytes);
+        synced.put(name, bytes);
+        listed.put(name, true);
       }
     }
   }
