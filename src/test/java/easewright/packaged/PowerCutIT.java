@@ -29,14 +29,15 @@ import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * A power cut, which a killed process is not: the operating system's own memory is lost with it. All
- * that a writer does to its folder, and says to whoever listens, is recorded in one order (strace);
- * at moments drawn by chance the disk is put together as a cut would leave it, with what was synced
- * and any part of what was not, and must hold what had been acknowledged by then.
+ * A power cut, which a killed process is not: the operating system's own memory is lost with it.
+ * All that a writer does to its folder, and says to whoever listens, is recorded in one order
+ * (strace); at moments drawn by chance the disk is put together as a cut would leave it, with what
+ * was synced and any part of what was not, and must hold what had been acknowledged by then.
  */
 @EnabledIf("easewright.packaged.PowerCutIT#canRun")
 class PowerCutIT {
-  private static final String NEEDED = "A power cut needs strace, on Debian: apt-get install strace";
+  private static final String NEEDED =
+      "A power cut needs strace, on Debian: apt-get install strace";
   private static final Path STRACE = Path.of("/usr/bin/strace");
   private static final int ROUNDS = 120;
   private static final int ONE_CUT_IN = 8;
@@ -160,8 +161,7 @@ class PowerCutIT {
   }
 
   private static ClinicStore open(Path store) {
-    return new ClinicStore(
-        StoreAddress.inFolder(store), Clock.systemUTC(), Duration.ofSeconds(10));
+    return new ClinicStore(StoreAddress.inFolder(store), Clock.systemUTC(), Duration.ofSeconds(10));
   }
 
   /** Lets a writer write for a while, and records what it does. */

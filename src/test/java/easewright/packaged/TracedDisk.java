@@ -14,9 +14,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What is on the disk of a machine, as told by a trace of a process's system calls, and what a power
- * cut would leave of it: what was synced (POSIX, fsync, file and folder each), and of everything
- * else any part or none.
+ * What is on the disk of a machine, as told by a trace of a process's system calls, and what a
+ * power cut would leave of it: what was synced (POSIX, fsync, file and folder each), and of
+ * everything else any part or none.
  */
 final class TracedDisk {
   private static final Pattern OPEN =
