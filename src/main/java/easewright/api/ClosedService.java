@@ -1,5 +1,6 @@
 package easewright.api;
 
+import easewright.clinic.StoreAway;
 import easewright.deadline.DeadlinePassed;
 import io.quarkus.logging.Log;
 import io.quarkus.vertx.http.runtime.filters.Filters;
@@ -103,9 +104,9 @@ class ClosedService {
 
   /** No mapping of problems is behind this filter. */
   private static void fail(RoutingContext call, Throwable failure) {
-    if (failure instanceof DeadlinePassed) {
+    if (failure instanceof DeadlinePassed || failure instanceof StoreAway) {
       call.response().putHeader(HttpHeaders.RETRY_AFTER, "" + ProblemMapping.RETRY_AFTER_SECONDS);
-      answer(call, Problem.tookTooLong());
+      answer(call, Problem.of((RuntimeException) failure));
     } else {
       Log.error("A key could not be looked for", failure);
       answer(call, Problem.failed());

@@ -1,6 +1,7 @@
 package easewright.api;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import easewright.clinic.StoreAway;
 import easewright.deadline.DeadlinePassed;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
@@ -62,6 +63,9 @@ public record Problem(
     if (refusal instanceof DeadlinePassed) {
       return tookTooLong();
     }
+    if (refusal instanceof StoreAway) {
+      return storeAway();
+    }
     return refusal instanceof RequestJson.TooLarge ? tooLarge() : failed();
   }
 
@@ -72,6 +76,15 @@ public record Problem(
         "The answer took too long",
         503,
         "The work on this request was given up, since it took longer than one answer may.");
+  }
+
+  /** The problem of a clinic whose store can't be used now. */
+  public static Problem storeAway() {
+    return of(
+        "store-away",
+        "The clinics can't be reached",
+        503,
+        "The store of the clinics can't be used now. Nothing of this request was kept.");
   }
 
   static Problem tooLarge() {

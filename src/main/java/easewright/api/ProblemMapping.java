@@ -4,6 +4,7 @@ import easewright.clinic.LastKey;
 import easewright.clinic.NotAllowed;
 import easewright.clinic.NotHere;
 import easewright.clinic.Overtaken;
+import easewright.clinic.StoreAway;
 import easewright.deadline.DeadlinePassed;
 import io.quarkus.logging.Log;
 import jakarta.ws.rs.NotAcceptableException;
@@ -99,10 +100,16 @@ class ProblemMapping {
 
   @ServerExceptionMapper
   Response tookTooLong(DeadlinePassed request) {
-    return Problem.tookTooLong()
-        .response()
-        .header(HttpHeaders.RETRY_AFTER, RETRY_AFTER_SECONDS)
-        .build();
+    return later(Problem.tookTooLong());
+  }
+
+  @ServerExceptionMapper
+  Response storeAway(StoreAway request) {
+    return later(Problem.storeAway());
+  }
+
+  private static Response later(Problem problem) {
+    return problem.response().header(HttpHeaders.RETRY_AFTER, RETRY_AFTER_SECONDS).build();
   }
 
   @ServerExceptionMapper

@@ -2,6 +2,7 @@ package easewright.api;
 
 import easewright.clinic.ClinicStore;
 import easewright.clinic.StoreAddress;
+import easewright.clinic.StoreAway;
 import io.quarkus.logging.Log;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.PreDestroy;
@@ -11,13 +12,17 @@ import jakarta.inject.Singleton;
 import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.LocalDate;
 import java.util.Optional;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
-/** The clinics' store, where the configuration says it is. Nothing is opened at start. */
+/**
+ * The clinics' store, where the configuration says it is. One that is there is opened beside the
+ * start, so that the log tells at once what is wrong with it; one that is not there is not made.
+ */
 @Singleton
 class Stores {
   private static final int FIRST_EXPIRY_MINUTES = 10;
@@ -37,13 +42,16 @@ class Stores {
       @ConfigProperty(name = "easewright.clinic.url") Optional<String> url,
       @ConfigProperty(name = "easewright.clinic.user", defaultValue = "easewright") String user,
       @ConfigProperty(name = "easewright.clinic.password") Optional<String> password,
+      @ConfigProperty(name = "easewright.clinic.clock-right-on") Optional<LocalDate> clockRightOn,
       @ConfigProperty(name = "easewright.limit.store") Duration patience) {
     store =
         new ClinicStore(
             url.map(server -> StoreAddress.onServer(server, user, password.orElse("")))
                 .orElseGet(() -> StoreAddress.inFolder(folder)),
             Clock.systemUTC(),
-            patience);
+            patience,
+            clockRightOn.orElse(null),
+            new StoreLog());
   }
 
   @Produces
@@ -53,12 +61,15 @@ class Stores {
   }
 
   void begin(@Observes StartupEvent started) {
+    daily.execute(store::condition);
     daily.scheduleWithFixedDelay(this::expire, FIRST_EXPIRY_MINUTES, DAY_MINUTES, TimeUnit.MINUTES);
   }
 
   private void expire() {
     try {
       store.retention().expireAll();
+    } catch (StoreAway told) {
+      // The log says why; tried again in a day, and whenever somebody looks into a clinic.
     } catch (RuntimeException failure) {
       Log.error("Old cases could not be deleted; tried again in a day", failure);
     }

@@ -26,7 +26,7 @@ final class CaseRows {
   static Case lock(Handle handle, Caller caller, String id) {
     caller.mustReach(id);
     handle
-        .createQuery("select id from cases where id = :id and clinic_id = :clinic for update")
+        .createQuery("select id from cases where id = :id and clinic_id = :clinic <lock>")
         .bind("id", id)
         .bind("clinic", caller.clinic())
         .mapTo(String.class)

@@ -2,10 +2,12 @@ package easewright.clinic;
 
 import java.time.Clock;
 import java.time.Duration;
+import java.time.LocalDate;
 
 /** Everything stored, by what is done with it; opened when first used. */
 public final class ClinicStore implements AutoCloseable {
   private final Database database;
+  private final LocalDate clockRightOn;
   private final Keys keys;
   private final Clinics clinics;
   private final Cases cases;
@@ -19,23 +21,49 @@ public final class ClinicStore implements AutoCloseable {
    * @param patience how long any work waits for others; see {@link Database}
    */
   public ClinicStore(StoreAddress address, Clock clock, Duration patience) {
-    this(new Database(address, patience), clock);
+    this(address, clock, patience, null, StoreNews.UNHEARD);
   }
 
-  private ClinicStore(Database database, Clock clock) {
+  /**
+   * A store that is not opened yet.
+   *
+   * @param clockRightOn a day on which the clock is right, in UTC, so that retention believes a
+   *     leap to it; null if nobody said so
+   * @param news who is told when it is out of order, and when it is in order again
+   */
+  public ClinicStore(
+      StoreAddress address,
+      Clock clock,
+      Duration patience,
+      LocalDate clockRightOn,
+      StoreNews news) {
+    this(new Database(address, patience, news), clock, clockRightOn);
+  }
+
+  private ClinicStore(Database database, Clock clock, LocalDate clockRightOn) {
     this.database = database;
+    this.clockRightOn = clockRightOn;
     Audit audit = new Audit(clock);
     keys = new Keys(database, audit, clock);
     clinics = new Clinics(database, keys, audit, clock);
     cases = new Cases(database, audit, clock);
     rounds = new Rounds(database, cases, audit, clock);
-    retention = new Retention(database, audit, clock);
+    retention =
+        new Retention(database, audit, new RetentionClock(clock, clockRightOn, database.news()));
     insights = new Insights(database, audit);
   }
 
   /** The same store by another clock, for what is told to have happened at other times. */
   public ClinicStore by(Clock other) {
-    return new ClinicStore(database, other);
+    return new ClinicStore(database, other, clockRightOn);
+  }
+
+  /**
+   * Whether it does what it is asked; looks, unless it has within the last second. A store that is
+   * not there yet is in order.
+   */
+  public StoreCondition condition() {
+    return database.look();
   }
 
   public Insights insights() {

@@ -1,54 +1,40 @@
 package easewright.clinic;
 
 import easewright.deadline.DeadlinePassed;
-import io.agroal.api.AgroalDataSource;
-import io.agroal.api.configuration.supplier.AgroalDataSourceConfigurationSupplier;
-import io.agroal.api.security.NamePrincipal;
-import io.agroal.api.security.SimplePassword;
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.attribute.PosixFilePermission;
-import java.nio.file.attribute.PosixFilePermissions;
-import java.sql.Connection;
-import java.sql.SQLException;
-import java.sql.Statement;
 import java.time.Duration;
-import java.util.Map;
-import java.util.Properties;
-import java.util.Set;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Function;
 import java.util.function.Supplier;
-import org.flywaydb.core.Flyway;
-import org.flywaydb.core.api.FlywayException;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
-import org.jdbi.v3.core.statement.SqlStatements;
 
 /**
  * The engine behind the store. It is opened, and its tables made or brought up to date, when it is
- * first used: a service without clinics pays nothing for it and leaves no file behind.
+ * first used: a service without clinics pays nothing for it and leaves no file behind. After a
+ * fault it is tried again, so that it heals once the cause is gone.
  */
 public final class Database implements AutoCloseable {
-  private static final int MOST_CONNECTIONS = 8;
-
-  /** One to change tables, one to hold the lock that keeps others from doing the same. */
-  private static final int MOST_TO_MIGRATE = 4;
+  /** Between two tries at an engine that is out of order, and between two looks at it. */
+  private static final long PAUSE_NS = Duration.ofSeconds(1).toNanos();
 
   private final StoreAddress address;
+  private final Engine engine;
   private final Duration patience;
+  private final StoreNews news;
   private final ReentrantLock opening = new ReentrantLock();
 
-  /**
-   * The embedded engine does one transaction at a time. It writes to its file whenever one commits,
-   * what others have begun along with it; killed then, it now and then left rows of those behind.
-   */
+  /** The embedded engine does one transaction at a time. */
   private final ReentrantLock turn = new ReentrantLock(true);
 
-  private volatile Opened opened;
+  private final ReentrantLock looking = new ReentrantLock();
+
+  private volatile Jdbi opened;
+  private volatile StoreCondition condition = StoreCondition.IN_ORDER;
+  private volatile long triedNs = System.nanoTime() - PAUSE_NS;
+  private volatile long lookedNs = System.nanoTime() - PAUSE_NS;
 
   /**
    * An engine that is not opened yet.
@@ -57,29 +43,51 @@ public final class Database implements AutoCloseable {
    *     locks of others included; whole seconds, at least one
    * @throws IllegalArgumentException when that is less than a second
    */
-  public Database(StoreAddress address, Duration patience) {
+  public Database(StoreAddress address, Duration patience, StoreNews news) {
     if (patience.toSeconds() < 1) {
       throw new IllegalArgumentException("The store is to be given a second or more.");
     }
     this.address = address;
     this.patience = patience;
+    this.news = news;
+    engine =
+        address.isEmbedded()
+            ? new StoreFile(address, patience)
+            : new StoreServer(address, patience);
   }
 
-  private record Opened(AgroalDataSource pool, Jdbi jdbi) {}
+  /** The same for those who don't want to hear of it. */
+  public Database(StoreAddress address, Duration patience) {
+    this(address, patience, StoreNews.UNHEARD);
+  }
 
   /** Whether there can be any clinic; asking creates nothing. */
   boolean mayHoldClinics() {
-    return opened != null || address.mayHoldClinics();
+    return opened != null || engine.mayHoldClinics();
+  }
+
+  /** Who is told. */
+  StoreNews news() {
+    return news;
   }
 
   /**
    * Does some work wholly or not at all. When it returns, what was written outlives the process.
    *
    * @throws easewright.deadline.DeadlinePassed if others kept it waiting too long; nothing is done
-   * @throws StoreFailure if the engine fails; exceptions of the work itself come as they are
+   * @throws StoreAway if the engine can't be used now; nothing is done
+   * @throws StoreFailure if a statement fails; exceptions of the work itself come as they are
    */
   <T> T transaction(Function<Handle, T> work) {
-    Supplier<T> whole = () -> inTransaction(work);
+    T done = inTransaction(work);
+    if (!condition.inOrder()) {
+      look();
+    }
+    return done;
+  }
+
+  private <T> T inTransaction(Function<Handle, T> work) {
+    Supplier<T> whole = () -> tried(work);
     return address.isEmbedded() ? inTurn(turn, whole) : whole.get();
   }
 
@@ -99,124 +107,131 @@ public final class Database implements AutoCloseable {
     }
   }
 
-  private <T> T inTransaction(Function<Handle, T> work) {
+  private <T> T tried(Function<Handle, T> work) {
     try {
-      return open().jdbi().inTransaction(work::apply);
+      return open().inTransaction(work::apply);
     } catch (JdbiException failed) {
-      throw StoreFailure.isWaitedFor(failed) ? new DeadlinePassed() : new StoreFailure(failed);
+      throw refusal(failed);
     }
   }
 
-  private Opened open() {
-    Opened ready = opened;
+  private RuntimeException refusal(JdbiException failed) {
+    if (engine.isWaitedFor(failed)) {
+      return new DeadlinePassed();
+    }
+    Optional<StoreCondition> fault = engine.fault(failed);
+    if (fault.isEmpty()) {
+      return new StoreFailure(failed);
+    }
+    if (engine.failed(failed)) {
+      opened = null;
+      triedNs = System.nanoTime();
+    }
+    return away(fault.get());
+  }
+
+  private StoreAway away(StoreCondition fault) {
+    become(fault);
+    return new StoreAway(fault);
+  }
+
+  private synchronized void become(StoreCondition now) {
+    if (!condition.equals(now)) {
+      condition = now;
+      news.changed(now);
+    }
+  }
+
+  private Jdbi open() {
+    Jdbi ready = opened;
     return ready != null ? ready : inTurn(opening, this::openOnce);
   }
 
-  private Opened openOnce() {
-    if (opened == null) {
-      migrate();
-      AgroalDataSource pool = pool(MOST_CONNECTIONS, bounds());
-      Jdbi jdbi = Jdbi.create(pool);
-      jdbi.getConfig(SqlStatements.class).setQueryTimeout((int) patience.toSeconds());
-      opened = new Opened(pool, jdbi);
+  private Jdbi openOnce() {
+    if (opened != null) {
+      return opened;
     }
-    return opened;
+    StoreCondition known = condition;
+    if (!known.inOrder() && System.nanoTime() - triedNs < PAUSE_NS) {
+      throw new StoreAway(known);
+    }
+    try {
+      opened = engine.open();
+      return opened;
+    } catch (StoreAway told) {
+      become(told.condition());
+      throw told;
+    } catch (Exception | LinkageError failed) {
+      throw unopened(failed);
+    } finally {
+      triedNs = System.nanoTime();
+    }
+  }
+
+  private RuntimeException unopened(Throwable failed) {
+    Optional<StoreCondition> fault = engine.fault(failed);
+    if (fault.isPresent()) {
+      return away(fault.get());
+    }
+    return engine.isWaitedFor(failed) ? new DeadlinePassed() : new StoreFailure(failed);
   }
 
   /**
-   * What a driver must be told so that no statement waits longer. The server's has to read its
-   * socket for longer than a statement may take, to hear that it was given up; it stops only when a
-   * server has gone without a word.
+   * Whether the store does what it is asked; looks, unless it has within the last second. One that
+   * was out of order has to write before it is believed. Opens no store that is not there.
    */
-  private Map<String, String> bounds() {
-    return address.isEmbedded()
-        ? Map.of("LOCK_TIMEOUT", Long.toString(patience.toMillis()))
-        : Map.of("socketTimeout", Long.toString(2 * patience.toSeconds()));
-  }
-
-  private AgroalDataSource pool(int most, Map<String, String> properties) {
-    try {
-      if (address.isEmbedded()) {
-        makeFolder(address.file().getParent());
+  StoreCondition look() {
+    boolean needed = !condition.inOrder() || mayHoldClinics();
+    if (needed && looking.tryLock()) {
+      try {
+        if (System.nanoTime() - lookedNs >= PAUSE_NS) {
+          lookNow();
+          lookedNs = System.nanoTime();
+        }
+      } finally {
+        looking.unlock();
       }
-      return AgroalDataSource.from(
-          new AgroalDataSourceConfigurationSupplier()
-              .connectionPoolConfiguration(
-                  pool ->
-                      pool.maxSize(most)
-                          .acquisitionTimeout(patience)
-                          .validateOnBorrow(true) // a server may have restarted
-                          .connectionFactoryConfiguration(
-                              connection -> {
-                                properties.forEach(connection::jdbcProperty);
-                                return connection
-                                    .connectionProviderClass(driver())
-                                    .jdbcUrl(address.url())
-                                    .principal(new NamePrincipal(address.user()))
-                                    .credential(new SimplePassword(address.password()));
-                              })));
-    } catch (SQLException | IOException failed) {
-      throw new StoreFailure(failed);
+    }
+    return condition;
+  }
+
+  private void lookNow() {
+    boolean inOrder = condition.inOrder();
+    try {
+      inTransaction(inOrder ? Database::read : Database::write);
+      become(StoreCondition.IN_ORDER);
+    } catch (StoreAway told) {
+      // The condition says why.
+    } catch (DeadlinePassed waited) {
+      become(
+          new StoreCondition(
+              address + " did not answer within " + patience.toSeconds() + " seconds.",
+              "Look what keeps it busy; the service goes on by itself."));
+    } catch (StoreFailure failed) {
+      become(
+          new StoreCondition(
+              address + " does not hold what this service keeps there. " + failed.getMessage(),
+              "Look whether another program has changed its tables."));
     }
   }
 
-  /** By name of the engine, since a driver may not be registered under every class loader. */
-  private Class<?> driver() {
-    return address.isEmbedded() ? org.h2.Driver.class : org.postgresql.Driver.class;
+  private static Object read(Handle handle) {
+    return handle.createQuery("select seen_ms from retention_clock").mapTo(Long.class).one();
   }
 
-  private static void makeFolder(Path folder) throws IOException {
-    if (Files.isDirectory(folder)) {
-      return;
-    }
-    if (folder.getFileSystem().supportedFileAttributeViews().contains("posix")) {
-      Set<PosixFilePermission> ours = PosixFilePermissions.fromString("rwx------");
-      Files.createDirectories(folder, PosixFilePermissions.asFileAttribute(ours));
-    } else {
-      Files.createDirectories(folder);
-    }
+  private static Object write(Handle handle) {
+    return handle.createUpdate("update retention_clock set seen_ms = seen_ms").execute();
   }
 
-  /** Through connections without bounds: a change of a large table may take its time. */
-  private void migrate() {
-    try (AgroalDataSource unbounded = pool(MOST_TO_MIGRATE, Map.of())) {
-      Flyway.configure(Database.class.getClassLoader())
-          .dataSource(unbounded)
-          .locations("classpath:easewright/clinic")
-          .load()
-          .migrate();
-    } catch (FlywayException failed) {
-      throw new StoreFailure(failed);
-    }
-  }
-
-  /** Closes it; the embedded file is written anew without what was deleted. */
+  /** Closes it. */
   @Override
   public void close() {
     opening.lock();
     try {
-      if (opened != null) {
-        opened.pool().close();
-        opened = null;
-        if (address.isEmbedded()) {
-          compact();
-        }
-      }
+      opened = null;
+      engine.close();
     } finally {
       opening.unlock();
-    }
-  }
-
-  /** The engine ends with this statement, and its connection with it. */
-  private void compact() {
-    Properties user = new Properties();
-    user.setProperty("user", address.user());
-    user.setProperty("password", address.password());
-    try (Connection last = new org.h2.Driver().connect(address.url(), user);
-        Statement statement = last.createStatement()) {
-      statement.execute("shutdown compact");
-    } catch (SQLException failed) {
-      throw new StoreFailure(failed);
     }
   }
 }

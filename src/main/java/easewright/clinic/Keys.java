@@ -153,7 +153,7 @@ public final class Keys {
         handle -> {
           // The clinic's row is locked, so that two revocations can't each leave the other's key.
           handle
-              .createQuery("select id from clinics where id = :clinic for update")
+              .createQuery("select id from clinics where id = :clinic <lock>")
               .bind("clinic", caller.clinic())
               .mapTo(String.class)
               .one();

@@ -1,20 +1,22 @@
 package easewright.clinic;
 
 import easewright.clinic.AuditEntry.Deed;
-import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 
-/** Deletes what a clinic no longer keeps: cases, and who did what, older than its retention. */
+/**
+ * Deletes what a clinic no longer keeps: cases, and who did what, older than its retention, by the
+ * {@link RetentionClock}.
+ */
 public final class Retention {
   private static final long DAY_MS = Duration.ofDays(1).toMillis();
 
   private final Database database;
   private final Audit audit;
-  private final Clock clock;
+  private final RetentionClock clock;
 
-  Retention(Database database, Audit audit, Clock clock) {
+  Retention(Database database, Audit audit, RetentionClock clock) {
     this.database = database;
     this.audit = audit;
     this.clock = clock;
@@ -27,6 +29,7 @@ public final class Retention {
           database.transaction(
               handle -> handle.createQuery("select id from clinics").mapTo(String.class).list());
       clinics.forEach(this::expire);
+      database.transaction(clock::held).ifPresent(database.news()::clockHeld);
     }
   }
 
@@ -45,7 +48,7 @@ public final class Retention {
                   .mapTo(Integer.class)
                   .list();
           for (int kept : days) {
-            expire(handle, clinic, clock.millis() - kept * DAY_MS);
+            expire(handle, clinic, clock.millis(handle) - kept * DAY_MS);
           }
           return null;
         });
@@ -56,7 +59,7 @@ public final class Retention {
         handle
             .createQuery(
                 "select id from cases where clinic_id = :clinic and changed_ms < :before"
-                    + " for update")
+                    + " <lock>")
             .bind("clinic", clinic)
             .bind("before", beforeMs)
             .mapTo(String.class)

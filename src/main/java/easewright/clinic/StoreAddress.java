@@ -1,6 +1,5 @@
 package easewright.clinic;
 
-import java.nio.file.Files;
 import java.nio.file.Path;
 
 /**
@@ -11,23 +10,13 @@ import java.nio.file.Path;
  */
 public record StoreAddress(String url, String user, String password, Path file) {
 
-  /**
-   * The embedded store. Every commit is written before it is acknowledged, whatever is killed next;
-   * nothing is written to a trace file, for it would repeat values.
-   */
+  /** The embedded store, in a file of this folder. */
   public static StoreAddress inFolder(Path folder) {
-    Path base = folder.toAbsolutePath().normalize().resolve("clinics");
-    if (base.toString().contains(";")) {
-      throw new IllegalArgumentException("The folder of the store can't have a ; in its name.");
+    Path file = folder.toAbsolutePath().normalize().resolve("clinics.db");
+    if (file.toString().contains("?")) {
+      throw new IllegalArgumentException("The folder of the store can't have a ? in its name.");
     }
-    return new StoreAddress(
-        "jdbc:h2:file:"
-            + base
-            + ";WRITE_DELAY=0;DB_CLOSE_DELAY=-1;DB_CLOSE_ON_EXIT=FALSE"
-            + ";TRACE_LEVEL_FILE=0;TRACE_LEVEL_SYSTEM_OUT=0",
-        "easewright",
-        "",
-        Path.of(base + ".mv.db"));
+    return new StoreAddress("jdbc:sqlite:" + file, "", "", file);
   }
 
   /** A PostgreSQL, as {@code jdbc:postgresql://host:5432/easewright}. */
@@ -42,14 +31,9 @@ public record StoreAddress(String url, String user, String password, Path file) 
     return file != null;
   }
 
-  /** Whether there can be anything in it without opening it. */
-  boolean mayHoldClinics() {
-    return file == null || Files.exists(file);
-  }
-
-  /** Without the password. */
+  /** The file or the server, without what an address says after it, which can be a password. */
   @Override
   public String toString() {
-    return isEmbedded() ? "store in " + file.getParent() : "store at " + url;
+    return isEmbedded() ? file.toString() : url.replaceFirst("\\?.*", "");
   }
 }

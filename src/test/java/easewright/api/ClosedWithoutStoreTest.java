@@ -31,8 +31,9 @@ class ClosedWithoutStoreTest {
         .body("{}")
         .post("/v1/fittings")
         .then()
-        .statusCode(500)
+        .statusCode(503)
+        .header("Retry-After", "5")
         .contentType("application/problem+json")
-        .body("type", equalTo("/problems/failed"));
+        .body("type", equalTo("/problems/store-away"));
   }
 }

@@ -27,6 +27,11 @@ class StoreInFolderTest extends StoreTest {
     return StoreAddress.inFolder(folder.resolve("store"));
   }
 
+  @Override
+  String tooLong() {
+    return "SQLITE_CONSTRAINT_CHECK";
+  }
+
   @Test
   void before_a_clinic_is_opened_nothing_is_created() {
     store.keys().holder("ewo-aaaaaaaaaaaaaaaa-" + "a".repeat(40));
@@ -53,9 +58,10 @@ class StoreInFolderTest extends StoreTest {
   }
 
   @Test
-  void the_store_is_one_file_and_only_its_owner_may_look_into_the_folder() throws IOException {
+  void the_store_is_one_file_with_its_lock_and_only_its_owner_may_look_into_the_folder()
+      throws IOException {
     opened();
-    assertEquals(List.of("clinics.mv.db"), files());
+    assertEquals(List.of("clinics.db", "clinics.lock"), files());
     assertEquals(
         "rwx------",
         java.nio.file.attribute.PosixFilePermissions.toString(
@@ -63,7 +69,7 @@ class StoreInFolderTest extends StoreTest {
   }
 
   @Test
-  void after_deletion_and_closing_the_file_holds_no_trace_of_a_case() throws IOException {
+  void after_deletion_the_file_holds_no_trace_of_a_case() throws IOException {
     Caller organiser = opened();
     Case kept = store.cases().open(organiser, "Marrowby");
     Case gone = store.cases().open(organiser, "Thistlewick");
@@ -71,7 +77,6 @@ class StoreInFolderTest extends StoreTest {
     assertTrue(raw().contains("Thistlewick") && raw().contains("zq731 mm"));
 
     store.cases().delete(organiser, gone.id());
-    store.close();
 
     assertFalse(raw().contains("Thistlewick"));
     assertFalse(raw().contains("zq731 mm"));
@@ -81,12 +86,12 @@ class StoreInFolderTest extends StoreTest {
 
   private String raw() throws IOException {
     return Files.readString(
-        folder.resolve("store").resolve("clinics.mv.db"), StandardCharsets.ISO_8859_1);
+        folder.resolve("store").resolve("clinics.db"), StandardCharsets.ISO_8859_1);
   }
 
   private List<String> files() throws IOException {
     try (Stream<Path> files = Files.list(folder.resolve("store"))) {
-      return files.map(file -> file.getFileName().toString()).toList();
+      return files.map(file -> file.getFileName().toString()).sorted().toList();
     }
   }
 }

@@ -1,7 +1,9 @@
 package easewright.clinic;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.deadline.DeadlinePassed;
 import java.io.IOException;
@@ -25,6 +27,48 @@ class StoreOnPostgresTest extends StoreTest {
   @Override
   StoreAddress empty() {
     return RealPostgres.emptyDatabase();
+  }
+
+  /** String data, right truncation (ISO/IEC 9075-2, SQLSTATE class 22). */
+  @Override
+  String tooLong() {
+    return "SQL state 22001";
+  }
+
+  /** A statement of another transaction may hold a row for as long as that one likes. */
+  @Test
+  @Timeout(60)
+  void a_change_that_waits_for_anothers_lock_is_given_up_and_can_be_made_when_it_is_gone()
+      throws Exception {
+    Caller organiser = opened();
+    String id = store.cases().open(organiser, "Wrenna").id();
+    CountDownLatch held = new CountDownLatch(1);
+    CountDownLatch done = new CountDownLatch(1);
+    try (ClinicStore hasty = new ClinicStore(address, clock, Duration.ofSeconds(1));
+        Database other = new Database(address, PATIENCE)) {
+      Thread holder = new Thread(() -> other.transaction(handle -> hold(handle, id, held, done)));
+      holder.start();
+      held.await();
+
+      assertThrows(
+          DeadlinePassed.class, () -> hasty.cases().note(organiser, id, "It has to wait."));
+
+      done.countDown();
+      holder.join();
+      hasty.cases().note(organiser, id, "It is served.");
+      assertEquals(
+          List.of("It is served."),
+          hasty.cases().story(organiser, id).notes().stream().map(Note::text).toList());
+    }
+  }
+
+  private static Void hold(Handle handle, String id, CountDownLatch held, CountDownLatch done) {
+    handle
+        .createQuery("select id from cases where id = :id for update")
+        .bind("id", id)
+        .mapTo(String.class)
+        .one();
+    return stay(held, done);
   }
 
   private static int one(Handle handle) {
@@ -60,26 +104,30 @@ class StoreOnPostgresTest extends StoreTest {
       held.await();
 
       assertThrows(DeadlinePassed.class, () -> hasty.transaction(StoreOnPostgresTest::one));
+      assertFalse(hasty.look().inOrder());
 
       done.countDown();
       for (Thread holder : holders) {
         holder.join();
       }
+      Thread.sleep(A_SECOND.toMillis()); // it looks once a second at most
       assertEquals(1, hasty.transaction(StoreOnPostgresTest::one));
+      assertTrue(hasty.look().inOrder());
     }
   }
 
   /** A server that takes calls and says nothing. */
   @Test
   @Timeout(60)
-  void a_server_that_never_answers_is_a_failure_and_nobody_hangs() throws IOException {
+  void a_server_that_never_answers_is_away_and_nobody_hangs() throws IOException {
     try (ServerSocket silent = new ServerSocket(0, 50, InetAddress.getLoopbackAddress());
         Database hasty =
             new Database(
                 StoreAddress.onServer(
                     "jdbc:postgresql://127.0.0.1:" + silent.getLocalPort() + "/none", "a", "b"),
                 A_SECOND)) {
-      assertThrows(StoreFailure.class, () -> hasty.transaction(StoreOnPostgresTest::one));
+      assertThrows(DeadlinePassed.class, () -> hasty.transaction(StoreOnPostgresTest::one));
+      assertFalse(hasty.look().inOrder());
     }
   }
 }

@@ -12,37 +12,56 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.clinic.AuditEntry.Deed;
-import easewright.deadline.DeadlinePassed;
 import java.time.Duration;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.CyclicBarrier;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import org.jdbi.v3.core.Handle;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.Timeout;
 
 /** What the store does, whatever engine is behind it; run once for each. */
 abstract class StoreTest {
   static final Duration PATIENCE = Duration.ofSeconds(10);
 
   final SettableClock clock = new SettableClock();
+  final List<StoreCondition> changes = new CopyOnWriteArrayList<>();
+  final List<Duration> held = new CopyOnWriteArrayList<>();
+  final StoreNews news =
+      new StoreNews() {
+        @Override
+        public void changed(StoreCondition now) {
+          changes.add(now);
+        }
+
+        @Override
+        public void clockHeld(Duration time) {
+          if (!held.contains(time)) {
+            held.add(time); // it is told again each day
+          }
+        }
+      };
   ClinicStore store;
   StoreAddress address;
 
   abstract StoreAddress empty();
 
+  /** What the engine calls a text that is too long for its column. */
+  abstract String tooLong();
+
   @BeforeEach
   void open() {
     address = empty();
-    store = new ClinicStore(address, clock, PATIENCE);
+    store = new ClinicStore(address, clock, PATIENCE, null, news);
   }
 
   @AfterEach
@@ -359,9 +378,10 @@ abstract class StoreTest {
     store.rounds().add(organiser, old.id(), fitted("94 cm"));
     Case touched = store.cases().open(organiser, "touched");
     Case kept = store.cases().open(longer, "kept");
-    clock.pass(Duration.ofDays(20));
+    passInUse(20);
     store.cases().note(organiser, touched.id(), "Still at it.");
-    clock.pass(Duration.ofDays(10).minusMillis(1));
+    passInUse(9);
+    clock.pass(Duration.ofDays(1).minusMillis(1));
     store.retention().expireAll();
     assertEquals(2, store.cases().queue(organiser).size());
     clock.pass(Duration.ofMillis(2));
@@ -378,6 +398,85 @@ abstract class StoreTest {
             .orElseThrow();
     assertEquals(old.id(), expired.caseId());
     assertNull(expired.key());
+  }
+
+  /** Days in which the service looks at its clock as it does once a day. */
+  void passInUse(int days) {
+    for (int day = 0; day < days; day++) {
+      clock.pass(Duration.ofDays(1));
+      store.retention().expireAll();
+    }
+  }
+
+  private List<String> left(Caller organiser) {
+    store.retention().expireAll();
+    store.retention().expireFor(organiser);
+    return store.cases().queue(organiser).stream().map(Case::nickname).sorted().toList();
+  }
+
+  @Test
+  void a_clock_set_ahead_deletes_nothing_until_the_time_has_really_passed() {
+    Caller organiser = opened();
+    store.cases().open(organiser, "old");
+    passInUse(20);
+    store.cases().open(organiser, "new");
+    clock.pass(Duration.ofDays(200));
+    assertEquals(List.of("new", "old"), left(organiser));
+    assertEquals(List.of(Duration.ofDays(200)), held);
+    store.close();
+    assertEquals(List.of("new", "old"), left(organiser), "after a start");
+
+    passInUse(9);
+    assertEquals(List.of("new", "old"), left(organiser));
+    passInUse(2);
+    assertEquals(List.of("new"), left(organiser), "the old one is 31 days old now");
+    passInUse(20);
+    assertEquals(List.of(), left(organiser));
+  }
+
+  @Test
+  void a_clock_set_ahead_and_back_again_leaves_nothing_behind() {
+    Caller organiser = opened();
+    store.cases().open(organiser, "old");
+    passInUse(1);
+    clock.pass(Duration.ofDays(200));
+    assertEquals(List.of("old"), left(organiser));
+    clock.pass(Duration.ofDays(-200));
+    assertEquals(List.of("old"), left(organiser));
+    passInUse(28);
+    assertEquals(List.of("old"), left(organiser));
+    passInUse(2);
+    assertEquals(List.of(), left(organiser));
+  }
+
+  @Test
+  void a_season_without_the_service_counts_once_it_is_confirmed() {
+    Caller organiser = opened();
+    store.cases().open(organiser, "old");
+    passInUse(1);
+    clock.pass(Duration.ofDays(90));
+    assertEquals(List.of("old"), left(organiser));
+    LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
+    for (LocalDate said : List.of(today.minusDays(30), today.plusDays(1))) {
+      store.close();
+      store = new ClinicStore(address, clock, PATIENCE, said, news);
+      clock.pass(Duration.ofHours(1));
+      assertEquals(List.of("old"), left(organiser), said + " is not today");
+    }
+    store.close();
+    store = new ClinicStore(address, clock, PATIENCE, today, news);
+    clock.pass(Duration.ofHours(1));
+    assertEquals(List.of(), left(organiser));
+  }
+
+  /** The clock may be wrong already when a service of this version first looks at a store. */
+  @Test
+  void a_store_never_looked_at_before_goes_by_what_was_done_in_it_last() {
+    Caller organiser = opened();
+    store.cases().open(organiser, "old");
+    clock.pass(Duration.ofDays(200));
+    assertEquals(List.of("old"), left(organiser));
+    assertEquals(List.of(Duration.ofDays(200)), held);
   }
 
   @Test
@@ -475,42 +574,6 @@ abstract class StoreTest {
     assertEquals(List.of(), story.rounds());
   }
 
-  /** A statement of another transaction may hold a row for as long as that one likes. */
-  @Test
-  @Timeout(60)
-  void a_change_that_waits_for_anothers_lock_is_given_up_and_can_be_made_when_it_is_gone()
-      throws Exception {
-    Caller organiser = opened();
-    String id = store.cases().open(organiser, "Wrenna").id();
-    CountDownLatch held = new CountDownLatch(1);
-    CountDownLatch done = new CountDownLatch(1);
-    try (ClinicStore hasty = new ClinicStore(address, clock, Duration.ofSeconds(1));
-        Database other = new Database(address, PATIENCE)) {
-      Thread holder = new Thread(() -> other.transaction(handle -> hold(handle, id, held, done)));
-      holder.start();
-      held.await();
-
-      assertThrows(
-          DeadlinePassed.class, () -> hasty.cases().note(organiser, id, "It has to wait."));
-
-      done.countDown();
-      holder.join();
-      hasty.cases().note(organiser, id, "It is served.");
-      assertEquals(
-          List.of("It is served."),
-          hasty.cases().story(organiser, id).notes().stream().map(Note::text).toList());
-    }
-  }
-
-  private static Void hold(Handle handle, String id, CountDownLatch held, CountDownLatch done) {
-    handle
-        .createQuery("select id from cases where id = :id for update")
-        .bind("id", id)
-        .mapTo(String.class)
-        .one();
-    return stay(held, done);
-  }
-
   /** Keeps a transaction open. */
   static Void stay(CountDownLatch held, CountDownLatch done) {
     held.countDown();
@@ -525,6 +588,7 @@ abstract class StoreTest {
   @Test
   void a_failure_of_the_engine_tells_its_state_but_no_value() {
     opened();
+    store.close(); // the file is one store's at a time
     StoreFailure failure =
         assertThrows(
             StoreFailure.class,
@@ -536,12 +600,11 @@ abstract class StoreTest {
                             .createUpdate(
                                 "insert into clinics (id, name, retention_days, version, opened_ms)"
                                     + " values (:id, 'n', 1, 1, 1)")
-                            .bind("id", "zq731 mm is longer than sixteen")
+                            .bind("id", "zq731 mm is longer than sixteen characters")
                             .execute());
               }
             });
-    // 22001: string data, right truncation (ISO/IEC 9075-2, SQLSTATE class 22).
-    assertEquals("The store failed, SQL state 22001.", failure.getMessage());
+    assertEquals("The store failed, " + tooLong() + ".", failure.getMessage());
     assertNull(failure.getCause());
   }
 

@@ -46,6 +46,13 @@ public final class PackagedService implements AutoCloseable {
    *     the message holds the log
    */
   public static PackagedService start(String... options) {
+    PackagedService service = begin(options);
+    service.awaitReady();
+    return service;
+  }
+
+  /** The same, but waits only until it listens: it may have a reason not to be ready. */
+  static PackagedService begin(String... options) {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-XX:SharedArchiveFile=" + TARGET.resolve("easewright.jsa"));
@@ -58,7 +65,7 @@ public final class PackagedService implements AutoCloseable {
     try {
       PackagedService service =
           new PackagedService(new ProcessBuilder(command).redirectErrorStream(true).start());
-      service.awaitReady();
+      service.awaitListening();
       return service;
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -83,6 +90,11 @@ public final class PackagedService implements AutoCloseable {
   /** Ends the process as a power cut or an impatient machine would: SIGKILL, at once. */
   public void kill() throws InterruptedException {
     process.destroyForcibly().waitFor();
+  }
+
+  /** The process's number. */
+  long pid() {
+    return process.pid();
   }
 
   /** Asks the process to stop, as a machine does that is switched off in order: SIGTERM. */
@@ -153,10 +165,22 @@ public final class PackagedService implements AutoCloseable {
     }
   }
 
+  private void awaitListening() {
+    try {
+      port.get(START.toMillis(), TimeUnit.MILLISECONDS);
+    } catch (InterruptedException e) {
+      close();
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("Interrupted while waiting for the service", e);
+    } catch (ExecutionException | TimeoutException e) {
+      close();
+      throw new IllegalStateException("The packaged service did not start:\n" + log, e);
+    }
+  }
+
   private void awaitReady() {
     long deadline = System.nanoTime() + START.toNanos();
     try {
-      port.get(START.toMillis(), TimeUnit.MILLISECONDS);
       HttpClient client = HttpClient.newHttpClient();
       HttpRequest ready = HttpRequest.newBuilder(address().resolve("/q/health/ready")).build();
       while (client.send(ready, BodyHandlers.discarding()).statusCode() != 200) {
@@ -169,7 +193,7 @@ public final class PackagedService implements AutoCloseable {
       close();
       Thread.currentThread().interrupt();
       throw new IllegalStateException("Interrupted while waiting for the service", e);
-    } catch (ExecutionException | TimeoutException | IOException e) {
+    } catch (TimeoutException | IOException e) {
       close();
       throw new IllegalStateException("The packaged service did not get ready:\n" + log, e);
     }

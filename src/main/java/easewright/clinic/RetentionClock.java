@@ -1,0 +1,101 @@
+package easewright.clinic;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+
+/**
+ * The time retention goes by: the clock's, without leaps ahead that nobody has confirmed. Whether a
+ * clock was set wrongly or the service was off for a season can't be told from here, and what was
+ * deleted by mistake is gone for good. So time counts only as the store sees it pass, in steps of
+ * at most a week; a longer one is held back until the clock returns, or whoever runs the service
+ * confirms it.
+ */
+final class RetentionClock {
+  /** A service that is off for longer needs a confirmation. */
+  static final Duration LONGEST_STEP = Duration.ofDays(7);
+
+  private static final Duration BETWEEN_LOOKS = Duration.ofHours(1);
+
+  private final Clock clock;
+  private final LocalDate rightOn;
+  private final StoreNews news;
+
+  /**
+   * A clock that the store's steps are measured by.
+   *
+   * @param rightOn a day on which the clock is right, in UTC; null if nobody said so
+   */
+  RetentionClock(Clock clock, LocalDate rightOn, StoreNews news) {
+    this.clock = clock;
+    this.rightOn = rightOn;
+    this.news = news;
+  }
+
+  private record Row(long seenMs, long heldMs) {}
+
+  /** The time now, in milliseconds since 1970; what was seen is written down once an hour. */
+  long millis(Handle handle) {
+    long now = clock.millis();
+    Row row = row(handle);
+    if (now < row.seenMs || now - row.seenMs >= BETWEEN_LOOKS.toMillis()) {
+      row = step(handle, now);
+    }
+    return now - row.heldMs;
+  }
+
+  private static Row row(Handle handle) {
+    return handle
+        .createQuery("select seen_ms, held_ms from retention_clock")
+        .map((row, context) -> new Row(row.getLong("seen_ms"), row.getLong("held_ms")))
+        .one();
+  }
+
+  /** How much is held back; nothing most of the time. */
+  Optional<Duration> held(Handle handle) {
+    return Optional.of(row(handle).heldMs).filter(held -> held > 0).map(Duration::ofMillis);
+  }
+
+  private Row step(Handle handle, long now) {
+    handle.createQuery("select id from retention_clock <lock>").mapTo(Integer.class).one();
+    Row before = row(handle);
+    long seen = before.seenMs == 0 ? lastDeed(handle, now) : before.seenMs;
+    long step = now - seen;
+    boolean leap = step > LONGEST_STEP.toMillis();
+    long held = Math.max(0, before.heldMs + (leap || step < 0 ? step : 0));
+    if (isConfirmed(now)) {
+      held = 0;
+    }
+    handle
+        .createUpdate("update retention_clock set seen_ms = :seen, held_ms = :held")
+        .bind("seen", now)
+        .bind("held", held)
+        .execute();
+    if (leap && held > 0) {
+      news.clockHeld(Duration.ofMillis(held));
+    }
+    return new Row(now, held);
+  }
+
+  /** A store that was never looked at has at least been written to. */
+  private static long lastDeed(Handle handle, long now) {
+    return handle
+        .createQuery("select max(done_ms) from audit")
+        .mapTo(Long.class)
+        .findOne()
+        .orElse(now);
+  }
+
+  private boolean isConfirmed(long now) {
+    if (rightOn == null) {
+      return false;
+    }
+    Instant from = rightOn.atStartOfDay().toInstant(ZoneOffset.UTC);
+    Instant until = from.plus(LONGEST_STEP);
+    return now >= from.toEpochMilli() && now < until.toEpochMilli();
+  }
+}
