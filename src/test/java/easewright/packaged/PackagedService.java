@@ -53,7 +53,9 @@ public final class PackagedService implements AutoCloseable {
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-XX:SharedArchiveFile=" + TARGET.resolve("easewright.jsa"));
     command.add("-XX:TieredStopAtLevel=1");
-    command.addAll(List.of("-XX:+UseSerialGC", "-Xms48m", "-Xmn10m", "-Xmx192m", "-XX:+ExitOnOutOfMemoryError"));
+    command.addAll(
+        List.of(
+            "-XX:+UseSerialGC", "-Xms48m", "-Xmn10m", "-Xmx192m", "-XX:+ExitOnOutOfMemoryError"));
     command.add("-Dquarkus.http.host=127.0.0.1");
     command.add("-Dquarkus.http.port=0");
     command.add("-Dquarkus.management.port=0");
@@ -102,6 +104,11 @@ public final class PackagedService implements AutoCloseable {
   /** Whether the process ends by itself within so many seconds. */
   public boolean endsWithin(int seconds) throws InterruptedException {
     return process.waitFor(seconds, TimeUnit.SECONDS);
+  }
+
+  /** What the process ended with; once {@link #endsWithin} has said that it ended. */
+  public int exitValue() {
+    return process.exitValue();
   }
 
   /** The most memory the process ever had in use, as the kernel counts it, in megabytes. */
