@@ -35,6 +35,7 @@ final class RecordStart {
                 "-Xlog:cds+dynamic=off",
                 "-Dquarkus.http.host=127.0.0.1",
                 "-Dquarkus.http.port=0",
+                "-Dquarkus.management.port=0",
                 "-jar",
                 args[0])
             .redirectErrorStream(true)

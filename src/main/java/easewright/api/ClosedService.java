@@ -45,8 +45,7 @@ class ClosedService {
           "/openapi.json",
           "/openapi-3.0",
           "/openapi-3.0.json",
-          "/openapi-3.0.yaml",
-          "/q/health");
+          "/openapi-3.0.yaml");
 
   private final boolean open;
   private final ClinicDoor door;

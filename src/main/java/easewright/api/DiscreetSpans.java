@@ -6,6 +6,7 @@ import io.opentelemetry.sdk.trace.ReadWriteSpan;
 import io.opentelemetry.sdk.trace.ReadableSpan;
 import io.opentelemetry.sdk.trace.SpanProcessor;
 import io.opentelemetry.semconv.ClientAttributes;
+import io.opentelemetry.semconv.HttpAttributes;
 import io.opentelemetry.semconv.NetworkAttributes;
 import io.opentelemetry.semconv.UrlAttributes;
 import io.opentelemetry.semconv.UserAgentAttributes;
@@ -14,7 +15,8 @@ import java.util.List;
 
 /**
  * Keeps out of traces who called and what the address held: a wearer's link is a secret, a search
- * is somebody's words. The route, such as {@code /desk/wearer/{link}}, stays.
+ * is somebody's words, a method unheard of is anything. The route, such as {@code
+ * /desk/wearer/{link}}, stays.
  */
 @Singleton
 class DiscreetSpans implements SpanProcessor {
@@ -25,7 +27,8 @@ class DiscreetSpans implements SpanProcessor {
           UrlAttributes.URL_FULL,
           ClientAttributes.CLIENT_ADDRESS,
           NetworkAttributes.NETWORK_PEER_ADDRESS,
-          UserAgentAttributes.USER_AGENT_ORIGINAL);
+          UserAgentAttributes.USER_AGENT_ORIGINAL,
+          HttpAttributes.HTTP_REQUEST_METHOD_ORIGINAL);
 
   @Override
   public void onStart(Context parent, ReadWriteSpan span) {

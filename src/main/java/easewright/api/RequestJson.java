@@ -19,7 +19,9 @@ public final class RequestJson {
   /** The largest request, bytes. */
   public static final int MOST_BYTES = 256 * 1024;
 
-  static final int DEEPEST = 20;
+  /** How deep objects and lists of a request may be nested. */
+  public static final int DEEPEST = 20;
+
   private static final int LONGEST_TEXT = 4000;
   private static final int LONGEST_NUMBER = 30;
   private static final int LONGEST_NAME = 200;

@@ -12,6 +12,7 @@ public final class Main {
   private static final Map<String, String> WITHOUT_SERVER =
       Map.of(
           "quarkus.http.host-enabled", "false",
+          "quarkus.management.host-enabled", "false",
           "easewright.batch.brokers", "",
           "quarkus.log.console.stderr", "true",
           "quarkus.log.level", "ERROR");

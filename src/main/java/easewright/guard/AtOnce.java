@@ -69,10 +69,6 @@ class AtOnce {
   }
 
   private void admit(RoutingContext call) {
-    if (isAlwaysOpen(call)) {
-      call.next();
-      return;
-    }
     boolean lines = isOfLines(call);
     boolean isLong = lines || isPost(call) && LONG.contains(call.normalizedPath());
     if (stopping.begun()) {
@@ -88,13 +84,6 @@ class AtOnce {
       Ending.of(call, () -> giveBack(call));
       call.next();
     }
-  }
-
-  /** Health, and streams that only wait for what a server may have to tell. */
-  private static boolean isAlwaysOpen(RoutingContext call) {
-    String path = call.normalizedPath();
-    return path.startsWith("/q/")
-        || path.equals("/mcp") && call.request().method().equals(HttpMethod.GET);
   }
 
   private static boolean isPost(RoutingContext call) {

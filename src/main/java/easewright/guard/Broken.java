@@ -14,6 +14,14 @@ import jakarta.inject.Singleton;
  */
 @Singleton
 class Broken {
+  /** Only of requests that do not say how long they are; who else bounds them names the bound. */
+  private static final Problem TOO_LARGE =
+      Problem.of(
+          "too-large",
+          "The request is too large",
+          413,
+          "Send less at once; the contract says how much.");
+
   void register(@Observes Router router) {
     router.route().order(Integer.MIN_VALUE).failureHandler(Broken::refuse);
   }
@@ -24,17 +32,20 @@ class Broken {
       call.next();
       return;
     }
-    Problem problem =
-        Problem.of(
-            "refused",
-            "The request is refused",
-            status,
-            "It breaks a rule of HTTP; look at its headers and its address.");
+    Problem problem = status == 413 ? TOO_LARGE : refused(status);
     call.response()
         .setStatusCode(status)
         .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
         .putHeader(HttpHeaders.CACHE_CONTROL, "no-store")
         .putHeader(HttpHeaders.CONNECTION, "close")
         .end(Json.encodeToBuffer(problem));
+  }
+
+  private static Problem refused(int status) {
+    return Problem.of(
+        "refused",
+        "The request is refused",
+        status,
+        "It breaks a rule of HTTP; look at its headers and its address.");
   }
 }

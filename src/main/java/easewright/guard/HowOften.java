@@ -1,6 +1,7 @@
 package easewright.guard;
 
 import easewright.api.ClinicDoor;
+import easewright.api.Place;
 import easewright.api.Problem;
 import io.github.bucket4j.ConsumptionProbe;
 import io.quarkus.vertx.http.runtime.filters.Filters;

@@ -6,9 +6,11 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.clinic.ClinicStore;
+import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
 import jakarta.inject.Inject;
+import java.net.URI;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -19,11 +21,14 @@ class MetersTest {
       "{\"body\": {\"bust\": \"94.7 cm\", \"underbust\": \"77 cm\"}, \"signs\": [{\"sign\":"
           + " \"band-rides-up-at-the-back\", \"seen\": \"present\"}]}";
 
+  @TestHTTPResource(value = "/metrics", management = true)
+  URI metrics;
+
   @Inject ClinicStore store;
 
-  private static double told(String series) {
+  private double told(String series) {
     return given()
-        .get("/q/metrics")
+        .get(metrics)
         .asString()
         .lines()
         .filter(line -> line.startsWith(series))
@@ -73,7 +78,7 @@ class MetersTest {
         .statusCode(200);
     given().queryParam("q", "rides up somewhere").get("/rules").then().statusCode(200);
 
-    String told = given().get("/q/metrics").asString();
+    String told = given().get(metrics).asString();
     assertTrue(told.contains("uri=\"/v1/wearer-links/{link}\""), told);
     for (String personal :
         List.of(link, key, id, organiser.clinic(), "Wrenna", "Odile", "94.7", "somewhere")) {

@@ -17,13 +17,17 @@ import jakarta.inject.Singleton;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.MethodOrderer;
+import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.TestMethodOrder;
 
 /**
  * Traces, where configuration asks for them (OpenTelemetry semantic conventions for HTTP spans).
  */
 @QuarkusTest
 @TestProfile(TracesTest.Traced.class)
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class) // the second uses up what may be tried
 class TracesTest {
   /** Traced, into memory. */
   public static class Traced implements QuarkusTestProfile {
@@ -32,6 +36,7 @@ class TracesTest {
       return Map.of(
           "quarkus.otel.sdk.disabled", "false",
           "quarkus.otel.bsp.schedule.delay", "50ms",
+          "easewright.limit.wrong-keys", "2 in 1H",
           "easewright.clinic.store", "target/traced-store");
     }
   }
@@ -50,6 +55,7 @@ class TracesTest {
   @Inject InMemorySpanExporter exporter;
 
   @Test
+  @Order(1)
   void a_trace_tells_the_route_and_nothing_of_who_called_or_what_was_asked() throws Exception {
     var opened = store.clinics().open("Thursday sewing circle", "Odile", 90);
     var organiser = store.keys().holder(opened.key().text()).orElseThrow();
@@ -80,6 +86,25 @@ class TracesTest {
             "127.0.0.1,")) {
       assertFalse(told.contains(personal), () -> personal + " in " + told);
     }
+  }
+
+  /** What is refused before it reaches a route has none, and its address stays a secret. */
+  @Test
+  @Order(2)
+  void a_trace_tells_nothing_of_what_was_refused() throws Exception {
+    String link = "eww-zq9aaaaaaaaaaaaa-zq9aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa";
+    for (int i = 0; i < 4; i++) {
+      given().get("/desk/wearer/" + link);
+      given().get("/v1/wearer-links/" + link);
+    }
+    given().get("/v1/wearer-links/" + link).then().statusCode(429);
+    given().get("/zq9/" + link).then().statusCode(404);
+    given().request("ZQ9", "/v1/wearer-links/" + link).then().statusCode(429);
+    given().request("ZQ9", "/v1/signs").then().statusCode(405);
+    given().get("/problems/busy").then().statusCode(200);
+    String told = finished("/problems/{kind}").toString();
+    assertFalse(told.contains("zq9"), told);
+    assertFalse(told.contains("ZQ9"), told);
   }
 
   private List<SpanData> finished(String last) throws InterruptedException {

@@ -148,7 +148,7 @@ public class BatchBenchmark {
 
   private long answered() throws IOException, InterruptedException {
     HttpRequest ready =
-        HttpRequest.newBuilder(service.address().resolve("/q/health/ready")).build();
+        HttpRequest.newBuilder(service.management().resolve("/q/health/ready")).build();
     JsonNode health = JSON.readTree(http.send(ready, BodyHandlers.ofByteArray()).body());
     for (JsonNode check : health.path("checks")) {
       if (check.path("name").textValue().equals("batch")) {

@@ -53,7 +53,7 @@ class PageHeadersTest {
 
   @Test
   void what_is_no_page_runs_nothing_even_if_it_is_opened_as_one() {
-    for (String path : List.of("/v1/signs", "/openapi.json", "/q/health", "/nothing")) {
+    for (String path : List.of("/v1/signs", "/openapi.json", "/nothing")) {
       Response answer = given().get(path);
       assertTrue(answer.header("Content-Security-Policy").startsWith("default-src 'none'"), path);
       assertEquals("nosniff", answer.header("X-Content-Type-Options"), path);

@@ -1,15 +1,17 @@
 package easewright.mcp;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import io.quarkus.runtime.configuration.MemorySize;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import easewright.pattern.LargestSheet;
 import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpServer;
 import io.vertx.core.json.JsonObject;
 import io.vertx.ext.web.Router;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
-import java.math.BigInteger;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
@@ -22,6 +24,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * What stands before the protocol's extension, here before one that says "taken" or nothing. Codes
@@ -29,15 +32,13 @@ import org.junit.jupiter.params.provider.CsvSource;
  * revision 2025-11-25 (from memory).
  */
 class MessageCheckTest {
-  private static final MemorySize MEGABYTE = new MemorySize(BigInteger.valueOf(1 << 20));
-
   private final Vertx vertx = Vertx.vertx();
   private HttpServer server;
 
   @BeforeEach
   void serve() throws Exception {
     Router router = Router.router(vertx);
-    new MessageCheck("mcp", MEGABYTE, Duration.ofMillis(20)).register(router);
+    new MessageCheck("mcp", Duration.ofMillis(20)).register(router);
     router.post("/mcp").handler(call -> call.response().end("taken"));
     router.post("/mcp/silent").handler(call -> {});
     server =
@@ -57,11 +58,14 @@ class MessageCheckTest {
 
   private HttpResponse<String> send(String path, String body)
       throws IOException, InterruptedException {
-    URI address = URI.create("http://127.0.0.1:" + server.actualPort() + path);
     return HttpClient.newHttpClient()
         .send(
-            HttpRequest.newBuilder(address).POST(BodyPublishers.ofString(body)).build(),
+            HttpRequest.newBuilder(address(path)).POST(BodyPublishers.ofString(body)).build(),
             BodyHandlers.ofString());
+  }
+
+  private URI address(String path) {
+    return URI.create("http://127.0.0.1:" + server.actualPort() + path);
   }
 
   @ParameterizedTest
@@ -77,11 +81,18 @@ class MessageCheckTest {
           {"id": 1}                                                                       | -32600
           {"id": 1, "method": 2}                                                          | -32600
           [{"id": 1, "method": "ping"}, 2]                                                | -32600
+          []                                                                              | -32600
+          [[{"id": 1, "method": "ping"}]]                                                 | -32600
+          [{"method": "resources/subscribe", "params": {"uri": "a"}}]            | -32600
+          [{"method": "tools/call", "params": {"name": "a", "arguments": {"b": [1e400]}}}] | -32600
+          no JSON                                                                         | -32700
+          {"method": "ping"} {}                                                           | -32700
+          {"method": "ping", }                                                            | -32700
+          {"method": "ping                                                                | -32700
           {"id": 1, "method": "tools/list", "params": 0.5}                                | -32602
           {"id": 1, "method": "tools/call"}                                               | -32602
           {"id": 1, "method": "tools/call", "params": {"name": 3}}                        | -32602
           {"id": 1, "method": "tools/call", "params": {"name": "a", "arguments": []}}     | -32602
-          {"id": 1, "method": "tools/call", "params": {"name": "a", "arguments": {"b": [1e400]}}} | -32602
           {"id": 1, "method": "resources/read", "params": {}}                             | -32602
           {"id": 1, "method": "completion/complete", "params": {"ref": {"type": "ref/resource"}}} | -32602
           {"id": 1, "method": "initialize", "params": {"protocolVersion": "2025-11-25", "capabilities": {}, "clientInfo": "me"}} | -32602
@@ -107,7 +118,7 @@ class MessageCheckTest {
           {"id": 1, "method": "tools/call", "params": {"name": "a"}}
           {"id": 1, "method": "tools/call", "params": {"name": "a", "arguments": null}}
           {"id": 1, "method": "something/new", "params": {"name": 3}}
-          no JSON, which is the extension's to refuse
+          [{"id": 1, "method": "ping"}, {"id": 2, "method": "ping"}]
           """)
   void any_other_message_is_let_pass(String message) throws Exception {
     assertEquals("taken", send("/mcp", message).body());
@@ -121,9 +132,78 @@ class MessageCheckTest {
     assertTrue(answer.body().contains("/problems/took-too-long"), answer.body());
   }
 
+  /** Whoever reads a message may call itself for each level, so its depth is bounded by a loop. */
+  @ParameterizedTest
+  @ValueSource(ints = {24, 900, 1000, 1001, 30_000})
+  void a_message_nested_too_deep_is_refused_however_deep(int depth) throws Exception {
+    for (String[] pair : new String[][] {{"[", "]"}, {"{\"a\":", "}"}}) {
+      int within = Math.min(depth, 60_000 / (pair[0].length() + 1)) - 2;
+      String nested = pair[0].repeat(within) + "1" + pair[1].repeat(within);
+      assertRefused(400, -32600, send("/mcp", call(nested)));
+      assertRefused(400, -32600, send("/mcp", call(pair[0].repeat(within))));
+      assertRefused(400, -32600, send("/mcp", nested));
+    }
+  }
+
+  /**
+   * As deep as an endpoint takes its request; what is deeper yet passes is the tool's to refuse.
+   */
   @Test
-  void a_body_too_large_is_refused() throws Exception {
-    String large = "{\"id\": \"" + "a".repeat((1 << 20) + 1) + "\", \"method\": \"ping\"}";
-    assertEquals(413, send("/mcp", large).statusCode());
+  void a_message_nested_as_deep_as_a_request_may_be_is_let_pass() throws Exception {
+    String deepest = "{\"a\":".repeat(20) + "1" + "}".repeat(20);
+    assertEquals("taken", send("/mcp", call(deepest)).body());
+    assertEquals("taken", send("/mcp", "[" + call(deepest) + "]").body());
+  }
+
+  private static String call(String arguments) {
+    return "{\"id\": 1, \"method\": \"tools/call\", \"params\": {\"name\": \"a\", \"arguments\": "
+        + arguments
+        + "}}";
+  }
+
+  @Test
+  void a_batch_of_many_is_refused() throws Exception {
+    String ping = "{\"id\": 1, \"method\": \"ping\"}";
+    assertEquals("taken", send("/mcp", "[" + (ping + ",").repeat(9) + ping + "]").body());
+    assertRefused(400, -32600, send("/mcp", "[" + (ping + ",").repeat(10) + ping + "]"));
+  }
+
+  @Test
+  void a_long_id_is_refused() throws Exception {
+    String long_ = "{\"id\": \"" + "a".repeat(201) + "\", \"method\": \"ping\"}";
+    assertRefused(400, -32600, send("/mcp", long_));
+  }
+
+  /**
+   * The largest a sheet's schema allows, compact as assistants write it, in a fitting that is full.
+   */
+  @Test
+  void a_fitting_with_the_largest_sheet_is_let_pass() throws Exception {
+    String sheet = new YAMLMapper().readTree(LargestSheet.yaml(false)).toString();
+    String message = call("{\"pattern\": {\"inline\": " + sheet + "}, \"signs\": []}");
+    assertTrue(message.length() + 10 * 1024 <= 64 * 1024, message.length() + " bytes");
+    assertEquals("taken", send("/mcp", message).body());
+  }
+
+  @Test
+  void a_message_too_large_is_refused_whether_it_tells_its_length_or_not() throws Exception {
+    String large = call("\"" + "a".repeat(64 * 1024) + "\"");
+    HttpResponse<String> told = send("/mcp", large);
+    assertRefused(413, -32000, told);
+    assertTrue(told.body().contains("64 KB"), told.body());
+    HttpRequest untold =
+        HttpRequest.newBuilder(address("/mcp"))
+            .POST(
+                BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(large.getBytes(UTF_8))))
+            .build();
+    assertEquals(
+        413, HttpClient.newHttpClient().send(untold, BodyHandlers.ofString()).statusCode());
+  }
+
+  private static void assertRefused(int status, int code, HttpResponse<String> answer) {
+    assertEquals(status, answer.statusCode(), answer.body());
+    JsonObject said = new JsonObject(answer.body());
+    assertEquals("2.0", said.getString("jsonrpc"), answer.body());
+    assertEquals(code, said.getJsonObject("error").getInteger("code"), answer.body());
   }
 }

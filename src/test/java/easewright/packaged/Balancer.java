@@ -51,8 +51,11 @@ final class Balancer implements AutoCloseable {
     StringBuilder servers = new StringBuilder();
     for (int i = 0; i < instances.size(); i++) {
       servers.append(
-          "  server i%d %s check inter 200 fall 1 rise 1%n"
-              .formatted(i, instances.get(i).address().getAuthority()));
+          "  server i%d %s check port %d inter 200 fall 1 rise 1%n"
+              .formatted(
+                  i,
+                  instances.get(i).address().getAuthority(),
+                  instances.get(i).management().getPort()));
     }
     String configuration =
         """

@@ -269,7 +269,7 @@ class BatchIT {
   private static JsonNode health(PackagedService service) {
     try {
       HttpRequest ready =
-          HttpRequest.newBuilder(service.address().resolve("/q/health/ready")).build();
+          HttpRequest.newBuilder(service.management().resolve("/q/health/ready")).build();
       for (JsonNode check :
           JSON.readTree(HTTP.send(ready, BodyHandlers.ofByteArray()).body()).path("checks")) {
         if (check.path("name").textValue().equals("batch")) {

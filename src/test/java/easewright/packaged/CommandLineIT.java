@@ -43,6 +43,7 @@ class CommandLineIT {
       command.add("-XX:TieredStopAtLevel=1");
       command.add("-Deasewright.public-address=http://localhost:8080");
       command.add("-Dquarkus.http.port=" + taken.getLocalPort());
+      command.add("-Dquarkus.management.port=" + taken.getLocalPort());
       command.addAll(List.of("-jar", PackagedService.jar().toString()));
       command.addAll(List.of(arguments));
       ProcessBuilder program =

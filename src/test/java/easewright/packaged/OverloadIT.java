@@ -77,7 +77,8 @@ class OverloadIT {
       CompletableFuture<Outcome> written = CompletableFuture.supplyAsync(() -> run(writers));
       int looks = 0;
       while (!read.isDone()) {
-        assertEquals(200, get(address, "/q/health").statusCode(), "health, look " + looks);
+        assertEquals(
+            200, get(service.management(), "/q/health").statusCode(), "health, look " + looks);
         looks++;
         Thread.sleep(200);
       }

@@ -23,13 +23,16 @@ import java.util.stream.Stream;
 /** The packaged service, started on a free port and ready to answer until it is closed. */
 public final class PackagedService implements AutoCloseable {
   private static final Path TARGET = Path.of("target");
-  private static final Pattern LISTENING = Pattern.compile("Listening on: http://[^ ]*:(\\d+)");
+  private static final Pattern LISTENING =
+      Pattern.compile(
+          "Listening on: http://[^ ]*:(\\d+)\\. Management interface .*http://[^ ]*:(\\d+)");
   private static final Duration START = Duration.ofSeconds(90);
   private static final Duration STOP = Duration.ofSeconds(15);
 
   private final Process process;
   private final StringBuffer log = new StringBuffer();
   private final CompletableFuture<Integer> port = new CompletableFuture<>();
+  private final CompletableFuture<Integer> managementPort = new CompletableFuture<>();
 
   private PackagedService(Process process) {
     this.process = process;
@@ -57,9 +60,12 @@ public final class PackagedService implements AutoCloseable {
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     command.add("-XX:SharedArchiveFile=" + TARGET.resolve("easewright.jsa"));
     command.add("-XX:TieredStopAtLevel=1");
-    command.addAll(List.of("-XX:+UseSerialGC", "-Xms48m", "-Xmn10m", "-Xmx192m"));
+    command.addAll(
+        List.of(
+            "-XX:+UseSerialGC", "-Xms48m", "-Xmn10m", "-Xmx192m", "-XX:+ExitOnOutOfMemoryError"));
     command.add("-Dquarkus.http.host=127.0.0.1");
     command.add("-Dquarkus.http.port=0");
+    command.add("-Dquarkus.management.port=0");
     command.addAll(List.of(options));
     command.addAll(List.of("-jar", jar().toString()));
     try {
@@ -75,6 +81,11 @@ public final class PackagedService implements AutoCloseable {
   /** Where it listens, without a path: {@code http://127.0.0.1:port}. */
   public URI address() {
     return URI.create("http://127.0.0.1:" + port.join());
+  }
+
+  /** Where it tells its health and metrics, without a path. */
+  public URI management() {
+    return URI.create("http://127.0.0.1:" + managementPort.join());
   }
 
   /** Everything it has written so far, to either output. */
@@ -105,6 +116,11 @@ public final class PackagedService implements AutoCloseable {
   /** Whether the process ends by itself within so many seconds. */
   public boolean endsWithin(int seconds) throws InterruptedException {
     return process.waitFor(seconds, TimeUnit.SECONDS);
+  }
+
+  /** What the process ended with; once {@link #endsWithin} has said that it ended. */
+  public int exitValue() {
+    return process.exitValue();
   }
 
   /** The most memory the process ever had in use, as the kernel counts it, in megabytes. */
@@ -156,6 +172,7 @@ public final class PackagedService implements AutoCloseable {
         log.append(line).append('\n');
         Matcher listening = LISTENING.matcher(line);
         if (listening.find()) {
+          managementPort.complete(Integer.valueOf(listening.group(2)));
           port.complete(Integer.valueOf(listening.group(1)));
         }
       }
@@ -182,7 +199,7 @@ public final class PackagedService implements AutoCloseable {
     long deadline = System.nanoTime() + START.toNanos();
     try {
       HttpClient client = HttpClient.newHttpClient();
-      HttpRequest ready = HttpRequest.newBuilder(address().resolve("/q/health/ready")).build();
+      HttpRequest ready = HttpRequest.newBuilder(management().resolve("/q/health/ready")).build();
       while (client.send(ready, BodyHandlers.discarding()).statusCode() != 200) {
         if (System.nanoTime() > deadline) {
           throw new TimeoutException();

@@ -135,7 +135,7 @@ class TwoInstancesIT {
   }
 
   private double roundsTakenBy(PackagedService instance) throws Exception {
-    String metrics = send(instance.address(), null, "/q/metrics", null).body();
+    String metrics = send(instance.management(), null, "/q/metrics", null).body();
     return metrics
         .lines()
         .filter(line -> line.startsWith("http_server_requests_seconds_count"))

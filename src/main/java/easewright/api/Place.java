@@ -1,4 +1,4 @@
-package easewright.guard;
+package easewright.api;
 
 import io.vertx.core.net.SocketAddress;
 import io.vertx.ext.web.RoutingContext;
@@ -12,17 +12,19 @@ import java.util.HexFormat;
  * has one of those has the rest (RFC 4291, section 2.5.4). Behind a proxy that is the proxy's,
  * unless {@code quarkus.http.proxy.proxy-address-forwarding} says to believe its headers.
  */
-final class Place {
+public final class Place {
   private static final int PREFIX_BYTES = 8;
 
   private Place() {}
 
-  static String of(RoutingContext call) {
+  /** Where a call comes from; "" where that is not known. */
+  public static String of(RoutingContext call) {
     SocketAddress from = call.request().remoteAddress();
     return from == null || from.hostAddress() == null ? "" : of(from.hostAddress());
   }
 
-  static String of(String address) {
+  /** The same of an address as text, bare of brackets. */
+  public static String of(String address) {
     if (address.indexOf(':') < 0) {
       return address;
     }

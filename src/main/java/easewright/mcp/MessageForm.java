@@ -1,0 +1,134 @@
+package easewright.mcp;
+
+import io.vertx.core.json.JsonArray;
+import io.vertx.core.json.JsonObject;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Whether JSON is a message of the protocol (JSON-RPC 2.0, section 4; required members by the
+ * schema of the Model Context Protocol 2025-11-25). The extension casts what it reads, and then
+ * tells a failure of ours or nothing at all.
+ */
+final class MessageForm {
+  /** Only clients of revision 2025-03-26 send several at once; each may be a whole fitting. */
+  private static final int MOST_AT_ONCE = 10;
+
+  /** An id is kept while its message is answered. */
+  private static final int LONGEST_ID = 200;
+
+  /** What the service answers or looks at itself, one at a time (see {@link SessionCheck}). */
+  private static final List<String> ALONE =
+      List.of(
+          "initialize", "resources/subscribe", "resources/unsubscribe", "notifications/cancelled");
+
+  /** The parameters a method cannot do without, each a text. */
+  private static final Map<String, List<String>> TEXTS =
+      Map.of(
+          "initialize", List.of("protocolVersion"),
+          "tools/call", List.of("name"),
+          "resources/read", List.of("uri"),
+          "resources/subscribe", List.of("uri"),
+          "resources/unsubscribe", List.of("uri"),
+          "prompts/get", List.of("name"),
+          "logging/setLevel", List.of("level"));
+
+  /** The parameters a method cannot do without, each an object with these texts. */
+  private static final Map<String, Map<String, List<String>>> OBJECTS =
+      Map.of(
+          "initialize",
+          Map.of("capabilities", List.of(), "clientInfo", List.of("name", "version")),
+          "completion/complete",
+          Map.of("ref", List.of("type"), "argument", List.of("name", "value")));
+
+  /** Parameters of any method that are an object wherever they stand. */
+  private static final List<String> OBJECTS_IF_ANY = List.of("arguments", "_meta", "context");
+
+  private MessageForm() {}
+
+  /** The error to answer with; none if the JSON is a message, or a few of them. */
+  static Optional<RpcError> fault(Object json) {
+    return json instanceof JsonArray many ? faultOfMany(many) : faultOfOne(json);
+  }
+
+  private static Optional<RpcError> faultOfMany(JsonArray many) {
+    if (many.isEmpty() || many.size() > MOST_AT_ONCE) {
+      return noMessage(null, "A batch holds 1 to " + MOST_AT_ONCE + " messages.");
+    }
+    for (Object one : many) {
+      Optional<RpcError> fault = faultOfOne(one);
+      if (fault.isPresent()) {
+        return fault;
+      }
+      JsonObject message = (JsonObject) one;
+      if (ALONE.contains(message.getString("method", ""))) {
+        return noMessage(
+            message.getValue("id"), "\"" + message.getString("method") + "\" is sent alone.");
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<RpcError> faultOfOne(Object json) {
+    if (!(json instanceof JsonObject message)) {
+      return noMessage(null, "A message is an object.");
+    }
+    Object id = message.getValue("id");
+    if (message.containsKey("id") && !isId(id)) {
+      return noMessage(
+          null, "An id is a whole number or a text of at most " + LONGEST_ID + " characters.");
+    }
+    if (!message.containsKey("method")) {
+      boolean reply =
+          message.getValue("result") instanceof JsonObject
+              || message.getValue("error") instanceof JsonObject;
+      return reply ? Optional.empty() : noMessage(id, "A message has a method or is a reply.");
+    }
+    if (!(message.getValue("method") instanceof String method)) {
+      return noMessage(id, "The name of a method is a text.");
+    }
+    Object given = message.getValue("params");
+    if (given != null && !(given instanceof JsonObject)) {
+      return badParameters(id, "Parameters are an object.");
+    }
+    return faultOfParameters(id, method, given == null ? new JsonObject() : (JsonObject) given);
+  }
+
+  private static boolean isId(Object id) {
+    return id instanceof String text && text.length() <= LONGEST_ID
+        || id instanceof Integer
+        || id instanceof Long;
+  }
+
+  private static Optional<RpcError> faultOfParameters(Object id, String method, JsonObject given) {
+    for (String name : TEXTS.getOrDefault(method, List.of())) {
+      if (!(given.getValue(name) instanceof String)) {
+        return badParameters(id, "This method needs the text \"" + name + "\".");
+      }
+    }
+    for (Map.Entry<String, List<String>> one : OBJECTS.getOrDefault(method, Map.of()).entrySet()) {
+      boolean whole =
+          given.getValue(one.getKey()) instanceof JsonObject part
+              && one.getValue().stream().allMatch(text -> part.getValue(text) instanceof String);
+      if (!whole) {
+        return badParameters(id, "This method needs the object \"" + one.getKey() + "\".");
+      }
+    }
+    for (String name : OBJECTS_IF_ANY) {
+      Object value = given.getValue(name);
+      if (value != null && !(value instanceof JsonObject)) {
+        return badParameters(id, "\"" + name + "\" is an object.");
+      }
+    }
+    return Optional.empty();
+  }
+
+  private static Optional<RpcError> noMessage(Object id, String message) {
+    return Optional.of(RpcError.noMessage(id, message));
+  }
+
+  private static Optional<RpcError> badParameters(Object id, String message) {
+    return Optional.of(RpcError.badParameters(id, message));
+  }
+}
