@@ -10,6 +10,7 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -64,7 +65,7 @@ class AtOnce {
   }
 
   void register(@Observes Filters filters, Vertx vertx) {
-    filters.register(this::admit, PRIORITY);
+    filters.register(new Once("places", this::admit), PRIORITY);
     vertx.setPeriodic(1000, tick -> lookRound());
   }
 
@@ -104,6 +105,11 @@ class AtOnce {
   private static boolean isOfLines(RoutingContext call) {
     String form = call.request().getHeader(HttpHeaders.CONTENT_TYPE);
     return form != null && form.startsWith(LINES);
+  }
+
+  /** The places left: of all, and of those for what lasts long. */
+  List<Integer> left() {
+    return List.of(free.get(), freeForLong.get());
   }
 
   private static boolean take(AtomicInteger free) {
