@@ -46,8 +46,10 @@ class PageHeaders {
   private static void complete(RoutingContext call) {
     MultiMap headers = call.response().headers();
     headers.set("X-Content-Type-Options", "nosniff");
-    headers.set("Referrer-Policy", "no-referrer");
-    String form = headers.get(HttpHeaders.CONTENT_TYPE);
+    if (!headers.contains("Referrer-Policy")) {
+      headers.set("Referrer-Policy", "no-referrer");
+    }
+    String form = withoutPreference(headers);
     boolean page = form != null && form.startsWith("text/html");
     if (!headers.contains(CSP)) {
       headers.set(CSP, policy(call, form, page));
@@ -57,6 +59,17 @@ class PageHeaders {
       headers.set(
           "Permissions-Policy", "camera=(), geolocation=(), microphone=(), payment=(), usb=()");
     }
+  }
+
+  /** The form of the answer; that it is the second choice of several is nobody's business. */
+  private static String withoutPreference(MultiMap headers) {
+    String form = headers.get(HttpHeaders.CONTENT_TYPE);
+    if (form == null || !form.contains("qs=")) {
+      return form;
+    }
+    String bare = form.replaceAll(";\\s*+qs=[0-9.]++", "");
+    headers.set(HttpHeaders.CONTENT_TYPE, bare);
+    return bare;
   }
 
   private static String policy(RoutingContext call, String form, boolean page) {
