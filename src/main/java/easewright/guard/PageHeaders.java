@@ -29,11 +29,6 @@ class PageHeaders {
   private static final String DRAWING =
       "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'";
 
-  /** The contract's browser is a library's page, which starts by a script within it. */
-  private static final String CONTRACT =
-      "default-src 'self'; script-src 'self' 'unsafe-inline'; style-src 'self' 'unsafe-inline';"
-          + " img-src 'self' data:; base-uri 'none'; frame-ancestors 'none'";
-
   void register(@Observes Filters filters) {
     filters.register(
         call -> {
@@ -52,7 +47,7 @@ class PageHeaders {
     String form = withoutPreference(headers);
     boolean page = form != null && form.startsWith("text/html");
     if (!headers.contains(CSP)) {
-      headers.set(CSP, policy(call, form, page));
+      headers.set(CSP, policy(form, page));
     }
     if (page) {
       headers.set("Cross-Origin-Opener-Policy", "same-origin");
@@ -72,9 +67,9 @@ class PageHeaders {
     return bare;
   }
 
-  private static String policy(RoutingContext call, String form, boolean page) {
+  private static String policy(String form, boolean page) {
     if (page) {
-      return call.normalizedPath().startsWith("/api") ? CONTRACT : PAGE;
+      return PAGE;
     }
     return form != null && form.startsWith("image/svg") ? DRAWING : NOTHING;
   }
