@@ -75,7 +75,7 @@ class AtOnce {
       return;
     }
     boolean lines = isOfLines(call);
-    boolean isLong = lines || isPost(call) && LONG.contains(call.normalizedPath());
+    boolean isLong = lines || isPost(call) && LONG.contains(PlainPath.of(call));
     if (stopping.begun()) {
       call.response().putHeader(HttpHeaders.CONNECTION, "close");
       busy.answer(call, RETRY_AFTER_SECONDS);

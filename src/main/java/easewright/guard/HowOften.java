@@ -71,8 +71,7 @@ class HowOften implements Allowance {
 
   private void check(RoutingContext call) {
     tellOfProxy(call);
-    // A resource is found without the parameters of its path's segments (RFC 3986, section 3.3).
-    String path = call.normalizedPath().replaceAll(";[^/]*+", "");
+    String path = PlainPath.of(call);
     keys.of(call, path).onSuccess(found -> count(call, path, found));
   }
 

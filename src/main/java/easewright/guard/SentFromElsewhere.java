@@ -54,7 +54,7 @@ class SentFromElsewhere {
   }
 
   private void check(RoutingContext call) {
-    String path = call.normalizedPath();
+    String path = PlainPath.of(call);
     if (SAFE.contains(call.request().method())
         || ANSWERING.contains(path)
         || isOf("/desk", path)

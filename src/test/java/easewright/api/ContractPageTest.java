@@ -82,8 +82,8 @@ class ContractPageTest {
     String told = page().asString();
     assertTrue(
         told.contains(
-            "/v1/fittings&#39; -H &#39;Content-Type: application/json&#39; -d @first-fitting.json"),
+            "/v1/fittings' -H 'Content-Type: application/json' -d @first-fitting.json"),
         told.substring(0, Math.min(told.length(), 200)));
-    assertTrue(told.contains("-X DELETE &#39;http://localhost:"), "deleting");
+    assertTrue(told.contains("-X DELETE 'http://localhost:"), "deleting");
   }
 }
