@@ -131,8 +131,8 @@ public class ClinicDoor {
   }
 
   /**
-   * Who may open clinics by a call. Without a founding key only whoever sits at the machine may, and
-   * only of a service that is open and listens on that machine alone.
+   * Who may open clinics by a call. Without a founding key only whoever sits at the machine may,
+   * and only of a service that is open and listens on that machine alone.
    */
   public Founding founding(HttpServerRequest call) {
     if (foundingKey.isPresent()) {

@@ -53,7 +53,8 @@ record ContractPage(String about, String version, List<Group> groups, List<Form>
   public record Response(String status, String about, List<Body> bodies) {}
 
   /** A parameter, or a field of a form; its name is dotted where it lies within another. */
-  public record Field(String name, String place, boolean required, List<Type> types, String about) {}
+  public record Field(
+      String name, String place, boolean required, List<Type> types, String about) {}
 
   /** A kind of value: words, and the form they refer to, if any. */
   public record Type(String words, String form) {}
@@ -65,8 +66,7 @@ record ContractPage(String about, String version, List<Group> groups, List<Form>
   static ContractPage of(JsonNode contract) {
     List<Group> groups = new ArrayList<>();
     for (JsonNode tag : contract.path("tags")) {
-      groups.add(
-          new Group(text(tag, "name"), text(tag, "description"), operations(contract, tag)));
+      groups.add(new Group(text(tag, "name"), text(tag, "description"), operations(contract, tag)));
     }
     List<Form> forms = new ArrayList<>();
     for (Map.Entry<String, JsonNode> form : contract.at("/components/schemas").properties()) {

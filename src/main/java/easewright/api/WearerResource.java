@@ -72,7 +72,8 @@ public class WearerResource {
     Outcome outcome = form.oneOf("outcome", List.of(Outcome.values()));
     String said = form.textOrNone("said");
     form.refuseFaulty();
-    return StoryNote.forWearer(store.rounds().outcome(wearer, wearer.caseId(), number, outcome, said));
+    return StoryNote.forWearer(
+        store.rounds().outcome(wearer, wearer.caseId(), number, outcome, said));
   }
 
   @POST

@@ -112,7 +112,8 @@ final class SheetText {
 
   private SheetFault fault(JsonProcessingException unreadable) {
     Optional<Integer> line = line(unreadable);
-    // What binds the parser to trees names its classes, but for what it says of names written twice.
+    // What binds the parser to trees names its classes, but for what it says of names written
+    // twice.
     String said = unreadable.getOriginalMessage();
     String problem =
         said != null && said.startsWith(WRITTEN_TWICE)

@@ -81,8 +81,7 @@ class ContractPageTest {
   void a_command_to_try_is_given_for_each_operation() {
     String told = page().asString();
     assertTrue(
-        told.contains(
-            "/v1/fittings' -H 'Content-Type: application/json' -d @first-fitting.json"),
+        told.contains("/v1/fittings' -H 'Content-Type: application/json' -d @first-fitting.json"),
         told.substring(0, Math.min(told.length(), 200)));
     assertTrue(told.contains("-X DELETE 'http://localhost:"), "deleting");
   }

@@ -32,8 +32,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 /**
  * Limits count whoever they are meant for and nobody else: nothing made up gets round them, and a
  * key in force opens what it opens, whatever others do at the same address (OWASP API4:2023;
- * Authentication Cheat Sheet, "Account Lockout", on locking out by others' failures). Each test
- * has an address of its own, told by a proxy that is believed here.
+ * Authentication Cheat Sheet, "Account Lockout", on locking out by others' failures). Each test has
+ * an address of its own, told by a proxy that is believed here.
  */
 @QuarkusTest
 @TestProfile(LimitsHoldTest.Counting.class)
@@ -147,9 +147,7 @@ class LimitsHoldTest {
         List.of("/v1/signs", "/desk", "/desk/clinics", "/desk/size", "/rules", "/openapi.yaml")) {
       moveOn();
       assertEquals(
-          WRONG_KEYS,
-          answered(9, Stream.generate(() -> from().headers(headers).get(path))),
-          path);
+          WRONG_KEYS, answered(9, Stream.generate(() -> from().headers(headers).get(path))), path);
       from()
           .headers(headers)
           .get(path)
@@ -177,8 +175,7 @@ class LimitsHoldTest {
         "/desk;a=b/wearer/" + NO_LINK
       })
   void a_wrong_link_counts_however_its_address_is_written(String path) {
-    long looks =
-        answered(9, Stream.generate(() -> from().urlEncodingEnabled(false).get(path)));
+    long looks = answered(9, Stream.generate(() -> from().urlEncodingEnabled(false).get(path)));
     assertTrue(looks <= WRONG_KEYS, looks + " looks");
   }
 

@@ -79,10 +79,7 @@ class OddHttpTest {
   void redirects_repeat_no_host() throws IOException {
     for (String path : List.of("/", "/desk/clinics")) {
       String told =
-          exchange(
-              "GET "
-                  + path
-                  + " HTTP/1.1\r\nHost: evil.example\r\nConnection: close\r\n\r\n");
+          exchange("GET " + path + " HTTP/1.1\r\nHost: evil.example\r\nConnection: close\r\n\r\n");
       assertTrue(told.startsWith("HTTP/1.1 303 "), told);
       assertTrue(told.toLowerCase().contains("location: /desk"), told);
       assertFalse(told.contains("evil.example"), told);

@@ -29,8 +29,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Nothing is changed because a page of another site says so, not even what needs no key (Fetch
- * Standard, "CORS-safelisted method" and "request-header": a POST without a form, or of plain
- * text, is sent without asking; Fetch Metadata Request Headers; RFC 6454, section 7.3, on "null").
+ * Standard, "CORS-safelisted method" and "request-header": a POST without a form, or of plain text,
+ * is sent without asking; Fetch Metadata Request Headers; RFC 6454, section 7.3, on "null").
  */
 @QuarkusTest
 class SentFromElsewhereTest {
@@ -158,7 +158,8 @@ class SentFromElsewhereTest {
     for (String page : List.of("/desk", "/desk/sign-in", "/desk/clinics/new")) {
       assertEquals("same-origin", given().get(page).header("Referrer-Policy"), page);
     }
-    assertEquals("no-referrer", given().accept("text/html").get("/rules").header("Referrer-Policy"));
+    assertEquals(
+        "no-referrer", given().accept("text/html").get("/rules").header("Referrer-Policy"));
     assertTrue(changing().size() > 20, changing()::toString);
   }
 }
