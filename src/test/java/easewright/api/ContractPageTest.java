@@ -83,6 +83,6 @@ class ContractPageTest {
     assertTrue(
         told.contains("/v1/fittings' -H 'Content-Type: application/json' -d @first-fitting.json"),
         told.substring(0, Math.min(told.length(), 200)));
-    assertTrue(told.contains("-X DELETE 'http://localhost:"), "deleting");
+    assertTrue(told.contains("-X DELETE 'http://127.0.0.1:"), "deleting");
   }
 }

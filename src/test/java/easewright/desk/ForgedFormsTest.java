@@ -145,7 +145,7 @@ class ForgedFormsTest {
         List.of(
             Map.of("Sec-Fetch-Site", "same-origin"),
             Map.of("Sec-Fetch-Site", "same-origin", "Origin", "null"),
-            Map.of("Origin", "http://localhost:" + RestAssured.port))) {
+            Map.of("Origin", RestAssured.baseURI + ":" + RestAssured.port))) {
       stock();
       Response response = post(form, fields(form, token()), said);
       assertTrue(
@@ -166,7 +166,7 @@ class ForgedFormsTest {
             Map.of("Sec-Fetch-Site", "cross-site", "Origin", "null"),
             Map.of("Origin", "null"), // a frame without an origin of its own
             Map.of("Origin", "https://elsewhere.example"),
-            Map.of("Origin", "http://localhost"), // the port is another
+            Map.of("Origin", RestAssured.baseURI), // the port is another
             Map.of("Origin", "http://localhost.elsewhere.example"))) {
       refused(post(form, fields(form, token()), elsewhere), before);
     }
