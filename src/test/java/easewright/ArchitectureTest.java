@@ -99,7 +99,7 @@ class ArchitectureTest {
 
   /** The guard stands before everything and looks into nothing. */
   @Test
-  void the_guard_knows_problems_and_the_name_of_a_cookie_and_nothing_knows_the_guard() {
+  void the_guard_knows_the_endpoints_alone_and_nothing_knows_the_guard() {
     noClasses()
         .that()
         .resideInAPackage("easewright.guard..")

@@ -20,16 +20,23 @@ final class BulkExchange {
   private final HttpServerRequest request;
   private final HttpServerResponse response;
   private final LineAnswers answers;
+  private final Allowance allowance;
   private final RequestLines lines = new RequestLines();
   private final Problem tooLarge;
   private long bytesLeft;
   private boolean ended;
 
-  BulkExchange(RoutingContext context, LineAnswers answers, long mostBytes, Problem tooLarge) {
+  BulkExchange(
+      RoutingContext context,
+      LineAnswers answers,
+      Allowance allowance,
+      long mostBytes,
+      Problem tooLarge) {
     this.context = context;
     this.request = context.request();
     this.response = context.response();
     this.answers = answers;
+    this.allowance = allowance;
     this.bytesLeft = mostBytes;
     this.tooLarge = tooLarge;
   }
@@ -80,7 +87,11 @@ final class BulkExchange {
     if (response.closed()) {
       return;
     }
-    response.write(Buffer.buffer(answers.reply(line).line()));
+    LineAnswers.Reply reply =
+        allowance.takesLine(context)
+            ? answers.reply(line)
+            : answers.refusal(Problem.TOO_MANY, line.number());
+    response.write(Buffer.buffer(reply.line()));
     if (response.writeQueueFull()) {
       response.drainHandler(
           drained -> {

@@ -22,11 +22,14 @@ class BulkRoute {
   private final LineAnswers answers;
   private final long mostBytes;
   private final Problem tooLarge;
+  private final Allowance allowance;
 
   BulkRoute(
       LineAnswers answers,
+      Allowance allowance,
       @ConfigProperty(name = "easewright.bulk.max-body-size") MemorySize most) {
     this.answers = answers;
+    this.allowance = allowance;
     this.mostBytes = most.asLongValue();
     this.tooLarge = Problem.tooLarge(mostBytes / 1024 + " KB in one request");
   }
@@ -46,7 +49,7 @@ class BulkRoute {
     if (length != null && Long.parseLong(length) > mostBytes) {
       refuse(context, tooLarge);
     } else {
-      new BulkExchange(context, answers, mostBytes, tooLarge).begin();
+      new BulkExchange(context, answers, allowance, mostBytes, tooLarge).begin();
     }
   }
 

@@ -4,6 +4,10 @@ import easewright.clinic.Caller;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.NotAllowed;
 import easewright.clinic.Role;
+import io.quarkus.logging.Log;
+import io.quarkus.runtime.StartupEvent;
+import io.vertx.core.http.HttpServerRequest;
+import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import jakarta.ws.rs.NotFoundException;
 import java.nio.charset.StandardCharsets;
@@ -22,14 +26,26 @@ public class ClinicDoor {
   private final ClinicStore store;
   private final boolean open;
   private final Optional<String> foundingKey;
+  private final boolean forThisMachine;
 
   ClinicDoor(
       ClinicStore store,
       @ConfigProperty(name = "easewright.open") boolean open,
-      @ConfigProperty(name = "easewright.clinic.founding-key") Optional<String> foundingKey) {
+      @ConfigProperty(name = "easewright.clinic.founding-key") Optional<String> foundingKey,
+      @ConfigProperty(name = "quarkus.http.host") String host) {
     this.store = store;
     this.open = open;
     this.foundingKey = foundingKey;
+    this.forThisMachine = ThisMachine.isLoopback(host);
+  }
+
+  void tellOfFounding(@Observes StartupEvent started) {
+    if (foundingKey.isEmpty() && !(open && forThisMachine)) {
+      Log.warn(
+          "Nobody can open a clinic: set easewright.clinic.founding-key, a word that whoever opens"
+              + " one must send. Without it only a service that is open and listens on this machine"
+              + " alone (quarkus.http.host=127.0.0.1) opens clinics.");
+    }
   }
 
   /**
@@ -96,6 +112,17 @@ public class ClinicDoor {
     return store.keys().holder(link).orElseThrow(NotFoundException::new);
   }
 
+  /**
+   * What names a key that opens something, the founding key too.
+   *
+   * @param key as its holder has it
+   */
+  public Optional<String> nameOf(String key) {
+    return foundingKey.isPresent() && isFoundingKey(bringing(key))
+        ? Optional.of("founding")
+        : store.keys().holder(key).map(Caller::key);
+  }
+
   /** Who may open clinics. */
   public enum Founding {
     ANYBODY,
@@ -103,35 +130,43 @@ public class ClinicDoor {
     NOBODY
   }
 
-  /** Who may open clinics here. A service that is closed and has no founding key opens none. */
-  public Founding founding() {
+  /**
+   * Who may open clinics by a call. Without a founding key only whoever sits at the machine may,
+   * and only of a service that is open and listens on that machine alone.
+   */
+  public Founding founding(HttpServerRequest call) {
     if (foundingKey.isPresent()) {
       return Founding.WHO_KNOWS_THE_KEY;
     }
-    return open ? Founding.ANYBODY : Founding.NOBODY;
+    return open && forThisMachine && ThisMachine.sent(call) ? Founding.ANYBODY : Founding.NOBODY;
   }
 
   /** Whether an {@code Authorization} header may open a clinic. */
-  public boolean opensTo(String authorization) {
-    return switch (founding()) {
+  public boolean opensTo(String authorization, HttpServerRequest call) {
+    return switch (founding(call)) {
       case ANYBODY -> true;
       case NOBODY -> false;
-      case WHO_KNOWS_THE_KEY -> {
-        byte[] wanted = (BEARER + foundingKey.get()).getBytes(StandardCharsets.UTF_8);
-        byte[] given =
-            (authorization == null ? "" : authorization).getBytes(StandardCharsets.UTF_8);
-        yield MessageDigest.isEqual(wanted, given);
-      }
+      case WHO_KNOWS_THE_KEY -> isFoundingKey(authorization);
     };
+  }
+
+  private boolean isFoundingKey(String authorization) {
+    byte[] wanted = bringing(foundingKey.get()).getBytes(StandardCharsets.UTF_8);
+    byte[] given = (authorization == null ? "" : authorization).getBytes(StandardCharsets.UTF_8);
+    return MessageDigest.isEqual(wanted, given);
   }
 
   /**
    * Refuses whoever may open no clinic.
    *
-   * @throws NoKey when not
+   * @throws NoFounding when nobody may
+   * @throws NoKey when only others may
    */
-  void mayFound(String authorization) {
-    if (!opensTo(authorization)) {
+  void mayFound(String authorization, HttpServerRequest call) {
+    if (founding(call) == Founding.NOBODY) {
+      throw new NoFounding();
+    }
+    if (!opensTo(authorization, call)) {
       throw new NoKey();
     }
   }

@@ -109,6 +109,26 @@ public final class ClinicNotes {
           last.map(Case.Gist::sheet).orElse(null),
           last.map(Case.Gist::sizeCut).orElse(null));
     }
+
+    /** The same without what the newest advice takes for likely. */
+    CaseNote withoutCause() {
+      return new CaseNote(
+          id,
+          nickname,
+          state,
+          version,
+          holder,
+          rounds,
+          openedAt,
+          changedAt,
+          waitingSince,
+          redFlag,
+          stuck,
+          null,
+          sign,
+          sheet,
+          sizeCut);
+    }
   }
 
   /** A case in its place in the queue. */
@@ -167,7 +187,7 @@ public final class ClinicNotes {
     }
   }
 
-  /** A round. */
+  /** A round; {@code cautions} stand where the advice they are part of is not told yet. */
   public record RoundNote(
       int number,
       String addedAt,
@@ -175,17 +195,29 @@ public final class ClinicNotes {
       String post,
       JsonNode request,
       JsonNode advice,
+      JsonNode cautions,
       ReplyNote reply,
       String outcome,
       String outcomeSaid) {
     static RoundNote of(Round round) {
+      return of(round, true);
+    }
+
+    /** The same for the wearer: until somebody has replied, of the advice only what may hurt. */
+    static RoundNote forWearer(Round round) {
+      return of(round, round.reply() != null);
+    }
+
+    private static RoundNote of(Round round, boolean withAdvice) {
+      JsonNode advice = round.fitted().advice();
       return new RoundNote(
           round.number(),
           round.addedAt().toString(),
           AuthorNote.of(round.by()),
           round.fitted().post(),
           round.request(),
-          round.fitted().advice(),
+          withAdvice ? advice : null,
+          withAdvice ? null : advice.path("cautions"),
           round.reply() == null ? null : ReplyNote.of(round.reply()),
           round.outcome() == null ? null : word(round.outcome()),
           round.outcomeSaid());
@@ -206,6 +238,16 @@ public final class ClinicNotes {
       return new StoryNote(
           CaseNote.of(story.current()),
           story.rounds().stream().map(RoundNote::of).toList(),
+          story.notes().stream().map(NoteNote::of).toList());
+    }
+
+    static StoryNote forWearer(Story story) {
+      List<Round> rounds = story.rounds();
+      boolean replied = rounds.isEmpty() || rounds.get(rounds.size() - 1).reply() != null;
+      CaseNote current = CaseNote.of(story.current());
+      return new StoryNote(
+          replied ? current : current.withoutCause(),
+          rounds.stream().map(RoundNote::forWearer).toList(),
           story.notes().stream().map(NoteNote::of).toList());
     }
   }

@@ -12,6 +12,7 @@ import easewright.clinic.ClinicStore;
 import easewright.clinic.Role;
 import easewright.clinic.SampleClinic;
 import io.smallrye.common.annotation.Blocking;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
 import jakarta.ws.rs.GET;
@@ -41,18 +42,20 @@ public class ClinicResource {
   private final ClinicStore store;
   private final ClinicDoor door;
   private final FittedReader fittings;
+  private final RoutingContext call;
 
-  ClinicResource(ClinicStore store, ClinicDoor door, FittedReader fittings) {
+  ClinicResource(ClinicStore store, ClinicDoor door, FittedReader fittings, RoutingContext call) {
     this.store = store;
     this.door = door;
     this.fittings = fittings;
+    this.call = call;
   }
 
   @POST
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public OpenedClinic open(@HeaderParam(HttpHeaders.AUTHORIZATION) String key, byte[] body) {
-    door.mayFound(key);
+    door.mayFound(key, call.request());
     ClinicForm form = new ClinicForm(body, "name", "organiser", "retentionDays");
     String name = form.name("name");
     String organiser = form.name("organiser");
@@ -67,7 +70,7 @@ public class ClinicResource {
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public OpenedClinic openSample(@HeaderParam(HttpHeaders.AUTHORIZATION) String key) {
-    door.mayFound(key);
+    door.mayFound(key, call.request());
     return OpenedClinic.of(
         SampleClinic.open(
             store,

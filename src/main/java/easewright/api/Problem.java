@@ -27,6 +27,14 @@ public record Problem(
 
   public static final String MEDIA_TYPE = "application/problem+json";
 
+  /** What was done too often from one place. */
+  public static final Problem TOO_MANY =
+      of(
+          "too-many",
+          "Too many requests from one place",
+          429,
+          "Wait as long as the header Retry-After says. Nothing of the request was kept.");
+
   /**
    * One fault: JSON Pointer (RFC 6901), its line in a sheet, what is wrong, what would be right.
    */

@@ -35,6 +35,27 @@ class ProblemMapping {
   }
 
   @ServerExceptionMapper
+  Response noFounding(NoFounding request) {
+    return Problem.of(
+            "founding-key-needed",
+            "Nobody may open a clinic here",
+            403,
+            "Whoever runs the service sets easewright.clinic.founding-key, and gives that word to"
+                + " those who may open clinics. Without it clinics are opened only on the machine"
+                + " itself, of a service that listens there alone.")
+        .response()
+        .build();
+  }
+
+  @ServerExceptionMapper
+  Response tooOften(TooOften request) {
+    return Problem.TOO_MANY
+        .response()
+        .header(HttpHeaders.RETRY_AFTER, Math.max(1, request.secondsToWait()))
+        .build();
+  }
+
+  @ServerExceptionMapper
   Response notAllowed(NotAllowed request) {
     return Problem.of(
             "not-allowed",

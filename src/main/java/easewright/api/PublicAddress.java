@@ -8,12 +8,12 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
  * Where links in a reply lead, since a reply is posted on boards where a path alone leads nowhere:
- * to {@code easewright.public-address}, else to the host as the asker called it. Behind a proxy
- * that host is the proxy's only if Quarkus is told to trust it (quarkus.http.proxy.*).
+ * to {@code easewright.public-address}, else to this machine as the asker called it. A name that is
+ * not known to be ours is the asker's own word, and no link leads there.
  */
 @Singleton
 public class PublicAddress {
-  /** Nothing that could end a link in Markdown or HTML; the host is the caller's own word. */
+  /** Nothing that could end a link in Markdown or HTML. */
   private static final Pattern SITE =
       Pattern.compile("https?://[A-Za-z0-9._~:\\[\\]-]+(/[A-Za-z0-9._~/-]*)?");
 
@@ -40,8 +40,22 @@ public class PublicAddress {
     return address.orElseGet(
         () -> {
           String called = withoutSlash(calledAs);
-          return SITE.matcher(called).matches() ? called : "";
+          return SITE.matcher(called).matches() && ThisMachine.is(host(called)) ? called : "";
         });
+  }
+
+  /** Whether the public address is of an origin (RFC 6454, section 6.2). */
+  boolean isAt(String origin) {
+    return address.map(site -> site.equals(origin) || site.startsWith(origin + "/")).orElse(false);
+  }
+
+  private static String host(String site) {
+    try {
+      String host = URI.create(site).getHost();
+      return host == null ? "" : host;
+    } catch (IllegalArgumentException none) {
+      return "";
+    }
   }
 
   private static String withoutSlash(String address) {

@@ -20,7 +20,10 @@ import java.util.List;
 import org.jboss.resteasy.reactive.ResponseHeader;
 import org.jboss.resteasy.reactive.ResponseStatus;
 
-/** One case, for the wearer it is about, by a link nobody else has. */
+/**
+ * One case, for the wearer it is about, by a link nobody else has. What the rule book advises is
+ * told once a helper has replied, what it warns of at once.
+ */
 @Path("/v1/wearer-links/{link}")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)
@@ -41,7 +44,7 @@ public class WearerResource {
   @ResponseHeader(name = "Referrer-Policy", value = "no-referrer")
   public StoryNote story(@PathParam("link") String link) {
     Caller wearer = door.follow(link);
-    return StoryNote.of(store.cases().story(wearer, wearer.caseId()));
+    return StoryNote.forWearer(store.cases().story(wearer, wearer.caseId()));
   }
 
   @DELETE
@@ -56,7 +59,7 @@ public class WearerResource {
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public RoundNote addRound(@PathParam("link") String link, byte[] body) {
     Caller wearer = door.follow(link);
-    return RoundNote.of(store.rounds().add(wearer, wearer.caseId(), fittings.read(body)));
+    return RoundNote.forWearer(store.rounds().add(wearer, wearer.caseId(), fittings.read(body)));
   }
 
   @PUT
@@ -69,7 +72,8 @@ public class WearerResource {
     Outcome outcome = form.oneOf("outcome", List.of(Outcome.values()));
     String said = form.textOrNone("said");
     form.refuseFaulty();
-    return StoryNote.of(store.rounds().outcome(wearer, wearer.caseId(), number, outcome, said));
+    return StoryNote.forWearer(
+        store.rounds().outcome(wearer, wearer.caseId(), number, outcome, said));
   }
 
   @POST

@@ -43,7 +43,7 @@ public class NewClinicPage {
 
   @GET
   public String blank() {
-    return Pages.newClinic(FilledForm.blank(), door.founding(), false).render();
+    return Pages.newClinic(FilledForm.blank(), founding(), false).render();
   }
 
   @POST
@@ -65,10 +65,12 @@ public class NewClinicPage {
     signedIn.mustBeSentFromHere();
     FilledForm form = FilledForm.of(body);
     String foundingKey = ClinicDoor.bringing(form.value("foundingKey"));
-    if (!door.opensTo(foundingKey)) {
-      return RestResponse.ResponseBuilder.<String>create(422)
-          .entity(Pages.newClinic(form, door.founding(), true).render())
-          .build();
+    if (!door.opensTo(foundingKey, signedIn.request())) {
+      if (founding() == ClinicDoor.Founding.NOBODY) {
+        return page(403, form, false);
+      }
+      signedIn.countWrongKey();
+      return page(422, form, true);
     }
     try {
       OpenedClinic opened = opening.apply(foundingKey, form);
@@ -77,9 +79,17 @@ public class NewClinicPage {
           .cookie(signedIn.cookie(opened.key().key()))
           .build();
     } catch (FaultyRequest refusal) {
-      return RestResponse.ResponseBuilder.<String>create(refusal.status())
-          .entity(Pages.newClinic(form.refused(refusal), door.founding(), false).render())
-          .build();
+      return page(refusal.status(), form.refused(refusal), false);
     }
+  }
+
+  private RestResponse<String> page(int status, FilledForm form, boolean refused) {
+    return RestResponse.ResponseBuilder.<String>create(status)
+        .entity(Pages.newClinic(form, founding(), refused).render())
+        .build();
+  }
+
+  private ClinicDoor.Founding founding() {
+    return door.founding(signedIn.request());
   }
 }

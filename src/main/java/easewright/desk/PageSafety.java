@@ -9,7 +9,8 @@ import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 /**
  * What a browser may do on the desk's pages: load our style, script and drawings, and post forms to
  * us; nothing else, whatever a pasted post says (Content Security Policy Level 3). Pages hold
- * measurements, so no copy is kept and no address told on.
+ * measurements, so no copy is kept. An address is told to nobody but ourselves, so that forms name
+ * our origin.
  */
 class PageSafety {
   static final String POLICY =
@@ -29,7 +30,7 @@ class PageSafety {
     MultivaluedMap<String, Object> headers = response.getHeaders();
     headers.putSingle("Content-Security-Policy", POLICY);
     headers.putSingle("X-Content-Type-Options", "nosniff");
-    headers.putSingle("Referrer-Policy", "no-referrer");
+    headers.putSingle("Referrer-Policy", "same-origin");
     if (!headers.containsKey(HttpHeaders.CACHE_CONTROL)) {
       headers.putSingle(HttpHeaders.CACHE_CONTROL, "no-store");
     }

@@ -12,6 +12,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
+import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.NewCookie;
 import java.net.URI;
@@ -65,6 +66,7 @@ public class SignInPage {
     String to = ownPath(form.value("to"));
     Optional<Caller> caller = door.find(ClinicDoor.bringing(key));
     if (caller.isEmpty()) {
+      signedIn.countWrongKey();
       return RestResponse.ResponseBuilder.<String>create(422)
           .entity(Pages.signIn(to, true).render())
           .build();
@@ -90,13 +92,14 @@ public class SignInPage {
   }
 
   /**
-   * Leads on to a page of ours.
+   * Leads on to a page of ours, by its path alone: the host is only the asker's word, and a proxy
+   * may have another.
    *
    * @param path not encoded: what stood in the address may stand in it, whatever that was
    */
   static RestResponse<String> seeOther(String path, NewCookie... cookies) {
     return RestResponse.ResponseBuilder.<String>create(303)
-        .location(encoded(path))
+        .header(HttpHeaders.LOCATION, encoded(path).toString())
         .cookie(cookies)
         .build();
   }

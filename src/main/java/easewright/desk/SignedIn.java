@@ -1,6 +1,8 @@
 package easewright.desk;
 
+import easewright.api.Allowance;
 import easewright.api.ClinicDoor;
+import easewright.api.OwnPages;
 import easewright.clinic.Role;
 import io.vertx.core.http.Cookie;
 import io.vertx.core.http.HttpServerRequest;
@@ -27,10 +29,14 @@ public class SignedIn {
   private static final String PATH = "/desk";
 
   private final ClinicDoor door;
+  private final OwnPages ownPages;
+  private final Allowance allowance;
   private final RoutingContext call;
 
-  SignedIn(ClinicDoor door, RoutingContext call) {
+  SignedIn(ClinicDoor door, OwnPages ownPages, Allowance allowance, RoutingContext call) {
     this.door = door;
+    this.ownPages = ownPages;
+    this.allowance = allowance;
     this.call = call;
   }
 
@@ -81,24 +87,28 @@ public class SignedIn {
   }
 
   /**
-   * Refuses what a page of another site sends. Browsers say where from in {@code Sec-Fetch-Site}
-   * (Fetch Metadata Request Headers, W3C Working Draft), but to a site without TLS only in {@code
-   * Origin}, which is "null" here since our pages tell no referrer (Fetch Standard, "append a
-   * request Origin header"): then only the token tells.
+   * Refuses what a page of another site sends.
+   *
+   * @throws ForbiddenException when it does
    */
   void mustBeSentFromHere() {
-    HttpServerRequest request = call.request();
-    String site = request.getHeader("Sec-Fetch-Site");
-    String origin = request.getHeader("Origin");
-    boolean elsewhere =
-        site != null
-            ? !site.equals("same-origin")
-            : origin != null
-                && !origin.equals("null")
-                && !origin.endsWith("://" + request.authority());
-    if (elsewhere) {
+    if (!ownPages.mayHaveSent(call.request())) {
       throw new ForbiddenException();
     }
+  }
+
+  /**
+   * Counts a key that was typed in and opens nothing.
+   *
+   * @throws easewright.api.TooOften when too many came from there
+   */
+  void countWrongKey() {
+    allowance.countWrongKey(call);
+  }
+
+  /** The call itself. */
+  HttpServerRequest request() {
+    return call.request();
   }
 
   /** The cookie that signs in; it ends with the browser's session. */

@@ -10,6 +10,7 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.time.Duration;
+import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
 import java.util.Set;
@@ -64,13 +65,13 @@ class AtOnce {
   }
 
   void register(@Observes Filters filters, Vertx vertx) {
-    filters.register(this::admit, PRIORITY);
+    filters.register(new Once("places", this::admit), PRIORITY);
     vertx.setPeriodic(1000, tick -> lookRound());
   }
 
   private void admit(RoutingContext call) {
     boolean lines = isOfLines(call);
-    boolean isLong = lines || isPost(call) && LONG.contains(call.normalizedPath());
+    boolean isLong = lines || isPost(call) && LONG.contains(PlainPath.of(call));
     if (stopping.begun()) {
       call.response().putHeader(HttpHeaders.CONNECTION, "close");
       busy.answer(call, RETRY_AFTER_SECONDS);
@@ -93,6 +94,11 @@ class AtOnce {
   private static boolean isOfLines(RoutingContext call) {
     String form = call.request().getHeader(HttpHeaders.CONTENT_TYPE);
     return form != null && form.startsWith(LINES);
+  }
+
+  /** The places left: of all, and of those for what lasts long. */
+  List<Integer> left() {
+    return List.of(free.get(), freeForLong.get());
   }
 
   private static boolean take(AtomicInteger free) {

@@ -38,7 +38,9 @@ class Broken {
         .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
         .putHeader(HttpHeaders.CACHE_CONTROL, "no-store")
         .putHeader(HttpHeaders.CONNECTION, "close")
-        .end(Json.encodeToBuffer(problem));
+        .end(Json.encodeToBuffer(problem))
+        // The header alone does not keep the server from reading on.
+        .onComplete(told -> call.request().connection().close());
   }
 
   private static Problem refused(int status) {

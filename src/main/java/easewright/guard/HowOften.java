@@ -1,9 +1,13 @@
 package easewright.guard;
 
+import easewright.api.Allowance;
 import easewright.api.ClinicDoor;
 import easewright.api.Place;
 import easewright.api.Problem;
+import easewright.api.TooOften;
+import easewright.guard.BroughtKeys.Found;
 import io.github.bucket4j.ConsumptionProbe;
+import io.quarkus.logging.Log;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpMethod;
@@ -12,112 +16,165 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.util.List;
-import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * How often one place may do what is dear to abuse: open clinics, and try keys or links that open
- * nothing. Answers are counted only where {@code easewright.limit.answers} says so; {@link AtOnce}
- * bounds what they cost. The headers are those of draft-ietf-httpapi-ratelimit-headers-10.
+ * How often one place may ask for answers, open clinics, and try keys or links that open nothing.
+ * Whoever brings a key in force is counted by that key instead, so no stranger who shares their
+ * address, or their proxy, can keep them out; whatever else is made up changes nothing. The headers
+ * are those of draft-ietf-httpapi-ratelimit-headers-10.
  */
 @Singleton
-class HowOften {
+class HowOften implements Allowance {
   /** After {@link AtOnce}, before a closed service looks for keys. */
   private static final int PRIORITY = 280;
 
   private static final List<String> OPENINGS =
       List.of(
           "/v1/clinics", "/v1/clinics/samples", "/desk/clinics/new", "/desk/clinics/new/sample");
-  private static final List<String> LINKS = List.of("/v1/wearer-links/", "/desk/wearer/");
-  private static final String SIGN_IN = "/desk/sign-in";
+  private static final String WRONG_KEY_COUNTED = "a wrong key was counted";
+  private static final String COUNTED_AS = "counted as";
+  private static final String DROPPED_COOKIE =
+      ClinicDoor.COOKIE + "=; Max-Age=0; Path=/desk; HttpOnly; SameSite=Strict";
 
+  private final BroughtKeys keys;
+  private final ClinicDoor door;
+  private final boolean believesProxies;
+  private final AtomicBoolean toldOfProxy = new AtomicBoolean();
   private final Quota openings;
   private final Quota wrongKeys;
-  private final Optional<Quota> answers;
-  private final Refusal tooMany =
-      new Refusal(
-          Problem.of(
-              "too-many",
-              "Too many requests from one place",
-              429,
-              "Wait as long as the header Retry-After says. Nothing of the request was read."));
+  private final Quota answers;
+  private final Quota lines;
+  private final Refusal tooMany = new Refusal(Problem.TOO_MANY);
 
   HowOften(
+      BroughtKeys keys,
+      ClinicDoor door,
+      @ConfigProperty(name = "quarkus.http.proxy.proxy-address-forwarding", defaultValue = "false")
+          boolean believesProxies,
       @ConfigProperty(name = "easewright.limit.openings") String openings,
       @ConfigProperty(name = "easewright.limit.wrong-keys") String wrongKeys,
-      @ConfigProperty(name = "easewright.limit.answers") Optional<String> answers) {
+      @ConfigProperty(name = "easewright.limit.answers") String answers,
+      @ConfigProperty(name = "easewright.limit.lines") String lines) {
+    this.keys = keys;
+    this.door = door;
+    this.believesProxies = believesProxies;
     this.openings = new Quota("openings", openings);
     this.wrongKeys = new Quota("wrong-keys", wrongKeys);
-    this.answers = answers.map(written -> new Quota("answers", written));
+    this.answers = new Quota("answers", answers);
+    this.lines = new Quota("lines", lines);
   }
 
   void register(@Observes Filters filters) {
-    filters.register(this::check, PRIORITY);
+    filters.register(new Once("quotas", this::check), PRIORITY);
   }
 
   private void check(RoutingContext call) {
-    String path = call.normalizedPath();
-    boolean post = call.request().method().equals(HttpMethod.POST);
-    if (post && OPENINGS.contains(path)) {
-      count(openings, call);
-    } else if (bringsKey(call, path, post)) {
-      tryKey(call, path);
-    } else if (post && answers.isPresent()) {
-      count(answers.get(), call);
-    } else {
+    tellOfProxy(call);
+    String path = PlainPath.of(call);
+    keys.of(call, path).onSuccess(found -> count(call, path, found));
+  }
+
+  private void count(RoutingContext call, String path, Found found) {
+    if (found.wrong()) {
+      dropCookie(call);
+      if (!takesWrongKey(call)) {
+        return;
+      }
+    }
+    String who = found.name() == null ? Place.of(call) : "key " + found.name();
+    call.put(COUNTED_AS, who);
+    if (!call.request().method().equals(HttpMethod.POST) || takesTypedKey(call, path)) {
       call.next();
+    } else if (OPENINGS.contains(path) && anybodyOpens(call)) {
+      take(openings, Place.of(call), call);
+    } else {
+      take(answers, who, call);
     }
   }
 
-  private void count(Quota quota, RoutingContext call) {
-    ConsumptionProbe one = quota.count(Place.of(call));
-    long wait = Quota.seconds(one.getNanosToWaitForRefill());
-    tell(quota, call.response(), one.getRemainingTokens(), wait);
+  /** A key in a form is looked at by its page, which lets a right one in whatever was counted. */
+  private boolean takesTypedKey(RoutingContext call, String path) {
+    return path.equals(BroughtKeys.SIGN_IN)
+        || path.startsWith("/desk/") && OPENINGS.contains(path) && !anybodyOpens(call);
+  }
+
+  /** Where a founding key is needed, that key is what bounds how many are opened. */
+  private boolean anybodyOpens(RoutingContext call) {
+    return door.founding(call.request()) == ClinicDoor.Founding.ANYBODY;
+  }
+
+  private void take(Quota quota, String who, RoutingContext call) {
+    ConsumptionProbe one = quota.count(who);
     if (one.isConsumed()) {
+      tell(quota, one, call.response());
       call.next();
     } else {
-      tooMany.answer(call, Math.max(1, wait));
+      refuse(quota, one, call);
     }
   }
 
-  /** Only what opens nothing counts, so whoever has a key is never held up by using it. */
-  private void tryKey(RoutingContext call, String path) {
-    String place = Place.of(call);
-    long wait = wrongKeys.secondsToWait(place);
-    if (wait > 0) {
-      tell(wrongKeys, call.response(), 0, wait);
-      tooMany.answer(call, wait);
+  private boolean takesWrongKey(RoutingContext call) {
+    call.put(WRONG_KEY_COUNTED, true);
+    ConsumptionProbe one = wrongKeys.count(Place.of(call));
+    if (!one.isConsumed()) {
+      refuse(wrongKeys, one, call);
+    }
+    return one.isConsumed();
+  }
+
+  private void refuse(Quota quota, ConsumptionProbe none, RoutingContext call) {
+    tell(quota, none, call.response());
+    tooMany.answer(call, Math.max(1, Quota.seconds(none.getNanosToWaitForRefill())));
+  }
+
+  @Override
+  public void countWrongKey(RoutingContext call) {
+    if (call.get(WRONG_KEY_COUNTED) != null) {
       return;
     }
-    Ending.of(
-        call,
-        () -> {
-          if (openedNothing(call.response().getStatusCode(), path)) {
-            wrongKeys.count(place);
-          }
-        });
-    call.next();
+    call.put(WRONG_KEY_COUNTED, true);
+    ConsumptionProbe one = wrongKeys.count(Place.of(call));
+    if (!one.isConsumed()) {
+      throw new TooOften(Quota.seconds(one.getNanosToWaitForRefill()));
+    }
   }
 
-  private static boolean bringsKey(RoutingContext call, String path, boolean post) {
-    return LINKS.stream().anyMatch(path::startsWith)
-        || post && path.equals(SIGN_IN)
-        || call.request().headers().contains(HttpHeaders.AUTHORIZATION)
-        || path.startsWith("/desk/") && call.request().getCookie(ClinicDoor.COOKIE) != null;
+  @Override
+  public boolean takesLine(RoutingContext call) {
+    return lines.count(call.get(COUNTED_AS)).isConsumed();
   }
 
-  private static boolean openedNothing(int status, String path) {
-    return switch (status) {
-      case 401 -> true;
-      case 404 -> LINKS.stream().anyMatch(path::startsWith);
-      case 422 -> path.equals(SIGN_IN);
-      default -> false;
-    };
+  /** A browser would else send a key that was taken back with each page and each picture. */
+  private static void dropCookie(RoutingContext call) {
+    if (call.request().getCookie(ClinicDoor.COOKIE) != null) {
+      call.addHeadersEndHandler(
+          sent -> {
+            if (!call.response().headers().contains(HttpHeaders.SET_COOKIE)) {
+              call.response().putHeader(HttpHeaders.SET_COOKIE, DROPPED_COOKIE);
+            }
+          });
+    }
   }
 
-  private static void tell(Quota quota, HttpServerResponse response, long remaining, long wait) {
+  private void tellOfProxy(RoutingContext call) {
+    boolean passedOn =
+        call.request().headers().contains("X-Forwarded-For")
+            || call.request().headers().contains("Forwarded");
+    if (passedOn && !believesProxies && toldOfProxy.compareAndSet(false, true)) {
+      Log.warn(
+          "A proxy, or somebody who plays one, says for whom it asks, and is not believed: all that"
+              + " comes through it counts as one place. If it is yours, set"
+              + " quarkus.http.proxy.proxy-address-forwarding=true and"
+              + " quarkus.http.proxy.trusted-proxies.");
+    }
+  }
+
+  private static void tell(Quota quota, ConsumptionProbe one, HttpServerResponse response) {
+    long wait = Quota.seconds(one.getNanosToWaitForRefill());
     response
         .putHeader("RateLimit-Policy", quota.policy())
-        .putHeader("RateLimit", quota.left(remaining, wait));
+        .putHeader("RateLimit", quota.left(one.getRemainingTokens(), wait));
   }
 }

@@ -29,11 +29,6 @@ class PageHeaders {
   private static final String DRAWING =
       "default-src 'none'; style-src 'unsafe-inline'; frame-ancestors 'none'";
 
-  /** The contract's browser is a library's page, which starts by a script within it. */
-  private static final String CONTRACT =
-      "default-src 'self'; script-src 'self' 'unsafe-inline'; style-src 'self' 'unsafe-inline';"
-          + " img-src 'self' data:; base-uri 'none'; frame-ancestors 'none'";
-
   void register(@Observes Filters filters) {
     filters.register(
         call -> {
@@ -46,11 +41,13 @@ class PageHeaders {
   private static void complete(RoutingContext call) {
     MultiMap headers = call.response().headers();
     headers.set("X-Content-Type-Options", "nosniff");
-    headers.set("Referrer-Policy", "no-referrer");
-    String form = headers.get(HttpHeaders.CONTENT_TYPE);
+    if (!headers.contains("Referrer-Policy")) {
+      headers.set("Referrer-Policy", "no-referrer");
+    }
+    String form = withoutPreference(headers);
     boolean page = form != null && form.startsWith("text/html");
     if (!headers.contains(CSP)) {
-      headers.set(CSP, policy(call, form, page));
+      headers.set(CSP, policy(form, page));
     }
     if (page) {
       headers.set("Cross-Origin-Opener-Policy", "same-origin");
@@ -59,9 +56,20 @@ class PageHeaders {
     }
   }
 
-  private static String policy(RoutingContext call, String form, boolean page) {
+  /** The form of the answer; that it is the second choice of several is nobody's business. */
+  private static String withoutPreference(MultiMap headers) {
+    String form = headers.get(HttpHeaders.CONTENT_TYPE);
+    if (form == null || !form.contains("qs=")) {
+      return form;
+    }
+    String bare = form.replaceAll(";\\s*+qs=[0-9.]++", "");
+    headers.set(HttpHeaders.CONTENT_TYPE, bare);
+    return bare;
+  }
+
+  private static String policy(String form, boolean page) {
     if (page) {
-      return call.normalizedPath().startsWith("/api") ? CONTRACT : PAGE;
+      return PAGE;
     }
     return form != null && form.startsWith("image/svg") ? DRAWING : NOTHING;
   }

@@ -41,14 +41,6 @@ final class Quota {
     return bucket(place).tryConsumeAndReturnRemaining(1);
   }
 
-  /** Seconds until there is one left again; 0 if there is. */
-  long secondsToWait(String place) {
-    Bucket bucket = places.getIfPresent(place);
-    return bucket == null
-        ? 0
-        : seconds(bucket.estimateAbilityToConsume(1).getNanosToWaitForRefill());
-  }
-
   /** Whole seconds that are surely enough. */
   static long seconds(long nanos) {
     return (nanos + 999_999_999) / 1_000_000_000;

@@ -21,15 +21,20 @@ final class Refusal {
     this.problem = Json.encodeToBuffer(problem);
   }
 
-  /** Refuses a call. */
+  /** Refuses a call that may come again. */
   void answer(RoutingContext call, long retryAfterSeconds) {
+    call.response().putHeader(HttpHeaders.RETRY_AFTER, Long.toString(retryAfterSeconds));
+    answer(call);
+  }
+
+  /** Refuses a call. */
+  void answer(RoutingContext call) {
     HttpServerRequest request = call.request();
     HttpServerResponse response =
         call.response()
             .setStatusCode(status)
             .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
-            .putHeader(HttpHeaders.CACHE_CONTROL, "no-store")
-            .putHeader(HttpHeaders.RETRY_AFTER, Long.toString(retryAfterSeconds));
+            .putHeader(HttpHeaders.CACHE_CONTROL, "no-store");
     if (!request.isEnded() && !smallBody(request)) {
       response.putHeader(HttpHeaders.CONNECTION, "close");
     }

@@ -30,6 +30,8 @@ final class SheetText {
 
   private static final int DEEPEST = 20;
 
+  private static final String WRITTEN_TWICE = "Duplicate field";
+
   private static final StreamReadConstraints BOUNDS =
       StreamReadConstraints.builder()
           .maxNestingDepth(DEEPEST)
@@ -110,7 +112,13 @@ final class SheetText {
 
   private SheetFault fault(JsonProcessingException unreadable) {
     Optional<Integer> line = line(unreadable);
-    String problem = unreadable.getOriginalMessage();
+    // What binds the parser to trees names its classes, but for what it says of names written
+    // twice.
+    String said = unreadable.getOriginalMessage();
+    String problem =
+        said != null && said.startsWith(WRITTEN_TWICE)
+            ? said
+            : "a name, a value, or the end of one, is expected there";
     // The parser leads with what it was doing; what it met, and where, comes after.
     if (unreadable.getCause() instanceof MarkedYAMLException met && met.getProblemMark() != null) {
       line = Optional.of(met.getProblemMark().getLine() + 1);

@@ -9,6 +9,7 @@ import static org.hamcrest.Matchers.hasKey;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.nullValue;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
@@ -57,8 +58,7 @@ class ClinicStoryTest {
         .body("post", equalTo("The band rides up at the back."))
         .body("request.signs.sign", hasItem("band-rides-up-at-the-back"))
         .body("request", not(hasKey("text")))
-        .body("advice.causes", not(hasSize(0)))
-        .body("advice", not(hasKey("soFar")))
+        .body("$", not(hasKey("advice")))
         .body("by.role", equalTo("wearer"));
 
     send("GET", one, cases, null).body("[0].id", equalTo(id)).body("[0].version", equalTo(2));
@@ -111,6 +111,57 @@ class ClinicStoryTest {
         .statusCode(201)
         .extract()
         .path("key");
+  }
+
+  /** As the wearer's page does: the advice waits for a helper, a warning does not. */
+  @Test
+  void a_wearer_is_warned_at_once_and_advised_once_a_helper_has_replied() {
+    ValidatableResponse opened =
+        send("POST", null, "/v1/clinics", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
+    String organiser = opened.extract().path("key.key");
+    String cases = "/v1/clinics/" + opened.extract().path("clinic.id") + "/cases";
+    String id = send("POST", organiser, cases, "{\"nickname\": \"Wrenna\"}").extract().path("id");
+    String own =
+        "/v1/wearer-links/"
+            + send("POST", organiser, cases + "/" + id + "/wearer-link", null)
+                .extract()
+                .path("key");
+    String round =
+        "{\"text\": \"My left arm goes numb in it, and the straps slip off.\","
+            + " \"pattern\": {\"sheet\": \"quillmere-top\"}, \"sizeCut\": \"80C\"}";
+
+    send("POST", null, own + "/rounds", round)
+        .statusCode(201)
+        .body("cautions[0].stopsTightening", equalTo(true))
+        .body("$", not(hasKey("advice")));
+    for (String told :
+        new String[] {
+          send("GET", null, own, null).extract().asString(),
+          send("PUT", null, own + "/rounds/1/outcome", "{\"outcome\": \"same\"}")
+              .extract()
+              .asString()
+        }) {
+      for (String advice : new String[] {"adjustments", "causes", "\"cause\"", "heldBack"}) {
+        assertFalse(told.contains(advice), told);
+      }
+    }
+    send("GET", null, own, null)
+        .body("rounds[0].cautions[0].stopsTightening", equalTo(true))
+        .body("rounds[0].post", containsString("slip off"));
+    send("GET", organiser, cases + "/" + id, null).body("rounds[0].advice", hasKey("adjustments"));
+
+    int version = send("GET", organiser, cases + "/" + id, null).extract().path("case.version");
+    send(
+            "PUT",
+            organiser,
+            cases + "/" + id + "/rounds/1/reply",
+            "{\"version\": " + version + ", \"text\": \"Please stop wearing it.\"}")
+        .statusCode(200);
+    send("POST", null, own + "/rounds", round).statusCode(201);
+    send("GET", null, own, null)
+        .body("rounds[0].advice", hasKey("causes"))
+        .body("rounds[1]", not(hasKey("advice")))
+        .body("rounds[1].cautions[0].stopsTightening", equalTo(true));
   }
 
   @Test

@@ -271,7 +271,7 @@ class ClinicPagesTest {
     if (!page.changes()) {
       Response shown = call(page, asking(key));
       assertEquals("no-store", shown.header("Cache-Control"));
-      assertEquals("no-referrer", shown.header("Referrer-Policy"));
+      assertEquals("same-origin", shown.header("Referrer-Policy"));
       assertTrue(shown.header("Content-Security-Policy").contains("form-action 'self'"));
       return;
     }

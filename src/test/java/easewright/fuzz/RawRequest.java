@@ -21,18 +21,18 @@ import java.util.Map;
  * @param target path and query as sent; characters are bytes
  * @param headers in their order; characters are bytes
  */
-record RawRequest(String method, String target, Map<String, String> headers, byte[] body) {
+public record RawRequest(String method, String target, Map<String, String> headers, byte[] body) {
   private static final int PATIENCE_MS = 30_000;
 
   /** Status 0 where the service hung up without an answer. */
-  record Answer(int status, Map<String, String> headers, String body) {
-    String header(String name) {
+  public record Answer(int status, Map<String, String> headers, String body) {
+    public String header(String name) {
       return headers.getOrDefault(name.toLowerCase(Locale.ROOT), "");
     }
   }
 
   /** Sends it to this machine, and reads all that comes back. */
-  Answer send(int port) {
+  public Answer send(int port) {
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), port)) {
       socket.setSoTimeout(PATIENCE_MS);
       socket.getOutputStream().write(bytes());
@@ -43,7 +43,8 @@ record RawRequest(String method, String target, Map<String, String> headers, byt
     }
   }
 
-  private byte[] bytes() {
+  /** As it is sent, asking for the connection to be closed. */
+  public byte[] bytes() {
     StringBuilder head = new StringBuilder(method + " " + target + " HTTP/1.1\r\n");
     headers.forEach((name, value) -> head.append(name).append(": ").append(value).append("\r\n"));
     if (body != null) {

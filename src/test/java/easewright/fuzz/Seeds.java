@@ -145,7 +145,7 @@ public final class Seeds {
   }
 
   /** The whole request; null for a body where nothing is sent. */
-  RawRequest request(Endpoint endpoint) {
+  public RawRequest request(Endpoint endpoint) {
     byte[] body =
         endpoint.isForm()
             ? Hostile.encoded(form(endpoint))

@@ -63,9 +63,11 @@ public final class PackagedService implements AutoCloseable {
     command.addAll(
         List.of(
             "-XX:+UseSerialGC", "-Xms48m", "-Xmn10m", "-Xmx192m", "-XX:+ExitOnOutOfMemoryError"));
-    command.add("-Dquarkus.http.host=127.0.0.1");
     command.add("-Dquarkus.http.port=0");
     command.add("-Dquarkus.management.port=0");
+    // Tests ask more than one place may by default.
+    command.add("-Deasewright.limit.answers=1000000 in 1M");
+    command.add("-Deasewright.limit.lines=1000000 in 1H");
     command.addAll(List.of(options));
     command.addAll(List.of("-jar", jar().toString()));
     try {
