@@ -53,7 +53,7 @@ class PageTextTest {
   void a_hostile_page_stays_text() {
     String markdown =
         "# T\n\n<script>x</script>\n\n[y](javascript:alert(1)) <b onclick=z>\n\n<hr>\n";
-    String html = PageText.of(new RulePage("p", "band", "T", markdown, List.of()), LINKS).opening();
+    String html = PageText.of(new RulePage("p", "band", "band/p.md", "T", markdown, List.of()), LINKS).opening();
     assertFalse(html.contains("<script"), html);
     assertFalse(html.contains("<b"), html);
     assertFalse(html.contains("<hr"), html);
