@@ -5,6 +5,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /** Reads what else bears on comfort and safety. */
@@ -23,8 +24,16 @@ final class CircumstancesReader {
           "strapsSlackenedAlready", "adjustable-straps-slackened-already");
 
   static final String IMPACT = "impact";
+  private static final List<String> IMPACTS = List.of("low", "medium", "high");
 
   private CircumstancesReader() {}
+
+  /** Every circumstance rules may name. */
+  static Set<String> all() {
+    Set<String> all = new TreeSet<>(BY_FIELD.values());
+    IMPACTS.forEach(impact -> all.add(impact + "-impact"));
+    return all;
+  }
 
   /** The field that says this circumstance. */
   static String field(String circumstance) {
@@ -48,7 +57,7 @@ final class CircumstancesReader {
         ids.add(BY_FIELD.get(field));
       }
     }
-    String impact = spot.at("impact").oneOf(List.of("low", "medium", "high"));
+    String impact = spot.at("impact").oneOf(IMPACTS);
     if (impact != null) {
       ids.add(impact + "-impact");
     }

@@ -96,6 +96,11 @@ public record RuleBookSource(
     }
   }
 
+  /** The book compiled into the application, as written. */
+  public static RuleBookSource compiledIn() {
+    return RuleModels.sourceCompiledIn();
+  }
+
   /** Reads what {@link #write()} wrote. */
   public static RuleBookSource read(InputStream json) throws IOException {
     return JSON.readValue(json, RuleBookSource.class);
