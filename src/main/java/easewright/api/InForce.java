@@ -47,8 +47,7 @@ public class InForce {
       new Thread(book, "rule-book").start();
     }
     this.sheets = shippedSheets.get();
-    this.folder =
-        new RuleFolder(own.or(RuleFolder::inDevelopment), sheets, next -> edition = next);
+    this.folder = new RuleFolder(own.or(RuleFolder::inDevelopment), sheets, next -> edition = next);
     // An own book that is broken stops the start: nobody is to be answered by another unawares.
     this.edition =
         own.isPresent() ? new OwnBook(sheets).load(own.get()) : Edition.of(done(book), sheets);

@@ -90,8 +90,7 @@ public final class OwnBook {
     List<BookProblem> problems = new ArrayList<>();
     for (RulePage page : book.pages().values()) {
       for (RulePage.RuleCase one : page.cases()) {
-        if (!one.given().isObject()
-            || one.given().toString().contains(BookCheck.TO_FILL_IN)) {
+        if (!one.given().isObject() || one.given().toString().contains(BookCheck.TO_FILL_IN)) {
           continue; // the check reports it
         }
         try {
@@ -105,7 +104,11 @@ public final class OwnBook {
                           new BookProblem(
                               page.path(),
                               one.line(),
-                              "\"" + one.heading() + "\", given" + fault.pointer() + ": "
+                              "\""
+                                  + one.heading()
+                                  + "\", given"
+                                  + fault.pointer()
+                                  + ": "
                                   + fault.problem(),
                               fault.remedy())));
         }

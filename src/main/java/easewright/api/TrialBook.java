@@ -69,8 +69,7 @@ public final class TrialBook {
       lines.add(
           "  not understood: \"%s\"; perhaps %s"
               .formatted(
-                  not.text(),
-                  not.perhaps().stream().map(IntakeAnswer.PerhapsNote::sign).toList()));
+                  not.text(), not.perhaps().stream().map(IntakeAnswer.PerhapsNote::sign).toList()));
     }
     Answer answer = edition.answer(request);
     lines.add("Causes:");

@@ -34,7 +34,7 @@ public final class Main {
       }
       Optional<Object> rules = Commands.rules(parsed);
       if (rules.isPresent()) {
-        System.exit(new RulesRun().run(rules.get()));
+        System.exit(new RulesRun(System.in, System.out, System.err).run(rules.get()));
       }
     } catch (ParameterException slip) {
       System.err.println(slip.getMessage());

@@ -48,7 +48,11 @@ final class NewEntry {
     if (!Files.exists(list)) {
       List<String> topics = topics(list.getParent());
       return refuse(
-          "There is no topic \"" + topic + "\" of " + kind + "s. "
+          "There is no topic \""
+              + topic
+              + "\" of "
+              + kind
+              + "s. "
               + NearestName.remedy(topic, topics));
     }
     String end = Files.readString(list).endsWith("\n") ? "" : "\n";

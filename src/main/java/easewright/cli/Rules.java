@@ -19,7 +19,9 @@ final class Rules {
   @Option(names = "--help", usageHelp = true, description = "Show this.")
   private boolean help;
 
-  @Command(name = "check", description = "Name everything wrong with a rule book, by file and line.")
+  @Command(
+      name = "check",
+      description = "Name everything wrong with a rule book, by file and line.")
   static final class Check {
     @Parameters(
         arity = "0..1",

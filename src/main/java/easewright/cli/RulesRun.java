@@ -3,8 +3,8 @@ package easewright.cli;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import easewright.api.BrokenBook;
-import easewright.api.FaultyRequest;
 import easewright.api.Fault;
+import easewright.api.FaultyRequest;
 import easewright.api.PageCases;
 import easewright.api.TrialBook;
 import easewright.naming.NearestName;
@@ -12,6 +12,8 @@ import easewright.pattern.PatternSheets;
 import easewright.rulebook.RulePage;
 import easewright.rulebook.check.BookProblem;
 import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.io.PrintStream;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -26,9 +28,17 @@ final class RulesRun {
   private static final int FAULTY = 2;
   private static final int MOST_BYTES = 64 * 1024;
 
-  private final PrintStream out = new PrintStream(System.out, true, UTF_8);
-  private final PrintStream err = new PrintStream(System.err, true, UTF_8);
   private final PatternSheets sheets = new PatternSheets();
+  private final InputStream in;
+  private final PrintStream out;
+  private final PrintStream err;
+
+  /** Reads and writes UTF-8 whatever the locale. */
+  RulesRun(InputStream in, OutputStream out, OutputStream err) {
+    this.in = in;
+    this.out = new PrintStream(out, true, UTF_8);
+    this.err = new PrintStream(err, true, UTF_8);
+  }
 
   /** Runs a command and returns what the program ends with: 0, 1 or 2. */
   int run(Object command) {
@@ -40,8 +50,7 @@ final class RulesRun {
         return tried(trial.what);
       }
       Rules.New begun = (Rules.New) command;
-      return new NewEntry(Path.of(begun.folder), out, err)
-          .write(begun.kind, begun.id, begun.topic);
+      return new NewEntry(Path.of(begun.folder), out, err).write(begun.kind, begun.id, begun.topic);
     } catch (InvalidPathException | IOException unreadable) {
       err.println("The folder or file cannot be read or written: " + unreadable.getMessage());
       return FAULTY;
@@ -104,9 +113,12 @@ final class RulesRun {
       Optional<String> post = post(asked.get());
       if (post.isEmpty()) {
         err.println(
-            "\"" + asked.get() + "\" is no page and no file. "
+            "\""
+                + asked.get()
+                + "\" is no page and no file. "
                 + NearestName.remedy(asked.get(), book.pages().keySet())
-                    .replace("Look the name up in the list the service publishes.",
+                    .replace(
+                        "Look the name up in the list the service publishes.",
                         "Write the id of a page, a file's name, or a post in quotes."));
         return FAULTY;
       }
@@ -118,9 +130,9 @@ final class RulesRun {
   }
 
   /** A text of several words is the post itself. */
-  private static Optional<String> post(String asked) throws IOException {
+  private Optional<String> post(String asked) throws IOException {
     if (asked.equals("-")) {
-      return Optional.of(new String(System.in.readNBytes(MOST_BYTES), UTF_8).strip());
+      return Optional.of(new String(in.readNBytes(MOST_BYTES), UTF_8).strip());
     }
     if (asked.strip().contains(" ") && !Files.exists(Path.of(asked))) {
       return Optional.of(asked.strip());

@@ -62,12 +62,15 @@ public record RuleBookSource(
           if (files.put(id, text) != null) {
             throw new RuleBookFault("Two rule files are called " + id + ".");
           }
-          rules.addAll(RuleReader.rules(id, family.getFileName().toString(), topicOf(file), text, vocabulary));
+          rules.addAll(
+              RuleReader.rules(
+                  id, family.getFileName().toString(), topicOf(file), text, vocabulary));
         }
         for (Path file : under(family, ".md")) {
           String id = nameOf(file);
-          pages.put(id, RuleReader.page(
-                  id, topicOf(file), path(folder, file), Files.readString(file), yaml));
+          pages.put(
+              id,
+              RuleReader.page(id, topicOf(file), path(folder, file), Files.readString(file), yaml));
         }
       }
       Map<String, Parameter> parameters = new LinkedHashMap<>();

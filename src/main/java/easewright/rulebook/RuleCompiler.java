@@ -55,7 +55,8 @@ final class RuleCompiler {
     Map<String, String> files = new TreeMap<>();
     source
         .files()
-        .forEach((id, text) -> files.put(id, spelledOut(id, text, limits.get(id), source, sentences)));
+        .forEach(
+            (id, text) -> files.put(id, spelledOut(id, text, limits.get(id), source, sentences)));
     return files;
   }
 

@@ -106,8 +106,7 @@ final class RuleReader {
     return "\"" + id(quoted.group(1)) + "\"";
   }
 
-  static RulePage page(
-      String id, String topic, String path, String markdown, YAMLMapper yaml) {
+  static RulePage page(String id, String topic, String path, String markdown, YAMLMapper yaml) {
     List<RulePage.RuleCase> cases = new ArrayList<>();
     Matcher fence = CASE.matcher(markdown);
     while (fence.find()) {

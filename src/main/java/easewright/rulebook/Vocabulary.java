@@ -73,7 +73,10 @@ public final class Vocabulary {
       if (matcher.matches()) {
         sentences.add(
             sentence(
-                i + 1, matcher.group(1).equals("when"), matcher.group(2), matcher.group(3).strip()));
+                i + 1,
+                matcher.group(1).equals("when"),
+                matcher.group(2),
+                matcher.group(3).strip()));
       }
     }
     for (Sentence sentence : sentences) {

@@ -28,8 +28,21 @@ public final class BookCheck {
       List.of("signs", "causes", "findings", "adjustments", "cautions", "reasons");
   private static final Set<String> BLANKS =
       Set.of(
-          "sign", "place", "circumstance", "choice", "option", "trait", "adjustment", "other",
-          "outcome", "figure", "limit", "finding", "cause", "caution", "reason");
+          "sign",
+          "place",
+          "circumstance",
+          "choice",
+          "option",
+          "trait",
+          "adjustment",
+          "other",
+          "outcome",
+          "figure",
+          "limit",
+          "finding",
+          "cause",
+          "caution",
+          "reason");
   private static final Pattern STRENGTH =
       Pattern.compile("book\\.(?:shows|cures)\\(drools, \"\\{\\w+}\", \"([^\"{]+)\"");
   private static final Pattern DATED = Pattern.compile("^## \\S", Pattern.MULTILINE);
@@ -92,13 +105,16 @@ public final class BookCheck {
     texts.forEach(
         (path, text) -> {
           if (path.endsWith(".yaml") || path.endsWith(".yml")) {
-            schema(path).ifPresentOrElse(name -> yaml.put(path, shaped(path, name, text)), () -> stray(path));
+            schema(path)
+                .ifPresentOrElse(
+                    name -> yaml.put(path, shaped(path, name, text)), () -> stray(path));
           }
         });
     CATALOG.forEach(kind -> named(kind, "catalog/" + kind + "/", yaml));
     named("parameters", "parameters/", yaml);
     if (!DATED.matcher(texts.getOrDefault("CHANGES.md", "")).find()) {
-      problem("CHANGES.md", 0, "There is no version.", "Head the newest changes with ## and a month.");
+      problem(
+          "CHANGES.md", 0, "There is no version.", "Head the newest changes with ## and a month.");
     }
     Set<String> sentences = new HashSet<>();
     Written wording = yaml.get("wording.yaml");
@@ -152,12 +168,10 @@ public final class BookCheck {
 
   private void rules(CatalogCheck catalog) {
     Vocabulary vocabulary = vocabulary();
-    RuleFileCheck rules =
-        new RuleFileCheck(names, words, vocabulary, catalog.figures(), problems);
+    RuleFileCheck rules = new RuleFileCheck(names, words, vocabulary, catalog.figures(), problems);
     PageCheck pages = new PageCheck(names, schemas, problems);
     Map<String, String> files = new TreeMap<>();
-    Set<String> called =
-        names.ids("causes", "findings", "cautions", "adjustments");
+    Set<String> called = names.ids("causes", "findings", "cautions", "adjustments");
     texts.forEach(
         (path, text) -> {
           if (path.endsWith(".dslr")) {
@@ -167,7 +181,11 @@ public final class BookCheck {
               problem(path, 0, "Another file is called the same: " + first + ".", "Rename one.");
             }
             names.known(
-                id, "entry of the catalog", called, path, 0,
+                id,
+                "entry of the catalog",
+                called,
+                path,
+                0,
                 "Call the file after a cause, finding, caution or adjustment.");
             if (vocabulary != null) {
               rules.run(path, id, text);
@@ -188,15 +206,18 @@ public final class BookCheck {
           }
         });
     for (String kind : List.of("causes", "findings", "cautions")) {
-      names.entries(kind).forEach(
-          (id, entry) -> {
-            if (!files.containsKey(id)) {
-              problems.add(
-                  entry.problem(
-                      "id", "The entry " + id + " has no rule file.",
-                      "Write " + id + ".dslr and " + id + ".md, or delete the entry."));
-            }
-          });
+      names
+          .entries(kind)
+          .forEach(
+              (id, entry) -> {
+                if (!files.containsKey(id)) {
+                  problems.add(
+                      entry.problem(
+                          "id",
+                          "The entry " + id + " has no rule file.",
+                          "Write " + id + ".dslr and " + id + ".md, or delete the entry."));
+                }
+              });
     }
   }
 
@@ -208,7 +229,8 @@ public final class BookCheck {
     try {
       read = Vocabulary.of(text);
     } catch (RuleBookFault fault) {
-      Matcher place = Pattern.compile("vocabulary.dsl:(\\d+): (.*?[.]) (.*)").matcher(fault.getMessage());
+      Matcher place =
+          Pattern.compile("vocabulary.dsl:(\\d+): (.*?[.]) (.*)").matcher(fault.getMessage());
       if (place.matches()) {
         problem("vocabulary.dsl", Integer.parseInt(place.group(1)), place.group(2), place.group(3));
       } else {
@@ -222,21 +244,29 @@ public final class BookCheck {
       for (String blank : sentence.blanks()) {
         if (!BLANKS.contains(blank)) {
           problem(
-              "vocabulary.dsl", sentence.line(), "The blank {" + blank + "} is of no known kind.",
+              "vocabulary.dsl",
+              sentence.line(),
+              "The blank {" + blank + "} is of no known kind.",
               "Known are: " + String.join(", ", new java.util.TreeSet<>(BLANKS)) + ".");
         }
       }
       Matcher strength = STRENGTH.matcher(sentence.becomes());
       while (strength.find()) {
         names.known(
-            strength.group(1), "parameter", names.ids("parameters"), "vocabulary.dsl",
-            sentence.line(), "Add it to parameters/words.yaml.");
+            strength.group(1),
+            "parameter",
+            names.ids("parameters"),
+            "vocabulary.dsl",
+            sentence.line(),
+            "Add it to parameters/words.yaml.");
       }
     }
     for (int i = 0; i < lines.size(); i++) {
       if (!lines.get(i).isBlank() && !lines.get(i).startsWith("#") && !understood.contains(i + 1)) {
         problem(
-            "vocabulary.dsl", i + 1, "This is no sentence.",
+            "vocabulary.dsl",
+            i + 1,
+            "This is no sentence.",
             "Write [when] or [then], the sentence, = and what it becomes, in one line.");
       }
     }
@@ -249,8 +279,14 @@ public final class BookCheck {
       int mark = lines.get(i).indexOf(TO_FILL_IN);
       if (mark >= 0) {
         problem(
-            path, i + 1, "This is not filled in yet.",
-            lines.get(i).substring(mark + TO_FILL_IN.length()).replaceAll("[\"\\])}]+$", "").strip());
+            path,
+            i + 1,
+            "This is not filled in yet.",
+            lines
+                .get(i)
+                .substring(mark + TO_FILL_IN.length())
+                .replaceAll("[\"\\])}]+$", "")
+                .strip());
       }
     }
   }

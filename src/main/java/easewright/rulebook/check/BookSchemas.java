@@ -89,9 +89,7 @@ final class BookSchemas {
               about.path("description").asText());
       default ->
           written.problem(
-              pointer,
-              sentence(error.getMessage()),
-              about.path("description").asText());
+              pointer, sentence(error.getMessage()), about.path("description").asText());
     };
   }
 

@@ -8,15 +8,17 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Looks up every name and word that entries of the catalog and the parameters use. */
+/**
+ * Looks up every name that entries of the catalog use. Their words the schemas list, and what words
+ * stand for is among the parameters and sentences that the computing needs of every book.
+ */
 final class CatalogCheck {
   private final Names names;
   private final KnownWords words;
   private final Set<String> sentences;
   private final List<BookProblem> problems;
 
-  CatalogCheck(
-      Names names, KnownWords words, Set<String> sentences, List<BookProblem> problems) {
+  CatalogCheck(Names names, KnownWords words, Set<String> sentences, List<BookProblem> problems) {
     this.names = names;
     this.words = words;
     this.sentences = sentences;
@@ -30,9 +32,6 @@ final class CatalogCheck {
         .values()
         .forEach(
             sign -> {
-              word(sign, "effort", "ask-", parameters);
-              word(sign, "withoutFault", "without-fault-", parameters);
-              looks(sign);
               if (!sign.node().path("redFlag").asBoolean() && !sign.node().has("degrees")) {
                 problems.add(
                     sign.problem(
@@ -42,17 +41,14 @@ final class CatalogCheck {
               }
             });
     for (Entry sign : names.entries("findings").values()) {
-      word(sign, "withoutFault", "without-fault-", parameters);
       ids(sign, "figure", "figure", figures());
       both(sign);
     }
     for (Entry cause : names.entries("causes").values()) {
-      word(cause, "prior", "", parameters);
       ids(cause, "lookAlikes", "cause", names.ids("causes"));
       ids(cause, "indistinguishableFrom", "cause", names.ids("causes"));
     }
     for (Entry adjustment : names.entries("adjustments").values()) {
-      word(adjustment, "effort", "effort-", parameters);
       ids(adjustment, "sideEffects", "sign", names.ids("signs"));
       ids(adjustment, "limit", "parameter", parameters);
       ids(adjustment, "beyond", "adjustment", names.ids("adjustments"));
@@ -95,19 +91,6 @@ final class CatalogCheck {
     }
   }
 
-  /** A word that stands for a parameter, such as effort: glance for ask-glance. */
-  private void word(Entry entry, String field, String prefix, Set<String> parameters) {
-    String word = entry.node().path(field).asText("");
-    String parameter = prefix + word.replace(' ', '-');
-    if (!word.isEmpty() && !parameters.contains(parameter)) {
-      problems.add(
-          entry.problem(
-              field,
-              "The word \"" + word + "\" has no parameter " + parameter + ".",
-              "Write a word that has one, or add the parameter."));
-    }
-  }
-
   private void ids(Entry entry, String field, String what, Collection<String> known) {
     JsonNode value = entry.node().path(field);
     if (value.isTextual()) {
@@ -118,8 +101,7 @@ final class CatalogCheck {
     }
   }
 
-  private void look(
-      Entry entry, String field, String id, String what, Collection<String> known) {
+  private void look(Entry entry, String field, String id, String what, Collection<String> known) {
     names.known(
         id,
         what,
@@ -127,21 +109,6 @@ final class CatalogCheck {
         entry.written().file(),
         entry.written().line(entry.pointer() + "/" + field),
         "Write the id of a " + what + " of this book.");
-  }
-
-  /** The question for a photo is put together from these sentences. */
-  private void looks(Entry sign) {
-    JsonNode look = sign.node().path("look");
-    for (int i = 0; i < look.size(); i++) {
-      String key = "photo-" + look.get(i).asText().replace(' ', '-');
-      if (!sentences.contains(key)) {
-        problems.add(
-            sign.problem(
-                "look/" + i,
-                "The word \"" + look.get(i).asText() + "\" has no sentence " + key + ".",
-                "Write a word that has one, or add the sentence to wording.yaml."));
-      }
-    }
   }
 
   private void firstSteps(Entry adjustment) {

@@ -94,6 +94,11 @@ final class EverydayCheck {
   private void look(
       Written file, String pointer, String name, String what, Collection<String> known) {
     names.known(
-        name, what, known, file.file(), file.line(pointer), "Write the name of a known " + what + ".");
+        name,
+        what,
+        known,
+        file.file(),
+        file.line(pointer),
+        "Write the name of a known " + what + ".");
   }
 }

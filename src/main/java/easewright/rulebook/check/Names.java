@@ -51,7 +51,10 @@ final class Names {
             entry.problem(
                 "name",
                 "The name \"" + name + "\" does not spell the id " + id + ".",
-                "Make it \"" + id.replace('-', ' ') + "\", or make the id " + Catalog.idOf(name)
+                "Make it \""
+                    + id.replace('-', ' ')
+                    + "\", or make the id "
+                    + Catalog.idOf(name)
                     + "."));
       }
     }

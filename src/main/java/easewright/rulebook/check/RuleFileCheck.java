@@ -77,7 +77,8 @@ final class RuleFileCheck {
         follows(part, "rule", words);
         NOTES.stream()
             .filter(note -> !notes.contains(note))
-            .forEach(note -> problem("The rule has no @" + note + ".", "Write it before \"when\"."));
+            .forEach(
+                note -> problem("The rule has no @" + note + ".", "Write it before \"when\"."));
         part = "when";
       } else if (words.equals("then")) {
         follows(part, "when", words);
@@ -125,7 +126,11 @@ final class RuleFileCheck {
   private void follows(String part, String needed, String word) {
     if (!part.equals(needed)) {
       problem(
-          "\"" + word + "\" stands where " + (part.isEmpty() ? "no rule is open" : "\"" + part + "\" is still open") + ".",
+          "\""
+              + word
+              + "\" stands where "
+              + (part.isEmpty() ? "no rule is open" : "\"" + part + "\" is still open")
+              + ".",
           "A rule is: rule \"name: situation\", @summary, @source, @since, when, then, end.");
     }
   }
@@ -162,7 +167,11 @@ final class RuleFileCheck {
   private void blank(
       String kind, List<String> ids, List<String> blanks, String name, boolean when) {
     switch (kind) {
-      case "sign" -> look(name, when ? "sign" : "sign or finding", when ? names.ids("signs") : names.ids("signs", "findings"));
+      case "sign" ->
+          look(
+              name,
+              when ? "sign" : "sign or finding",
+              when ? names.ids("signs") : names.ids("signs", "findings"));
       case "place" -> place(name, ids, blanks);
       case "circumstance" -> look(name, kind, words.circumstances());
       case "trait" -> look(name, "trait of a pattern", words.traits());

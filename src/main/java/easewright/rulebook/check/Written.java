@@ -33,7 +33,10 @@ record Written(String file, int firstLine, JsonNode tree, SourceLines lines) {
       JsonNode tree = YAML.readTree(text);
       try (JsonParser parser = YAML.createParser(text)) {
         return new Written(
-            file, firstLine, tree == null ? MissingNode.getInstance() : tree, SourceLines.of(parser));
+            file,
+            firstLine,
+            tree == null ? MissingNode.getInstance() : tree,
+            SourceLines.of(parser));
       }
     } catch (JsonProcessingException unreadable) {
       problems.add(problem(file, firstLine, unreadable));
