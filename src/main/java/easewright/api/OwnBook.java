@@ -12,6 +12,7 @@ import easewright.rulebook.RulePage;
 import easewright.rulebook.check.BookCheck;
 import easewright.rulebook.check.BookProblem;
 import easewright.rulebook.check.KnownWords;
+import java.io.UncheckedIOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
@@ -59,18 +60,21 @@ public final class OwnBook {
    * fitting with it and reads an invented post, so that no asker meets a fault of the book.
    *
    * @throws BrokenBook naming everything wrong with it
+   * @throws UncheckedIOException if a file goes while it is read
    */
   InForce.Edition load(Path folder) {
-    List<BookProblem> problems = problems(folder);
-    if (!problems.isEmpty()) {
-      throw new BrokenBook(problems);
-    }
     try {
+      List<BookProblem> problems = problems(folder);
+      if (!problems.isEmpty()) {
+        throw new BrokenBook(problems);
+      }
       InForce.Edition edition = InForce.Edition.of(RuleBook.compile(folder), sheets);
       edition.answerOnce();
       edition.texts().prepare();
       edition.read(JsonNodeFactory.instance.objectNode().put("text", "The band rides up."));
       return edition;
+    } catch (BrokenBook | UncheckedIOException told) {
+      throw told;
     } catch (RuntimeException fault) {
       throw new BrokenBook(List.of(unexpected(fault)));
     }

@@ -93,7 +93,8 @@ final class RuleFolder {
         try {
           look();
         } catch (UncheckedIOException moving) {
-          // A file went while the folder was listed: the next look sees the folder as it then is.
+          // A file went while the folder was read: it is read again as it then is.
+          read = Map.of();
           LOG.debug("The rule folder changes just now.");
         }
       }

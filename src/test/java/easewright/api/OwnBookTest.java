@@ -7,9 +7,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.BookCopy;
 import easewright.rulebook.check.BookProblem;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -157,6 +161,8 @@ class OwnBookTest {
         "  take-in-a-band:",
         "no adjustment",
         "take-in-the-band");
+    slip(book, WORDS, "weak: [high,", "weak: [hihg,", "no idea", "high");
+    slip(book, WORDS, "alone: [slips on easily,", "alone: [slip on easily,", "no idea", "slips on");
     slip(
         book,
         "parameters/edges.yaml",
@@ -180,6 +186,36 @@ class OwnBookTest {
                           && text.contains(slip.remedy())),
           () -> slip + " is not among\n" + String.join("\n", texts(problems)));
     }
+  }
+
+  /** Whatever line is lost, the check tells of it or the book can still be read. */
+  @Test
+  void a_lost_line_never_keeps_the_check_from_answering() throws IOException {
+    BookCopy book = BookCopy.in(folder);
+    List<String> files;
+    try (Stream<Path> walk = Files.walk(folder)) {
+      files =
+          walk.map(file -> folder.relativize(file).toString())
+              .filter(file -> file.matches(".*[.](yaml|dslr|dsl|md)"))
+              .sorted()
+              .toList();
+    }
+    Random random = new Random(1);
+    int told = 0;
+    for (int tries = 0; tries < 40; tries++) {
+      String file = files.get(random.nextInt(files.size()));
+      String sound = book.text(file);
+      List<String> lines = new ArrayList<>(sound.lines().toList());
+      String lost = lines.remove(random.nextInt(lines.size()));
+      book.write(file, String.join("\n", lines) + "\n");
+      List<BookProblem> problems = OWN.problems(folder);
+      assertTrue(
+          problems.stream().noneMatch(one -> one.problem().startsWith("It cannot be used")),
+          () -> file + " without " + lost + ": " + texts(problems));
+      told += problems.isEmpty() ? 0 : 1;
+      book.write(file, sound);
+    }
+    assertTrue(told > 5, "told of " + told);
   }
 
   private static List<String> texts(List<BookProblem> problems) {

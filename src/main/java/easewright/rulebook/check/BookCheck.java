@@ -1,10 +1,6 @@
 package easewright.rulebook.check;
 
-import easewright.rulebook.RuleBookFault;
 import easewright.rulebook.Vocabulary;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -13,11 +9,10 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import java.util.stream.Stream;
 
 /** Looks over a rule book's folder without compiling it. */
 public final class BookCheck {
@@ -26,25 +21,6 @@ public final class BookCheck {
 
   private static final List<String> CATALOG =
       List.of("signs", "causes", "findings", "adjustments", "cautions", "reasons");
-  private static final Set<String> BLANKS =
-      Set.of(
-          "sign",
-          "place",
-          "circumstance",
-          "choice",
-          "option",
-          "trait",
-          "adjustment",
-          "other",
-          "outcome",
-          "figure",
-          "limit",
-          "finding",
-          "cause",
-          "caution",
-          "reason");
-  private static final Pattern STRENGTH =
-      Pattern.compile("book\\.(?:shows|cures)\\(drools, \"\\{\\w+}\", \"([^\"{]+)\"");
   private static final Pattern DATED = Pattern.compile("^## \\S", Pattern.MULTILINE);
 
   private final KnownWords words;
@@ -73,31 +49,10 @@ public final class BookCheck {
               "Name a folder with vocabulary.dsl, catalog/, parameters/ and everyday/."));
     }
     List<BookProblem> unreadable = new ArrayList<>();
-    BookCheck check = new BookCheck(texts(folder, unreadable), words);
+    BookCheck check = new BookCheck(BookFiles.texts(folder, unreadable), words);
     check.problems.addAll(unreadable);
     check.run();
     return check.inOrder();
-  }
-
-  /** The files of the book with their texts, by path within it, with slashes. */
-  private static Map<String, String> texts(Path folder, List<BookProblem> unreadable) {
-    Map<String, String> texts = new TreeMap<>();
-    try (Stream<Path> walk = Files.walk(folder)) {
-      for (Path file : walk.filter(Files::isRegularFile).toList()) {
-        String path = folder.relativize(file).toString().replace('\\', '/');
-        if (!path.startsWith(".") && path.matches(".*\\.(yaml|yml|dslr|dsl|md)")) {
-          try {
-            texts.put(path, Files.readString(file));
-          } catch (MalformedInputException notUtf8) {
-            unreadable.add(
-                new BookProblem(path, 0, "The file is not in UTF-8.", "Save it as UTF-8 text."));
-          }
-        }
-      }
-    } catch (IOException unreadableFolder) {
-      throw new UncheckedIOException(unreadableFolder);
-    }
-    return texts;
   }
 
   private void run() {
@@ -133,14 +88,14 @@ public final class BookCheck {
     texts.forEach(this::unfilled);
   }
 
-  private static java.util.Optional<String> schema(String path) {
+  private static Optional<String> schema(String path) {
     String folder = path.contains("/") ? path.substring(0, path.lastIndexOf('/')) : "";
     return path.equals("wording.yaml")
-        ? java.util.Optional.of("wording")
+        ? Optional.of("wording")
         : folder.equals("parameters")
-            ? java.util.Optional.of("parameters")
+            ? Optional.of("parameters")
             : path.startsWith("everyday/")
-                ? java.util.Optional.of("everyday")
+                ? Optional.of("everyday")
                 : CATALOG.stream().filter(kind -> folder.equals("catalog/" + kind)).findFirst();
   }
 
@@ -154,7 +109,7 @@ public final class BookCheck {
 
   private Written shaped(String path, String schema, String text) {
     Written written = Written.read(path, 1, text, problems);
-    if (written.isReadable() && !written.tree().isMissingNode()) {
+    if (!written.tree().isMissingNode() && !written.tree().isNull()) {
       problems.addAll(schemas.problems(schema, written));
     }
     return written;
@@ -167,7 +122,8 @@ public final class BookCheck {
   }
 
   private void rules(CatalogCheck catalog) {
-    Vocabulary vocabulary = vocabulary();
+    Vocabulary vocabulary =
+        new VocabularyCheck(names, problems).read(texts.getOrDefault("vocabulary.dsl", ""));
     RuleFileCheck rules = new RuleFileCheck(names, words, vocabulary, catalog.figures(), problems);
     PageCheck pages = new PageCheck(names, schemas, problems);
     Map<String, String> files = new TreeMap<>();
@@ -219,58 +175,6 @@ public final class BookCheck {
                 }
               });
     }
-  }
-
-  /** The sentences, or null where they cannot be read. */
-  private Vocabulary vocabulary() {
-    String text = texts.getOrDefault("vocabulary.dsl", "");
-    List<String> lines = text.lines().toList();
-    Vocabulary read;
-    try {
-      read = Vocabulary.of(text);
-    } catch (RuleBookFault fault) {
-      Matcher place =
-          Pattern.compile("vocabulary.dsl:(\\d+): (.*?[.]) (.*)").matcher(fault.getMessage());
-      if (place.matches()) {
-        problem("vocabulary.dsl", Integer.parseInt(place.group(1)), place.group(2), place.group(3));
-      } else {
-        problem("vocabulary.dsl", 0, fault.getMessage(), "");
-      }
-      return null;
-    }
-    Set<Integer> understood = new HashSet<>();
-    for (Vocabulary.Sentence sentence : read.sentences()) {
-      understood.add(sentence.line());
-      for (String blank : sentence.blanks()) {
-        if (!BLANKS.contains(blank)) {
-          problem(
-              "vocabulary.dsl",
-              sentence.line(),
-              "The blank {" + blank + "} is of no known kind.",
-              "Known are: " + String.join(", ", new java.util.TreeSet<>(BLANKS)) + ".");
-        }
-      }
-      Matcher strength = STRENGTH.matcher(sentence.becomes());
-      while (strength.find()) {
-        names.known(
-            strength.group(1),
-            "parameter",
-            names.ids("parameters"),
-            "vocabulary.dsl",
-            sentence.line(),
-            "Add it to parameters/words.yaml.");
-      }
-    }
-    for (int i = 0; i < lines.size(); i++) {
-      if (!lines.get(i).isBlank() && !lines.get(i).startsWith("#") && !understood.contains(i + 1)) {
-        problem(
-            "vocabulary.dsl",
-            i + 1,
-            "This is no sentence.",
-            "Write [when] or [then], the sentence, = and what it becomes, in one line.");
-      }
-    }
-    return read;
   }
 
   private void unfilled(String path, String text) {

@@ -33,6 +33,8 @@ final class EverydayCheck {
       keys(file, "rather", "sign", signs);
       values(file, "rather", "sign", signs);
       list(file, "usual", "sign", signs);
+      list(file, "alone", "idea", ideas);
+      list(file, "weak", "idea", ideas);
       keys(file, "fine", "part or place", spots);
       values(file, "fine", "sign", signs);
       keys(file, "none", "idea or cue", denied);
@@ -77,7 +79,7 @@ final class EverydayCheck {
 
   private void values(Written file, String section, String what, Collection<String> known) {
     for (Map.Entry<String, JsonNode> entry : file.tree().path(section).properties()) {
-      for (int i = 0; i < entry.getValue().size(); i++) {
+      for (int i = 0; entry.getValue().isArray() && i < entry.getValue().size(); i++) {
         String pointer = "/" + section + "/" + entry.getKey() + "/" + i;
         look(file, pointer, entry.getValue().get(i).asText(), what, known);
       }
@@ -86,7 +88,7 @@ final class EverydayCheck {
 
   private void list(Written file, String section, String what, Collection<String> known) {
     JsonNode list = file.tree().path(section);
-    for (int i = 0; i < list.size(); i++) {
+    for (int i = 0; list.isArray() && i < list.size(); i++) {
       look(file, "/" + section + "/" + i, list.get(i).asText(), what, known);
     }
   }

@@ -30,7 +30,7 @@ final class Names {
   /** Adds the entries of a file: a list of objects with ids. */
   void add(String kind, Written written) {
     Map<String, Entry> known = byKind.computeIfAbsent(kind, k -> new LinkedHashMap<>());
-    for (int i = 0; i < written.tree().size(); i++) {
+    for (int i = 0; written.tree().isArray() && i < written.tree().size(); i++) {
       JsonNode node = written.tree().get(i);
       String id = node.path("id").asText("");
       if (id.isEmpty()) {
