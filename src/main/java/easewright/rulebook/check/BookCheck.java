@@ -186,11 +186,7 @@ public final class BookCheck {
             path,
             i + 1,
             "This is not filled in yet.",
-            lines
-                .get(i)
-                .substring(mark + TO_FILL_IN.length())
-                .replaceAll("[\"\\])}]+$", "")
-                .strip());
+            lines.get(i).substring(mark + TO_FILL_IN.length()).replaceAll("\".*", "").strip());
       }
     }
   }
