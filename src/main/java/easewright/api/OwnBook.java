@@ -34,7 +34,8 @@ public final class OwnBook {
             CircumstancesReader.all(),
             RuleWords.TRAITS,
             RuleWords.FIGURES,
-            choices(sheets));
+            choices(sheets),
+            RuleWords.SHARED_PARAMETERS);
   }
 
   /** What rules may say beside what the book defines. */

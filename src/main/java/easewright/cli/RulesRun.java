@@ -92,7 +92,8 @@ final class RulesRun {
     boolean folderNamed = what.length > 0 && Files.exists(Path.of(what[0], "vocabulary.dsl"));
     Path folder = Path.of(folderNamed ? what[0] : Rules.FOLDER);
     if (what.length == 2 && !folderNamed) {
-      return isNoBook(Path.of(what[0])) ? FAULTY : 0;
+      isNoBook(Path.of(what[0]));
+      return FAULTY;
     }
     if (isNoBook(folder)) {
       return FAULTY;

@@ -60,6 +60,10 @@ public final class RuleWords {
                               .map(role::concat)))
           .collect(Collectors.toUnmodifiableSet());
 
+  /** Parameters that rules compare with and the computing uses too. */
+  public static final Set<String> SHARED_PARAMETERS =
+      Set.of("comfortable-band-pressure", "complaint-band-pressure", "tape-shows");
+
   private RuleWords() {}
 
   /** How the amount of an adjustment may be found. */

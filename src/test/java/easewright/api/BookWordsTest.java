@@ -192,6 +192,27 @@ class BookWordsTest {
     return names;
   }
 
+  /** Else a book without it would only fail at a request. */
+  @Test
+  void every_number_the_code_names_is_among_those_a_book_must_have() throws IOException {
+    Set<String> needed = new OwnBook(new PatternSheets()).words().parameters();
+    StringBuilder sources = new StringBuilder();
+    try (Stream<Path> files = Files.walk(Path.of("src/main/java/easewright"))) {
+      for (Path file :
+          files
+              .filter(f -> f.toString().endsWith(".java") && !f.endsWith("RuleWords.java"))
+              .toList()) {
+        sources.append(Files.readString(file));
+      }
+    }
+    assertEquals(
+        List.of(),
+        BOOK.parameters().keySet().stream()
+            .filter(id -> sources.indexOf("\"" + id + "\"") >= 0)
+            .filter(id -> !needed.contains(id))
+            .toList());
+  }
+
   /** The line by which editors find a file's schema. */
   @Test
   void every_file_of_the_book_names_its_schema() throws IOException {

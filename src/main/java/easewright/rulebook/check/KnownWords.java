@@ -33,18 +33,22 @@ public record KnownWords(
   /**
    * What the computing needs of any book, told from the one compiled with it: every parameter that
    * book has and no rule or adjustment of it names, every sentence, every cue.
+   *
+   * @param shared parameters that both rules and the computing name
    */
   public static KnownWords of(
       RuleBookSource compiledIn,
       Set<String> circumstances,
       Set<String> traits,
       Set<String> figures,
-      Map<String, List<String>> choices) {
+      Map<String, List<String>> choices,
+      Set<String> shared) {
     Set<String> own = new java.util.TreeSet<>(compiledIn.parameters().keySet());
     compiledIn.rules().forEach(r -> r.comparisons().forEach(c -> own.remove(c.parameter())));
     compiledIn.catalog().adjustments().values().stream()
         .filter(one -> one.limit() != null)
         .forEach(one -> own.remove(one.limit()));
+    own.addAll(shared);
     return new KnownWords(
         circumstances,
         traits,
