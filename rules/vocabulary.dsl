@@ -25,7 +25,6 @@
 
 # --- when: after weighing -------------------------------------------------------------------
 [when]"{cause}" is likely=InPlay(cause == "{cause}", likely == true)
-[when]"{cause}" is in play=InPlay(cause == "{cause}")
 [when]the amount to "{adjustment}" is above "{limit}"=Proposal(adjustment == "{adjustment}", amountMm > parameter("{limit}"))
 [when]the amount to "{adjustment}" is below "{limit}"=Proposal(adjustment == "{adjustment}", amountMm < parameter("{limit}"))
 

@@ -31,12 +31,15 @@ class ArchitectureTest {
       Map.ofEntries(
           Map.entry("deadline", List.of()),
           Map.entry("measure", List.of()),
+          Map.entry("naming", List.of()),
           Map.entry("layout", List.of("deadline")),
           Map.entry("cloth", List.of("measure")),
           Map.entry("body", List.of("measure", "cloth")),
           Map.entry("size", List.of("measure")),
           Map.entry("pattern", List.of("deadline", "measure", "cloth", "body", "size")),
-          Map.entry("rulebook", List.of("deadline", "measure", "cloth", "body", "size", "pattern")),
+          Map.entry(
+              "rulebook",
+              List.of("deadline", "measure", "naming", "cloth", "body", "size", "pattern")),
           Map.entry("handbook", List.of("rulebook")),
           Map.entry(
               "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook")),

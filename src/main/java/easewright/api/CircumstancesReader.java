@@ -7,6 +7,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /** Reads what else bears on comfort and safety. */
@@ -32,12 +33,20 @@ public final class CircumstancesReader {
           entry("strapsSlackenedAlready", "adjustable-straps-slackened-already"));
 
   static final String IMPACT = "impact";
+  private static final List<String> IMPACTS = List.of("low", "medium", "high");
 
   private CircumstancesReader() {}
 
   /** Names of the fields that are true or false, in alphabetical order. */
   public static List<String> flags() {
     return BY_FIELD.keySet().stream().sorted().toList();
+  }
+
+  /** Every circumstance rules may name. */
+  static Set<String> all() {
+    Set<String> all = new TreeSet<>(BY_FIELD.values());
+    IMPACTS.forEach(impact -> all.add(impact + "-impact"));
+    return all;
   }
 
   /** The field that says this circumstance. */
@@ -60,7 +69,7 @@ public final class CircumstancesReader {
         ids.add(BY_FIELD.get(field));
       }
     }
-    String impact = spot.at("impact").oneOf(List.of("low", "medium", "high"));
+    String impact = spot.at("impact").oneOf(IMPACTS);
     if (impact != null) {
       ids.add(impact + "-impact");
     }

@@ -3,6 +3,7 @@ package easewright.api;
 import easewright.clinic.Clinic;
 import easewright.clinic.GroupReply;
 import easewright.clinic.Words;
+import easewright.naming.NearestName;
 import java.util.ArrayList;
 import java.util.List;
 

@@ -12,69 +12,60 @@ import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.Fitting;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
-import easewright.rulebook.RuleBookFault;
-import io.quarkus.runtime.LaunchMode;
 import io.quarkus.runtime.Startup;
+import jakarta.annotation.PreDestroy;
 import jakarta.inject.Provider;
 import jakarta.inject.Singleton;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
-import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
-import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
-import org.jboss.logging.Logger;
 
 /**
- * The rule book in force, and what is made of it: the one compiled into the application. In
- * development it is read anew whenever a file of the rule book has changed.
+ * The rule book in force, and what is made of it: the one compiled into the application, or one in
+ * a folder of its writer, read anew beside the answering whenever one of its files has changed.
  */
 @Startup
 @Singleton
 public class InForce {
-  private static final Logger LOG = Logger.getLogger(InForce.class);
-
   private final PatternSheets sheets;
-  private final Optional<Path> folder;
   private final Duration mostTime;
+  private final RuleFolder folder;
   private volatile Edition edition;
-  private long lastChange;
 
   InForce(
       Provider<PatternSheets> shippedSheets,
       @ConfigProperty(name = "easewright.limit.time") Duration mostTime) {
     this.mostTime = mostTime;
+    Optional<Path> own = RuleFolder.named();
     // The two dear parts of a start share nothing, so they are read side by side.
     FutureTask<RuleBook> book = new FutureTask<>(RuleBook::compiledIn);
-    new Thread(book, "rule-book").start();
+    if (own.isEmpty()) {
+      new Thread(book, "rule-book").start();
+    }
     this.sheets = shippedSheets.get();
-    this.folder = folder();
-    this.lastChange = folder.map(InForce::lastChange).orElse(0L);
-    this.edition = edition(done(book));
-    answerOnce();
-    new Thread(edition.texts()::prepare, "everyday-words").start();
+    this.folder = new RuleFolder(own.or(RuleFolder::inDevelopment), sheets, next -> edition = next);
+    // An own book that is broken stops the start: nobody is to be answered by another unawares.
+    this.edition =
+        own.isPresent() ? new OwnBook(sheets).load(own.get()) : Edition.of(done(book), sheets);
+    edition.answerOnce();
+    if (own.isEmpty()) {
+      new Thread(edition.texts()::prepare, "everyday-words").start();
+    }
+    folder.watch();
   }
 
-  /**
-   * Answers an invented fitting before the service reports ready: a book that cannot answer should
-   * not start, and the first asker should not wait for classes to load.
-   */
-  private void answerOnce() {
-    edition.answer(
-        JsonNodeFactory.instance
-            .objectNode()
-            .set(
-                "body",
-                JsonNodeFactory.instance
-                    .objectNode()
-                    .put("bust", "94 cm")
-                    .put("underbust", "77 cm")));
+  @PreDestroy
+  void stop() {
+    folder.stop();
+  }
+
+  /** How the book in force stands to the folder it is read from. */
+  RuleFolder.State state() {
+    return folder.state();
   }
 
   /** A rule book with its reader of requests and its diagnosis. */
@@ -86,6 +77,37 @@ public class InForce {
       SizeCheck sizeCheck,
       ClothCheck clothCheck,
       TextReader texts) {
+
+    /** A book made ready to answer. */
+    static Edition of(RuleBook book, PatternSheets sheets) {
+      KnownNames known = KnownNames.of(book.catalog(), sheets);
+      FittingReader reader = new FittingReader(known);
+      Diagnosis diagnosis = new Diagnosis(book, sheets.shipped());
+      return new Edition(
+          book,
+          reader,
+          diagnosis,
+          new CheckReader(known, reader),
+          new SizeCheck(book, diagnosis),
+          new ClothCheck(book, diagnosis),
+          new TextReader(book.source(), sheets));
+    }
+
+    /**
+     * Answers an invented fitting before the book is used: one that cannot answer should not come
+     * into force, and the first asker should not wait for classes to load.
+     */
+    void answerOnce() {
+      answer(
+          JsonNodeFactory.instance
+              .objectNode()
+              .set(
+                  "body",
+                  JsonNodeFactory.instance
+                      .objectNode()
+                      .put("bust", "94 cm")
+                      .put("underbust", "77 cm")));
+    }
 
     /**
      * Reads one fitting, its text included, and answers it, with the request to go on from.
@@ -156,37 +178,7 @@ public class InForce {
   }
 
   Edition now() {
-    folder.ifPresent(this::readAnewIfChanged);
     return edition;
-  }
-
-  private Edition edition(RuleBook book) {
-    KnownNames known = KnownNames.of(book.catalog(), sheets);
-    FittingReader reader = new FittingReader(known);
-    Diagnosis diagnosis = new Diagnosis(book, sheets.shipped());
-    return new Edition(
-        book,
-        reader,
-        diagnosis,
-        new CheckReader(known, reader),
-        new SizeCheck(book, diagnosis),
-        new ClothCheck(book, diagnosis),
-        new TextReader(book.source(), sheets));
-  }
-
-  /** The folder named by {@code -Deasewright.rules=}, or the project's own in development mode. */
-  private static Optional<Path> folder() {
-    String named = System.getProperty("easewright.rules");
-    List<String> candidates =
-        named != null
-            ? List.of(named)
-            : LaunchMode.current() == LaunchMode.DEVELOPMENT
-                ? List.of("rules", "../rules")
-                : List.of();
-    return candidates.stream()
-        .map(Path::of)
-        .filter(path -> Files.exists(path.resolve("vocabulary.dsl")))
-        .findFirst();
   }
 
   private static RuleBook done(FutureTask<RuleBook> book) {
@@ -194,28 +186,6 @@ public class InForce {
       return book.get();
     } catch (InterruptedException | ExecutionException e) {
       throw new IllegalStateException("The rule book cannot be loaded.", e);
-    }
-  }
-
-  private synchronized void readAnewIfChanged(Path rules) {
-    long change = lastChange(rules);
-    if (change == lastChange) {
-      return;
-    }
-    lastChange = change;
-    try {
-      edition = edition(RuleBook.compile(rules));
-      LOG.info("The rule book was read anew.");
-    } catch (RuleBookFault fault) {
-      LOG.error("The rule book stays as it was: " + fault.getMessage());
-    }
-  }
-
-  private static long lastChange(Path rules) {
-    try (Stream<Path> files = Files.walk(rules)) {
-      return files.mapToLong(file -> file.toFile().lastModified()).max().orElse(0);
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
     }
   }
 }

@@ -68,6 +68,7 @@ public class RuleResource {
         List<HandbookIndex.Item> perhaps,
         String q,
         String version,
+        RuleFolder.State state,
         GarmentDrawing drawing);
 
     static native TemplateInstance page(RulesPage page);
@@ -102,6 +103,7 @@ public class RuleResource {
             book.index().signs(meant.perhaps()),
             asked,
             book.source().version(),
+            rules.state(),
             GarmentDrawing.plainTop())
         .render();
   }

@@ -6,6 +6,7 @@ import easewright.measure.BadQuantity;
 import easewright.measure.Length;
 import easewright.measure.Quantity;
 import easewright.measure.UnitSystem;
+import easewright.naming.NearestName;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;

@@ -1,5 +1,6 @@
 package easewright.cli;
 
+import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -10,7 +11,7 @@ import picocli.CommandLine.ParseResult;
 @Command(
     name = "easewright",
     description = "Fit diagnosis for home-sewn stretch garments. Without arguments: the service.",
-    subcommands = Fit.class)
+    subcommands = {Fit.class, Rules.class})
 final class Commands {
   @Option(names = "--help", usageHelp = true, description = "Show this.")
   private boolean help;
@@ -23,10 +24,24 @@ final class Commands {
   static ParseResult parsed(String... args) {
     CommandLine line = new CommandLine(new Commands());
     ParseResult parsed = line.parseArgs(args);
-    if (!parsed.hasSubcommand() && !parsed.isUsageHelpRequested()) {
-      throw new ParameterException(line, "There is no command.");
+    ParseResult last = last(parsed);
+    CommandLine named = last.commandSpec().commandLine();
+    if (!last.isUsageHelpRequested() && !named.getSubcommands().isEmpty()) {
+      throw new ParameterException(named, "There is no command.");
     }
     return parsed;
+  }
+
+  private static ParseResult last(ParseResult parsed) {
+    return parsed.hasSubcommand() ? last(parsed.subcommand()) : parsed;
+  }
+
+  /** The command of {@code rules} that the arguments ask for; empty where they ask another. */
+  static Optional<Object> rules(ParseResult parsed) {
+    Object asked = last(parsed).commandSpec().userObject();
+    return asked.getClass().getEnclosingClass() == Rules.class
+        ? Optional.of(asked)
+        : Optional.empty();
   }
 
   /** What is to be answered, if the arguments ask that. */

@@ -3,8 +3,10 @@ package easewright.cli;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.util.Map;
+import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.ParseResult;
 
 /** Starts the service, or with arguments answers them and ends. */
 @QuarkusMain
@@ -27,8 +29,13 @@ public final class Main {
     }
     // Arguments are read twice, so that help and slips in them need no start of the application.
     try {
-      if (CommandLine.printHelpIfRequested(Commands.parsed(args))) {
+      ParseResult parsed = Commands.parsed(args);
+      if (CommandLine.printHelpIfRequested(parsed)) {
         return;
+      }
+      Optional<Object> rules = Commands.rules(parsed);
+      if (rules.isPresent()) {
+        System.exit(new RulesRun(System.in, System.out, System.err).run(rules.get()));
       }
     } catch (ParameterException slip) {
       System.err.println(slip.getMessage());

@@ -142,6 +142,14 @@ final class Draft {
         "with-support-layer",
         pieces.pieces().stream().anyMatch(p -> p.layer() == Layer.SUPPORT));
     addIf(traits, "pieces-on-the-fold", pieces.pieces().stream().anyMatch(p -> p.onFold()));
+    return known(traits);
+  }
+
+  /** A trait that rules could not name would silently never count. */
+  private static Set<String> known(Set<String> traits) {
+    if (!RuleWords.TRAITS.containsAll(traits)) {
+      throw new IllegalStateException("Name these traits in RuleWords: " + traits);
+    }
     return traits;
   }
 

@@ -34,6 +34,9 @@ final class FigureWriter {
 
   /** Adds a figure with a sentence of its own. */
   void say(String id, String sentence, double value, double sd, String unit, Object... blanks) {
+    if (!RuleWords.FIGURES.contains(id) && !id.startsWith(RuleWords.AMOUNT_OF)) {
+      throw new IllegalStateException("Name this figure in RuleWords: " + id);
+    }
     Object[] all = Arrays.copyOf(blanks, blanks.length + 2);
     all[blanks.length] = "value";
     all[blanks.length + 1] = shown.value(value, unit);

@@ -123,7 +123,7 @@ final class Figures {
 
   private void reported() {
     for (ReportedSign sign : fitting.signs()) {
-      String id = "amount-of-" + sign.id();
+      String id = RuleWords.AMOUNT_OF + sign.id();
       if (sign.present()
           && sign.amount() != null
           && figures.figures().stream().noneMatch(f -> f.id().equals(id))) {

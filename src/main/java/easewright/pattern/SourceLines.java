@@ -7,8 +7,8 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** Which line of a text each place of a sheet stands on. */
-final class SourceLines {
+/** Which line of a YAML or JSON text each place stands on, by its JSON Pointer (RFC 6901). */
+public final class SourceLines {
 
   private final Map<String, Integer> lines = new HashMap<>();
 
@@ -19,7 +19,7 @@ final class SourceLines {
    *
    * @throws IOException if the text can't be read after all
    */
-  static SourceLines of(JsonParser parser) throws IOException {
+  public static SourceLines of(JsonParser parser) throws IOException {
     SourceLines source = new SourceLines();
     if (parser.nextToken() != null) {
       source.walk(parser, "");
@@ -28,7 +28,7 @@ final class SourceLines {
   }
 
   /** The line of a place, from 1, or of the nearest place that holds it. */
-  Optional<Integer> line(String pointer) {
+  public Optional<Integer> line(String pointer) {
     for (String place = pointer; ; place = place.substring(0, place.lastIndexOf('/'))) {
       if (lines.containsKey(place) || place.isEmpty()) {
         return Optional.ofNullable(lines.get(place));

@@ -1,16 +1,14 @@
 package easewright.plan;
 
-import com.fasterxml.jackson.core.type.TypeReference;
-import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
+import easewright.rulebook.Catalog;
+import easewright.rulebook.Catalog.CutChange;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
-/** What each adjustment does to the cut, as {@code easewright/plan/changes.yaml} says. */
+/** What each adjustment does to the cut, as the catalog says. */
 final class ChangeBook {
   /** How an adjustment changes what is cut. */
   enum Way {
@@ -41,29 +39,17 @@ final class ChangeBook {
    */
   record Entry(Way way, List<String> measures, boolean twice) {}
 
-  private record Line(String id, List<String> measures, boolean twice) {}
-
   private final Map<String, Entry> entries = new LinkedHashMap<>();
 
-  ChangeBook() {
-    try (InputStream yaml = ChangeBook.class.getResourceAsStream("/easewright/plan/changes.yaml")) {
-      new YAMLMapper()
-          .readValue(yaml, new TypeReference<Map<String, List<Line>>>() {})
-          .forEach((way, lines) -> lines.forEach(line -> put(Way.valueOf(upper(way)), line)));
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
-    }
+  ChangeBook(Catalog catalog) {
+    catalog.adjustments().values().forEach(one -> entries.put(one.id(), entry(one.cut())));
   }
 
-  private void put(Way way, Line line) {
-    List<String> measures = line.measures() == null ? List.of() : line.measures();
-    if (entries.put(line.id(), new Entry(way, measures, line.twice())) != null) {
-      throw new IllegalStateException(line.id() + " stands twice in changes.yaml.");
-    }
-  }
-
-  private static String upper(String way) {
-    return way.toUpperCase(java.util.Locale.ROOT);
+  private static Entry entry(CutChange cut) {
+    return new Entry(
+        Way.valueOf(cut.way().toUpperCase(Locale.ROOT)),
+        cut.measures() == null ? List.of() : cut.measures(),
+        cut.twice());
   }
 
   Set<String> ids() {

@@ -21,12 +21,13 @@ import java.util.TreeSet;
 public final class CutPlanner {
   private final RuleBookSource book;
   private final Wording wording;
-  private final ChangeBook ways = new ChangeBook();
+  private final ChangeBook ways;
   private final Sewing sewing = new Sewing();
 
   public CutPlanner(RuleBookSource book) {
     this.book = book;
     this.wording = book.wording();
+    this.ways = new ChangeBook(book.catalog());
   }
 
   /**

@@ -102,6 +102,7 @@ public record Catalog(
    * @param alsoAt lines of matching pieces that must change by the same whole amount, or null
    * @param limit parameter with the largest amount by this change, or null
    * @param beyond the adjustment that takes over above the limit, or null
+   * @param cut what it does to what is cut
    * @param firstStep degree to the amount to try when nothing was measured
    */
   public record AdjustmentEntry(
@@ -115,6 +116,7 @@ public record Catalog(
       List<String> alsoAt,
       String effort,
       String undo,
+      CutChange cut,
       List<String> steps,
       String check,
       List<String> sideEffects,
@@ -125,6 +127,16 @@ public record Catalog(
       Map<String, String> firstStep,
       String source)
       implements Entry {}
+
+  /**
+   * What an adjustment does to what is cut.
+   *
+   * @param way "take", "add", "reshape", "shorter", "longer", "swap", "cloth" or "nothing"
+   * @param measures finished measurements that change with it, besides girths that the seam
+   *     crosses; or null
+   * @param twice whether those change by two amounts, since it is told for one side
+   */
+  public record CutChange(String way, List<String> measures, boolean twice) {}
 
   /**
    * What may hurt and whom to ask. A caution of urgency "stop" is a danger: it says what to do

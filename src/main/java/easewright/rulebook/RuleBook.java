@@ -2,10 +2,6 @@ package easewright.rulebook;
 
 import easewright.deadline.Deadline;
 import easewright.rulebook.facts.AnyFitting;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Collection;
 import java.util.Collections;
@@ -96,20 +92,23 @@ public final class RuleBook {
 
   /** The book compiled into the application. */
   public static RuleBook compiledIn() {
-    try (InputStream book = resource("book.json");
-        InputStream model = resource("book.model")) {
-      String name = new String(model.readAllBytes(), StandardCharsets.UTF_8).strip();
-      return of(RuleBookSource.read(book), model(name, RuleBook.class.getClassLoader()));
-    } catch (IOException e) {
-      throw new UncheckedIOException(e);
-    }
+    return of(RuleModels.sourceCompiledIn(), RuleModels.compiledIn());
   }
 
-  /** Compiles the book in a folder; takes seconds. For development, where rules change. */
+  /**
+   * Compiles the book in a folder. Only rule files that differ from those compiled into the
+   * application are compiled, so that trying a change takes a second or two; a file differs too
+   * where a parameter or a sentence it uses does.
+   *
+   * @throws RuleBookFault if the folder holds no sound book
+   */
   public static RuleBook compile(Path folder) {
-    RuleBookSource source = RuleBookSource.read(folder);
-    RuleCompiler.Compiled compiled = RuleCompiler.compile(source);
-    return of(source, model(compiled.model(), new RuleClasses(compiled.classes())));
+    return of(RuleBookSource.read(folder));
+  }
+
+  /** The same for a book already read. */
+  public static RuleBook of(RuleBookSource source) {
+    return of(source, RuleModels.of(source));
   }
 
   public RuleBookSource source() {
@@ -197,53 +196,6 @@ public final class RuleBook {
     public void close() {
       effort.add(firings, nanos);
       session.dispose();
-    }
-  }
-
-  private static InputStream resource(String name) {
-    InputStream found = RuleBook.class.getResourceAsStream(name);
-    if (found == null) {
-      throw new RuleBookFault("The compiled rule book is missing; run the build (mvn compile).");
-    }
-    return found;
-  }
-
-  private static Model model(String name, ClassLoader loader) {
-    try {
-      return (Model) loader.loadClass(name).getDeclaredConstructor().newInstance();
-    } catch (ReflectiveOperationException e) {
-      throw new IllegalStateException("The compiled rules cannot be loaded.", e);
-    }
-  }
-
-  /** Classes compiled in memory. */
-  private static final class RuleClasses extends ClassLoader {
-    private final Map<String, byte[]> classes;
-
-    RuleClasses(Map<String, byte[]> classes) {
-      super(RuleBook.class.getClassLoader());
-      this.classes = classes;
-    }
-
-    /** Before those of the application, whose compiled book has classes of the same names. */
-    @Override
-    protected Class<?> loadClass(String name, boolean resolve) throws ClassNotFoundException {
-      if (!classes.containsKey(name)) {
-        return super.loadClass(name, resolve);
-      }
-      synchronized (getClassLoadingLock(name)) {
-        Class<?> loaded = findLoadedClass(name);
-        return loaded != null ? loaded : findClass(name);
-      }
-    }
-
-    @Override
-    protected Class<?> findClass(String name) throws ClassNotFoundException {
-      byte[] bytes = classes.get(name);
-      if (bytes == null) {
-        throw new ClassNotFoundException(name);
-      }
-      return defineClass(name, bytes, 0, bytes.length);
     }
   }
 }

@@ -26,13 +26,18 @@ public final class RuleBookBuild {
       return;
     }
     clear(classes.resolve("easewright/rules"));
-    RuleCompiler.Compiled compiled = RuleCompiler.compile(source);
+    Map<String, String> spelledOut = RuleCompiler.spelledOut(source);
+    RuleCompiler.Compiled compiled = RuleCompiler.compile(spelledOut);
     for (Map.Entry<String, byte[]> type : compiled.classes().entrySet()) {
       Path file = classes.resolve(type.getKey().replace('.', '/') + ".class");
       Files.createDirectories(file.getParent());
       Files.write(file, type.getValue());
     }
     Files.writeString(target.resolve("book.model"), compiled.model());
+    StringBuilder marks = new StringBuilder();
+    spelledOut.forEach(
+        (id, text) -> marks.append(id).append(' ').append(RuleCompiler.mark(text)).append('\n'));
+    Files.writeString(target.resolve("book.files"), marks);
     Files.writeString(hash, source.hash());
   }
 

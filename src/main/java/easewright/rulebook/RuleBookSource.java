@@ -50,6 +50,8 @@ public record RuleBookSource(
     YAMLMapper yaml =
         YAMLMapper.builder().enable(DeserializationFeature.FAIL_ON_UNKNOWN_PROPERTIES).build();
     try {
+      String sentences = Files.readString(folder.resolve("vocabulary.dsl"));
+      Vocabulary vocabulary = Vocabulary.of(sentences);
       List<RuleText> rules = new ArrayList<>();
       Map<String, String> files = new LinkedHashMap<>();
       Map<String, RulePage> pages = new LinkedHashMap<>();
@@ -60,11 +62,15 @@ public record RuleBookSource(
           if (files.put(id, text) != null) {
             throw new RuleBookFault("Two rule files are called " + id + ".");
           }
-          rules.addAll(RuleReader.rules(id, family.getFileName().toString(), topicOf(file), text));
+          rules.addAll(
+              RuleReader.rules(
+                  id, family.getFileName().toString(), topicOf(file), text, vocabulary));
         }
         for (Path file : under(family, ".md")) {
           String id = nameOf(file);
-          pages.put(id, RuleReader.page(id, topicOf(file), Files.readString(file), yaml));
+          pages.put(
+              id,
+              RuleReader.page(id, topicOf(file), path(folder, file), Files.readString(file), yaml));
         }
       }
       Map<String, Parameter> parameters = new LinkedHashMap<>();
@@ -77,7 +83,7 @@ public record RuleBookSource(
       return new RuleBookSource(
           version(folder),
           hash(folder),
-          Files.readString(folder.resolve("vocabulary.dsl")),
+          sentences,
           catalog(yaml, folder.resolve("catalog")),
           parameters,
           rules,
@@ -91,6 +97,11 @@ public record RuleBookSource(
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** The book compiled into the application, as written. */
+  public static RuleBookSource compiledIn() {
+    return RuleModels.sourceCompiledIn();
   }
 
   /** Reads what {@link #write()} wrote. */
@@ -181,6 +192,11 @@ public record RuleBookSource(
     try (Stream<Path> walk = Files.walk(folder)) {
       return walk.filter(file -> file.toString().endsWith(ending)).sorted().toList();
     }
+  }
+
+  /** With slashes on every system, as pages and problems show it. */
+  private static String path(Path folder, Path file) {
+    return folder.relativize(file).toString().replace('\\', '/');
   }
 
   private static String nameOf(Path file) {

@@ -3,12 +3,16 @@ package easewright.rulebook;
 import java.io.IOException;
 import java.io.StringReader;
 import java.nio.charset.StandardCharsets;
+import java.security.MessageDigest;
+import java.security.NoSuchAlgorithmException;
+import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.drools.compiler.kie.builder.impl.InternalKieModule;
+import org.drools.drl.parser.lang.dsl.DSLMapping;
 import org.drools.drl.parser.lang.dsl.DSLTokenizedMappingFile;
 import org.drools.drl.parser.lang.dsl.DefaultExpander;
 import org.drools.model.codegen.ExecutableModelProject;
@@ -40,16 +44,47 @@ final class RuleCompiler {
    */
   record Compiled(String model, Map<String, byte[]> classes) {}
 
-  static Compiled compile(RuleBookSource source) {
-    KieServices services = KieServices.get();
-    KieFileSystem files = services.newKieFileSystem();
+  /** Each rule file as the engine reads it: sentences spelt out, parameters as numbers. */
+  static Map<String, String> spelledOut(RuleBookSource source) {
+    DSLMapping sentences = sentences(source.vocabulary());
+    Map<String, Long> limits =
+        source.rules().stream()
+            .collect(
+                Collectors.groupingBy(
+                    RuleText::file, Collectors.summingLong(rule -> rule.comparisons().size())));
+    Map<String, String> files = new TreeMap<>();
     source
         .files()
         .forEach(
-            (id, text) ->
-                files.write(
-                    "src/main/resources/" + PACKAGE.replace('.', '/') + "/" + id + ".drl",
-                    HEADER + drl(id, text, source)));
+            (id, text) -> files.put(id, spelledOut(id, text, limits.get(id), source, sentences)));
+    return files;
+  }
+
+  /** A short mark of a spelled-out file, by which to tell whether it must be compiled anew. */
+  static String mark(String spelledOut) {
+    try {
+      byte[] digest =
+          MessageDigest.getInstance("SHA-256").digest(spelledOut.getBytes(StandardCharsets.UTF_8));
+      return HexFormat.of().formatHex(digest);
+    } catch (NoSuchAlgorithmException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  /**
+   * Compiles rule files.
+   *
+   * @param spelledOut file id to its text as the engine reads it; not empty
+   * @throws RuleBookFault naming what does not compile
+   */
+  static Compiled compile(Map<String, String> spelledOut) {
+    KieServices services = KieServices.get();
+    KieFileSystem files = services.newKieFileSystem();
+    spelledOut.forEach(
+        (id, text) ->
+            files.write(
+                "src/main/resources/" + PACKAGE.replace('.', '/') + "/" + id + ".drl",
+                HEADER + text));
     KieBuilder builder = services.newKieBuilder(files).buildAll(ExecutableModelProject.class);
     List<Message> errors = builder.getResults().getMessages(Message.Level.ERROR);
     if (!errors.isEmpty()) {
@@ -82,17 +117,22 @@ final class RuleCompiler {
     return new Compiled(model, classes);
   }
 
-  private static String drl(String id, String text, RuleBookSource source) {
-    DefaultExpander expander = new DefaultExpander();
+  private static DSLMapping sentences(String vocabulary) {
     try {
       DSLTokenizedMappingFile dsl = new DSLTokenizedMappingFile();
-      if (!dsl.parseAndLoad(new StringReader(source.vocabulary()))) {
+      if (!dsl.parseAndLoad(new StringReader(vocabulary))) {
         throw new RuleBookFault("vocabulary.dsl: " + dsl.getErrors());
       }
-      expander.addDSLMapping(dsl.getMapping());
+      return dsl.getMapping();
     } catch (IOException e) {
       throw new RuleBookFault("vocabulary.dsl cannot be read: " + e.getMessage());
     }
+  }
+
+  private static String spelledOut(
+      String id, String text, long limits, RuleBookSource source, DSLMapping sentences) {
+    DefaultExpander expander = new DefaultExpander();
+    expander.addDSLMapping(sentences);
     String expanded = expander.expand(RuleReader.forEngine(id, text));
     if (expander.hasErrors()) {
       throw new RuleBookFault(
@@ -101,6 +141,11 @@ final class RuleCompiler {
               + expander.getErrors().stream()
                   .map(Object::toString)
                   .collect(Collectors.joining("; ")));
+    }
+    if (PARAMETER.matcher(expanded).results().count() != limits) {
+      // Else an answer would keep silent about a limit that decided it.
+      throw new RuleBookFault(
+          id + ".dslr compares a number in a sentence that does not stand whole on its line.");
     }
     return PARAMETER
         .matcher(expanded)

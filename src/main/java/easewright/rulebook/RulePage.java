@@ -8,20 +8,22 @@ import java.util.List;
  *
  * @param id file id
  * @param topic folder
+ * @param path its file, within the rule book's folder
  * @param title first heading
  * @param markdown the whole page
  * @param cases its fenced cases, in order
  */
 public record RulePage(
-    String id, String topic, String title, String markdown, List<RuleCase> cases) {
+    String id, String topic, String path, String title, String markdown, List<RuleCase> cases) {
 
   /**
    * A case that is run as a test.
    *
    * @param kind "speaks", "silent" or "boundary"
    * @param heading the situation it stands under
+   * @param line where its fence begins in the page, from 1
    * @param given a fitting in wire form
    * @param then what must be so
    */
-  public record RuleCase(String kind, String heading, JsonNode given, JsonNode then) {}
+  public record RuleCase(String kind, String heading, int line, JsonNode given, JsonNode then) {}
 }

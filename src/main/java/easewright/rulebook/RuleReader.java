@@ -16,10 +16,6 @@ final class RuleReader {
       Pattern.compile("^rule \"([^\"]+)\"\\s*$(.*?)^end\\s*$", Pattern.MULTILINE | Pattern.DOTALL);
   private static final Pattern METADATA =
       Pattern.compile("^\\s*@(\\w+)\\(\"(.*)\"\\)\\s*$", Pattern.MULTILINE);
-  private static final Pattern COMPARISON =
-      Pattern.compile(
-          "^\\s*the (amount to )?\"([^\"]+)\" is (below|above|at least|at most) \"([^\"]+)\"",
-          Pattern.MULTILINE);
   private static final Pattern QUOTED = Pattern.compile("\"([^\"]*)\"");
   private static final Pattern CASE =
       Pattern.compile("^```yaml (\\w+)\\s*$(.*?)^```\\s*$", Pattern.MULTILINE | Pattern.DOTALL);
@@ -32,7 +28,8 @@ final class RuleReader {
     return words.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-").replaceAll("^-|-$", "");
   }
 
-  static List<RuleText> rules(String file, String family, String topic, String text) {
+  static List<RuleText> rules(
+      String file, String family, String topic, String text, Vocabulary vocabulary) {
     List<RuleText> rules = new ArrayList<>();
     Matcher rule = RULE.matcher(text);
     while (rule.find()) {
@@ -57,7 +54,8 @@ final class RuleReader {
               metadata(body, "summary"),
               metadata(body, "source"),
               metadata(body, "since"),
-              comparisons(body),
+              vocabulary.comparisons(body),
+              1 + line(text, rule.start()),
               METADATA.matcher(body).replaceAll("").strip()));
     }
     if (rules.isEmpty()) {
@@ -76,14 +74,9 @@ final class RuleReader {
         .orElse("");
   }
 
-  private static List<RuleText.Comparison> comparisons(String body) {
-    return COMPARISON
-        .matcher(body)
-        .results()
-        .map(
-            found ->
-                new RuleText.Comparison(id(found.group(2)), found.group(3), id(found.group(4))))
-        .toList();
+  /** How many lines end before a place in a text. */
+  private static int line(String text, int place) {
+    return (int) text.substring(0, place).chars().filter(c -> c == '\n').count();
   }
 
   /**
@@ -113,7 +106,7 @@ final class RuleReader {
     return "\"" + id(quoted.group(1)) + "\"";
   }
 
-  static RulePage page(String id, String topic, String markdown, YAMLMapper yaml) {
+  static RulePage page(String id, String topic, String path, String markdown, YAMLMapper yaml) {
     List<RulePage.RuleCase> cases = new ArrayList<>();
     Matcher fence = CASE.matcher(markdown);
     while (fence.find()) {
@@ -121,14 +114,19 @@ final class RuleReader {
       try {
         JsonNode body = yaml.readTree(fence.group(2));
         cases.add(
-            new RulePage.RuleCase(fence.group(1), heading, body.path("given"), body.path("then")));
+            new RulePage.RuleCase(
+                fence.group(1),
+                heading,
+                1 + line(markdown, fence.start()),
+                body.path("given"),
+                body.path("then")));
       } catch (JsonProcessingException e) {
         throw new RuleBookFault(
             id + ".md, \"" + heading + "\": the case cannot be read: " + e.getMessage());
       }
     }
     Matcher title = HEADING.matcher(markdown);
-    return new RulePage(id, topic, title.find() ? title.group(1) : "", markdown, cases);
+    return new RulePage(id, topic, path, title.find() ? title.group(1) : "", markdown, cases);
   }
 
   private static String lastHeading(String before) {

@@ -11,6 +11,7 @@ import java.util.List;
  * @param key what the engine calls it: file and position
  * @param name full name: id in words, colon, situation
  * @param comparisons the numbers it compares
+ * @param line where it begins in its file, from 1
  * @param body its sentences
  */
 public record RuleText(
@@ -23,6 +24,7 @@ public record RuleText(
     String source,
     String since,
     List<Comparison> comparisons,
+    int line,
     String body) {
 
   /**

@@ -53,7 +53,9 @@ class PageTextTest {
   void a_hostile_page_stays_text() {
     String markdown =
         "# T\n\n<script>x</script>\n\n[y](javascript:alert(1)) <b onclick=z>\n\n<hr>\n";
-    String html = PageText.of(new RulePage("p", "band", "T", markdown, List.of()), LINKS).opening();
+    String html =
+        PageText.of(new RulePage("p", "band", "band/p.md", "T", markdown, List.of()), LINKS)
+            .opening();
     assertFalse(html.contains("<script"), html);
     assertFalse(html.contains("<b"), html);
     assertFalse(html.contains("<hr"), html);
@@ -67,6 +69,7 @@ class PageTextTest {
         new RuleCase(
             "speaks",
             "",
+            1,
             yaml(
                 """
                 body: {underbust: 77 cm, bustPointWidth: 18 cm}

@@ -1,5 +1,7 @@
 package easewright.rulebook;
 
+import easewright.api.PageCases;
+import easewright.pattern.PatternSheets;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -9,7 +11,11 @@ import org.junit.jupiter.api.Test;
 class AllPagesTest {
   @Test
   void every_case_of_every_page_holds() {
-    PageCases cases = new PageCases();
-    PageCases.BOOK.source().pages().values().forEach(page -> page.cases().forEach(cases::run));
+    PageCases cases = new PageCases(RulePagesTest.BOOK, new PatternSheets());
+    RulePagesTest.BOOK
+        .source()
+        .pages()
+        .values()
+        .forEach(page -> page.cases().forEach(one -> RulePagesTest.run(cases, page, one)));
   }
 }

@@ -4,9 +4,6 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.diagnosis.AmountMethodsForTests;
-import easewright.rulebook.Catalog.AdjustmentEntry;
-import easewright.rulebook.Catalog.CauseEntry;
 import easewright.rulebook.Catalog.CautionEntry;
 import easewright.rulebook.Catalog.Entry;
 import easewright.rulebook.Catalog.SignEntry;
@@ -17,17 +14,18 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** Walks the whole book and reports every failure at once. */
+/**
+ * What only the project asks of its book: that nothing in it is unused. What must be so in any book
+ * is checked when it is loaded ({@code BookCheckTest}).
+ */
 class RuleBookTest {
   private static final RuleBookSource SOURCE = RuleBookSource.read(Path.of("rules"));
   private static final Catalog CATALOG = SOURCE.catalog();
-  private static final Set<String> SPECIAL_PAGES = Set.of("adjustments", "cautions", "findings");
 
   private final List<String> faults = new ArrayList<>();
 
@@ -37,116 +35,6 @@ class RuleBookTest {
 
   private void noFaults() {
     assertEquals("", String.join("\n", faults));
-  }
-
-  @Test
-  void everyRuleHasSummarySourceAndDate() {
-    for (RuleText rule : SOURCE.rules()) {
-      if (rule.summary().isBlank() || rule.source().isBlank() || rule.since().isBlank()) {
-        fault(rule.name(), "needs @summary, @source and @since");
-      }
-    }
-    noFaults();
-  }
-
-  @Test
-  void ruleNamesAreUnique() {
-    Set<String> seen = new HashSet<>();
-    SOURCE.rules().stream()
-        .map(RuleText::name)
-        .filter(name -> !seen.add(name))
-        .forEach(name -> fault(name, "stands twice"));
-    noFaults();
-  }
-
-  @Test
-  void everyRuleFileHasAPageAndEveryPageARuleFile() {
-    SOURCE.files().keySet().stream()
-        .filter(id -> !SOURCE.pages().containsKey(id))
-        .forEach(id -> fault(id, "has no page"));
-    SOURCE.pages().keySet().stream()
-        .filter(id -> !SOURCE.files().containsKey(id))
-        .forEach(id -> fault(id, "is a page without rules"));
-    noFaults();
-  }
-
-  @Test
-  void everyPageHasASpeakingAndASilentCaseAndABoundaryWhereANumberIsCompared() {
-    for (RulePage page : SOURCE.pages().values()) {
-      Set<String> kinds =
-          page.cases().stream().map(RulePage.RuleCase::kind).collect(Collectors.toSet());
-      Stream.of("speaks", "silent")
-          .filter(kind -> !kinds.contains(kind))
-          .forEach(kind -> fault(page.id(), "has no case that " + kind));
-      boolean compares =
-          SOURCE.rules().stream()
-              .anyMatch(rule -> rule.file().equals(page.id()) && !rule.comparisons().isEmpty());
-      if (compares && !kinds.contains("boundary")) {
-        fault(page.id(), "compares a number and has no boundary case");
-      }
-      kinds.stream()
-          .filter(kind -> !Set.of("speaks", "silent", "boundary").contains(kind))
-          .forEach(kind -> fault(page.id(), "has a case of unknown kind " + kind));
-    }
-    noFaults();
-  }
-
-  @Test
-  void everyCauseFindingAndCautionHasARuleFile() {
-    Stream.of(CATALOG.causes(), CATALOG.findings(), CATALOG.cautions())
-        .flatMap(part -> part.keySet().stream())
-        .filter(id -> !SOURCE.files().containsKey(id))
-        .forEach(id -> fault(id, "has no rule file"));
-    noFaults();
-  }
-
-  @Test
-  void everyRuleFileIsNamedAfterAnEntryOfTheCatalog() {
-    Set<String> known =
-        Stream.of(CATALOG.causes(), CATALOG.findings(), CATALOG.cautions(), CATALOG.adjustments())
-            .flatMap(part -> part.keySet().stream())
-            .collect(Collectors.toSet());
-    SOURCE.files().keySet().stream()
-        .filter(id -> !known.contains(id))
-        .forEach(id -> fault(id, "is named after nothing in the catalog"));
-    noFaults();
-  }
-
-  @Test
-  void signsAndFindingsShareNoId() {
-    CATALOG.signs().keySet().stream()
-        .filter(CATALOG.findings()::containsKey)
-        .forEach(id -> fault(id, "is both a sign and a finding"));
-    noFaults();
-  }
-
-  @Test
-  void everyNameInARuleIsKnown() {
-    Pattern quoted = Pattern.compile("\"([^\"]+)\"");
-    Set<String> known = new HashSet<>(SOURCE.parameters().keySet());
-    Stream.of(
-            CATALOG.signs(),
-            CATALOG.causes(),
-            CATALOG.findings(),
-            CATALOG.adjustments(),
-            CATALOG.cautions(),
-            CATALOG.reasons())
-        .forEach(part -> known.addAll(part.keySet()));
-    known.addAll(Names.CIRCUMSTANCES);
-    known.addAll(Names.TRAITS);
-    known.addAll(Names.FIGURES);
-    known.addAll(List.of("better", "same", "worse"));
-    CATALOG.signs().values().forEach(s -> known.addAll(s.where()));
-    CATALOG.signs().keySet().forEach(id -> known.add("amount-of-" + id));
-    for (RuleText rule : SOURCE.rules()) {
-      rule.body()
-          .lines()
-          .filter(line -> !line.contains("the choice \""))
-          .flatMap(line -> quoted.matcher(line).results().map(m -> RuleReader.id(m.group(1))))
-          .filter(id -> !known.contains(id))
-          .forEach(id -> fault(rule.name(), "speaks of \"" + id + "\", which nothing defines"));
-    }
-    noFaults();
   }
 
   @Test
@@ -166,41 +54,6 @@ class RuleBookTest {
       if (!word && !all.contains("\n" + id + "\n") && !all.contains("\"" + id + "\"")) {
         fault(id, "is a parameter nothing uses");
       }
-    }
-    noFaults();
-  }
-
-  @Test
-  void everyParameterSaysWhatForSinceAndSource() {
-    for (Parameter parameter : SOURCE.parameters().values()) {
-      assertTrue(Double.isFinite(parameter.number()), parameter.id());
-      if (parameter.what() == null || parameter.since() == null || parameter.source() == null) {
-        fault(parameter.id(), "needs for, since and source");
-      }
-    }
-    noFaults();
-  }
-
-  @Test
-  void everySignIsAskedPlacedAndSpokenOfAsPeopleDo() {
-    for (SignEntry sign : CATALOG.signs().values()) {
-      if (Stream.of(sign.name(), sign.ask(), sign.check(), sign.isNot(), sign.source())
-          .anyMatch(text -> text == null || text.isBlank())) {
-        fault(sign.id(), "needs name, ask, check, isNot and source");
-      }
-      if (sign.phrases() == null || new TreeSet<>(sign.phrases()).size() < 6) {
-        fault(sign.id(), "needs six everyday phrasings");
-      }
-      if (sign.where() == null || sign.where().isEmpty() || sign.look() == null) {
-        fault(sign.id(), "needs where and look");
-      }
-      if (!sign.redFlag()
-          && (sign.degrees() == null
-              || !sign.degrees().keySet().equals(Set.of("slight", "clear", "strong")))) {
-        fault(sign.id(), "needs slight, clear and strong in words");
-      }
-      needsParameter(sign.id(), "ask-" + sign.effort());
-      needsParameter(sign.id(), "without-fault-" + sign.withoutFault());
     }
     noFaults();
   }
@@ -279,53 +132,6 @@ class RuleBookTest {
   }
 
   @Test
-  void everyCauseHasAPriorWithItsReasonAndAStage() {
-    for (CauseEntry cause : CATALOG.causes().values()) {
-      needsParameter(cause.id(), cause.prior());
-      if (cause.priorWhy() == null || cause.says() == null || cause.source() == null) {
-        fault(cause.id(), "needs says, priorWhy and source");
-      }
-      needsStage(cause.id(), cause.stage());
-    }
-    noFaults();
-  }
-
-  @Test
-  void everyAdjustmentIsComplete() {
-    for (AdjustmentEntry adjustment : CATALOG.adjustments().values()) {
-      if (Stream.of(
-              adjustment.does(),
-              adjustment.check(),
-              adjustment.why(),
-              adjustment.undo(),
-              adjustment.source())
-          .anyMatch(text -> text == null || text.isBlank())) {
-        fault(adjustment.id(), "needs does, check, why, undo and source");
-      }
-      if (adjustment.steps() == null || adjustment.steps().isEmpty()) {
-        fault(adjustment.id(), "needs steps");
-      }
-      if (!AmountMethodsForTests.known(adjustment.method())) {
-        fault(adjustment.id(), "names no known amount method: " + adjustment.method());
-      }
-      needsParameter(adjustment.id(), "effort-" + adjustment.effort());
-      needsStage(adjustment.id(), adjustment.stage());
-      if (adjustment.limit() != null) {
-        needsParameter(adjustment.id(), adjustment.limit());
-      }
-      if (adjustment.beyond() != null && !CATALOG.adjustments().containsKey(adjustment.beyond())) {
-        fault(adjustment.id(), "goes beyond to unknown " + adjustment.beyond());
-      }
-      if (adjustment.sideEffects() != null) {
-        adjustment.sideEffects().stream()
-            .filter(id -> !CATALOG.signs().containsKey(id))
-            .forEach(id -> fault(adjustment.id(), "has an unknown side effect " + id));
-      }
-    }
-    noFaults();
-  }
-
-  @Test
   void everySignIsShownByACauseOrIsARedFlag() {
     Set<String> shown =
         RuleBook.compiledIn().always().shows().stream()
@@ -375,21 +181,6 @@ class RuleBookTest {
   }
 
   @Test
-  void namesInWordsMatchTheirIds() {
-    Stream.of(
-            CATALOG.signs(),
-            CATALOG.causes(),
-            CATALOG.findings(),
-            CATALOG.adjustments(),
-            CATALOG.cautions(),
-            CATALOG.reasons())
-        .flatMap(part -> part.values().stream())
-        .filter(entry -> !RuleReader.id(entry.name()).equals(entry.id()))
-        .forEach(entry -> fault(entry.id(), "is called \"" + entry.name() + "\""));
-    noFaults();
-  }
-
-  @Test
   void noSessionIsLeftOpenAfterTheBookIsLoaded() {
     assertEquals(0, RuleBook.compiledIn().openSessions());
   }
@@ -414,33 +205,12 @@ class RuleBookTest {
   }
 
   @Test
-  void noRuleHoldsABareNumber() {
-    SOURCE.rules().stream()
-        .filter(
-            rule -> Pattern.compile("\\d").matcher(rule.body().replaceAll("\"[^\"]*\"", "")).find())
-        .forEach(rule -> fault(rule.name(), "holds a bare number"));
-    noFaults();
-  }
-
-  @Test
   void aCauseLinksEachSignOnceInAnyFitting() {
     Set<List<String>> seen = new HashSet<>();
     RuleBook.compiledIn().always().shows().stream()
         .filter(shows -> !seen.add(List.of(shows.cause(), shows.sign())))
         .forEach(shows -> fault(shows.cause(), "shows twice as " + shows.sign()));
     noFaults();
-  }
-
-  private void needsParameter(String where, String id) {
-    if (!SOURCE.parameters().containsKey(id.replace(' ', '-'))) {
-      fault(where, "needs the parameter " + id);
-    }
-  }
-
-  private void needsStage(String where, String stage) {
-    if (!AmountMethodsForTests.stage(stage)) {
-      fault(where, "has no known stage: " + stage);
-    }
   }
 
   @Test

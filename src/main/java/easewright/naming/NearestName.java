@@ -1,4 +1,4 @@
-package easewright.api;
+package easewright.naming;
 
 import java.util.Arrays;
 import java.util.Collection;
@@ -8,13 +8,14 @@ import java.util.Optional;
 import java.util.Set;
 
 /** Finds the known name somebody most likely meant, if one is near enough to ask about. */
-final class NearestName {
+public final class NearestName {
   /** Longer than any name; comparing more would only cost time. */
   private static final int LONGEST = 60;
 
   private NearestName() {}
 
-  static Optional<String> to(String written, Collection<String> known) {
+  /** The known name nearest to what was written; empty where none is near enough to suggest. */
+  public static Optional<String> to(String written, Collection<String> known) {
     if (written.length() > LONGEST) {
       return Optional.empty();
     }
@@ -32,7 +33,7 @@ final class NearestName {
   }
 
   /** What to write in its place: the name meant, or the names there are. */
-  static String remedy(String written, Collection<String> known) {
+  public static String remedy(String written, Collection<String> known) {
     return to(written, known)
         .map(name -> "Did you mean \"" + name + "\"?")
         .orElseGet(
@@ -44,7 +45,8 @@ final class NearestName {
                         : "Look the name up in the list the service publishes.");
   }
 
-  static String listed(Collection<String> names) {
+  /** The names in a row. */
+  public static String listed(Collection<String> names) {
     return String.join(", ", names);
   }
 

@@ -1,0 +1,62 @@
+package easewright.rulebook.check;
+
+import easewright.rulebook.RuleBookSource;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/**
+ * Words that a rule book may use without defining them, because the code or a pattern sheet does.
+ *
+ * @param circumstances what may be said of the wearing, such as "nursing"
+ * @param traits what may be said of a pattern, such as "lined"
+ * @param figures ids of derived numbers, such as "band-strain"
+ * @param measurements wire names of the measurements a text may hold
+ * @param choices choice to its options, of the shipped pattern sheets
+ * @param parameters ids of the parameters the computing itself needs
+ * @param sentences keys of the sentences of {@code wording.yaml} the code says
+ * @param cues names of the cues the reader of posts acts on
+ */
+public record KnownWords(
+    Set<String> circumstances,
+    Set<String> traits,
+    Set<String> figures,
+    Set<String> measurements,
+    Map<String, List<String>> choices,
+    Set<String> parameters,
+    Set<String> sentences,
+    Set<String> cues) {
+
+  /** The outcomes of a change tried earlier. */
+  public static final List<String> OUTCOMES = List.of("better", "same", "worse");
+
+  /**
+   * What the computing needs of any book, told from the one compiled with it: every parameter that
+   * book has and no rule or adjustment of it names, every sentence, every cue.
+   *
+   * @param shared parameters that both rules and the computing name
+   */
+  public static KnownWords of(
+      RuleBookSource compiledIn,
+      Set<String> circumstances,
+      Set<String> traits,
+      Set<String> figures,
+      Map<String, List<String>> choices,
+      Set<String> shared) {
+    Set<String> own = new java.util.TreeSet<>(compiledIn.parameters().keySet());
+    compiledIn.rules().forEach(r -> r.comparisons().forEach(c -> own.remove(c.parameter())));
+    compiledIn.catalog().adjustments().values().stream()
+        .filter(one -> one.limit() != null)
+        .forEach(one -> own.remove(one.limit()));
+    own.addAll(shared);
+    return new KnownWords(
+        circumstances,
+        traits,
+        figures,
+        compiledIn.everyday().measurements().keySet(),
+        choices,
+        own,
+        compiledIn.wording().sentences().keySet(),
+        compiledIn.everyday().cues().keySet());
+  }
+}
