@@ -58,7 +58,7 @@ class SayingsTest {
             case SHOWS -> " shows as ";
             case CURES -> " cures ";
             case WORSENS -> " worsens ";
-            case HOLDS_BACK -> "hold back ";
+            case HOLDS_BACK -> "hold back \"";
             case REPLACES -> " in place of ";
           };
       long written =
