@@ -106,7 +106,10 @@ public class InForce {
     Answer answer(JsonNode request, Standing standing) {
       IntakeAnswer text = texts.read(request).orElse(null);
       JsonNode whole = Unjudged.with(request, text);
-      List<String> again = whole instanceof ObjectNode all ? standing.putInto(all) : List.of();
+      List<String> again =
+          whole instanceof ObjectNode all
+              ? standing.putInto(all, request.has(Unjudged.FIELD))
+              : List.of();
       Fitting fitting = fitting(whole, text);
       Answer answer = diagnosis.answer(fitting, !whole.path(Unjudged.FIELD).isEmpty());
       if (!again.isEmpty()) {

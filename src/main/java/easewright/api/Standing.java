@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.clinic.Rounds.Told;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -66,16 +67,17 @@ public record Standing(
   /** The same as fields of a request. */
   public ObjectNode asRequest() {
     ObjectNode request = JsonNodeFactory.instance.objectNode();
-    putInto(request);
+    putInto(request, false);
     return request;
   }
 
   /**
    * Puts what stands into a request, unless it speaks of the same itself.
    *
+   * @param judged whether the request itself says which words are still to be judged
    * @return the dangers put
    */
-  List<String> putInto(ObjectNode request) {
+  List<String> putInto(ObjectNode request, boolean judged) {
     List<String> put = new ArrayList<>();
     if (isListOrNone(request.path(SIGNS))) {
       List<String> told = request.path(SIGNS).findValuesAsText("sign");
@@ -95,9 +97,11 @@ public record Standing(
             }
           });
     }
-    if (!request.has(Unjudged.FIELD) && !unjudged.isEmpty()) {
-      ArrayNode words = request.putArray(Unjudged.FIELD);
-      unjudged.forEach(words::add);
+    if (!judged && !unjudged.isEmpty()) {
+      Set<String> words = new LinkedHashSet<>(unjudged);
+      words.addAll(Unjudged.in(request)); // those of this round's text
+      ArrayNode list = request.putArray(Unjudged.FIELD);
+      words.stream().limit(Unjudged.MOST).forEach(list::add);
     }
     return put;
   }

@@ -105,7 +105,7 @@ class StandingDangerTest {
       value = {
         "new-lump-dimpling-or-discharge | I found a new lump in my breast.",
         "hot-red-or-painful-area | One breast is hot and red and hard.",
-        "fever | My breast is sore and I have a fever and the shivers.",
+        "fever | The band digs in and I have a fever.",
         "numb-or-tingling-arm-or-hand | The band digs in and my fingers go numb.",
         "breathless-or-dizzy | I get dizzy and short of breath in it."
       })
