@@ -175,7 +175,8 @@ public class CaseResource {
       @PathParam("case") String id,
       byte[] body) {
     Caller caller = caller(key, clinic);
-    return RoundNote.of(store.rounds().add(caller, id, fittings.read(body)));
+    return RoundNote.of(
+        store.rounds().add(caller, id, fittings.read(body, store.rounds().told(caller, id))));
   }
 
   @PUT

@@ -67,7 +67,9 @@ public final class FittingReader {
         "circumstances",
         "whyNot",
         "couldNotTell",
+        Unjudged.FIELD,
         "asked");
+    Unjudged.check(root.at(Unjudged.FIELD));
     root.at("asked").oneOf(known.signs());
     UnitSystem units = units(root);
     BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));

@@ -11,6 +11,7 @@ import easewright.diagnosis.Answer.RuleBookStamp;
 import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.Fitting;
 import easewright.pattern.PatternSheets;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBook;
 import io.quarkus.runtime.Startup;
 import jakarta.annotation.PreDestroy;
@@ -19,9 +20,12 @@ import jakarta.inject.Singleton;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
@@ -115,12 +119,35 @@ public class InForce {
      * @throws FaultyRequest naming every fault of the request
      */
     Answer answer(JsonNode request) {
+      return answer(request, Standing.NONE);
+    }
+
+    /**
+     * The same for the next round of a case: what stands from earlier rounds counts, and an answer
+     * that stops for it asks whether it has been seen to.
+     */
+    Answer answer(JsonNode request, Standing standing) {
       IntakeAnswer text = texts.read(request).orElse(null);
-      JsonNode whole = text == null ? request : text.fitting();
+      JsonNode whole = Unjudged.with(request, text);
+      List<String> again =
+          whole instanceof ObjectNode all
+              ? standing.putInto(all, request.has(Unjudged.FIELD))
+              : List.of();
       Fitting fitting = fitting(whole, text);
-      JsonNode read = text == null ? null : text.asJson();
-      boolean doubtful = read != null && !read.path("readYourself").isEmpty();
-      return diagnosis.answer(fitting, doubtful).goingOnFrom(SoFar.of(whole, fitting), read);
+      Answer answer = diagnosis.answer(fitting, !whole.path(Unjudged.FIELD).isEmpty());
+      if (!again.isEmpty()) {
+        String names = again.stream().map(book.catalog()::nameOf).collect(Collectors.joining("; "));
+        answer = answer.asking(book.source().wording().say("danger-told-earlier", "signs", names));
+      }
+      return answer.goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
+    }
+
+    /** Ids of the signs that are dangers. */
+    Set<String> dangers() {
+      return book.catalog().signs().values().stream()
+          .filter(SignEntry::redFlag)
+          .map(SignEntry::id)
+          .collect(Collectors.toSet());
     }
 
     /**
@@ -130,7 +157,7 @@ public class InForce {
      */
     ObjectNode check(JsonNode request) {
       IntakeAnswer text = texts.read(request).orElse(null);
-      JsonNode whole = text == null ? request : text.fitting();
+      JsonNode whole = Unjudged.with(request, text);
       return SoFar.of(whole, fitting(whole, text));
     }
 
@@ -167,8 +194,13 @@ public class InForce {
    * @throws FaultyRequest naming every fault of the request
    */
   Answer answer(JsonNode request) {
+    return answer(request, Standing.NONE);
+  }
+
+  /** The same for the next round of a case. */
+  Answer answer(JsonNode request, Standing standing) {
     Edition edition = now();
-    return inTime(() -> edition.answer(request));
+    return inTime(() -> edition.answer(request, standing));
   }
 
   /** Which rule book is in force. */

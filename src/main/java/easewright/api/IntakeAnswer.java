@@ -15,7 +15,8 @@ import java.util.List;
  * @param notUnderstood stretches that speak of the garment and were read as nothing
  * @param readYourself stretches that may tell of a danger to health and that only a person can
  *     judge
- * @param conflicts what the text says otherwise than the fields sent beside it; the fields count
+ * @param conflicts what the text says otherwise than the fields sent beside it; the fields count,
+ *     but a danger or a circumstance stands whichever tells of it
  */
 public record IntakeAnswer(
     String kind,

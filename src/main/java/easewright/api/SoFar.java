@@ -20,7 +20,8 @@ import java.util.stream.Collectors;
  */
 public final class SoFar {
   /** A pattern is its maker's, and its names may look like quantities. */
-  private static final Set<String> AS_SENT = Set.of("pattern", "sizeCut", "choices");
+  private static final Set<String> AS_SENT =
+      Set.of("pattern", "sizeCut", "choices", Unjudged.FIELD);
 
   private static final Set<String> SAID_ONCE = Set.of("text", "asked", "units");
 
@@ -47,6 +48,9 @@ public final class SoFar {
       }
     }
     leaveOutTold(soFar, fitting);
+    if (soFar.path(Unjudged.FIELD).isEmpty()) {
+      soFar.remove(Unjudged.FIELD);
+    }
     return soFar;
   }
 

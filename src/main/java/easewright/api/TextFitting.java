@@ -27,22 +27,27 @@ import java.util.stream.Collectors;
 
 /**
  * Puts what a text says into the request it was sent with. What the request says itself stays; a
- * text that says otherwise is reported as a conflict, not followed.
+ * text that says otherwise is reported as a conflict, not followed; but where one of them tells of
+ * a danger or a circumstance, it stands, since a box left as it was must not hide it.
  */
 final class TextFitting {
   /** Closer than this two lengths are the same measuring told twice. */
   private static final double SAME_MM = 3;
 
+  private static final String MONTHS = "monthsSinceOperation";
+
   private final String text;
   private final ObjectNode fitting;
   private final Set<String> sizes;
+  private final Catalog catalog;
   private final List<SpanNote> spans = new ArrayList<>();
   private final List<ConflictNote> conflicts = new ArrayList<>();
 
-  private TextFitting(String text, ObjectNode fitting, Set<String> sizes) {
+  private TextFitting(String text, ObjectNode fitting, Set<String> sizes, Catalog catalog) {
     this.text = text;
     this.fitting = fitting;
     this.sizes = sizes;
+    this.catalog = catalog;
   }
 
   /**
@@ -53,7 +58,7 @@ final class TextFitting {
    */
   static IntakeAnswer merge(
       String text, Reading reading, ObjectNode request, Set<String> sizes, Catalog catalog) {
-    TextFitting merge = new TextFitting(text, request, sizes);
+    TextFitting merge = new TextFitting(text, request, sizes, catalog);
     reading.lengths().forEach(merge::length);
     reading.cloths().forEach(merge::cloth);
     if (reading.sizeCut() != null) {
@@ -160,6 +165,16 @@ final class TextFitting {
   }
 
   private void sign(SignRead read) {
+    boolean danger = catalog.signs().get(read.id()).redFlag();
+    if (danger && read.present() && allAbsent(read.id())) {
+      conflicts.add(new ConflictNote("/signs", read.id() + ", absent", read.span().in(text)));
+      for (JsonNode sent : fitting.path("signs")) {
+        if (read.id().equals(sent.path("sign").textValue())) {
+          ((ObjectNode) sent).put("seen", "present");
+        }
+      }
+      return;
+    }
     for (JsonNode sent : fitting.path("signs")) {
       if (read.id().equals(sent.path("sign").textValue())) {
         boolean present = !"absent".equals(sent.path("seen").textValue());
@@ -172,8 +187,8 @@ final class TextFitting {
       }
     }
     ArrayNode signs = fitting.withArray("signs");
-    if (signs.size() >= FittingReader.MOST_SIGNS) {
-      return;
+    if (signs.size() >= FittingReader.MOST_SIGNS && !danger) {
+      return; // a danger too many makes a request that is refused, and is not overlooked
     }
     ObjectNode sign = signs.addObject().put("sign", read.id());
     sign.put("seen", read.present() ? "present" : "absent");
@@ -182,6 +197,20 @@ final class TextFitting {
     putIfSaid(sign, "degree", read.degree());
     putIfSaid(sign, "amount", read.amount());
     note("/signs/" + (signs.size() - 1), read.span(), read.confidence(), read.because());
+  }
+
+  /** Whether the fields speak of a sign, and deny it wherever they do. */
+  private boolean allAbsent(String id) {
+    boolean absent = false;
+    for (JsonNode sent : fitting.path("signs")) {
+      if (id.equals(sent.path("sign").textValue())) {
+        if (!"absent".equals(sent.path("seen").textValue())) {
+          return false;
+        }
+        absent = true;
+      }
+    }
+    return absent;
   }
 
   private void change(ChangeRead read) {
@@ -203,7 +232,12 @@ final class TextFitting {
   private void circumstance(TextRead read) {
     String field = CircumstancesReader.field(read.value());
     ObjectNode circumstances = fitting.withObject("/circumstances");
-    if (circumstances.has(field)) {
+    JsonNode sent = circumstances.path(field);
+    if (!sent.isMissingNode()) {
+      if (sent.isBoolean() && !sent.booleanValue()) {
+        conflicts.add(new ConflictNote("/circumstances/" + field, "false", read.span().in(text)));
+        circumstances.put(field, true);
+      }
       return;
     }
     if (field.equals(CircumstancesReader.IMPACT)) {
@@ -216,9 +250,15 @@ final class TextFitting {
 
   private void months(TextRead read) {
     ObjectNode circumstances = fitting.withObject("/circumstances");
-    if (!circumstances.has("monthsSinceOperation")) {
-      circumstances.put("monthsSinceOperation", Integer.parseInt(read.value()));
-      note("/circumstances/monthsSinceOperation", read.span(), read.confidence(), null);
+    String pointer = "/circumstances/" + MONTHS;
+    int months = Integer.parseInt(read.value());
+    JsonNode sent = circumstances.path(MONTHS);
+    if (sent.isMissingNode()) {
+      circumstances.put(MONTHS, months);
+      note(pointer, read.span(), read.confidence(), null);
+    } else if (sent.isInt() && sent.intValue() != months) {
+      conflicts.add(new ConflictNote(pointer, sent.asText(), read.span().in(text)));
+      circumstances.put(MONTHS, Math.min(months, sent.intValue())); // the more careful
     }
   }
 

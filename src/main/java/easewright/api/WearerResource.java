@@ -5,6 +5,7 @@ import easewright.api.ClinicNotes.RoundNote;
 import easewright.api.ClinicNotes.StoryNote;
 import easewright.clinic.Caller;
 import easewright.clinic.ClinicStore;
+import easewright.clinic.Fitted;
 import easewright.clinic.Outcome;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
@@ -59,7 +60,8 @@ public class WearerResource {
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public RoundNote addRound(@PathParam("link") String link, byte[] body) {
     Caller wearer = door.follow(link);
-    return RoundNote.forWearer(store.rounds().add(wearer, wearer.caseId(), fittings.read(body)));
+    Fitted next = fittings.read(body, store.rounds().told(wearer, wearer.caseId()));
+    return RoundNote.forWearer(store.rounds().add(wearer, wearer.caseId(), next));
   }
 
   @PUT

@@ -3,6 +3,7 @@ package easewright.clinic;
 import static easewright.clinic.Role.HELPER;
 import static easewright.clinic.Role.ORGANISER;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import easewright.clinic.AuditEntry.Deed;
 import java.time.Clock;
 import java.time.Instant;
@@ -31,6 +32,22 @@ public final class Rounds {
           Case opened = cases.open(handle, caller, nickname);
           add(handle, caller, opened.id(), first);
           return CaseRows.read(handle, caller, opened.id());
+        });
+  }
+
+  /**
+   * What a round told, for the next to go on from.
+   *
+   * @param replied whether a helper has replied, and so has read it
+   */
+  public record Told(JsonNode request, boolean replied) {}
+
+  /** What the rounds of a case told, oldest first. */
+  public List<Told> told(Caller caller, String caseId) {
+    return database.transaction(
+        handle -> {
+          Case current = CaseRows.read(handle, caller, caseId);
+          return StoryRows.told(handle, current.id());
         });
   }
 

@@ -42,6 +42,17 @@ final class StoryRows {
         .list();
   }
 
+  /** Only what was told, oldest first. */
+  static List<Rounds.Told> told(Handle handle, String caseId) {
+    return handle
+        .createQuery("select request, reply from rounds where case_id = :case order by no")
+        .bind("case", caseId)
+        .map(
+            (row, context) ->
+                new Rounds.Told(json(row.getString("request")), row.getString("reply") != null))
+        .list();
+  }
+
   private static Outcome outcome(String name) {
     return name == null ? null : Outcome.valueOf(name);
   }

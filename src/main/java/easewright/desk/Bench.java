@@ -6,6 +6,7 @@ import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import jakarta.inject.Singleton;
 import jakarta.ws.rs.core.UriInfo;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** The form a question is answered with, and the answer beside it, on whichever page they stand. */
@@ -73,6 +74,11 @@ class Bench {
         Conversation.goingOn(outcome.form(), answered.answer().soFar(), asked),
         answered,
         outcome.status());
+  }
+
+  /** The form as a request. */
+  byte[] request(FilledForm form) {
+    return desk.request(form).toString().getBytes(StandardCharsets.UTF_8);
   }
 
   Choices choices() {

@@ -7,8 +7,10 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.api.RequestJson;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Stream;
 
 /**
@@ -22,6 +24,14 @@ final class Conversation {
   static final String COULD_NOT_TELL = "couldNotTell";
   static final String SO_FAR = "soFar";
   static final String ASKED = "asked";
+
+  /** Says that the boxes show the signs told earlier, so that an empty one takes a sign back. */
+  private static final String SIGNS_SHOWN = "signsShown";
+
+  /** There are words that only a person can judge; and whether somebody did. */
+  private static final String UNJUDGED = "unjudged";
+
+  private static final String JUDGED = "judged";
   private static final String NOT_TRIED = "notTried";
 
   /** Pattern sheet and size cut in one field: "quillmere-top" or "quillmere-top/75C". */
@@ -57,8 +67,12 @@ final class Conversation {
         .toList();
   }
 
-  /** The request for a fitting. */
-  static ObjectNode request(FilledForm form) {
+  /**
+   * The request for a fitting.
+   *
+   * @param dangers ids of the signs that stand until ticked as not seen
+   */
+  static ObjectNode request(FilledForm form, Set<String> dangers) {
     ObjectNode request = earlier(form);
     form.put(MEASURED, List.of(), request);
     Wearing.put(form, request);
@@ -72,7 +86,10 @@ final class Conversation {
       }
     }
     leaveOutUntried(form, request);
-    putSigns(form, request);
+    putSigns(form, request, dangers);
+    if (form.ticked(JUDGED)) {
+      request.putArray("readYourself"); // said, so that no earlier round brings them back
+    }
     String text = form.value(TEXT);
     if (!text.isEmpty()) {
       request.put(TEXT, text);
@@ -107,12 +124,16 @@ final class Conversation {
    * Signs as ticked; what earlier messages told of them beside (side, amount) stays, unless the
    * form tells otherwise.
    */
-  private static void putSigns(FilledForm form, ObjectNode request) {
+  private static void putSigns(FilledForm form, ObjectNode request, Set<String> dangers) {
     ArrayNode signs = JsonNodeFactory.instance.arrayNode();
     List<String> put = new ArrayList<>();
     for (String box : List.of(SEEN, NOT_SEEN)) {
       String seen = box.equals(SEEN) ? "present" : "absent";
-      for (String sign : form.values(box).stream().distinct().toList()) {
+      Set<String> ticked = new LinkedHashSet<>(form.values(box));
+      if (box.equals(SEEN)) {
+        ticked.addAll(standing(form, request, dangers));
+      }
+      for (String sign : ticked) {
         if (put.contains(sign)) {
           continue; // ticked both ways: what was seen may be a danger, so it counts
         }
@@ -135,6 +156,20 @@ final class Conversation {
         .distinct()
         .filter(sign -> !put.contains(sign))
         .forEach(sign -> request.withArray(COULD_NOT_TELL).add(sign));
+  }
+
+  /** Signs seen earlier that no box takes back: a danger only by its box "looked, not seen". */
+  private static List<String> standing(FilledForm form, ObjectNode request, Set<String> dangers) {
+    List<String> standing = new ArrayList<>();
+    for (JsonNode one : request.path("signs")) {
+      String sign = one.path("sign").asText();
+      if (!one.path("seen").asText().equals("absent")
+          && (dangers.contains(sign) || !form.ticked(SIGNS_SHOWN))
+          && !form.holds(NOT_SEEN, sign)) {
+        standing.add(sign);
+      }
+    }
+    return standing;
   }
 
   private static List<ObjectNode> known(ObjectNode request, String sign, String seen) {
@@ -166,6 +201,14 @@ final class Conversation {
     soFar.path(COULD_NOT_TELL).forEach(sign -> untold.add(sign.asText()));
     return form.with(SignDetails.fields(soFar.path("signs")))
         .with(Wearing.boxes(soFar))
+        .with(
+            Map.of(
+                SIGNS_SHOWN,
+                List.of(FilledForm.YES),
+                JUDGED,
+                List.of(),
+                UNJUDGED,
+                soFar.path("readYourself").isEmpty() ? List.of() : List.of(FilledForm.YES)))
         .with(
             Map.of(
                 TEXT,

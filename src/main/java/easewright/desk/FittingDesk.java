@@ -8,9 +8,11 @@ import easewright.api.FaultyRequest;
 import easewright.api.FittingResource;
 import easewright.api.IntakeAnswer;
 import easewright.api.IntakeResource;
+import easewright.api.SignResource;
 import easewright.diagnosis.Answer;
 import jakarta.inject.Singleton;
 import java.nio.charset.StandardCharsets;
+import java.util.stream.Collectors;
 
 /** Answers a form of the desk through the endpoints, so that it is answered as any request. */
 @Singleton
@@ -19,8 +21,10 @@ class FittingDesk {
 
   private final FittingResource fittings;
   private final IntakeResource posts;
+  private final SignResource signs;
 
-  FittingDesk(FittingResource fittings, IntakeResource posts) {
+  FittingDesk(FittingResource fittings, IntakeResource posts, SignResource signs) {
+    this.signs = signs;
     this.fittings = fittings;
     this.posts = posts;
   }
@@ -32,7 +36,7 @@ class FittingDesk {
    * @throws FaultyRequest naming what is wrong with the form
    */
   DeskAnswer answer(FilledForm form, String site) {
-    ObjectNode request = Conversation.request(form);
+    ObjectNode request = request(form);
     Answer first = fittings.answer(bytes(request));
     ReadText read =
         first.read() == null
@@ -44,6 +48,16 @@ class FittingDesk {
                 Conversation.told(form));
     Answer answer = withWhyNot(first);
     return DeskAnswer.of(answer, read, post(answer, form, site));
+  }
+
+  /** The form as a request; a danger told earlier stands until it is ticked as not seen. */
+  ObjectNode request(FilledForm form) {
+    return Conversation.request(
+        form,
+        signs.all().stream()
+            .filter(SignResource.SignNote::redFlag)
+            .map(SignResource.SignNote::id)
+            .collect(Collectors.toSet()));
   }
 
   /** How the post is read where it comes to no answer. */

@@ -11,7 +11,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
-import java.nio.charset.StandardCharsets;
 import org.jboss.resteasy.reactive.RestResponse;
 
 /** Keeps a question as a new case, with its wearer known by a nickname only. */
@@ -45,7 +44,7 @@ public class NewCasePage {
     try {
       String key = signedIn.authorization();
       byte[] nickname = form.json("/nickname");
-      byte[] fitting = Conversation.request(form).toString().getBytes(StandardCharsets.UTF_8);
+      byte[] fitting = bench.request(form);
       String id =
           answered.shown().isAnswered()
               ? cases.keep(key, clinic, nickname, fitting).id()

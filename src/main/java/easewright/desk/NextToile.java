@@ -8,26 +8,34 @@ import easewright.clinic.Round;
 import easewright.clinic.Story;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 
 /** What a case's earlier rounds tell of its next one. */
 final class NextToile {
   private static final List<String> OF_ONE_TOILE =
-      List.of("signs", "couldNotTell", "garment", "whyNot", "text", "asked");
+      List.of("signs", "couldNotTell", "garment", "whyNot", "text", "asked", "readYourself");
 
   /** As many as a request may hold. */
   private static final int MOST_EARLIER = 20;
 
   private NextToile() {}
 
-  /** The form for the next toile of a case: what was told of the wearer and the pattern holds. */
-  static FilledForm form(Story story) {
+  /**
+   * The form for the next toile of a case: what was told of the wearer and the pattern holds.
+   *
+   * @param standing the dangers and circumstances that still stand, as fields of a request
+   */
+  static FilledForm form(Story story, ObjectNode standing) {
     ObjectNode request = fitting(story);
+    ObjectNode circumstances = request.withObject("/circumstances");
+    circumstances.setAll((ObjectNode) standing.withObject("/circumstances"));
+    standing.set("circumstances", circumstances);
+    request.setAll(standing);
+    if (circumstances.isEmpty()) {
+      request.remove("circumstances");
+    }
     return request.isEmpty()
         ? FilledForm.blank()
-        : FilledForm.blank()
-            .with(Map.of(Conversation.SO_FAR, List.of(request.toString())))
-            .with(Wearing.boxes(request));
+        : Conversation.goingOn(FilledForm.blank(), request, "");
   }
 
   /**

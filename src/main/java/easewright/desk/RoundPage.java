@@ -5,6 +5,8 @@ import static easewright.clinic.Role.ORGANISER;
 
 import easewright.api.CaseResource;
 import easewright.api.FaultyRequest;
+import easewright.api.FittedReader;
+import easewright.api.Standing;
 import easewright.clinic.Case;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Story;
@@ -19,7 +21,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestResponse;
 
@@ -32,12 +33,19 @@ public class RoundPage {
   private final ClinicStore store;
   private final CaseResource cases;
   private final Bench bench;
+  private final FittedReader fittings;
 
-  RoundPage(SignedIn signedIn, ClinicStore store, CaseResource cases, Bench bench) {
+  RoundPage(
+      SignedIn signedIn,
+      ClinicStore store,
+      CaseResource cases,
+      Bench bench,
+      FittedReader fittings) {
     this.signedIn = signedIn;
     this.store = store;
     this.cases = cases;
     this.bench = bench;
+    this.fittings = fittings;
   }
 
   @CheckedTemplate(basePath = "desk")
@@ -59,7 +67,9 @@ public class RoundPage {
       @PathParam("clinic") String clinic, @PathParam("case") String id) {
     Who who = signedIn.enter(clinic, ORGANISER, HELPER);
     Story story = store.cases().story(who.caller(), id);
-    return page(who, story.current(), Bench.Outcome.blank(NextToile.form(story)));
+    Standing standing = fittings.standing(store.rounds().told(who.caller(), id));
+    return page(
+        who, story.current(), Bench.Outcome.blank(NextToile.form(story, standing.asRequest())));
   }
 
   @POST
@@ -77,7 +87,7 @@ public class RoundPage {
     }
     signedIn.mustBeOurs(form);
     try {
-      byte[] fitting = Conversation.request(form).toString().getBytes(StandardCharsets.UTF_8);
+      byte[] fitting = bench.request(form);
       cases.addRound(signedIn.authorization(), clinic, id, fitting);
       return SignInPage.seeOther(who.home() + "/cases/" + id);
     } catch (FaultyRequest refusal) {

@@ -3,6 +3,9 @@ package easewright.desk;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.api.ClinicDoor;
 import easewright.api.FaultyRequest;
+import easewright.api.FittedReader;
+import easewright.api.SignResource;
+import easewright.api.SignResource.SignNote;
 import easewright.api.WearerResource;
 import easewright.clinic.Caller;
 import easewright.clinic.ClinicStore;
@@ -37,21 +40,32 @@ public class WearerPage {
   private final ClinicDoor door;
   private final WearerResource own;
   private final Stories stories;
+  private final FittedReader fittings;
+  private final SignResource signs;
 
   WearerPage(
-      SignedIn signedIn, ClinicStore store, ClinicDoor door, WearerResource own, Stories stories) {
+      SignedIn signedIn,
+      ClinicStore store,
+      ClinicDoor door,
+      WearerResource own,
+      Stories stories,
+      FittedReader fittings,
+      SignResource signs) {
     this.signedIn = signedIn;
     this.store = store;
     this.door = door;
     this.own = own;
     this.stories = stories;
+    this.fittings = fittings;
+    this.signs = signs;
   }
 
   @CheckedTemplate(basePath = "desk")
   static final class Pages {
     private Pages() {}
 
-    static native TemplateInstance wearer(String link, Stories.Shown story, FilledForm form);
+    static native TemplateInstance wearer(
+        String link, Stories.Shown story, FilledForm form, List<SignNote> standing);
 
     static native TemplateInstance deleteOwn(String link);
 
@@ -65,7 +79,15 @@ public class WearerPage {
   }
 
   private String page(String link, FilledForm form) {
-    return Pages.wearer(link, stories.shown(story(link), ""), form).render();
+    return Pages.wearer(link, stories.shown(story(link), ""), form, standing(link)).render();
+  }
+
+  /** Dangers told earlier, to be asked about. */
+  private List<SignNote> standing(String link) {
+    Caller wearer = door.follow(link);
+    List<String> dangers =
+        fittings.standing(store.rounds().told(wearer, wearer.caseId())).dangers();
+    return signs.all().stream().filter(sign -> dangers.contains(sign.id())).toList();
   }
 
   private Story story(String link) {
@@ -100,6 +122,11 @@ public class WearerPage {
     ObjectNode request = NextToile.fitting(story(link));
     if (!form.value("/text").isEmpty()) {
       request.put("text", form.value("/text"));
+    }
+    for (SignNote danger : standing(link)) {
+      if (form.holds("gone", danger.id())) {
+        request.withArray("signs").addObject().put("sign", danger.id()).put("seen", "absent");
+      }
     }
     own.addRound(link, request.toString().getBytes(StandardCharsets.UTF_8));
   }

@@ -22,7 +22,9 @@ final class Wearing {
   /** Puts what is ticked; what was told earlier stays unless its box was shown and is empty. */
   static void put(FilledForm form, ObjectNode request) {
     if (form.ticked(SHOWN) && request.get("circumstances") instanceof ObjectNode told) {
-      CircumstancesReader.flags().forEach(told::remove);
+      CircumstancesReader.flags().stream()
+          .filter(flag -> told.path(flag).asBoolean())
+          .forEach(flag -> told.put(flag, false)); // said, so that no earlier round brings it back
     }
     form.put(List.of(), FLAGS, request);
   }

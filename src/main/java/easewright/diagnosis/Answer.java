@@ -3,6 +3,7 @@ package easewright.diagnosis;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.databind.JsonNode;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -93,7 +94,18 @@ public record Answer(
 
   /** Words of the text that may tell of a danger and that only a person can judge. */
   public List<String> readYourself() {
+    if (soFar != null && soFar.has("readYourself")) { // those of earlier messages too
+      List<String> words = new ArrayList<>();
+      soFar.path("readYourself").forEach(one -> words.add(one.asText()));
+      return words;
+    }
     return read == null ? List.of() : read.path("readYourself").findValuesAsText("text");
+  }
+
+  /** The same answer about a danger, with a question about it. */
+  public Answer asking(String question) {
+    return ofDanger(ruleBook, understood, cautions, notNow + " " + question)
+        .goingOnFrom(soFar, read);
   }
 
   /** The same answer with the request to send back, and what was read from its text. */

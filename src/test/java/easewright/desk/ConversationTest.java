@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class ConversationTest {
@@ -16,8 +17,10 @@ class ConversationTest {
       "{\"signs\":[{\"sign\":\"straps-dig-in\",\"seen\":\"present\",\"side\":\"left\"},"
           + "{\"sign\":\"band-digs-in\",\"seen\":\"present\"}],\"couldNotTell\":[\"straps-uneven\"]}";
 
+  private static final Set<String> DANGERS = Set.of("fever");
+
   private static JsonNode request(String body) {
-    return Conversation.request(FilledForm.of(body.getBytes(StandardCharsets.UTF_8)));
+    return Conversation.request(FilledForm.of(body.getBytes(StandardCharsets.UTF_8)), DANGERS);
   }
 
   private static JsonNode json(String text) throws IOException {
@@ -35,12 +38,39 @@ class ConversationTest {
   void boxes_decide_what_told_earlier_still_counts_and_its_side_stays() throws IOException {
     String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
 
-    JsonNode request = request(earlier + "&seen=straps-dig-in");
+    JsonNode request = request(earlier + "&signsShown=yes&seen=straps-dig-in");
 
     assertEquals(
         json("[{\"sign\":\"straps-dig-in\",\"seen\":\"present\",\"side\":\"left\"}]"),
         request.path("signs"));
     assertFalse(request.has("couldNotTell"));
+  }
+
+  @Test
+  void a_sign_whose_box_was_not_shown_stays_as_told() throws IOException {
+    String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
+
+    assertEquals(json(TOLD).path("signs"), request(earlier).path("signs"));
+  }
+
+  @Test
+  void a_danger_stays_until_it_is_ticked_as_not_seen() throws IOException {
+    String told = "{\"signs\":[{\"sign\":\"fever\",\"seen\":\"present\"}]}";
+    String earlier = "signsShown=yes&soFar=" + URLEncoder.encode(told, StandardCharsets.UTF_8);
+
+    assertEquals(json(told).path("signs"), request(earlier).path("signs"));
+    assertEquals(
+        json("[{\"sign\":\"fever\",\"seen\":\"absent\"}]"),
+        request(earlier + "&notSeen=fever").path("signs"));
+  }
+
+  @Test
+  void words_to_be_judged_stay_until_somebody_says_that_they_are() throws IOException {
+    String told = "{\"readYourself\":[\"it went all funny\"]}";
+    String earlier = "soFar=" + URLEncoder.encode(told, StandardCharsets.UTF_8);
+
+    assertEquals(1, request(earlier).path("readYourself").size());
+    assertEquals(0, request(earlier + "&judged=yes").path("readYourself").size());
   }
 
   @Test
@@ -71,7 +101,7 @@ class ConversationTest {
 
     FilledForm next = Conversation.goingOn(FilledForm.blank(), json(twice), "");
 
-    assertEquals(json(twice).path("signs"), Conversation.request(next).path("signs"));
+    assertEquals(json(twice).path("signs"), Conversation.request(next, DANGERS).path("signs"));
   }
 
   @Test
@@ -82,8 +112,9 @@ class ConversationTest {
 
     assertEquals("", next.value("text"));
     assertEquals("quillmere-top", next.value("garment"));
-    assertEquals(json(TOLD).path("signs"), Conversation.request(next).path("signs"));
-    assertEquals(json(TOLD).path("couldNotTell"), Conversation.request(next).path("couldNotTell"));
+    assertEquals(json(TOLD).path("signs"), Conversation.request(next, DANGERS).path("signs"));
+    assertEquals(
+        json(TOLD).path("couldNotTell"), Conversation.request(next, DANGERS).path("couldNotTell"));
   }
 
   @Test
@@ -118,7 +149,7 @@ class ConversationTest {
         json("{\"nursing\":true,\"impact\":\"high\",\"hurtRibs\":true}"),
         request(earlier + ribs).path("circumstances"));
     assertEquals(
-        json("{\"impact\":\"high\",\"hurtRibs\":true}"),
+        json("{\"nursing\":false,\"impact\":\"high\",\"hurtRibs\":true}"),
         request(earlier + ribs + "&circumstancesShown=yes").path("circumstances"));
     assertEquals(
         List.of("yes"),
