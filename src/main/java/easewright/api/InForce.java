@@ -19,6 +19,7 @@ import jakarta.inject.Provider;
 import jakarta.inject.Singleton;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
