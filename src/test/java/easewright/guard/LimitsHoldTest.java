@@ -60,7 +60,6 @@ class LimitsHoldTest {
           "easewright.limit.wrong-keys", WRONG_KEYS + " in 1H",
           "easewright.limit.lines", "4 in 1H",
           "quarkus.http.proxy.proxy-address-forwarding", "true",
-          "quarkus.http.proxy.trusted-proxies", "127.0.0.1",
           "easewright.clinic.store", "target/limits-store");
     }
   }
