@@ -7,6 +7,7 @@ import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import jakarta.ws.rs.core.MediaType;
+import java.nio.charset.Charset;
 import java.util.List;
 
 /**
@@ -39,12 +40,15 @@ class NamedForm {
         .end(Json.encodeToBuffer(problem));
   }
 
-  /** By the framework's own reading, which keeps what it has read before. */
+  /**
+   * By the framework's own reading, which keeps what it has read before, and on some of what is
+   * none fails in other ways than it says.
+   */
   private static boolean isMediaType(String form) {
     try {
-      MediaType.valueOf(form);
-      return true;
-    } catch (IllegalArgumentException none) {
+      String charset = MediaType.valueOf(form).getParameters().get(MediaType.CHARSET_PARAMETER);
+      return charset == null || Charset.isSupported(charset);
+    } catch (RuntimeException none) {
       return false;
     }
   }

@@ -119,6 +119,9 @@ public final class Database implements AutoCloseable {
     if (engine.isWaitedFor(failed)) {
       return new DeadlinePassed();
     }
+    if (Engine.isOfSomethingDeleted(failed)) {
+      return new NotHere();
+    }
     Optional<StoreCondition> fault = engine.fault(failed);
     if (fault.isEmpty()) {
       return new StoreFailure(failed);

@@ -1,10 +1,14 @@
 package easewright.clinic;
 
+import static org.sqlite.SQLiteErrorCode.SQLITE_CONSTRAINT_FOREIGNKEY;
+
+import java.sql.SQLException;
 import java.util.Map;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
+import org.sqlite.SQLiteException;
 
 /** What keeps the rows: a file of its own, or a server. */
 interface Engine extends AutoCloseable {
@@ -39,6 +43,22 @@ interface Engine extends AutoCloseable {
         .placeholders(words)
         .ignoreMigrationPatterns(new String[0])
         .load();
+  }
+
+  /**
+   * Whether a row belongs to one that is gone: its clinic or case was deleted after the caller was
+   * let in. Every row's owner is looked up before it is written, so there is no other cause
+   * (SQLSTATE 23503 is {@code foreign_key_violation}: PostgreSQL, appendix A).
+   */
+  static boolean isOfSomethingDeleted(Throwable failed) {
+    boolean inFile =
+        cause(failed, SQLiteException.class)
+            .filter(told -> told.getResultCode() == SQLITE_CONSTRAINT_FOREIGNKEY)
+            .isPresent();
+    return inFile
+        || cause(failed, SQLException.class)
+            .filter(told -> "23503".equals(told.getSQLState()))
+            .isPresent();
   }
 
   /** The first of a kind among a failure and its causes. */

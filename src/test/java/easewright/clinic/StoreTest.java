@@ -28,6 +28,7 @@ import java.util.concurrent.Future;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.function.Executable;
 
 /** What the store does, whatever engine is behind it; run once for each. */
 abstract class StoreTest {
@@ -226,6 +227,23 @@ abstract class StoreTest {
     Case handed = store.cases().handOver(organiser, open.id(), 2, other.key());
     assertEquals("Isaura", handed.holder().name());
     assertTrue(store.cases().close(other, open.id(), 3).closed());
+  }
+
+  @Test
+  void what_is_asked_of_a_clinic_that_was_deleted_meanwhile_is_not_there() {
+    Caller organiser = opened();
+    store.clinics().delete(organiser);
+    for (Executable asked :
+        List.<Executable>of(
+            () -> store.cases().open(organiser, "Wrenna"),
+            () -> store.rounds().open(organiser, "Wrenna", fitted("94 cm")),
+            () -> store.keys().issue(organiser, Role.HELPER, "Perrin"),
+            () -> store.keys().list(organiser),
+            () -> store.cases().queue(organiser),
+            () -> store.clinics().read(organiser),
+            () -> store.clinics().export(organiser))) {
+      assertThrows(NotHere.class, asked);
+    }
   }
 
   @Test

@@ -16,9 +16,12 @@ import easewright.fuzz.KeptClinic;
 import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
+import io.restassured.RestAssured;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
+import java.io.IOException;
+import java.net.Socket;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -121,6 +124,28 @@ class LimitsHoldTest {
                         .formParam("text", "The straps slip off.")
                         .post("/desk/answer")));
     assertTrue(pages <= ANSWERS, pages + " pages");
+  }
+
+  /** RFC 7239, section 7.4, on headers that intermediaries leave blank or garble. */
+  @ParameterizedTest
+  @ValueSource(strings = {"", " ", ",", "unknown", "_hidden", ":", "[", "1.2.3.4:x", "[::1]:99999"})
+  void a_proxy_that_names_nobody_is_answered(String named) throws IOException {
+    for (String header : List.of("X-Forwarded-For", "Forwarded", "X-Forwarded-Host")) {
+      try (Socket socket = new Socket("127.0.0.1", RestAssured.port)) {
+        socket.setSoTimeout(5000);
+        socket
+            .getOutputStream()
+            .write(
+                ("GET /v1/signs HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n"
+                        + header
+                        + ": "
+                        + named
+                        + "\r\n\r\n")
+                    .getBytes(UTF_8));
+        String told = new String(socket.getInputStream().readAllBytes(), UTF_8);
+        assertTrue(told.matches("(?s)HTTP/1.1 [24].*"), header + ": " + told);
+      }
+    }
   }
 
   @Test

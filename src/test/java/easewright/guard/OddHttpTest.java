@@ -62,6 +62,32 @@ class OddHttpTest {
     assertFalse(told.contains("HTTP/1.1 200 "), told);
   }
 
+  /** RFC 9110, section 8.3.1: a parameter has a value, and quotes come in pairs. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "charset=\"",
+        "charset=",
+        "charset",
+        "charset=\"\"",
+        "charset=nonsense",
+        "=",
+        "\""
+      })
+  void a_form_with_an_odd_parameter_is_no_failure_of_ours(String parameter) throws IOException {
+    for (String path : new String[] {"/v1/fittings", "/v1/intakes", "/desk/answer", "/mcp"}) {
+      String told =
+          exchange(
+              "POST "
+                  + path
+                  + " HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n"
+                  + "Content-Type: application/json; "
+                  + parameter
+                  + "\r\nContent-Length: 2\r\n\r\n{}");
+      assertTrue(told.matches("(?s)HTTP/1.1 [24].*"), path + ": " + told);
+    }
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"chunked", "Chunked"})
   void chunks_are_read(String coding) throws IOException {
