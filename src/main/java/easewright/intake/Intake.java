@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.intake.Bearer.Whose;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.ClothRead;
 import easewright.intake.Reading.LengthRead;
@@ -101,8 +102,8 @@ public final class Intake {
     List<Size> named = sizes.all(text);
     List<Amount> amounts = free(AmountFinder.in(text), named.stream().map(Size::span).toList());
     BitSet lookAlikes = health.lookAlikes(post);
-    List<Match> said =
-        so.in(post).stream().filter(match -> !isLookAlike(match, lookAlikes)).toList();
+    Map<Whose, List<Match>> bySubject = bySubject(post, lookAlikes);
+    List<Match> said = bySubject.getOrDefault(Whose.PERSON, List.of());
     List<Match> suspected = beliefs.in(post);
     List<ChangeRead> earlier = changes.in(post, amounts);
     List<SignRead> read =
@@ -112,6 +113,7 @@ public final class Intake {
         dangerReaders.stream().flatMap(reader -> reader.in(post).stream()).toList();
     signs.raise(dangers, read);
     List<ReadYourself> readYourself = health.readYourself(post, dangerSpans(read));
+    doubted(bySubject.getOrDefault(Whose.DOUBT, List.of()), post, read, readYourself);
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
     List<ClothRead> cloths = ClothTests.in(post, amounts);
     List<LengthRead> measured =
@@ -134,6 +136,34 @@ public final class Intake {
         couldNotTell,
         unread.in(post, so.said(post), said, suspected, earlier),
         readYourself);
+  }
+
+  /** What was found, by whom or what it is said of; figures of speech left out. */
+  private Map<Whose, List<Match>> bySubject(Post post, BitSet lookAlikes) {
+    Bearer bearer = health.bearer(post);
+    return so.in(post).stream()
+        .filter(match -> !isLookAlike(match, lookAlikes))
+        .collect(
+            Collectors.groupingBy(
+                match ->
+                    signs.isDanger(match.saying().of())
+                        ? bearer.of(match.saying().of(), match.first(), match.last(), match.head())
+                        : Whose.PERSON));
+  }
+
+  /** What may be meant of a person and was not read as a danger. */
+  private void doubted(
+      List<Match> doubted, Post post, List<SignRead> read, List<ReadYourself> readYourself) {
+    List<Span> dangers = dangerSpans(read);
+    for (Match match : doubted) {
+      Span span = post.span(match.first(), match.last());
+      boolean known =
+          dangers.stream().anyMatch(span::touches)
+              || readYourself.stream().anyMatch(other -> other.span().touches(span));
+      if (!known && !signs.isDenied(match, post)) {
+        readYourself.add(new ReadYourself(span, match.saying().phrase()));
+      }
+    }
   }
 
   /** A figure of speech tells of no danger: "numb with boredom". */
