@@ -69,8 +69,13 @@ final class Circumstance {
     return hardest(found);
   }
 
+  /** Those that bear on safety, whatever else a text is about. */
+  static List<TextRead> onSafety(List<TextRead> all) {
+    return all.stream().filter(one -> !IMPACTS.contains(one.value())).toList();
+  }
+
   /** Those of what was found that are meant of now. */
-  List<TextRead> among(List<Mention> found, Post post) {
+  private List<TextRead> among(List<Mention> found, Post post) {
     return found.stream()
         .filter(one -> !isDenied(one, post))
         .map(one -> new TextRead(one.name(), post.span(one.first(), one.last()), LESS_SURE))

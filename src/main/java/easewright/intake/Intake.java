@@ -118,11 +118,10 @@ public final class Intake {
     List<ClothRead> cloths = ClothTests.in(post, amounts);
     List<LengthRead> measured =
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
-    if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured, cloths)) {
-      return Reading.ofSomethingElse(
-          circumstance.among(health.circumstances(post), post), readYourself);
-    }
     List<TextRead> circumstances = circumstance.in(post, health.circumstances(post));
+    if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured, cloths)) {
+      return Reading.ofSomethingElse(Circumstance.onSafety(circumstances), readYourself);
+    }
     return new Reading(
         true,
         read,
