@@ -98,6 +98,19 @@ final class Bearer {
     return ofThingBeside(sign, last, head, ofClause, elsewhere);
   }
 
+  /** Whether a machine, a pet or the like was operated on or is due, and nobody. */
+  boolean isOfThing(Mention circumstance) {
+    Predicate<Mention> ofClause =
+        one -> post.clause()[one.first()] == post.clause()[circumstance.first()];
+    return all("far-thing").anyMatch(one -> ofClause.test(one) && isBeside(one, circumstance))
+        && Stream.concat(all("body"), all("person")).noneMatch(ofClause);
+  }
+
+  /** Before it, as its subject, or soon after: "came out in the wash". */
+  private static boolean isBeside(Mention thing, Mention told) {
+    return thing.last() < told.first() || thing.first() - told.last() <= FARTHEST_DELIGHT;
+  }
+
   private Whose ofThingBeside(
       String sign, int last, int head, Predicate<Mention> ofClause, boolean elsewhere) {
     if (DONE_BY_CLOTH.contains(sign)) {

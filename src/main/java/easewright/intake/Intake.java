@@ -115,10 +115,15 @@ public final class Intake {
     List<ReadYourself> readYourself = health.readYourself(post, dangerSpans(read));
     doubted(bySubject.getOrDefault(Whose.DOUBT, List.of()), post, read, readYourself);
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
+    if (asked != null && asked.redFlag() && !post.words().isEmpty() && isOpen(asked, read)) {
+      Span all = post.span(0, post.words().size() - 1);
+      readYourself.add(new ReadYourself(all, "in reply to: " + asked.name()));
+    }
     List<ClothRead> cloths = ClothTests.in(post, amounts);
     List<LengthRead> measured =
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
-    List<TextRead> circumstances = circumstance.in(post, health.circumstances(post));
+    List<TextRead> circumstances =
+        circumstance.in(post, health.circumstances(post), lookAlikes, health.bearer(post));
     if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured, cloths)) {
       return Reading.ofSomethingElse(Circumstance.onSafety(circumstances), readYourself);
     }
@@ -135,6 +140,10 @@ public final class Intake {
         couldNotTell,
         unread.in(post, so.said(post), said, suspected, earlier),
         readYourself);
+  }
+
+  private static boolean isOpen(SignEntry asked, List<SignRead> read) {
+    return read.stream().noneMatch(one -> one.id().equals(asked.id()));
   }
 
   /** What was found, by whom or what it is said of; figures of speech left out. */
