@@ -117,11 +117,8 @@ final class Bearer {
       return Whose.PERSON;
     }
     if (all("causing").noneMatch(one -> ofClause.test(one) && one.first() < head)) {
-      if (all("far-thing").anyMatch(one -> ofClause.test(one) && one.last() < head)) {
-        return elsewhere ? Whose.DOUBT : Whose.THING;
-      }
-      if (all("touching-thing").anyMatch(one -> ofClause.test(one) && one.last() < head)) {
-        return Whose.DOUBT;
+      if (all("thing").anyMatch(one -> ofClause.test(one) && one.last() < head)) {
+        return Whose.DOUBT; // plain only where "is" or the like stands between
       }
     }
     boolean inThing =
