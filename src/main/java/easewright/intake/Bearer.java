@@ -130,7 +130,8 @@ final class Bearer {
                         one.first() > last
                             && one.first() - last <= FARTHEST_PLACE
                             && post.sentence()[one.first()] == post.sentence()[last]
-                            && all("beneath").noneMatch(a -> last < a.first() && a.last() < one.first()));
+                            && all("beneath")
+                                .noneMatch(a -> last < a.first() && a.last() < one.first()));
     return inThing ? Whose.DOUBT : Whose.PERSON;
   }
 

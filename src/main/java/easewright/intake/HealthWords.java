@@ -98,14 +98,7 @@ final class HealthWords implements DangerReader {
     Bearer bearer = bearer(post);
     return said(dangers, post).stream()
         .filter(one -> whose(one, bearer) == Bearer.Whose.PERSON)
-        .map(
-            one ->
-                new Danger(
-                    one.id(),
-                    one.span(),
-                    because(one),
-                    name(),
-                    SURE))
+        .map(one -> new Danger(one.id(), one.span(), because(one), name(), SURE))
         .toList();
   }
 
@@ -176,7 +169,8 @@ final class HealthWords implements DangerReader {
     List<ReadYourself> all = new ArrayList<>();
     Bearer bearer = new Bearer(mentions, post);
     for (Said one : said(dangers, post)) {
-      if (whose(one, bearer) == Bearer.Whose.DOUBT && read.stream().noneMatch(one.span()::touches)) {
+      if (whose(one, bearer) == Bearer.Whose.DOUBT
+          && read.stream().noneMatch(one.span()::touches)) {
         all.add(new ReadYourself(one.span(), because(one)));
       }
     }

@@ -6,7 +6,6 @@ import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.EverydayWords;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -99,7 +98,9 @@ final class ShortReply {
     } else if (unsure != null) {
       return List.of(
           new TextRead(asked.id(), post.span(unsure.first(), unsure.last()), CONFIDENCE));
-    } else if (no != null && !doubt && read.stream().noneMatch(one -> one.id().equals(asked.id()))) {
+    } else if (no != null
+        && !doubt
+        && read.stream().noneMatch(one -> one.id().equals(asked.id()))) {
       read.add(sign(asked, false, null, no, post));
     }
     return List.of();

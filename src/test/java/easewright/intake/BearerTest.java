@@ -64,7 +64,8 @@ class BearerTest {
 
   @Test
   void what_is_not_plain_is_for_a_person_to_read() {
-    assertFalse(INTAKE.read("There is a lump where the elastic is joined.").readYourself().isEmpty());
+    assertFalse(
+        INTAKE.read("There is a lump where the elastic is joined.").readYourself().isEmpty());
     assertFalse(INTAKE.read("My feet are numb from the pedal.").readYourself().isEmpty());
   }
 

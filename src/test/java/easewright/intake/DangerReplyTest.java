@@ -11,12 +11,13 @@ import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Replies to a question on a danger; doubt is never a no (common practice: when in doubt, warn). */
+/**
+ * Replies to a question on a danger; doubt is never a no (common practice: when in doubt, warn).
+ */
 class DangerReplyTest {
   private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
   private static final Intake INTAKE = new Intake(BOOK);
-  private static final SignEntry NUMB =
-      BOOK.catalog().signs().get("numb-or-tingling-arm-or-hand");
+  private static final SignEntry NUMB = BOOK.catalog().signs().get("numb-or-tingling-arm-or-hand");
 
   private static List<Boolean> read(String reply) {
     return INTAKE.read(reply, NUMB).signs().stream()
@@ -45,7 +46,14 @@ class DangerReplyTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"no", "n", "Nope, not at all.", "No, I did not.", "no, my hands are fine", "never"})
+      strings = {
+        "no",
+        "n",
+        "Nope, not at all.",
+        "No, I did not.",
+        "no, my hands are fine",
+        "never"
+      })
   void a_plain_no_clears_it(String reply) {
     assertEquals(List.of(false), read(reply));
   }
