@@ -3,6 +3,7 @@ package easewright.intake;
 import easewright.intake.Reading.TextRead;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -51,11 +52,12 @@ final class Circumstance {
    * The circumstances of a text.
    *
    * @param alsoFound those another reader found
+   * @param lookAlikes words of figures of speech, which tell of none
    */
-  List<TextRead> in(Post post, List<Mention> alsoFound) {
+  List<TextRead> in(Post post, List<Mention> alsoFound, BitSet lookAlikes, Bearer bearer) {
     Map<String, TextRead> found = new LinkedHashMap<>();
     for (Mention one : phrases.in(post)) {
-      if (!isDenied(one, post)) {
+      if (!isDenied(one, post) && (isOfUse(one) || isOfSomeone(one, lookAlikes, bearer))) {
         found.putIfAbsent(
             one.name(), new TextRead(one.name(), post.span(one.first(), one.last()), 0.9));
       }
@@ -65,12 +67,28 @@ final class Circumstance {
       Span span = new Span(young.start(), young.end());
       found.putIfAbsent(GROWING, new TextRead(GROWING, span, 0.85));
     }
-    among(alsoFound, post).forEach(one -> found.putIfAbsent(one.value(), one));
+    List<Mention> others =
+        alsoFound.stream().filter(one -> isOfSomeone(one, lookAlikes, bearer)).toList();
+    among(others, post).forEach(one -> found.putIfAbsent(one.value(), one));
     return hardest(found);
   }
 
+  /** Those that bear on safety, whatever else a text is about. */
+  static List<TextRead> onSafety(List<TextRead> all) {
+    return all.stream().filter(one -> !IMPACTS.contains(one.value())).toList();
+  }
+
+  private static boolean isOfUse(Mention one) {
+    return IMPACTS.contains(one.name());
+  }
+
+  /** "My machine had surgery" and "a pregnant pause" tell of nobody. */
+  private static boolean isOfSomeone(Mention one, BitSet lookAlikes, Bearer bearer) {
+    return !lookAlikes.get(one.first()) && !bearer.isOfThing(one);
+  }
+
   /** Those of what was found that are meant of now. */
-  List<TextRead> among(List<Mention> found, Post post) {
+  private List<TextRead> among(List<Mention> found, Post post) {
     return found.stream()
         .filter(one -> !isDenied(one, post))
         .map(one -> new TextRead(one.name(), post.span(one.first(), one.last()), LESS_SURE))

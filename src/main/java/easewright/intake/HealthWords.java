@@ -95,16 +95,32 @@ final class HealthWords implements DangerReader {
 
   @Override
   public List<Danger> in(Post post) {
+    Bearer bearer = bearer(post);
     return said(dangers, post).stream()
-        .map(
-            one ->
-                new Danger(
-                    one.id(),
-                    one.span(),
-                    String.join(", ", one.found().pattern().near()).replace('-', ' '),
-                    name(),
-                    SURE))
+        .filter(one -> whose(one, bearer) == Bearer.Whose.PERSON)
+        .map(one -> new Danger(one.id(), one.span(), because(one), name(), SURE))
         .toList();
+  }
+
+  private static String because(Said one) {
+    return because(one.found().pattern());
+  }
+
+  private static String because(WordPattern pattern) {
+    return String.join(", ", pattern.near()).replace('-', ' ');
+  }
+
+  private static Bearer.Whose whose(Said one, Bearer bearer) {
+    return bearer.of(
+        one.id(),
+        one.found().first(),
+        one.found().last(),
+        one.found().said().get(one.found().said().size() - 1).first());
+  }
+
+  /** Who or what the dangers of a post are said of. */
+  Bearer bearer(Post post) {
+    return new Bearer(groups.in(post), post);
   }
 
   /** Circumstances a text tells of, by the words that say so. */
@@ -151,6 +167,13 @@ final class HealthWords implements DangerReader {
   List<ReadYourself> readYourself(Post post, List<Span> read) {
     Map<String, List<Mention>> mentions = groups.in(post);
     List<ReadYourself> all = new ArrayList<>();
+    Bearer bearer = new Bearer(mentions, post);
+    for (Said one : said(dangers, post)) {
+      if (whose(one, bearer) == Bearer.Whose.DOUBT
+          && read.stream().noneMatch(one.span()::touches)) {
+        all.add(new ReadYourself(one.span(), because(one)));
+      }
+    }
     for (WordPattern way : readYourself) {
       Deadline.check();
       for (WordPattern.Found found : way.in(mentions, post)) {
@@ -159,7 +182,7 @@ final class HealthWords implements DangerReader {
             read.stream().anyMatch(span::touches)
                 || all.stream().anyMatch(other -> other.span().touches(span));
         if (!known && !isDenied(found, mentions, post)) {
-          all.add(new ReadYourself(span, String.join(", ", way.near()).replace('-', ' ')));
+          all.add(new ReadYourself(span, because(way)));
         }
       }
     }

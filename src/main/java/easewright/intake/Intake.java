@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.intake.Bearer.Whose;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.ClothRead;
 import easewright.intake.Reading.LengthRead;
@@ -101,8 +102,8 @@ public final class Intake {
     List<Size> named = sizes.all(text);
     List<Amount> amounts = free(AmountFinder.in(text), named.stream().map(Size::span).toList());
     BitSet lookAlikes = health.lookAlikes(post);
-    List<Match> said =
-        so.in(post).stream().filter(match -> !isLookAlike(match, lookAlikes)).toList();
+    Map<Whose, List<Match>> bySubject = bySubject(post, lookAlikes);
+    List<Match> said = bySubject.getOrDefault(Whose.PERSON, List.of());
     List<Match> suspected = beliefs.in(post);
     List<ChangeRead> earlier = changes.in(post, amounts);
     List<SignRead> read =
@@ -112,15 +113,20 @@ public final class Intake {
         dangerReaders.stream().flatMap(reader -> reader.in(post).stream()).toList();
     signs.raise(dangers, read);
     List<ReadYourself> readYourself = health.readYourself(post, dangerSpans(read));
+    doubted(bySubject.getOrDefault(Whose.DOUBT, List.of()), post, read, readYourself);
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
+    if (asked != null && asked.redFlag() && !post.words().isEmpty() && isOpen(asked, read)) {
+      Span all = post.span(0, post.words().size() - 1);
+      readYourself.add(new ReadYourself(all, "in reply to: " + asked.name()));
+    }
     List<ClothRead> cloths = ClothTests.in(post, amounts);
     List<LengthRead> measured =
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
+    List<TextRead> circumstances =
+        circumstance.in(post, health.circumstances(post), lookAlikes, health.bearer(post));
     if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured, cloths)) {
-      return Reading.ofSomethingElse(
-          circumstance.among(health.circumstances(post), post), readYourself);
+      return Reading.ofSomethingElse(Circumstance.onSafety(circumstances), readYourself);
     }
-    List<TextRead> circumstances = circumstance.in(post, health.circumstances(post));
     return new Reading(
         true,
         read,
@@ -134,6 +140,38 @@ public final class Intake {
         couldNotTell,
         unread.in(post, so.said(post), said, suspected, earlier),
         readYourself);
+  }
+
+  private static boolean isOpen(SignEntry asked, List<SignRead> read) {
+    return read.stream().noneMatch(one -> one.id().equals(asked.id()));
+  }
+
+  /** What was found, by whom or what it is said of; figures of speech left out. */
+  private Map<Whose, List<Match>> bySubject(Post post, BitSet lookAlikes) {
+    Bearer bearer = health.bearer(post);
+    return so.in(post).stream()
+        .filter(match -> !isLookAlike(match, lookAlikes))
+        .collect(
+            Collectors.groupingBy(
+                match ->
+                    signs.isDanger(match.saying().of())
+                        ? bearer.of(match.saying().of(), match.first(), match.last(), match.head())
+                        : Whose.PERSON));
+  }
+
+  /** What may be meant of a person and was not read as a danger. */
+  private void doubted(
+      List<Match> doubted, Post post, List<SignRead> read, List<ReadYourself> readYourself) {
+    List<Span> dangers = dangerSpans(read);
+    for (Match match : doubted) {
+      Span span = post.span(match.first(), match.last());
+      boolean known =
+          dangers.stream().anyMatch(span::touches)
+              || readYourself.stream().anyMatch(other -> other.span().touches(span));
+      if (!known && !signs.isDenied(match, post)) {
+        readYourself.add(new ReadYourself(span, match.saying().phrase()));
+      }
+    }
   }
 
   /** A figure of speech tells of no danger: "numb with boredom". */

@@ -47,6 +47,9 @@ final class Polarity {
 
   /** Whether a "no" reaches what is said. */
   boolean isDenied(Match match, Post post) {
+    if (isDeniedEach(match, post)) {
+      return true; // "no marks and no rash" is no double denial
+    }
     boolean denied = false;
     for (Mention no : post.cues("no")) {
       boolean reached =
@@ -56,6 +59,21 @@ final class Polarity {
       denied ^= reached && !own;
     }
     return denied;
+  }
+
+  /** Whether every word of what is said has a "no" of its own. */
+  private boolean isDeniedEach(Match match, Post post) {
+    return match.what().size() > 1
+        && match.what().stream()
+            .allMatch(
+                one ->
+                    post.cues("no").stream()
+                        .anyMatch(
+                            no ->
+                                no.last() < one.first()
+                                    && one.first() - no.last() <= 2
+                                    && isOfNoun(no, post)
+                                    && reaches(no, one.first(), post)));
   }
 
   /** Whether what is said at a word is denied by this "no", and not by a nearer one of its kind. */

@@ -97,6 +97,11 @@ final class Signs {
     return sign != null && sign.redFlag();
   }
 
+  /** Whether a plain "no" takes away what was found. */
+  boolean isDenied(Match match, Post post) {
+    return polarity.isDenied(match, post);
+  }
+
   /** Adds dangers that readers found; what was read as present stays as it is. */
   void raise(List<Danger> dangers, List<SignRead> read) {
     for (Danger one : dangers) {

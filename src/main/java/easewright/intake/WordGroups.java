@@ -10,6 +10,8 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Finds words and phrases by the group they belong to: "thumb" and "fingertips" are both of the
@@ -23,6 +25,9 @@ final class WordGroups {
   private static final int LONGEST_SHORT = 5;
   private static final String EXACT = "=";
   private static final String NUMBER = "#";
+  private static final Pattern RANGE =
+      Pattern.compile("#(\\d+(?:\\.\\d+)?)-(\\d+(?:\\.\\d+)?)(\\p{L}*)");
+  private static final Pattern VALUE = Pattern.compile("(\\d+(?:[.,]\\d+)?)(\\p{L}*)");
   private static final String LOOK_ALIKE = "!";
   static final String NO_DENIAL = "?";
   static final String DENIAL = "-";
@@ -36,7 +41,21 @@ final class WordGroups {
   private final Map<String, String> same;
   private final Map<String, List<Phrase>> byFirst = new HashMap<>();
 
+  private final Map<String, Range> ranges = new HashMap<>();
+
   private record Phrase(String group, List<List<String>> pieces) {}
+
+  /** Numbers from the least to the most, both included, with a unit written to them or none. */
+  private record Range(double least, double most, String unit) {
+    boolean holds(String key) {
+      Matcher value = VALUE.matcher(key);
+      if (!value.matches() || !value.group(2).equals(unit)) {
+        return false;
+      }
+      double number = Double.parseDouble(value.group(1).replace(',', '.'));
+      return least <= number && number <= most;
+    }
+  }
 
   WordGroups(DangerWords words, Speech speech) {
     this.speech = speech;
@@ -83,7 +102,16 @@ final class WordGroups {
   }
 
   private List<String> keys(String written) {
-    return written.startsWith(EXACT) || written.equals(NUMBER)
+    Matcher range = RANGE.matcher(written);
+    if (range.matches()) {
+      ranges.put(
+          written,
+          new Range(
+              Double.parseDouble(range.group(1)),
+              Double.parseDouble(range.group(2)),
+              range.group(3)));
+    }
+    return written.startsWith(EXACT) || written.startsWith(NUMBER)
         ? List.of(written)
         : speech.words(written).stream().map(this::key).toList();
   }
@@ -151,9 +179,18 @@ final class WordGroups {
     return all;
   }
 
-  private static List<String> starts(String key, Word word) {
-    String exact = EXACT + word.plain();
-    return isNumber(key) ? List.of(key, exact, NUMBER) : List.of(key, exact);
+  private List<String> starts(String key, Word word) {
+    List<String> starts = new ArrayList<>(List.of(key, EXACT + word.plain()));
+    if (isNumber(key)) {
+      starts.add(NUMBER);
+      ranges.forEach(
+          (written, range) -> {
+            if (range.holds(word.plain())) {
+              starts.add(written);
+            }
+          });
+    }
+    return starts;
   }
 
   /** A short word alone is not taken for a slip of another: a chem is no chemo. */
@@ -165,7 +202,7 @@ final class WordGroups {
         || one.plain().contains("'");
   }
 
-  private static int end(Phrase phrase, List<String> keys, List<Word> words, int first) {
+  private int end(Phrase phrase, List<String> keys, List<Word> words, int first) {
     int at = first;
     for (int i = 0; i < phrase.pieces().size(); i++) {
       List<String> piece = phrase.pieces().get(i);
@@ -182,7 +219,7 @@ final class WordGroups {
     return at - 1;
   }
 
-  private static boolean stands(List<String> piece, List<String> keys, List<Word> words, int at) {
+  private boolean stands(List<String> piece, List<String> keys, List<Word> words, int at) {
     if (at + piece.size() > keys.size()) {
       return false;
     }
@@ -192,6 +229,7 @@ final class WordGroups {
       boolean same =
           wanted.equals(key)
               || wanted.equals(NUMBER) && isNumber(key)
+              || ranges.containsKey(wanted) && ranges.get(wanted).holds(words.get(at + i).plain())
               || wanted.startsWith(EXACT)
                   && wanted.substring(1).equals(words.get(at + i).plain().replace("'", ""));
       if (!same) {

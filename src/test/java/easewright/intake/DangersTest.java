@@ -10,7 +10,7 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
 /**
- * Reads dangers as three hands told of them who never saw the project. Those in {@code dangers}
+ * Reads dangers as four hands told of them who never saw the project. Those in {@code dangers}
  * were read while the words were chosen; those in {@code dangers-aside}, a third of two hands and
  * all of the third, never, and only they tell how strangers' words are read. What is a danger
  * follows public health advice on when to seek help, which each sign names as its source.
@@ -36,8 +36,7 @@ class DangersTest {
             assertTrue(
                 report.circumstanceRecall() >= 1, "circumstances " + report.circumstanceRecall()),
         () -> assertTrue(report.stopOrLookRecall() >= 1, "stop or look"),
-        // one denial in a row without commas is still misread
-        () -> assertTrue(report.harmlessStopped <= 1, "harmless stopped"),
+        () -> assertTrue(report.harmlessStopped <= 0, "harmless stopped"),
         () -> assertTrue(report.harmlessFlagged <= 0.15 * report.harmless, "harmless to look at"));
   }
 
