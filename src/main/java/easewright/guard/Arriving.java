@@ -32,14 +32,14 @@ class Arriving {
   private static final int MOST = 512;
   private static final int MOST_OF_PLACE = 128;
 
+  /** Bytes held of requests that are not whole, in all and from one place. */
+  private static final long MOST_BYTES = 24L << 20;
+
+  private static final long MOST_BYTES_OF_PLACE = 12L << 20;
   private static final int TOO_LARGE = 413;
 
   private final Set<Arrival> arrivals = new LinkedHashSet<>();
   private final long mostBody;
-
-  /** Bytes held of requests that are not whole; one place may have half of them. */
-  private final long mostBytes;
-
   private final long patienceNs;
 
   /** A request on its way. */
@@ -57,10 +57,8 @@ class Arriving {
 
   Arriving(
       @ConfigProperty(name = "quarkus.http.limits.max-body-size") MemorySize mostBody,
-      @ConfigProperty(name = "easewright.limit.arriving-bytes") MemorySize mostBytes,
       @ConfigProperty(name = "easewright.limit.arrival") Duration patience) {
     this.mostBody = mostBody.asLongValue();
-    this.mostBytes = mostBytes.asLongValue();
     this.patienceNs = patience.toNanos();
   }
 
@@ -139,8 +137,8 @@ class Arriving {
   }
 
   private void keepBounds(String place) {
-    keepBound(one -> one.place.equals(place), MOST_OF_PLACE, mostBytes / 2);
-    keepBound(one -> true, MOST, mostBytes);
+    keepBound(one -> one.place.equals(place), MOST_OF_PLACE, MOST_BYTES_OF_PLACE);
+    keepBound(one -> true, MOST, MOST_BYTES);
   }
 
   private void keepBound(Predicate<Arrival> counted, int most, long mostBytes) {

@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 
 /**
  * A service without memory answers nothing rightly, and can't know what of it still works; so it
- * ends, and whoever runs it starts it again. Here its bounds for bodies, which keep that from
- * happening, are taken away.
+ * ends, and whoever runs it starts it again. Here its bound for bodies, which keeps that from
+ * happening, is taken away.
  */
 class OutOfMemoryIT {
   /**
@@ -35,10 +35,7 @@ class OutOfMemoryIT {
   @Test
   void a_service_without_memory_ends_rather_than_fail_and_say_that_it_is_well() throws Exception {
     try (PackagedService service =
-        PackagedService.start(
-            "-Xmx" + HEAP_MB + "m",
-            "-Dquarkus.http.limits.max-body-size=1G",
-            "-Deasewright.limit.arriving-bytes=2G")) {
+        PackagedService.start("-Xmx" + HEAP_MB + "m", "-Dquarkus.http.limits.max-body-size=1G")) {
       assertEquals(200, status(service.management().resolve("/q/health")));
       HttpRequest huge =
           HttpRequest.newBuilder(service.address().resolve("/v1/fittings"))
