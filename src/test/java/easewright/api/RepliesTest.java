@@ -233,7 +233,7 @@ class RepliesTest {
   private static Response post(String accept, String length) {
     var request = given().contentType("application/json").accept(accept).body(ONE_SIGN);
     return (length == null ? request : request.queryParam("length", length))
-        .header("Host", "help.example:81")
+        .header("Host", "localhost:81")
         .post("/v1/fittings");
   }
 
@@ -252,12 +252,12 @@ class RepliesTest {
   }
 
   @Test
-  void links_lead_to_the_host_as_it_was_called() {
+  void links_lead_to_this_machine_as_it_was_called() {
     post("text/plain", "short")
         .then()
-        .body(containsString("Drawing: http://help.example:81/drawings/"));
-    post("text/markdown", "long").then().body(containsString("](http://help.example:81/rules/"));
-    post("text/html", "long").then().body(containsString("href=\"http://help.example:81/rules/"));
+        .body(containsString("Drawing: http://localhost:81/drawings/"));
+    post("text/markdown", "long").then().body(containsString("](http://localhost:81/rules/"));
+    post("text/html", "long").then().body(containsString("href=\"http://localhost:81/rules/"));
   }
 
   @Test
