@@ -11,7 +11,7 @@ final class GoodOrder {
   private static final Pattern INSIDE =
       Pattern.compile(
           "(?i)exception|\\b(java|jakarta|io|org|com)\\.[a-z]+\\.[a-z]|\\.java:|\\bat easewright"
-  X|jdbc|\\binsert into\\b|\\bselect \\w+ from\\b");
+              + "|(?-i:easewright\\.[a-z]+\\.[A-Z])|sqlstate|jdbc|\\binsert into\\b|\\bselect \\w+ from\\b");
 
   private GoodOrder() {}
 

@@ -10,10 +10,10 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
 /**
- * Reads dangers as four hands told of them who never saw the project. Those in {@code dangers}
- * were read while the words were chosen; those in {@code dangers-aside}, a third of two hands and
- * all of the third, never, and only they tell how strangers' words are read. What is a danger
- * follows public health advice on when to seek help, which each sign names as its source.
+ * Reads dangers as four hands told of them who never saw the project. Those in {@code dangers} were
+ * read while the words were chosen; those in {@code dangers-aside}, a third of two hands and all of
+ * the third, never, and only they tell how strangers' words are read. What is a danger follows
+ * public health advice on when to seek help, which each sign names as its source.
  */
 class DangersTest {
   private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
