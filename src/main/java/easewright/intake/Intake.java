@@ -16,6 +16,7 @@ import java.util.BitSet;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -114,6 +115,7 @@ public final class Intake {
     signs.raise(dangers, read);
     List<ReadYourself> readYourself = health.readYourself(post, dangerSpans(read));
     doubted(bySubject.getOrDefault(Whose.DOUBT, List.of()), post, read, readYourself);
+    readYourself.removeIf(one -> isNamedByADanger(text, one, read));
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
     if (asked != null && asked.redFlag() && !post.words().isEmpty() && isOpen(asked, read)) {
       Span all = post.span(0, post.words().size() - 1);
@@ -157,6 +159,14 @@ public final class Intake {
                     signs.isDanger(match.saying().of())
                         ? bearer.of(match.saying().of(), match.first(), match.last(), match.head())
                         : Whose.PERSON));
+  }
+
+  /** Words that stand in the phrase a danger was read by are judged with it. */
+  private boolean isNamedByADanger(String text, ReadYourself doubt, List<SignRead> read) {
+    String words = doubt.span().in(text).toLowerCase(Locale.ROOT);
+    return read.stream()
+        .anyMatch(
+            one -> one.present() && signs.isDanger(one.id()) && one.because().contains(words));
   }
 
   /** What may be meant of a person and was not read as a danger. */

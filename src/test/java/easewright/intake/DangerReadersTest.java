@@ -130,4 +130,13 @@ class DangerReadersTest {
   void a_plain_fit_question_is_for_nobody_to_read() {
     assertEquals(List.of(), ALONE.read("The band rides up at the back.").readYourself());
   }
+
+  /** A lump read as a danger is not also a word for a person to judge; another word still is. */
+  @Test
+  void words_of_the_phrase_a_danger_was_read_by_are_no_further_doubt() {
+    String lump = "Found a pea sized lump in my left breast yesterday.";
+    assertTrue(present(ALONE, lump).contains("new-lump-dimpling-or-discharge"));
+    assertEquals(List.of(), ALONE.read(lump).readYourself());
+    assertEquals(1, ALONE.read(lump + " I was in hospital over it.").readYourself().size());
+  }
 }
