@@ -172,7 +172,8 @@ record ContractPage(String about, String version, List<Group> groups, List<Form>
 
   private static List<Type> types(JsonNode schema) {
     if (schema.has("$ref")) {
-      String form = schema.path("$ref").asText().replaceFirst(".*/", "");
+      String reference = schema.path("$ref").asText();
+      String form = reference.substring(reference.lastIndexOf('/') + 1);
       return List.of(new Type(form, form));
     }
     if (schema.has("items")) {

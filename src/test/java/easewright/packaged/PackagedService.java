@@ -197,12 +197,16 @@ public final class PackagedService implements AutoCloseable {
     }
   }
 
+  /** The status that its readiness is told with: 200, or 503 while something is down. */
+  int readiness() throws IOException, InterruptedException {
+    HttpRequest ready = HttpRequest.newBuilder(management().resolve("/q/health/ready")).build();
+    return HttpClient.newHttpClient().send(ready, BodyHandlers.discarding()).statusCode();
+  }
+
   private void awaitReady() {
     long deadline = System.nanoTime() + START.toNanos();
     try {
-      HttpClient client = HttpClient.newHttpClient();
-      HttpRequest ready = HttpRequest.newBuilder(management().resolve("/q/health/ready")).build();
-      while (client.send(ready, BodyHandlers.discarding()).statusCode() != 200) {
+      while (readiness() != 200) {
         if (System.nanoTime() > deadline) {
           throw new TimeoutException();
         }

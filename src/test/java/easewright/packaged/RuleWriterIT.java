@@ -36,7 +36,9 @@ class RuleWriterIT {
   private String told(PackagedService service, String path) throws Exception {
     return client
         .send(
-            HttpRequest.newBuilder(service.address().resolve(path))
+            HttpRequest.newBuilder(
+                    (path.startsWith("/q") ? service.management() : service.address())
+                        .resolve(path))
                 .header("Accept", path.startsWith("/q") ? "*/*" : "text/html")
                 .build(),
             BodyHandlers.ofString())

@@ -56,17 +56,13 @@ class ServerFaultsIT {
     server.close();
   }
 
-  private int ready() throws Exception {
-    return clinic.sendTo("/q/health/ready", null).statusCode();
-  }
-
   private void assertAway() throws Exception {
     for (int i = 0; i < 3; i++) {
       for (HttpResponse<String> refused : List.of(clinic.read(), clinic.add())) {
         assertEquals(503, refused.statusCode(), refused.body() + service.log());
         assertTrue(refused.headers().firstValue("Retry-After").isPresent());
       }
-      assertEquals(503, ready(), service.log());
+      assertEquals(503, service.readiness(), service.log());
     }
     assertEquals(
         200, clinic.sendTo("/v1/fittings", "{\"text\": \"The straps slip off.\"}").statusCode());
@@ -90,10 +86,10 @@ class ServerFaultsIT {
     for (int i = 0; i < 10; i++) {
       assertEquals(201, clinic.add().statusCode());
     }
-    while (ready() != 200 && System.nanoTime() < end) {
+    while (service.readiness() != 200 && System.nanoTime() < end) {
       Thread.sleep(100);
     }
-    assertEquals(200, ready());
+    assertEquals(200, service.readiness());
     assertEquals(List.of(), clinic.lost());
   }
 

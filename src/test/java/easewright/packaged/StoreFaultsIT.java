@@ -55,10 +55,6 @@ class StoreFaultsIT {
     }
   }
 
-  private static int ready(AskedClinic clinic) throws Exception {
-    return clinic.sendTo("/q/health/ready", null).statusCode();
-  }
-
   private static void assertOutOfOrder(PackagedService service, AskedClinic clinic, String named)
       throws Exception {
     for (int i = 0; i < TRIES; i++) {
@@ -68,7 +64,7 @@ class StoreFaultsIT {
         assertTrue(refused.body().contains("/problems/store-away"), refused.body());
         assertFalse(refused.body().contains(named), "names a file: " + refused.body());
       }
-      assertEquals(503, ready(clinic));
+      assertEquals(503, service.readiness());
     }
     assertEquals(
         200,
@@ -90,7 +86,7 @@ class StoreFaultsIT {
       Thread.sleep(100);
     }
     assertEquals(201, clinic.add().statusCode(), service.log());
-    assertEquals(200, ready(clinic));
+    assertEquals(200, service.readiness());
     assertEquals(List.of(), clinic.lost());
     assertEquals(1, service.log().lines().filter(line -> line.contains("in order again")).count());
   }
@@ -206,7 +202,7 @@ class StoreFaultsIT {
         assertOutOfOrder(second, clinic, file().toString());
         clinic.at(first.address());
         assertEquals(201, clinic.add().statusCode(), "the first is not disturbed");
-        assertEquals(200, ready(clinic));
+        assertEquals(200, first.readiness());
         first.close();
         clinic.at(second.address());
         assertHeals(second, clinic);
@@ -228,14 +224,14 @@ class StoreFaultsIT {
         refused =
             stranger.sendTo("/v1/clinics", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
         assertEquals(503, refused.statusCode(), refused.body());
-        assertEquals(503, ready(stranger));
+        assertEquals(503, service.readiness());
       }
       assertTrue(refused.headers().firstValue("Retry-After").isPresent());
       assertToldOnce(service, earlier.toString());
       assertTrue(Arrays.equals(before, Files.readAllBytes(earlier)));
       Files.move(earlier, folder.resolve("moved-away"));
       long end = System.nanoTime() + HEALED_WITHIN_MS * 1_000_000;
-      while (ready(stranger) != 200 && System.nanoTime() < end) {
+      while (service.readiness() != 200 && System.nanoTime() < end) {
         Thread.sleep(100);
       }
       assertHeals(service, AskedClinic.open(service.address()));

@@ -9,6 +9,10 @@ import java.util.Set;
 
 /** Looks up every name that the everyday words stand for. */
 final class EverydayCheck {
+  /** What a reply may say; those of two words count in reply to a question on a danger only. */
+  private static final Set<String> REPLIES =
+      Set.of("yes", "no", "unsure", "rather yes", "perhaps yes", "doubtful no");
+
   private final Names names;
   private final KnownWords words;
   private final List<Written> files;
@@ -45,7 +49,7 @@ final class EverydayCheck {
       keys(file, "danger/dangers", "sign", signs);
       keys(file, "danger/circumstances", "circumstance", words.circumstances());
       keys(file, "measurements", "measurement", words.measurements());
-      keys(file, "replies", "reply", Set.of("yes", "no", "unsure"));
+      keys(file, "replies", "reply", REPLIES);
       keys(file, "cues", "cue", words.cues());
     }
     Set<String> cues = said("cues");

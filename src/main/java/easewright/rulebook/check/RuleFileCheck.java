@@ -142,7 +142,7 @@ final class RuleFileCheck {
   }
 
   private void sentence(String words, boolean when) {
-    if (words.replaceAll("\"[^\"]*\"", "").matches(".*\\d.*")) {
+    if (words.replaceAll("\"[^\"]*\"", "").chars().anyMatch(Character::isDigit)) {
       problem(
           "The sentence holds a bare number: " + words,
           "Name a parameter, and give it its number and source in parameters/.");
