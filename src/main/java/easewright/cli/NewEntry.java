@@ -37,7 +37,7 @@ final class NewEntry {
     if (!Files.exists(book.resolve("vocabulary.dsl"))) {
       return refuse("There is no rule book in \"" + book + "\": name a folder that holds one.");
     }
-    if (!id.matches("[a-z0-9]+(-[a-z0-9]+)*")) {
+    if (!id.matches("[a-z0-9][a-z0-9-]*") || id.endsWith("-") || id.contains("--")) {
       return refuse("\"" + id + "\" is no id: write small letters joined by hyphens.");
     }
     Optional<Path> there = there(id);
