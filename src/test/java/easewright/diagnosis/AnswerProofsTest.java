@@ -44,7 +44,11 @@ class AnswerProofsTest {
   @Property(tries = 1000, shrinking = ShrinkingMode.BOUNDED)
   void prior_and_weights_of_evidence_add_up_to_the_stated_decibans(
       @ForAll("fittings") ObjectNode given) {
-    for (CauseNote cause : Answering.answer(given).causes()) {
+    Answer answer = Answering.answer(given);
+    if (answer.nothingTighter()) {
+      return; // what an earlier, tightening change did counts there, and is not told
+    }
+    for (CauseNote cause : answer.causes()) {
       List<EvidenceNote> evidence = evidence(cause);
       double sum =
           cause.priorDecibans() + evidence.stream().mapToDouble(EvidenceNote::decibans).sum();

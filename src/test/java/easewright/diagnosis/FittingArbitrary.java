@@ -41,6 +41,11 @@ final class FittingArbitrary {
 
   private FittingArbitrary() {}
 
+  /** Fittings whose answer speaks of causes: beside a danger it does not. */
+  static Arbitrary<ObjectNode> withoutDanger() {
+    return any().filter(given -> !Answering.answer(given).isDanger());
+  }
+
   static Arbitrary<ObjectNode> any() {
     return with(SignArbitrary.any(14));
   }
