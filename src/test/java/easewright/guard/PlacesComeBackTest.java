@@ -49,7 +49,7 @@ class PlacesComeBackTest {
   /** Each opens a clinic of forty cases, whatever is sent. */
   private static final Set<String> DEAR = Set.of("/v1/clinics/samples", "/desk/clinics/new/sample");
 
-  private static final int LOOKS = 500;
+  private static final int LOOKS = 1500;
 
   /** A service that gives up on half a request soon. */
   public static class Patient implements QuarkusTestProfile {
