@@ -3,12 +3,13 @@ package easewright.batch;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import easewright.api.FaultyRequest;
-import easewright.api.Problem;
-import easewright.api.RequestJson;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.RuleBookStamp;
+import easewright.request.FaultyRequest;
+import easewright.request.RequestJson;
+import easewright.saying.Problem;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.apache.kafka.clients.consumer.ConsumerRecord;
@@ -42,13 +43,13 @@ final class Answering {
           "The topic of answers takes no message of this size.");
 
   private final Settings.Topics topics;
-  private final Function<byte[], Answer> fittings;
+  private final Function<JsonNode, Answer> fittings;
   private final Supplier<RuleBookStamp> ruleBook;
   private final ObjectMapper json;
 
   Answering(
       Settings.Topics topics,
-      Function<byte[], Answer> fittings,
+      Function<JsonNode, Answer> fittings,
       Supplier<RuleBookStamp> ruleBook,
       ObjectMapper json) {
     this.topics = topics;
@@ -67,7 +68,7 @@ final class Answering {
       return message(topics.answers(), taken, ruleBook.get(), null);
     }
     try {
-      Answer answer = fittings.apply(taken.value());
+      Answer answer = fittings.apply(RequestJson.parse(taken.value()));
       ProducerRecord<byte[], byte[]> reply =
           message(topics.answers(), taken, answer.ruleBook(), bytes(answer));
       return withHeader(reply, CONTENT_TYPE, "application/json");

@@ -1,8 +1,8 @@
 package easewright.batch;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
-import easewright.api.FittingResource;
-import easewright.api.InForce;
+import easewright.answering.FittingService;
+import easewright.answering.RuleBookService;
 import io.quarkus.runtime.Quarkus;
 import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
@@ -28,8 +28,8 @@ class Workers {
   private static final Duration STOP = Duration.ofSeconds(30);
 
   private final Settings settings;
-  private final FittingResource fittings;
-  private final InForce rules;
+  private final FittingService fittings;
+  private final RuleBookService rules;
   private final ObjectMapper json;
   private final HealthRegistry readiness;
   private final List<Worker> workers = new ArrayList<>();
@@ -38,8 +38,8 @@ class Workers {
 
   Workers(
       Settings settings,
-      FittingResource fittings,
-      InForce rules,
+      FittingService fittings,
+      RuleBookService rules,
       ObjectMapper json,
       @Readiness HealthRegistry readiness) {
     this.settings = settings;
@@ -55,7 +55,7 @@ class Workers {
     }
     Clients clients = new Clients(settings);
     Answering answering =
-        new Answering(settings.topic(), fittings::answerUnhurried, rules::ruleBook, json);
+        new Answering(settings.topic(), fittings::answerWithoutDeadline, rules::ruleBook, json);
     for (int number = 1; number <= settings.workers(); number++) {
       String name = UUID.randomUUID().toString();
       Worker worker = new Worker(() -> clients.open(name, answering, tally));

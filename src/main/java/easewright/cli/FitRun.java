@@ -2,16 +2,19 @@ package easewright.cli;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.api.FaultyRequest;
-import easewright.api.FittingResource;
-import easewright.api.LineAnswers;
-import easewright.api.Problem;
-import easewright.api.RequestJson;
-import easewright.api.RequestLines;
-import easewright.api.RequestLines.Line;
+import easewright.answering.FittingService;
+import easewright.answering.LineAnswers;
 import easewright.diagnosis.Answer;
+import easewright.request.FaultyRequest;
+import easewright.request.RequestJson;
+import easewright.request.RequestLines;
+import easewright.request.RequestLines.Line;
+import easewright.saying.Problem;
+import easewright.saying.ReplyLength;
+import easewright.saying.ReplyWriter;
 import io.quarkus.arc.Unremovable;
 import io.quarkus.runtime.QuarkusApplication;
 import jakarta.inject.Singleton;
@@ -33,12 +36,14 @@ class FitRun implements QuarkusApplication {
   private static final int NO_FILE = 1;
   private static final int PIECE = 64 * 1024;
 
-  private final FittingResource fittings;
+  private final FittingService fittings;
+  private final ReplyWriter replies;
   private final LineAnswers lineAnswers;
   private final ObjectMapper json;
 
-  FitRun(FittingResource fittings, LineAnswers lineAnswers, ObjectMapper json) {
+  FitRun(FittingService fittings, ReplyWriter replies, LineAnswers lineAnswers, ObjectMapper json) {
     this.fittings = fittings;
+    this.replies = replies;
     this.lineAnswers = lineAnswers;
     this.json = json;
   }
@@ -64,7 +69,7 @@ class FitRun implements QuarkusApplication {
       return patternTwice();
     }
     try {
-      print(said(fittings.answer(post ? post(text, fit.pattern()) : text), fit));
+      print(said(fittings.answer(post ? post(text, fit.pattern()) : RequestJson.parse(text)), fit));
       return 0;
     } catch (FaultyRequest | RequestJson.TooLarge request) {
       return refuse(Problem.of(request));
@@ -75,9 +80,10 @@ class FitRun implements QuarkusApplication {
     if (fit.json()) {
       return json.writeValueAsString(answer);
     }
-    return fit.text()
-        ? fittings.shortText(answer, "")
-        : fit.shortly() ? fittings.shortPost(answer, "") : fittings.post(answer, "");
+    if (fit.text()) {
+      return replies.text(answer, ReplyLength.SHORT, "");
+    }
+    return replies.markdown(answer, fit.shortly() ? ReplyLength.SHORT : ReplyLength.LONG, "");
   }
 
   private int answerLines(InputStream in) throws IOException {
@@ -106,12 +112,12 @@ class FitRun implements QuarkusApplication {
   }
 
   /** The request that asks about a post in plain words. */
-  private byte[] post(byte[] text, String pattern) throws IOException {
+  private JsonNode post(byte[] text, String pattern) {
     ObjectNode request = json.createObjectNode().put("text", words(text));
     if (pattern != null) {
       request.putObject("pattern").put("sheet", pattern);
     }
-    return json.writeValueAsBytes(request);
+    return request;
   }
 
   /** A text without the byte order mark and the blanks that may stand around it. */

@@ -2,13 +2,13 @@ package easewright.cli;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
-import easewright.api.BrokenBook;
-import easewright.api.Fault;
-import easewright.api.FaultyRequest;
-import easewright.api.PageCases;
-import easewright.api.TrialBook;
+import easewright.answering.BrokenBook;
+import easewright.answering.PageCases;
+import easewright.answering.TrialBook;
 import easewright.naming.NearestName;
 import easewright.pattern.PatternSheets;
+import easewright.request.Fault;
+import easewright.request.FaultyRequest;
 import easewright.rulebook.RulePage;
 import easewright.rulebook.check.BookProblem;
 import java.io.IOException;

@@ -1,12 +1,12 @@
 package easewright.desk;
 
-import easewright.api.FaultyRequest;
-import easewright.api.SignResource;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.answering.FittingService;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
+import easewright.request.FaultyRequest;
 import jakarta.inject.Singleton;
 import jakarta.ws.rs.core.UriInfo;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 
 /** The form a question is answered with, and the answer beside it, on whichever page they stand. */
@@ -16,12 +16,12 @@ class Bench {
       List.of("/text", "/body/bust", "/body/underbust", "/pattern", "/sizeCut", "/nickname");
 
   private final FittingDesk desk;
-  private final SignResource signs;
+  private final FittingService fittings;
   private final PatternSheets sheets;
 
-  Bench(FittingDesk desk, SignResource signs, PatternSheets sheets) {
+  Bench(FittingDesk desk, FittingService fittings, PatternSheets sheets) {
     this.desk = desk;
-    this.signs = signs;
+    this.fittings = fittings;
     this.sheets = sheets;
   }
 
@@ -77,11 +77,11 @@ class Bench {
   }
 
   /** The form as a request. */
-  byte[] request(FilledForm form) {
-    return desk.request(form).toString().getBytes(StandardCharsets.UTF_8);
+  ObjectNode request(FilledForm form) {
+    return desk.request(form);
   }
 
   Choices choices() {
-    return new Choices(SignPlaces.of(signs.all()), sheets.shipped());
+    return new Choices(SignPlaces.of(fittings.signs()), sheets.shipped());
   }
 }

@@ -3,14 +3,15 @@ package easewright.desk;
 import static easewright.clinic.Role.HELPER;
 import static easewright.clinic.Role.ORGANISER;
 
-import easewright.api.CaseResource;
-import easewright.api.ClinicNotes.IssuedKey;
-import easewright.api.ClinicNotes.StoryNote;
-import easewright.api.FaultyRequest;
-import easewright.api.PublicAddress;
+import easewright.access.PublicAddress;
+import easewright.answering.CaseService;
+import easewright.clinic.Caller;
 import easewright.clinic.Case;
 import easewright.clinic.ClinicStore;
+import easewright.clinic.Key;
 import easewright.clinic.Overtaken;
+import easewright.request.FaultyRequest;
+import easewright.saying.ClinicNotes.StoryNote;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -36,14 +37,14 @@ import org.jboss.resteasy.reactive.RestResponse;
 public class CasePage {
   private final SignedIn signedIn;
   private final ClinicStore store;
-  private final CaseResource cases;
+  private final CaseService cases;
   private final Stories stories;
   private final PublicAddress address;
 
   CasePage(
       SignedIn signedIn,
       ClinicStore store,
-      CaseResource cases,
+      CaseService cases,
       Stories stories,
       PublicAddress address) {
     this.signedIn = signedIn;
@@ -91,7 +92,7 @@ public class CasePage {
     FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(deed)));
     signedIn.mustBeOurs(form);
     try {
-      change(signedIn.authorization(), clinic, id, deed, form);
+      change(signedIn.enter(clinic, ORGANISER, HELPER).caller(), id, deed, form);
       return SignInPage.seeOther("/desk/clinics/" + clinic + "/cases/" + id);
     } catch (FaultyRequest refusal) {
       return RestResponse.ResponseBuilder.<String>create(refusal.status())
@@ -104,18 +105,18 @@ public class CasePage {
     }
   }
 
-  private void change(String key, String clinic, String id, String deed, FilledForm form) {
+  private void change(Caller caller, String id, String deed, FilledForm form) {
     switch (deed) {
-      case "take" -> cases.take(key, clinic, id, form.json("/version"));
-      case "put-back" -> cases.handOver(key, clinic, id, form.json("/version"));
-      case "hand-over" -> cases.handOver(key, clinic, id, form.json("/version", "/to"));
-      case "close" -> cases.close(key, clinic, id, form.json("/version"));
-      case "reopen" -> cases.reopen(key, clinic, id, form.json("/version"));
-      case "note" -> cases.note(key, clinic, id, form.json("/text"));
+      case "take" -> cases.take(caller, id, form.json("/version"));
+      case "put-back" -> cases.handOver(caller, id, form.json("/version"));
+      case "hand-over" -> cases.handOver(caller, id, form.json("/version", "/to"));
+      case "close" -> cases.close(caller, id, form.json("/version"));
+      case "reopen" -> cases.reopen(caller, id, form.json("/version"));
+      case "note" -> cases.note(caller, id, form.json("/text"));
       case "reply" ->
-          cases.reply(key, clinic, id, form.number("number"), form.json("/version", "/text"));
+          cases.reply(caller, id, form.number("number"), form.json("/version", "/text"));
       case "outcome" ->
-          cases.outcome(key, clinic, id, form.number("number"), form.json("/outcome", "/said"));
+          cases.outcome(caller, id, form.number("number"), form.json("/outcome", "/said"));
       default -> throw new NotFoundException();
     }
   }
@@ -130,11 +131,11 @@ public class CasePage {
       UriInfo called) {
     signedIn.mustBeOurs(FilledForm.of(body));
     Who who = signedIn.enter(clinic, ORGANISER, HELPER);
-    IssuedKey link = cases.link(signedIn.authorization(), clinic, id);
+    Key link = store.keys().issueLink(who.caller(), id);
     return Pages.wearersLink(
             who,
             store.cases().story(who.caller(), id).current(),
-            address.site(called.getBaseUri()) + "/desk/wearer/" + link.key())
+            address.site(called.getBaseUri()) + "/desk/wearer/" + link.text())
         .render();
   }
 
@@ -144,7 +145,8 @@ public class CasePage {
   @Consumes(MediaType.WILDCARD)
   @ResponseHeader(name = "Content-Disposition", value = "attachment; filename=\"case.json\"")
   public StoryNote export(@PathParam("clinic") String clinic, @PathParam("case") String id) {
-    return cases.export(signedIn.authorization(), clinic, id);
+    return StoryNote.of(
+        store.cases().export(signedIn.enter(clinic, ORGANISER, HELPER).caller(), id));
   }
 
   @GET
@@ -166,7 +168,7 @@ public class CasePage {
     if (!form.ticked("sure")) {
       return SignInPage.seeOther(page + "/cases/" + id + "/delete");
     }
-    cases.delete(signedIn.authorization(), clinic, id);
+    store.cases().delete(signedIn.enter(clinic, ORGANISER, HELPER).caller(), id);
     return SignInPage.seeOther(page);
   }
 }

@@ -1,10 +1,11 @@
 package easewright.desk;
 
-import easewright.api.ClothCheckResource;
-import easewright.api.FaultyRequest;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.answering.CheckService;
 import easewright.check.ClothAnswer;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
+import easewright.request.FaultyRequest;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.NonBlocking;
@@ -14,7 +15,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestResponse;
@@ -28,10 +28,10 @@ public class ClothPage {
   private static final List<Field> FIELDS = fields();
   private static final List<String> OWN_FAULTS = FIELDS.stream().map(Field::pointer).toList();
 
-  private final ClothCheckResource checks;
+  private final CheckService checks;
   private final PatternSheets sheets;
 
-  ClothPage(ClothCheckResource checks, PatternSheets sheets) {
+  ClothPage(CheckService checks, PatternSheets sheets) {
     this.checks = checks;
     this.sheets = sheets;
   }
@@ -58,8 +58,8 @@ public class ClothPage {
   public RestResponse<String> answered(byte[] body) {
     FilledForm form = FilledForm.of(body);
     try {
-      byte[] request = form.put(FIELDS, Wearing.FLAGS).toString().getBytes(StandardCharsets.UTF_8);
-      return RestResponse.ok(page(form, checks.json(request)));
+      ObjectNode request = form.put(FIELDS, Wearing.FLAGS);
+      return RestResponse.ok(page(form, checks.cloth(request)));
     } catch (FaultyRequest refusal) {
       return RestResponse.ResponseBuilder.<String>create(refusal.status())
           .entity(page(form.refused(refusal), null))

@@ -1,12 +1,13 @@
 package easewright.desk;
 
-import easewright.api.CutPlanResource;
-import easewright.api.FaultyRequest;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.answering.CutPlanService;
 import easewright.pattern.Layer;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.pattern.Piece;
 import easewright.plan.CutPlan;
+import easewright.request.FaultyRequest;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.ws.rs.Consumes;
@@ -16,7 +17,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -31,10 +31,10 @@ import org.jboss.resteasy.reactive.RestResponse;
 public class CutPage {
   private static final String SHEET = "/pattern/sheet";
 
-  private final CutPlanResource plans;
+  private final CutPlanService plans;
   private final PatternSheets sheets;
 
-  CutPage(CutPlanResource plans, PatternSheets sheets) {
+  CutPage(CutPlanService plans, PatternSheets sheets) {
     this.plans = plans;
     this.sheets = sheets;
   }
@@ -70,9 +70,8 @@ public class CutPage {
       return RestResponse.ok(Pages.cutFrom(sheets.shipped()).render());
     }
     try {
-      byte[] request =
-          form.put(fields(sheet), List.of()).toString().getBytes(StandardCharsets.UTF_8);
-      return RestResponse.ok(page(form, plans.json(request), sheet));
+      ObjectNode request = form.put(fields(sheet), List.of());
+      return RestResponse.ok(page(form, plans.plan(request), sheet));
     } catch (FaultyRequest refusal) {
       return RestResponse.ResponseBuilder.<String>create(refusal.status())
           .entity(page(form.refused(refusal), null, sheet))

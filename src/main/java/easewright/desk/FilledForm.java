@@ -5,8 +5,8 @@ import com.fasterxml.jackson.databind.JsonNode.OverwriteMode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.api.Fault;
-import easewright.api.FaultyRequest;
+import easewright.request.Fault;
+import easewright.request.FaultyRequest;
 import java.net.URLDecoder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -178,9 +178,9 @@ public final class FilledForm {
   /**
    * A small request of text fields named by their pointers; blank ones are left out.
    *
-   * @return JSON
+   * @return a new request
    */
-  byte[] json(String... pointers) {
+  ObjectNode json(String... pointers) {
     ObjectNode request = JsonNodeFactory.instance.objectNode();
     for (String pointer : pointers) {
       String value = value(pointer);
@@ -191,7 +191,7 @@ public final class FilledForm {
         request.put(name, value);
       }
     }
-    return request.toString().getBytes(StandardCharsets.UTF_8);
+    return request;
   }
 
   /** A field that counts something; 0 where it holds no number. */

@@ -1,32 +1,28 @@
 package easewright.desk;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
-import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.api.FaultyRequest;
-import easewright.api.FittingResource;
-import easewright.api.IntakeAnswer;
-import easewright.api.IntakeResource;
-import easewright.api.SignResource;
+import easewright.answering.FittingService;
 import easewright.diagnosis.Answer;
+import easewright.request.FaultyRequest;
+import easewright.request.IntakeAnswer;
+import easewright.saying.ReplyLength;
+import easewright.saying.ReplyWriter;
+import easewright.saying.SignNote;
 import jakarta.inject.Singleton;
-import java.nio.charset.StandardCharsets;
 import java.util.stream.Collectors;
 
-/** Answers a form of the desk through the endpoints, so that it is answered as any request. */
+/** Answers a form of the desk as any request is answered. */
 @Singleton
 class FittingDesk {
   private static final int MOST_WHY_NOT = 2;
 
-  private final FittingResource fittings;
-  private final IntakeResource posts;
-  private final SignResource signs;
+  private final FittingService fittings;
+  private final ReplyWriter replies;
 
-  FittingDesk(FittingResource fittings, IntakeResource posts, SignResource signs) {
-    this.signs = signs;
+  FittingDesk(FittingService fittings, ReplyWriter replies) {
     this.fittings = fittings;
-    this.posts = posts;
+    this.replies = replies;
   }
 
   /**
@@ -37,7 +33,7 @@ class FittingDesk {
    */
   DeskAnswer answer(FilledForm form, String site) {
     ObjectNode request = request(form);
-    Answer first = fittings.answer(bytes(request));
+    Answer first = fittings.answer(request);
     ReadText read =
         first.read() == null
             ? null
@@ -54,9 +50,9 @@ class FittingDesk {
   ObjectNode request(FilledForm form) {
     return Conversation.request(
         form,
-        signs.all().stream()
-            .filter(SignResource.SignNote::redFlag)
-            .map(SignResource.SignNote::id)
+        fittings.signs().stream()
+            .filter(SignNote::redFlag)
+            .map(SignNote::id)
             .collect(Collectors.toSet()));
   }
 
@@ -67,8 +63,7 @@ class FittingDesk {
       return DeskAnswer.unanswered(null);
     }
     try {
-      IntakeAnswer read =
-          posts.json(bytes(JsonNodeFactory.instance.objectNode().put(Conversation.TEXT, text)));
+      IntakeAnswer read = fittings.readText(text);
       return DeskAnswer.unanswered(
           ReadText.of(text, read.asJson(), read.fitting(), Conversation.told(form)));
     } catch (FaultyRequest tooLong) {
@@ -84,19 +79,14 @@ class FittingDesk {
     ObjectNode again = answer.soFar().deepCopy();
     ArrayNode whyNot = again.putArray("whyNot");
     answer.causes().stream().skip(1).limit(MOST_WHY_NOT).forEach(one -> whyNot.add(one.id()));
-    Answer told = fittings.answer(bytes(again));
+    Answer told = fittings.answer(again);
     return told.goingOnFrom(answer.soFar(), answer.read());
   }
 
   private String post(Answer answer, FilledForm form, String site) {
-    boolean plain = form.value("markup").equals("plain");
-    if (form.value("length").equals("long")) {
-      return plain ? fittings.text(answer, site) : fittings.post(answer, site);
-    }
-    return plain ? fittings.shortText(answer, site) : fittings.shortPost(answer, site);
-  }
-
-  private static byte[] bytes(JsonNode json) {
-    return json.toString().getBytes(StandardCharsets.UTF_8);
+    ReplyLength length = form.value("length").equals("long") ? ReplyLength.LONG : ReplyLength.SHORT;
+    return form.value("markup").equals("plain")
+        ? replies.text(answer, length, site)
+        : replies.markdown(answer, length, site);
   }
 }

@@ -3,11 +3,12 @@ package easewright.desk;
 import static easewright.clinic.Role.HELPER;
 import static easewright.clinic.Role.ORGANISER;
 
-import easewright.api.BarPlot;
-import easewright.api.InsightNotes.FaultNote;
-import easewright.api.InsightNotes.InsightNote;
-import easewright.api.InsightResource;
+import easewright.answering.InsightService;
 import easewright.clinic.Insight;
+import easewright.saying.BarPlot;
+import easewright.saying.InsightNotes.FaultNote;
+import easewright.saying.InsightNotes.InsightNote;
+import easewright.saying.InsightTable;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -29,9 +30,9 @@ import org.jboss.resteasy.reactive.ResponseHeader;
 @Blocking
 public class InsightPage {
   private final SignedIn signedIn;
-  private final InsightResource insights;
+  private final InsightService insights;
 
-  InsightPage(SignedIn signedIn, InsightResource insights) {
+  InsightPage(SignedIn signedIn, InsightService insights) {
     this.signedIn = signedIn;
     this.insights = insights;
   }
@@ -107,7 +108,7 @@ public class InsightPage {
   @Produces("text/csv;charset=UTF-8")
   @ResponseHeader(name = "Content-Disposition", value = "attachment; filename=\"insight.csv\"")
   public String table(@BeanParam Asked from) {
-    return insights.table(of(from));
+    return InsightTable.of(of(from));
   }
 
   /** To be kept, not shown: its style stands within, which our pages' rules of safety forbid. */
@@ -116,6 +117,6 @@ public class InsightPage {
   @Produces("image/svg+xml")
   @ResponseHeader(name = "Content-Disposition", value = "attachment; filename=\"insight.svg\"")
   public String drawing(@BeanParam Asked from) {
-    return insights.drawing(of(from));
+    return BarPlot.drawing(of(from));
   }
 }

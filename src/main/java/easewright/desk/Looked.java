@@ -1,8 +1,8 @@
 package easewright.desk;
 
-import easewright.api.InsightNotes.AskedNote;
-import easewright.api.InsightNotes.GroupNote;
-import easewright.api.InsightNotes.InsightNote;
+import easewright.saying.InsightNotes.AskedNote;
+import easewright.saying.InsightNotes.GroupNote;
+import easewright.saying.InsightNotes.InsightNote;
 import jakarta.ws.rs.core.UriBuilder;
 import java.util.Comparator;
 import java.util.LinkedHashMap;

@@ -1,8 +1,10 @@
 package easewright.desk;
 
-import easewright.api.CaseResource;
-import easewright.api.FaultyRequest;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.answering.CaseService;
+import easewright.clinic.Case;
 import easewright.clinic.Role;
+import easewright.request.FaultyRequest;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
@@ -19,11 +21,11 @@ import org.jboss.resteasy.reactive.RestResponse;
 @Blocking
 public class NewCasePage {
   private final SignedIn signedIn;
-  private final CaseResource cases;
+  private final CaseService cases;
   private final Bench bench;
   private final DeskResource desk;
 
-  NewCasePage(SignedIn signedIn, CaseResource cases, Bench bench, DeskResource desk) {
+  NewCasePage(SignedIn signedIn, CaseService cases, Bench bench, DeskResource desk) {
     this.signedIn = signedIn;
     this.cases = cases;
     this.bench = bench;
@@ -42,14 +44,12 @@ public class NewCasePage {
       return desk.page(answered); // no case is opened for a question at fault
     }
     try {
-      String key = signedIn.authorization();
-      byte[] nickname = form.json("/nickname");
-      byte[] fitting = bench.request(form);
-      String id =
+      ObjectNode nickname = form.json("/nickname");
+      Case opened =
           answered.shown().isAnswered()
-              ? cases.keep(key, clinic, nickname, fitting).id()
-              : cases.open(key, clinic, nickname).id();
-      return SignInPage.seeOther(who.home() + "/cases/" + id);
+              ? cases.open(who.caller(), nickname, bench.request(form))
+              : cases.open(who.caller(), nickname);
+      return SignInPage.seeOther(who.home() + "/cases/" + opened.id());
     } catch (FaultyRequest refusal) {
       return desk.page(
           new Bench.Outcome(form.refused(refusal), answered.shown(), refusal.status()));

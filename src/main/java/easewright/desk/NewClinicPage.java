@@ -1,9 +1,10 @@
 package easewright.desk;
 
-import easewright.api.ClinicDoor;
-import easewright.api.ClinicNotes.OpenedClinic;
-import easewright.api.ClinicResource;
-import easewright.api.FaultyRequest;
+import easewright.access.ClinicDoor;
+import easewright.answering.ClinicService;
+import easewright.clinic.Clinics;
+import easewright.request.FaultyRequest;
+import easewright.saying.ClinicNotes.OpenedClinic;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -13,7 +14,7 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.util.function.BiFunction;
+import java.util.function.Function;
 import org.jboss.resteasy.reactive.RestResponse;
 
 /** Opens a clinic, and shows its organiser's key the only time. */
@@ -22,10 +23,10 @@ import org.jboss.resteasy.reactive.RestResponse;
 @Blocking
 public class NewClinicPage {
   private final SignedIn signedIn;
-  private final ClinicResource clinics;
+  private final ClinicService clinics;
   private final ClinicDoor door;
 
-  NewClinicPage(SignedIn signedIn, ClinicResource clinics, ClinicDoor door) {
+  NewClinicPage(SignedIn signedIn, ClinicService clinics, ClinicDoor door) {
     this.signedIn = signedIn;
     this.clinics = clinics;
     this.door = door;
@@ -49,19 +50,17 @@ public class NewClinicPage {
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public RestResponse<String> open(byte[] body) {
-    return opened(
-        body, (key, form) -> clinics.open(key, form.json("/name", "/organiser", "/retentionDays")));
+    return opened(body, form -> clinics.open(form.json("/name", "/organiser", "/retentionDays")));
   }
 
   @POST
   @Path("/sample")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public RestResponse<String> openSample(byte[] body) {
-    return opened(body, (key, form) -> clinics.openSample(key));
+    return opened(body, form -> clinics.openSample());
   }
 
-  private RestResponse<String> opened(
-      byte[] body, BiFunction<String, FilledForm, OpenedClinic> opening) {
+  private RestResponse<String> opened(byte[] body, Function<FilledForm, Clinics.Opened> opening) {
     signedIn.mustBeSentFromHere();
     FilledForm form = FilledForm.of(body);
     String foundingKey = ClinicDoor.bringing(form.value("foundingKey"));
@@ -73,7 +72,7 @@ public class NewClinicPage {
       return page(422, form, true);
     }
     try {
-      OpenedClinic opened = opening.apply(foundingKey, form);
+      OpenedClinic opened = OpenedClinic.of(opening.apply(form));
       return RestResponse.ResponseBuilder.<String>create(201)
           .entity(Pages.openedClinic(opened).render())
           .cookie(signedIn.cookie(opened.key().key()))

@@ -2,16 +2,17 @@ package easewright.desk;
 
 import static easewright.clinic.Role.ORGANISER;
 
-import easewright.api.ClinicNotes.AuditNote;
-import easewright.api.ClinicNotes.ExportNote;
-import easewright.api.ClinicNotes.IssuedKey;
-import easewright.api.ClinicResource;
-import easewright.api.FaultyRequest;
+import easewright.answering.ClinicService;
+import easewright.clinic.Caller;
 import easewright.clinic.Clinic;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.KeyEntry;
 import easewright.clinic.LastKey;
 import easewright.clinic.Overtaken;
+import easewright.request.FaultyRequest;
+import easewright.saying.ClinicNotes.AuditNote;
+import easewright.saying.ClinicNotes.ExportNote;
+import easewright.saying.ClinicNotes.IssuedKey;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -38,9 +39,9 @@ public class OrganiserPage {
 
   private final SignedIn signedIn;
   private final ClinicStore store;
-  private final ClinicResource clinics;
+  private final ClinicService clinics;
 
-  OrganiserPage(SignedIn signedIn, ClinicStore store, ClinicResource clinics) {
+  OrganiserPage(SignedIn signedIn, ClinicStore store, ClinicService clinics) {
     this.signedIn = signedIn;
     this.store = store;
     this.clinics = clinics;
@@ -90,14 +91,13 @@ public class OrganiserPage {
       @PathParam("clinic") String clinic, @PathParam("deed") String deed, byte[] body) {
     FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(deed)));
     signedIn.mustBeOurs(form);
-    String key = signedIn.authorization();
+    Caller caller = signedIn.enter(clinic, ORGANISER).caller();
     try {
       switch (deed) {
-        case "settings" ->
-            clinics.change(key, clinic, form.json("/version", "/name", "/retentionDays"));
-        case "revoke" -> clinics.revoke(key, clinic, form.value("key"));
+        case "settings" -> clinics.change(caller, form.json("/version", "/name", "/retentionDays"));
+        case "revoke" -> store.keys().revoke(caller, form.value("key"));
         case "key" -> {
-          IssuedKey issued = clinics.issue(key, clinic, form.json("/role", "/name"));
+          IssuedKey issued = IssuedKey.of(clinics.issueKey(caller, form.json("/role", "/name")));
           Who who = signedIn.enter(clinic, ORGANISER);
           return RestResponse.ok(Pages.issuedKey(who, issued, form.value("/name")).render());
         }
@@ -122,7 +122,7 @@ public class OrganiserPage {
   @Consumes(MediaType.WILDCARD)
   public String audit(@PathParam("clinic") String clinic) {
     Who who = signedIn.enter(clinic, ORGANISER);
-    List<AuditNote> all = clinics.audit(signedIn.authorization(), clinic);
+    List<AuditNote> all = store.clinics().audit(who.caller()).stream().map(AuditNote::of).toList();
     boolean more = all.size() > MOST_SHOWN;
     return Pages.audit(who, more ? all.subList(0, MOST_SHOWN) : all, more).render();
   }
@@ -133,7 +133,7 @@ public class OrganiserPage {
   @Consumes(MediaType.WILDCARD)
   @ResponseHeader(name = "Content-Disposition", value = "attachment; filename=\"clinic.json\"")
   public ExportNote export(@PathParam("clinic") String clinic) {
-    return clinics.export(signedIn.authorization(), clinic);
+    return ExportNote.of(store.clinics().export(signedIn.enter(clinic, ORGANISER).caller()));
   }
 
   @GET
@@ -153,7 +153,7 @@ public class OrganiserPage {
     if (!form.ticked("sure")) {
       return SignInPage.seeOther("/desk/clinics/" + clinic + "/organise/delete");
     }
-    clinics.delete(signedIn.authorization(), clinic);
+    store.clinics().delete(signedIn.enter(clinic, ORGANISER).caller());
     return SignInPage.seeOther("/desk/sign-in", signedIn.forgotten());
   }
 }

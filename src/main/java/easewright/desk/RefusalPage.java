@@ -1,6 +1,6 @@
 package easewright.desk;
 
-import easewright.api.Problem;
+import easewright.saying.Problem;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.ws.rs.container.ContainerRequestContext;

@@ -3,13 +3,12 @@ package easewright.desk;
 import static easewright.clinic.Role.HELPER;
 import static easewright.clinic.Role.ORGANISER;
 
-import easewright.api.CaseResource;
-import easewright.api.FaultyRequest;
-import easewright.api.FittedReader;
-import easewright.api.Standing;
+import easewright.answering.CaseService;
 import easewright.clinic.Case;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Story;
+import easewright.request.FaultyRequest;
+import easewright.request.Standing;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -31,21 +30,14 @@ import org.jboss.resteasy.reactive.RestResponse;
 public class RoundPage {
   private final SignedIn signedIn;
   private final ClinicStore store;
-  private final CaseResource cases;
+  private final CaseService cases;
   private final Bench bench;
-  private final FittedReader fittings;
 
-  RoundPage(
-      SignedIn signedIn,
-      ClinicStore store,
-      CaseResource cases,
-      Bench bench,
-      FittedReader fittings) {
+  RoundPage(SignedIn signedIn, ClinicStore store, CaseService cases, Bench bench) {
     this.signedIn = signedIn;
     this.store = store;
     this.cases = cases;
     this.bench = bench;
-    this.fittings = fittings;
   }
 
   @CheckedTemplate(basePath = "desk")
@@ -67,7 +59,7 @@ public class RoundPage {
       @PathParam("clinic") String clinic, @PathParam("case") String id) {
     Who who = signedIn.enter(clinic, ORGANISER, HELPER);
     Story story = store.cases().story(who.caller(), id);
-    Standing standing = fittings.standing(store.rounds().told(who.caller(), id));
+    Standing standing = cases.standing(who.caller(), id);
     return page(
         who, story.current(), Bench.Outcome.blank(NextToile.form(story, standing.asRequest())));
   }
@@ -87,8 +79,7 @@ public class RoundPage {
     }
     signedIn.mustBeOurs(form);
     try {
-      byte[] fitting = bench.request(form);
-      cases.addRound(signedIn.authorization(), clinic, id, fitting);
+      cases.addRound(who.caller(), id, bench.request(form));
       return SignInPage.seeOther(who.home() + "/cases/" + id);
     } catch (FaultyRequest refusal) {
       return page(who, current, bench.refused(form, refusal));

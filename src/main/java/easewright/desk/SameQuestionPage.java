@@ -5,13 +5,13 @@ import static easewright.clinic.Role.ORGANISER;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.api.ClinicNotes.GivenNote;
-import easewright.api.FaultyRequest;
-import easewright.api.PublicAddress;
-import easewright.api.QueueResource;
+import easewright.access.PublicAddress;
+import easewright.answering.CaseService;
 import easewright.clinic.Case;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Queue;
+import easewright.request.FaultyRequest;
+import easewright.saying.ClinicNotes.GivenNote;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -24,7 +24,6 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Optional;
 import org.jboss.resteasy.reactive.RestResponse;
@@ -36,19 +35,19 @@ import org.jboss.resteasy.reactive.RestResponse;
 public class SameQuestionPage {
   private final SignedIn signedIn;
   private final ClinicStore store;
-  private final QueueResource replies;
+  private final CaseService cases;
   private final Stories stories;
   private final PublicAddress address;
 
   SameQuestionPage(
       SignedIn signedIn,
       ClinicStore store,
-      QueueResource replies,
+      CaseService cases,
       Stories stories,
       PublicAddress address) {
     this.signedIn = signedIn;
     this.store = store;
-    this.replies = replies;
+    this.cases = cases;
     this.stories = stories;
     this.address = address;
   }
@@ -99,7 +98,8 @@ public class SameQuestionPage {
     List<Case> all = store.cases().queue(who.caller());
     try {
       List<Given> given =
-          replies.reply(signedIn.authorization(), clinic, request(form)).stream()
+          cases.replyToAll(who.caller(), request(form)).stream()
+              .map(GivenNote::of)
               .map(note -> new Given(find(all, note.caseId()).orElse(null), note))
               .toList();
       return RestResponse.ok(Pages.sameAnswered(who, given).render());
@@ -115,7 +115,7 @@ public class SameQuestionPage {
     }
   }
 
-  private static byte[] request(FilledForm form) {
+  private static ObjectNode request(FilledForm form) {
     ObjectNode request = JsonNodeFactory.instance.objectNode();
     for (String named : form.values("case")) {
       String[] idAndVersion = named.split(":", 2);
@@ -127,7 +127,7 @@ public class SameQuestionPage {
     if (!form.value("/text").isEmpty()) {
       request.put("text", form.value("/text"));
     }
-    return request.toString().getBytes(StandardCharsets.UTF_8);
+    return request;
   }
 
   private static Optional<Case> find(List<Case> all, String id) {

@@ -1,6 +1,6 @@
 package easewright.desk;
 
-import easewright.api.ClinicDoor;
+import easewright.access.ClinicDoor;
 import easewright.clinic.Caller;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;

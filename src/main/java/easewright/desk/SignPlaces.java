@@ -1,8 +1,8 @@
 package easewright.desk;
 
-import easewright.api.SignResource.SignNote;
 import easewright.handbook.GarmentDrawing;
 import easewright.handbook.GarmentDrawing.Label;
+import easewright.saying.SignNote;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

@@ -1,8 +1,8 @@
 package easewright.desk;
 
-import easewright.api.Allowance;
-import easewright.api.ClinicDoor;
-import easewright.api.OwnPages;
+import easewright.access.Allowance;
+import easewright.access.ClinicDoor;
+import easewright.access.OwnPages;
 import easewright.clinic.Role;
 import io.vertx.core.http.Cookie;
 import io.vertx.core.http.HttpServerRequest;
@@ -100,7 +100,7 @@ public class SignedIn {
   /**
    * Counts a key that was typed in and opens nothing.
    *
-   * @throws easewright.api.TooOften when too many came from there
+   * @throws easewright.access.TooOften when too many came from there
    */
   void countWrongKey() {
     allowance.countWrongKey(call);

@@ -1,11 +1,12 @@
 package easewright.desk;
 
-import easewright.api.FaultyRequest;
-import easewright.api.SizeCheckResource;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.answering.CheckService;
 import easewright.check.Region;
 import easewright.check.SizeAnswer;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
+import easewright.request.FaultyRequest;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.NonBlocking;
@@ -15,7 +16,6 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestResponse;
 
@@ -35,10 +35,10 @@ public class SizePage {
           Field.text("/label/printedIn"));
   private static final List<String> OWN_FAULTS = FIELDS.stream().map(Field::pointer).toList();
 
-  private final SizeCheckResource checks;
+  private final CheckService checks;
   private final PatternSheets sheets;
 
-  SizePage(SizeCheckResource checks, PatternSheets sheets) {
+  SizePage(CheckService checks, PatternSheets sheets) {
     this.checks = checks;
     this.sheets = sheets;
   }
@@ -65,8 +65,8 @@ public class SizePage {
   public RestResponse<String> answered(byte[] body) {
     FilledForm form = FilledForm.of(body);
     try {
-      byte[] request = form.put(FIELDS, Wearing.FLAGS).toString().getBytes(StandardCharsets.UTF_8);
-      return RestResponse.ok(page(form, checks.json(request)));
+      ObjectNode request = form.put(FIELDS, Wearing.FLAGS);
+      return RestResponse.ok(page(form, checks.size(request)));
     } catch (FaultyRequest refusal) {
       return RestResponse.ResponseBuilder.<String>create(refusal.status())
           .entity(page(form.refused(refusal), null))

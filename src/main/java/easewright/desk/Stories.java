@@ -1,14 +1,15 @@
 package easewright.desk;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import easewright.api.FittedReader;
-import easewright.api.FittingResource;
+import easewright.answering.RoundReader;
 import easewright.clinic.Case;
 import easewright.clinic.Note;
 import easewright.clinic.Round;
 import easewright.clinic.Story;
 import easewright.diagnosis.Answer;
 import easewright.reply.Reply;
+import easewright.saying.ReplyLength;
+import easewright.saying.ReplyWriter;
 import jakarta.inject.Singleton;
 import java.util.ArrayList;
 import java.util.List;
@@ -16,10 +17,10 @@ import java.util.List;
 /** Makes stories ready to be shown. */
 @Singleton
 class Stories {
-  private final FittedReader fittings;
-  private final FittingResource replies;
+  private final RoundReader fittings;
+  private final ReplyWriter replies;
 
-  Stories(FittedReader fittings, FittingResource replies) {
+  Stories(RoundReader fittings, ReplyWriter replies) {
     this.fittings = fittings;
     this.replies = replies;
   }
@@ -70,7 +71,11 @@ class Stories {
         .map(
             advice ->
                 new ShownRound(
-                    round, advice, Reply.of(advice), tried, replies.shortText(advice, site)))
+                    round,
+                    advice,
+                    Reply.of(advice),
+                    tried,
+                    replies.text(advice, ReplyLength.SHORT, site)))
         .orElseGet(() -> new ShownRound(round, null, null, tried, ""));
   }
 

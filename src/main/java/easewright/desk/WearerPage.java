@@ -1,15 +1,14 @@
 package easewright.desk;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.api.ClinicDoor;
-import easewright.api.FaultyRequest;
-import easewright.api.FittedReader;
-import easewright.api.SignResource;
-import easewright.api.SignResource.SignNote;
-import easewright.api.WearerResource;
+import easewright.access.ClinicDoor;
+import easewright.answering.CaseService;
+import easewright.answering.FittingService;
 import easewright.clinic.Caller;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Story;
+import easewright.request.FaultyRequest;
+import easewright.saying.SignNote;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
@@ -21,7 +20,6 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.Map;
 import org.jboss.resteasy.reactive.RestResponse;
@@ -38,26 +36,23 @@ public class WearerPage {
   private final SignedIn signedIn;
   private final ClinicStore store;
   private final ClinicDoor door;
-  private final WearerResource own;
+  private final CaseService cases;
   private final Stories stories;
-  private final FittedReader fittings;
-  private final SignResource signs;
+  private final FittingService fittings;
 
   WearerPage(
       SignedIn signedIn,
       ClinicStore store,
       ClinicDoor door,
-      WearerResource own,
+      CaseService cases,
       Stories stories,
-      FittedReader fittings,
-      SignResource signs) {
+      FittingService fittings) {
     this.signedIn = signedIn;
     this.store = store;
     this.door = door;
-    this.own = own;
+    this.cases = cases;
     this.stories = stories;
     this.fittings = fittings;
-    this.signs = signs;
   }
 
   @CheckedTemplate(basePath = "desk")
@@ -85,9 +80,8 @@ public class WearerPage {
   /** Dangers told earlier, to be asked about. */
   private List<SignNote> standing(String link) {
     Caller wearer = door.follow(link);
-    List<String> dangers =
-        fittings.standing(store.rounds().told(wearer, wearer.caseId())).dangers();
-    return signs.all().stream().filter(sign -> dangers.contains(sign.id())).toList();
+    List<String> dangers = cases.standing(wearer, wearer.caseId()).dangers();
+    return fittings.signs().stream().filter(sign -> dangers.contains(sign.id())).toList();
   }
 
   private Story story(String link) {
@@ -105,8 +99,8 @@ public class WearerPage {
     try {
       switch (deed) {
         case "round" -> addRound(link, form);
-        case "outcome" -> own.outcome(link, form.number("number"), form.json("/outcome", "/said"));
-        case "note" -> own.note(link, form.json("/text"));
+        case "outcome" -> outcome(link, form);
+        case "note" -> note(link, form);
         default -> throw new NotFoundException();
       }
       return SignInPage.seeOther("/desk/wearer/" + link);
@@ -115,6 +109,16 @@ public class WearerPage {
           .entity(page(link, form.refused(refusal)))
           .build();
     }
+  }
+
+  private void outcome(String link, FilledForm form) {
+    Caller wearer = door.follow(link);
+    cases.outcome(wearer, wearer.caseId(), form.number("number"), form.json("/outcome", "/said"));
+  }
+
+  private void note(String link, FilledForm form) {
+    Caller wearer = door.follow(link);
+    cases.note(wearer, wearer.caseId(), form.json("/text"));
   }
 
   /** What was told of the wearer and the pattern before need not be told again. */
@@ -128,7 +132,8 @@ public class WearerPage {
         request.withArray("signs").addObject().put("sign", danger.id()).put("seen", "absent");
       }
     }
-    own.addRound(link, request.toString().getBytes(StandardCharsets.UTF_8));
+    Caller wearer = door.follow(link);
+    cases.addRound(wearer, wearer.caseId(), request);
   }
 
   @GET
@@ -146,7 +151,8 @@ public class WearerPage {
     if (!FilledForm.of(body).ticked("sure")) {
       return SignInPage.seeOther("/desk/wearer/" + link + "/delete");
     }
-    own.delete(link);
+    Caller wearer = door.follow(link);
+    store.cases().delete(wearer, wearer.caseId());
     return RestResponse.ok(Pages.deletedOwn().render());
   }
 }

@@ -2,7 +2,7 @@ package easewright.desk;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.api.CircumstancesReader;
+import easewright.request.CircumstancesReader;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;

@@ -1,6 +1,6 @@
 package easewright.guard;
 
-import easewright.api.Problem;
+import easewright.saying.Problem;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpHeaders;

@@ -2,7 +2,7 @@ package easewright.guard;
 
 import com.github.benmanes.caffeine.cache.Cache;
 import com.github.benmanes.caffeine.cache.Caffeine;
-import easewright.api.ClinicDoor;
+import easewright.access.ClinicDoor;
 import io.vertx.core.Future;
 import io.vertx.core.http.Cookie;
 import io.vertx.core.http.HttpHeaders;

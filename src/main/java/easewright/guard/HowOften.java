@@ -1,11 +1,11 @@
 package easewright.guard;
 
-import easewright.api.Allowance;
-import easewright.api.ClinicDoor;
-import easewright.api.Place;
-import easewright.api.Problem;
-import easewright.api.TooOften;
+import easewright.access.Allowance;
+import easewright.access.ClinicDoor;
+import easewright.access.Place;
+import easewright.access.TooOften;
 import easewright.guard.BroughtKeys.Found;
+import easewright.saying.Problem;
 import io.github.bucket4j.ConsumptionProbe;
 import io.quarkus.logging.Log;
 import io.quarkus.vertx.http.runtime.filters.Filters;

@@ -1,6 +1,6 @@
 package easewright.guard;
 
-import easewright.api.Problem;
+import easewright.saying.Problem;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpServerRequest;

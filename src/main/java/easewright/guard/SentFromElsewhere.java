@@ -1,7 +1,7 @@
 package easewright.guard;
 
-import easewright.api.OwnPages;
-import easewright.api.Problem;
+import easewright.access.OwnPages;
+import easewright.saying.Problem;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpMethod;

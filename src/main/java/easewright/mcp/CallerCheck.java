@@ -1,6 +1,6 @@
 package easewright.mcp;
 
-import easewright.api.Problem;
+import easewright.saying.Problem;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpServerRequest;

@@ -1,7 +1,7 @@
 package easewright.mcp;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import easewright.api.RequestSchema;
+import easewright.contract.RequestSchema;
 import io.quarkiverse.mcp.server.InputSchemaGenerator;
 import io.quarkiverse.mcp.server.ToolManager.ToolInfo;
 import jakarta.inject.Singleton;

@@ -1,12 +1,12 @@
 package easewright.mcp;
 
-import easewright.api.CheckPages;
-import easewright.api.ClothCheckResource;
-import easewright.api.CutPlanPages;
-import easewright.api.CutPlanResource;
-import easewright.api.FittingResource;
-import easewright.api.IntakeResource;
-import easewright.api.SizeCheckResource;
+import easewright.answering.CheckService;
+import easewright.answering.CutPlanService;
+import easewright.answering.FittingService;
+import easewright.saying.CheckPages;
+import easewright.saying.CutPlanPages;
+import easewright.saying.ReplyLength;
+import easewright.saying.ReplyWriter;
 import io.quarkiverse.mcp.server.RawMessage;
 import io.quarkiverse.mcp.server.Tool;
 import io.quarkiverse.mcp.server.ToolResponse;
@@ -19,26 +19,23 @@ import jakarta.inject.Singleton;
  */
 @Singleton
 public class FitTools {
-  private final FittingResource fittings;
-  private final SizeCheckResource sizes;
-  private final ClothCheckResource cloths;
-  private final CutPlanResource plans;
-  private final IntakeResource posts;
+  private final FittingService fittings;
+  private final CheckService checks;
+  private final CutPlanService plans;
+  private final ReplyWriter replies;
   private final CalledAs called;
 
   FitTools(
-      FittingResource fittings,
-      IntakeResource posts,
-      SizeCheckResource sizes,
-      ClothCheckResource cloths,
-      CutPlanResource plans,
+      FittingService fittings,
+      CheckService checks,
+      CutPlanService plans,
+      ReplyWriter replies,
       CalledAs called) {
     this.fittings = fittings;
-    this.posts = posts;
-    this.called = called;
-    this.sizes = sizes;
-    this.cloths = cloths;
+    this.checks = checks;
     this.plans = plans;
+    this.replies = replies;
+    this.called = called;
   }
 
   @Tool(
@@ -60,7 +57,9 @@ public class FitTools {
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse answerFitting(RawMessage message) {
     return Reply.to(
-        message, fittings::answer, answer -> fittings.post(answer, called.beforeThePath()));
+        message,
+        fittings::answer,
+        answer -> replies.markdown(answer, ReplyLength.LONG, called.beforeThePath()));
   }
 
   @Tool(
@@ -80,7 +79,7 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse readPost(RawMessage message) {
-    return Reply.to(message, posts::json, read -> Reply.Pages.reading(read).render());
+    return Reply.to(message, fittings::read, read -> Reply.Pages.reading(read).render());
   }
 
   @Tool(
@@ -98,7 +97,7 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse checkSize(RawMessage message) {
-    return Reply.to(message, sizes::json, answer -> CheckPages.sizePost(answer).render());
+    return Reply.to(message, checks::size, answer -> CheckPages.sizePost(answer).render());
   }
 
   @Tool(
@@ -116,7 +115,7 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse checkCloth(RawMessage message) {
-    return Reply.to(message, cloths::json, answer -> CheckPages.clothPost(answer).render());
+    return Reply.to(message, checks::cloth, answer -> CheckPages.clothPost(answer).render());
   }
 
   @Tool(
@@ -134,6 +133,6 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse planCut(RawMessage message) {
-    return Reply.to(message, plans::json, plan -> CutPlanPages.list(plan).render());
+    return Reply.to(message, plans::plan, plan -> CutPlanPages.list(plan).render());
   }
 }

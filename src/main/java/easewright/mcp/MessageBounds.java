@@ -3,7 +3,7 @@ package easewright.mcp;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonToken;
-import easewright.api.RequestJson;
+import easewright.request.RequestJson;
 import io.vertx.core.buffer.Buffer;
 import java.io.IOException;
 import java.util.Optional;

@@ -1,9 +1,10 @@
 package easewright.mcp;
 
-import easewright.api.FaultyRequest;
-import easewright.api.IntakeAnswer;
-import easewright.api.Problem;
-import easewright.api.RequestJson;
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.request.FaultyRequest;
+import easewright.request.IntakeAnswer;
+import easewright.request.RequestJson;
+import easewright.saying.Problem;
 import io.quarkiverse.mcp.server.RawMessage;
 import io.quarkiverse.mcp.server.TextContent;
 import io.quarkiverse.mcp.server.ToolResponse;
@@ -36,7 +37,7 @@ final class Reply {
   }
 
   static <A> ToolResponse to(
-      RawMessage message, Function<byte[], A> answer, Function<A, String> page) {
+      RawMessage message, Function<JsonNode, A> answer, Function<A, String> page) {
     try {
       A answered = answer.apply(arguments(message));
       return reply(false, page.apply(answered), answered);
@@ -49,10 +50,10 @@ final class Reply {
     }
   }
 
-  private static byte[] arguments(RawMessage message) {
+  private static JsonNode arguments(RawMessage message) {
     Object arguments =
         message.asJsonObject().getJsonObject("params").getValue("arguments", new JsonObject());
-    return Json.encode(arguments).getBytes(StandardCharsets.UTF_8);
+    return RequestJson.parse(Json.encode(arguments).getBytes(StandardCharsets.UTF_8));
   }
 
   private static ToolResponse reply(boolean isError, String page, Object json) {

@@ -1,10 +1,10 @@
 package easewright.mcp;
 
-import easewright.api.RuleResource;
-import easewright.api.RuleResource.RuleEntry;
-import easewright.api.RuleResource.RulePageNote;
-import easewright.api.SignResource;
-import easewright.api.SignResource.SignNote;
+import easewright.answering.FittingService;
+import easewright.answering.HandbookService;
+import easewright.saying.RulePageNote;
+import easewright.saying.RulePageNote.RuleEntry;
+import easewright.saying.SignNote;
 import io.quarkiverse.mcp.server.CompleteResourceTemplate;
 import io.quarkiverse.mcp.server.JsonRpcErrorCodes;
 import io.quarkiverse.mcp.server.McpException;
@@ -28,12 +28,12 @@ public class RulePages {
   // The specification lets a completion give at most 100 values (2025-11-25, server/utilities).
   private static final int MOST_COMPLETIONS = 100;
 
-  private final RuleResource rules;
-  private final SignResource signs;
+  private final HandbookService rules;
+  private final FittingService fittings;
 
-  RulePages(RuleResource rules, SignResource signs) {
+  RulePages(HandbookService rules, FittingService fittings) {
     this.rules = rules;
-    this.signs = signs;
+    this.fittings = fittings;
   }
 
   @CheckedTemplate(basePath = "mcp")
@@ -57,7 +57,7 @@ public class RulePages {
       description = "Every page of the rule book in a line, with its address.",
       mimeType = MARKDOWN)
   TextResourceContents all() {
-    return contents(ALL, Pages.rules(rules.index(), ALL));
+    return contents(ALL, Pages.rules(rules.pages(), ALL));
   }
 
   @Resource(
@@ -67,7 +67,7 @@ public class RulePages {
       description = "Every sign a fitting can report: its id, its name, and the question to ask.",
       mimeType = MARKDOWN)
   TextResourceContents allSigns() {
-    return contents(SIGNS, Pages.signs(signs.all()));
+    return contents(SIGNS, Pages.signs(fittings.signs()));
   }
 
   @ResourceTemplate(
@@ -78,15 +78,18 @@ public class RulePages {
       mimeType = MARKDOWN)
   TextResourceContents page(String id) {
     String uri = ALL + "/" + id;
-    if (rules.index().stream().noneMatch(page -> page.id().equals(id))) {
-      throw new McpException("Resource not found: " + uri, JsonRpcErrorCodes.RESOURCE_NOT_FOUND);
-    }
-    return contents(uri, Pages.rule(rules.rule(id)));
+    return rules
+        .page(id)
+        .map(page -> contents(uri, Pages.rule(page)))
+        .orElseThrow(
+            () ->
+                new McpException(
+                    "Resource not found: " + uri, JsonRpcErrorCodes.RESOURCE_NOT_FOUND));
   }
 
   @CompleteResourceTemplate("rule")
   List<String> ids(String id) {
-    return rules.index().stream()
+    return rules.pages().stream()
         .map(RuleEntry::id)
         .filter(known -> known.contains(id))
         .sorted()

@@ -1,7 +1,7 @@
 package easewright.mcp;
 
-import easewright.api.Place;
-import easewright.api.Problem;
+import easewright.access.Place;
+import easewright.saying.Problem;
 import io.quarkiverse.mcp.server.JsonRpcErrorCodes;
 import io.quarkiverse.mcp.server.ResourceManager;
 import io.quarkiverse.mcp.server.runtime.McpMessageHandler;

@@ -10,7 +10,7 @@ import java.util.Map;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * How many sessions there are, in all and from one place (see {@link easewright.api.Place}). The
+ * How many sessions there are, in all and from one place (see {@link easewright.access.Place}). The
  * extension keeps them, and forgets those that are not used; it counts none and bounds none.
  */
 @Singleton

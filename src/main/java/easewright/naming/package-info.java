@@ -1,2 +1,2 @@
-/** Finds the known name that a misspelt one was probably meant to be. */
+/** Names: how they are written, and which known name a misspelt one was probably meant to be. */
 package easewright.naming;

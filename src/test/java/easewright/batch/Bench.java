@@ -3,14 +3,14 @@ package easewright.batch;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import easewright.api.FittingReader;
-import easewright.api.KnownNames;
-import easewright.api.RequestJson;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.RuleBookStamp;
 import easewright.diagnosis.Diagnosis;
 import easewright.pattern.PatternSheets;
+import easewright.request.FittingReader;
+import easewright.request.KnownNames;
 import easewright.rulebook.RuleBook;
 import java.util.List;
 import java.util.Map;
@@ -40,10 +40,10 @@ final class Bench {
   static Answering answering() {
     FittingReader reader = new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
     Diagnosis diagnosis = new Diagnosis(BOOK, SHEETS.shipped());
-    return answering(body -> diagnosis.answer(reader.read(RequestJson.parse(body))));
+    return answering(request -> diagnosis.answer(reader.read(request)));
   }
 
-  static Answering answering(Function<byte[], Answer> fittings) {
+  static Answering answering(Function<JsonNode, Answer> fittings) {
     return new Answering(
         new Named(), fittings, () -> new RuleBookStamp(version(), BOOK.source().hash()), JSON);
   }

@@ -10,7 +10,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
-import easewright.api.FittedReader;
+import easewright.answering.RoundReader;
 import easewright.clinic.Caller;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Clinics;
@@ -18,6 +18,7 @@ import easewright.clinic.Key;
 import easewright.clinic.Outcome;
 import easewright.clinic.Role;
 import easewright.clinic.SampleClinic;
+import easewright.request.RequestJson;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
@@ -109,7 +110,7 @@ class ClinicPagesTest {
   }
 
   @Inject ClinicStore store;
-  @Inject FittedReader fittings;
+  @Inject RoundReader fittings;
   private Caller organiser;
   private Key helper;
   private String id;
@@ -125,7 +126,12 @@ class ClinicPagesTest {
 
   private String caseOf(String nickname) {
     String one = store.cases().open(organiser, nickname).id();
-    store.rounds().add(organiser, one, fittings.read(ROUND.getBytes(StandardCharsets.UTF_8)));
+    store
+        .rounds()
+        .add(
+            organiser,
+            one,
+            fittings.read(RequestJson.parse(ROUND.getBytes(StandardCharsets.UTF_8))));
     return one;
   }
 
@@ -363,7 +369,12 @@ class ClinicPagesTest {
   void a_sign_of_many_causes_is_not_told_as_no_fault_at_all() {
     String one = store.cases().open(organiser, "Ivolde").id();
     String gapes = "{\"signs\": [{\"sign\": \"neckline-gapes\"}]}";
-    store.rounds().add(organiser, one, fittings.read(gapes.getBytes(StandardCharsets.UTF_8)));
+    store
+        .rounds()
+        .add(
+            organiser,
+            one,
+            fittings.read(RequestJson.parse(gapes.getBytes(StandardCharsets.UTF_8))));
 
     asking(helper.text())
         .get("/desk/clinics/" + opened.clinic().id() + "/cases/" + one)
@@ -428,7 +439,12 @@ class ClinicPagesTest {
         "{\"pattern\": {\"sheet\": \"quillmere-top\"}, \"sizeCut\": \"%s\", \"text\": \"%s\"}"
             .formatted(size, post);
     String one = store.cases().open(organiser, "In " + size).id();
-    store.rounds().add(organiser, one, fittings.read(round.getBytes(StandardCharsets.UTF_8)));
+    store
+        .rounds()
+        .add(
+            organiser,
+            one,
+            fittings.read(RequestJson.parse(round.getBytes(StandardCharsets.UTF_8))));
   }
 
   @Test
@@ -470,11 +486,7 @@ class ClinicPagesTest {
 
   @Test
   void only_a_sample_has_a_button_that_removes_it_and_only_for_its_organiser() {
-    Clinics.Opened sample =
-        SampleClinic.open(
-            store,
-            request -> fittings.read(request.toString().getBytes(StandardCharsets.UTF_8)),
-            Instant.now());
+    Clinics.Opened sample = SampleClinic.open(store, fittings::read, Instant.now());
     Caller sampleOrganiser = store.keys().holder(sample.key().text()).orElseThrow();
     Key helping = store.keys().issue(sampleOrganiser, Role.HELPER, "Perrin");
     String home = "/desk/clinics/" + sampleOrganiser.clinic();

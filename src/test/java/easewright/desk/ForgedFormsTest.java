@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.api.FittedReader;
+import easewright.answering.RoundReader;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Key;
 import easewright.fuzz.Endpoints;
@@ -53,7 +53,7 @@ class ForgedFormsTest {
       Set.of("/desk/sign-in", "/desk/clinics/new", "/desk/clinics/new/sample");
 
   @Inject ClinicStore store;
-  @Inject FittedReader fittings;
+  @Inject RoundReader fittings;
   private KeptClinic clinic;
   private KeptClinic other;
 

@@ -9,12 +9,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
-import easewright.api.FittedReader;
+import easewright.answering.RoundReader;
 import easewright.clinic.Caller;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Clinics;
 import easewright.clinic.Key;
 import easewright.clinic.Role;
+import easewright.request.RequestJson;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
@@ -60,7 +61,7 @@ class HostileTextsTest {
           "]]><!--zq7");
 
   @Inject ClinicStore store;
-  @Inject FittedReader fittings;
+  @Inject RoundReader fittings;
   private Clinics.Opened clinic;
   private Caller organiser;
   private Key helper;
@@ -76,7 +77,7 @@ class HostileTextsTest {
     pages.addAll(List.of(home + "/organise", home + "/organise/audit", home + "/organise/delete"));
     for (String text : HOSTILE) {
       String id = store.cases().open(organiser, text).id();
-      store.rounds().add(organiser, id, fittings.read(round(text)));
+      store.rounds().add(organiser, id, fittings.read(RequestJson.parse(round(text))));
       store.cases().note(organiser, id, text);
       Key link = store.keys().issueLink(organiser, id);
       String page = home + "/cases/" + id;

@@ -1,10 +1,10 @@
 package easewright.diagnosis;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import easewright.api.FittingReader;
-import easewright.api.KnownNames;
-import easewright.api.SoFar;
 import easewright.pattern.PatternSheets;
+import easewright.request.FittingReader;
+import easewright.request.KnownNames;
+import easewright.request.SoFar;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.Statements;
 import easewright.rulebook.facts.Figure;

@@ -9,7 +9,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
-import easewright.api.FittedReader;
+import easewright.answering.RoundReader;
 import easewright.clinic.ClinicStore;
 import easewright.fuzz.Endpoints.Endpoint;
 import easewright.fuzz.RawRequest.Answer;
@@ -52,7 +52,7 @@ abstract class EndpointsFuzz extends SilentLog {
   private static final List<String> PARAMETERS = Endpoints.queryParameters();
 
   @Inject ClinicStore store;
-  @Inject FittedReader fittings;
+  @Inject RoundReader fittings;
   private KeptClinic clinic;
 
   static Set<Endpoint> endpoints() {

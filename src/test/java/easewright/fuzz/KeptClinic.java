@@ -3,7 +3,7 @@ package easewright.fuzz;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static java.util.Map.entry;
 
-import easewright.api.FittedReader;
+import easewright.answering.RoundReader;
 import easewright.clinic.Caller;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Clinics;
@@ -11,6 +11,7 @@ import easewright.clinic.Fitted;
 import easewright.clinic.Key;
 import easewright.clinic.NotHere;
 import easewright.clinic.Role;
+import easewright.request.RequestJson;
 import java.util.Map;
 import org.apache.commons.codec.digest.HmacAlgorithms;
 import org.apache.commons.codec.digest.HmacUtils;
@@ -30,11 +31,11 @@ public record KeptClinic(
           .getBytes(UTF_8);
 
   /** Opens it. */
-  public static KeptClinic in(ClinicStore store, FittedReader fittings) {
+  public static KeptClinic in(ClinicStore store, RoundReader fittings) {
     Clinics.Opened opened = store.clinics().open("Thursday sewing circle", "Odile", 90);
     Caller caller = store.keys().holder(opened.key().text()).orElseThrow();
     Key helper = store.keys().issue(caller, Role.HELPER, "Perrin");
-    Fitted fitted = fittings.read(ROUND);
+    Fitted fitted = fittings.read(RequestJson.parse(ROUND));
     String id = store.rounds().open(caller, "Wrenna", fitted).id();
     store.rounds().open(caller, "Tamsel", fitted);
     Key link = store.keys().issueLink(caller, id);

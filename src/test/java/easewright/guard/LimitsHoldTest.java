@@ -10,7 +10,7 @@ import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.api.FittedReader;
+import easewright.answering.RoundReader;
 import easewright.clinic.ClinicStore;
 import easewright.fuzz.KeptClinic;
 import io.quarkus.test.junit.QuarkusTest;
@@ -65,7 +65,7 @@ class LimitsHoldTest {
   }
 
   @Inject ClinicStore store;
-  @Inject FittedReader fittings;
+  @Inject RoundReader fittings;
   private KeptClinic clinic;
   private String address;
 

@@ -5,7 +5,7 @@ import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.api.FittedReader;
+import easewright.answering.RoundReader;
 import easewright.clinic.ClinicStore;
 import easewright.fuzz.Endpoints;
 import easewright.fuzz.Endpoints.Endpoint;
@@ -64,7 +64,7 @@ class PlacesComeBackTest {
   @Inject AtOnce places;
   @Inject Router router;
   @Inject ClinicStore store;
-  @Inject FittedReader fittings;
+  @Inject RoundReader fittings;
   private KeptClinic clinic;
 
   /** As many as there are when nothing was asked yet. */

@@ -6,7 +6,7 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.api.FittedReader;
+import easewright.answering.RoundReader;
 import easewright.clinic.ClinicStore;
 import easewright.fuzz.Endpoints;
 import easewright.fuzz.Endpoints.Endpoint;
@@ -60,7 +60,7 @@ class SentFromElsewhereTest {
           Map.of("Origin", "http://evil.example", "Sec-Fetch-Site", "cross-site"));
 
   @Inject ClinicStore store;
-  @Inject FittedReader fittings;
+  @Inject RoundReader fittings;
   private KeptClinic clinic;
 
   static Set<Endpoint> changing() {

@@ -1,6 +1,6 @@
 package easewright.rulebook;
 
-import easewright.api.PageCases;
+import easewright.answering.PageCases;
 import easewright.pattern.PatternSheets;
 import org.junit.jupiter.api.Test;
 

@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import easewright.api.PageCases;
+import easewright.answering.PageCases;
 import easewright.pattern.PatternSheets;
 import java.nio.file.Path;
 import java.util.List;

@@ -1,0 +1,4 @@
+/**
+ * Who calls and from where: keys to clinics, addresses of callers, and the service's own address.
+ */
+package easewright.access;

@@ -1,0 +1,126 @@
+package easewright.answering;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.clinic.Caller;
+import easewright.clinic.Case;
+import easewright.clinic.ClinicStore;
+import easewright.clinic.Fitted;
+import easewright.clinic.GroupReply;
+import easewright.clinic.Note;
+import easewright.clinic.Outcome;
+import easewright.clinic.Round;
+import easewright.clinic.Story;
+import easewright.request.ClinicForm;
+import easewright.request.Standing;
+import jakarta.inject.Singleton;
+import java.util.List;
+
+/**
+ * Changes the cases of a clinic, for helpers and, where the store lets them, for wearers. Requests
+ * are JSON in the form of the contract; each method throws {@link easewright.request.FaultyRequest}
+ * naming every fault of one.
+ */
+@Singleton
+public class CaseService {
+  private final ClinicStore store;
+  private final RoundReader fittings;
+
+  CaseService(ClinicStore store, RoundReader fittings) {
+    this.store = store;
+    this.fittings = fittings;
+  }
+
+  /** Opens a case without a round. */
+  public Case open(Caller caller, JsonNode request) {
+    return store.cases().open(caller, nicknameIn(request));
+  }
+
+  /** Opens a case with its first round, both or neither. */
+  public Case open(Caller caller, JsonNode request, JsonNode fitting) {
+    return store.rounds().open(caller, nicknameIn(request), fittings.read(fitting));
+  }
+
+  private static String nicknameIn(JsonNode request) {
+    ClinicForm form = new ClinicForm(request, "nickname");
+    String nickname = form.name("nickname");
+    form.refuseFaulty();
+    return nickname;
+  }
+
+  /** Takes a case that nobody has. */
+  public Case take(Caller caller, String id, JsonNode request) {
+    return store.cases().take(caller, id, versionIn(request));
+  }
+
+  /** Hands a case over to another helper, or back to the queue. */
+  public Case handOver(Caller caller, String id, JsonNode request) {
+    ClinicForm form = new ClinicForm(request, "version", "to");
+    int version = form.version();
+    String to = form.idOrNone("to");
+    form.refuseFaulty();
+    return store.cases().handOver(caller, id, version, to);
+  }
+
+  /** Closes a case. */
+  public Case close(Caller caller, String id, JsonNode request) {
+    return store.cases().close(caller, id, versionIn(request));
+  }
+
+  /** Opens a closed case again. */
+  public Case reopen(Caller caller, String id, JsonNode request) {
+    return store.cases().reopen(caller, id, versionIn(request));
+  }
+
+  private static int versionIn(JsonNode request) {
+    ClinicForm form = new ClinicForm(request, "version");
+    int version = form.version();
+    form.refuseFaulty();
+    return version;
+  }
+
+  /** Adds a round: a fitting and its answer, in which dangers of earlier rounds still count. */
+  public Round addRound(Caller caller, String id, JsonNode fitting) {
+    Fitted next = fittings.read(fitting, store.rounds().told(caller, id));
+    return store.rounds().add(caller, id, next);
+  }
+
+  /** What the rounds of a case told about health that still stands. */
+  public Standing standing(Caller caller, String id) {
+    return fittings.standing(store.rounds().told(caller, id));
+  }
+
+  /** Keeps the reply that was posted to a round. */
+  public Story reply(Caller caller, String id, int round, JsonNode request) {
+    ClinicForm form = new ClinicForm(request, "version", "text");
+    int version = form.version();
+    String text = form.text("text");
+    form.refuseFaulty();
+    return store.rounds().reply(caller, id, round, version, text);
+  }
+
+  /** Keeps one reply for several cases that ask the same. */
+  public List<GroupReply.Given> replyToAll(Caller caller, JsonNode request) {
+    ClinicForm form = new ClinicForm(request, "cases", "text");
+    List<GroupReply.Addressed> cases = form.cases();
+    String text = form.text("text");
+    form.refuseFaulty();
+    return store.rounds().replyToAll(caller, cases, text).cases();
+  }
+
+  /** Keeps whether the change of a round helped. */
+  public Story outcome(Caller caller, String id, int round, JsonNode request) {
+    ClinicForm form = new ClinicForm(request, "outcome", "said");
+    Outcome outcome = form.oneOf("outcome", List.of(Outcome.values()));
+    String said = form.textOrNone("said");
+    form.refuseFaulty();
+    return store.rounds().outcome(caller, id, round, outcome, said);
+  }
+
+  /** Adds a note to a case. */
+  public Note note(Caller caller, String id, JsonNode request) {
+    ClinicForm form = new ClinicForm(request, "text");
+    String text = form.text("text");
+    form.refuseFaulty();
+    return store.cases().note(caller, id, text);
+  }
+}

@@ -1,0 +1,36 @@
+package easewright.answering;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.check.ClothAnswer;
+import easewright.check.SizeAnswer;
+import jakarta.inject.Singleton;
+
+/** Checks sizes and cloths before anything is cut. Nothing is kept. */
+@Singleton
+public class CheckService {
+  private final RuleBookService rules;
+
+  CheckService(RuleBookService rules) {
+    this.rules = rules;
+  }
+
+  /**
+   * Which size to cut.
+   *
+   * @throws easewright.request.FaultyRequest naming every fault of the request
+   */
+  public SizeAnswer size(JsonNode request) {
+    Edition edition = rules.edition();
+    return rules.inTime(() -> edition.sizeCheck().answer(edition.checkReader().size(request)));
+  }
+
+  /**
+   * What a cloth or an elastic is fit for.
+   *
+   * @throws easewright.request.FaultyRequest naming every fault of the request
+   */
+  public ClothAnswer cloth(JsonNode request) {
+    Edition edition = rules.edition();
+    return rules.inTime(() -> edition.clothCheck().answer(edition.checkReader().cloth(request)));
+  }
+}

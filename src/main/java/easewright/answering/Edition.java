@@ -1,0 +1,133 @@
+package easewright.answering;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.check.ClothCheck;
+import easewright.check.SizeCheck;
+import easewright.diagnosis.Answer;
+import easewright.diagnosis.Diagnosis;
+import easewright.diagnosis.Fitting;
+import easewright.pattern.PatternSheets;
+import easewright.request.CheckReader;
+import easewright.request.FaultyRequest;
+import easewright.request.FittingReader;
+import easewright.request.IntakeAnswer;
+import easewright.request.KnownNames;
+import easewright.request.SoFar;
+import easewright.request.Standing;
+import easewright.request.TextFitting;
+import easewright.request.TextReader;
+import easewright.request.Unjudged;
+import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.RuleBook;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** A rule book with its reader of requests and its diagnosis. */
+public record Edition(
+    RuleBook book,
+    FittingReader reader,
+    Diagnosis diagnosis,
+    CheckReader checkReader,
+    SizeCheck sizeCheck,
+    ClothCheck clothCheck,
+    TextReader texts) {
+
+  /** A book made ready to answer. */
+  static Edition of(RuleBook book, PatternSheets sheets) {
+    KnownNames known = KnownNames.of(book.catalog(), sheets);
+    FittingReader reader = new FittingReader(known);
+    Diagnosis diagnosis = new Diagnosis(book, sheets.shipped());
+    return new Edition(
+        book,
+        reader,
+        diagnosis,
+        new CheckReader(known, reader),
+        new SizeCheck(book, diagnosis),
+        new ClothCheck(book, diagnosis),
+        new TextReader(book.source(), sheets));
+  }
+
+  /**
+   * Answers an invented fitting before the book is used: one that cannot answer should not come
+   * into force, and the first asker should not wait for classes to load.
+   */
+  void answerOnce() {
+    answer(
+        JsonNodeFactory.instance
+            .objectNode()
+            .set(
+                "body",
+                JsonNodeFactory.instance
+                    .objectNode()
+                    .put("bust", "94 cm")
+                    .put("underbust", "77 cm")));
+  }
+
+  /**
+   * Reads one fitting, its text included, and answers it, with the request to go on from.
+   *
+   * @throws FaultyRequest naming every fault of the request
+   */
+  public Answer answer(JsonNode request) {
+    return answer(request, Standing.NONE);
+  }
+
+  /**
+   * The same for the next round of a case: what stands from earlier rounds counts, and an answer
+   * that stops for it asks whether it has been seen to.
+   */
+  Answer answer(JsonNode request, Standing standing) {
+    IntakeAnswer text = texts.read(request).orElse(null);
+    JsonNode whole = Unjudged.with(request, text);
+    List<String> again =
+        whole instanceof ObjectNode all
+            ? standing.putInto(all, request.has(Unjudged.FIELD))
+            : List.of();
+    Fitting fitting = fitting(whole, text);
+    Answer answer = diagnosis.answer(fitting, !whole.path(Unjudged.FIELD).isEmpty());
+    if (!again.isEmpty()) {
+      String names = again.stream().map(book.catalog()::nameOf).collect(Collectors.joining("; "));
+      answer = answer.asking(book.source().wording().say("danger-told-earlier", "signs", names));
+    }
+    return answer.goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
+  }
+
+  /** Ids of the signs that are dangers. */
+  Set<String> dangers() {
+    return book.catalog().signs().values().stream()
+        .filter(SignEntry::redFlag)
+        .map(SignEntry::id)
+        .collect(Collectors.toSet());
+  }
+
+  /**
+   * Reads one fitting, its text included, without answering it: the request to go on from.
+   *
+   * @throws FaultyRequest naming every fault of the request
+   */
+  ObjectNode check(JsonNode request) {
+    IntakeAnswer text = texts.read(request).orElse(null);
+    JsonNode whole = Unjudged.with(request, text);
+    return SoFar.of(whole, fitting(whole, text));
+  }
+
+  private Fitting fitting(JsonNode whole, IntakeAnswer text) {
+    try {
+      return reader.read(whole);
+    } catch (FaultyRequest refused) {
+      throw text == null ? refused : refused.atText(TextFitting.saidByText(text));
+    }
+  }
+
+  /**
+   * Reads a text and answers nothing.
+   *
+   * @throws FaultyRequest when there is no text or it is too long
+   */
+  IntakeAnswer read(JsonNode request) {
+    return texts.readAnything(request);
+  }
+}

@@ -1,0 +1,77 @@
+package easewright.answering;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.diagnosis.Answer;
+import easewright.request.FaultyRequest;
+import easewright.request.IntakeAnswer;
+import easewright.request.Standing;
+import easewright.saying.SignNote;
+import jakarta.inject.Singleton;
+import java.util.List;
+
+/**
+ * Answers fittings by the rule book in force. Requests are JSON in the form of the contract; a
+ * request may hold a post in plain words. Nothing is kept.
+ */
+@Singleton
+public class FittingService {
+  private final RuleBookService rules;
+
+  FittingService(RuleBookService rules) {
+    this.rules = rules;
+  }
+
+  /**
+   * Answers one fitting within the time that one answer may take.
+   *
+   * @throws FaultyRequest naming every fault of the request
+   * @throws easewright.deadline.DeadlinePassed when it takes longer
+   */
+  public Answer answer(JsonNode request) {
+    return answer(request, Standing.NONE);
+  }
+
+  /** Answers the next round of a case, in which dangers of earlier rounds still count. */
+  Answer answer(JsonNode request, Standing standing) {
+    Edition edition = rules.edition();
+    return rules.inTime(() -> edition.answer(request, standing));
+  }
+
+  /** Answers one fitting however long it takes: nobody waits for one of a batch. */
+  public Answer answerWithoutDeadline(JsonNode request) {
+    return rules.edition().answer(request);
+  }
+
+  /**
+   * Reads one fitting without answering it.
+   *
+   * @return the fitting as it was understood, in the form of a request
+   * @throws FaultyRequest naming every fault of the request
+   */
+  public ObjectNode check(JsonNode request) {
+    Edition edition = rules.edition();
+    return rules.inTime(() -> edition.check(request));
+  }
+
+  /**
+   * Reads the text of a request and answers nothing.
+   *
+   * @throws FaultyRequest when there is no text or it is too long
+   */
+  public IntakeAnswer read(JsonNode request) {
+    Edition edition = rules.edition();
+    return rules.inTime(() -> edition.read(request));
+  }
+
+  /** Reads a post in plain words and answers nothing. */
+  public IntakeAnswer readText(String text) {
+    return read(JsonNodeFactory.instance.objectNode().put("text", text));
+  }
+
+  /** The signs that a fitting can report. */
+  public List<SignNote> signs() {
+    return rules.edition().book().catalog().signs().values().stream().map(SignNote::of).toList();
+  }
+}

@@ -1,0 +1,74 @@
+package easewright.answering;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import easewright.deadline.DeadlinePassed;
+import easewright.request.FaultyRequest;
+import easewright.request.RequestJson;
+import easewright.request.RequestLines.Line;
+import easewright.saying.Problem;
+import io.quarkus.logging.Log;
+import jakarta.inject.Singleton;
+import java.util.Arrays;
+
+/** Answers a fitting written in one line with one line, whatever is wrong with it. */
+@Singleton
+public class LineAnswers {
+  private final FittingService fittings;
+  private final ObjectMapper json;
+
+  LineAnswers(FittingService fittings, ObjectMapper json) {
+    this.fittings = fittings;
+    this.json = json;
+  }
+
+  /**
+   * What a line is answered with.
+   *
+   * @param line the answer, or the problem with the line's number, as JSON ended by a line feed
+   * @param refused whether it is a problem
+   */
+  public record Reply(byte[] line, boolean refused) {}
+
+  /** The answer to one line. */
+  public Reply reply(Line line) {
+    try {
+      return new Reply(bytes(fittings.answer(request(line))), false);
+    } catch (FaultyRequest request) {
+      return refusal(Problem.of(request), line.number());
+    } catch (DeadlinePassed request) {
+      return refusal(Problem.tookTooLong(), line.number());
+    } catch (RequestJson.TooLarge request) {
+      return refusal(Problem.tooLarge(RequestJson.MOST_BYTES / 1024 + " KB a line"), line.number());
+    } catch (RuntimeException failure) {
+      // The other lines are not to suffer for it.
+      Log.error("A line of a request failed", failure);
+      return refusal(Problem.failed(), line.number());
+    }
+  }
+
+  /** A problem as the reply to a line. */
+  public Reply refusal(Problem problem, int line) {
+    return new Reply(bytes(problem.atLine(line)), true);
+  }
+
+  private static JsonNode request(Line line) {
+    if (line.tooLong()) {
+      throw new RequestJson.TooLarge();
+    }
+    return RequestJson.parse(line.text(), line.number());
+  }
+
+  /** As JSON in one line, ended by a line feed. */
+  public byte[] bytes(Object answer) {
+    try {
+      byte[] text = json.writeValueAsBytes(answer);
+      byte[] line = Arrays.copyOf(text, text.length + 1);
+      line[text.length] = '\n';
+      return line;
+    } catch (JsonProcessingException impossible) {
+      throw new IllegalStateException("An answer can't be written.", impossible);
+    }
+  }
+}

@@ -1,0 +1,141 @@
+package easewright.answering;
+
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import easewright.diagnosis.RuleWords;
+import easewright.pattern.Choice;
+import easewright.pattern.PatternSheet;
+import easewright.pattern.PatternSheets;
+import easewright.request.CircumstancesReader;
+import easewright.request.FaultyRequest;
+import easewright.request.FittingReader;
+import easewright.request.KnownNames;
+import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleBookFault;
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.RulePage;
+import easewright.rulebook.check.BookCheck;
+import easewright.rulebook.check.BookProblem;
+import easewright.rulebook.check.KnownWords;
+import java.io.UncheckedIOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+
+/** A rule book in a folder of its writer: checked first, compiled only when it is sound. */
+public final class OwnBook {
+  private final PatternSheets sheets;
+  private final KnownWords words;
+
+  public OwnBook(PatternSheets sheets) {
+    this.sheets = sheets;
+    this.words =
+        KnownWords.of(
+            RuleBookSource.compiledIn(),
+            CircumstancesReader.all(),
+            RuleWords.TRAITS,
+            RuleWords.FIGURES,
+            choices(sheets),
+            RuleWords.SHARED_PARAMETERS);
+  }
+
+  /** What rules may say beside what the book defines. */
+  public KnownWords words() {
+    return words;
+  }
+
+  /** Everything wrong with a book, short of compiling it; empty for a sound one. */
+  public List<BookProblem> problems(Path folder) {
+    List<BookProblem> problems = new ArrayList<>(BookCheck.problems(folder, words));
+    try {
+      problems.addAll(unreadableCases(RuleBookSource.read(folder)));
+    } catch (RuntimeException unreadable) {
+      if (problems.isEmpty()) {
+        problems.add(unexpected(unreadable));
+      }
+    }
+    return problems;
+  }
+
+  /**
+   * Checks and compiles a book, in a second or two where little has changed, answers an invented
+   * fitting with it and reads an invented post, so that no asker meets a fault of the book.
+   *
+   * @throws BrokenBook naming everything wrong with it
+   * @throws UncheckedIOException if a file goes while it is read
+   */
+  Edition load(Path folder) {
+    try {
+      List<BookProblem> problems = problems(folder);
+      if (!problems.isEmpty()) {
+        throw new BrokenBook(problems);
+      }
+      Edition edition = Edition.of(RuleBook.compile(folder), sheets);
+      edition.answerOnce();
+      edition.texts().prepare();
+      edition.read(JsonNodeFactory.instance.objectNode().put("text", "The band rides up."));
+      return edition;
+    } catch (BrokenBook | UncheckedIOException told) {
+      throw told;
+    } catch (RuntimeException fault) {
+      throw new BrokenBook(List.of(unexpected(fault)));
+    }
+  }
+
+  private static BookProblem unexpected(RuntimeException fault) {
+    return new BookProblem(
+        "the book",
+        0,
+        fault instanceof RuleBookFault ? fault.getMessage() : "It cannot be used: " + fault + ".",
+        "Undo the last change, and make it in smaller steps.");
+  }
+
+  /** The fittings of cases that the service would refuse, with what it would say. */
+  private List<BookProblem> unreadableCases(RuleBookSource book) {
+    FittingReader reader = new FittingReader(KnownNames.of(book.catalog(), sheets));
+    List<BookProblem> problems = new ArrayList<>();
+    for (RulePage page : book.pages().values()) {
+      for (RulePage.RuleCase one : page.cases()) {
+        if (!one.given().isObject() || one.given().toString().contains(BookCheck.TO_FILL_IN)) {
+          continue; // the check reports it
+        }
+        try {
+          reader.read(one.given());
+        } catch (FaultyRequest refused) {
+          refused
+              .faults()
+              .forEach(
+                  fault ->
+                      problems.add(
+                          new BookProblem(
+                              page.path(),
+                              one.line(),
+                              "\""
+                                  + one.heading()
+                                  + "\", given"
+                                  + fault.pointer()
+                                  + ": "
+                                  + fault.problem(),
+                              fault.remedy())));
+        }
+      }
+    }
+    return problems;
+  }
+
+  private static Map<String, List<String>> choices(PatternSheets sheets) {
+    Map<String, Set<String>> choices = new TreeMap<>();
+    for (PatternSheet sheet : sheets.shipped()) {
+      for (Choice choice : sheet.choices()) {
+        Set<String> options = choices.computeIfAbsent(choice.id(), id -> new LinkedHashSet<>());
+        choice.options().stream().map(Choice.Option::id).forEach(options::add);
+      }
+    }
+    Map<String, List<String>> known = new TreeMap<>();
+    choices.forEach((id, options) -> known.put(id, List.copyOf(options)));
+    return known;
+  }
+}

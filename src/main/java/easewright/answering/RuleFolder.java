@@ -1,0 +1,146 @@
+package easewright.answering;
+
+import easewright.pattern.PatternSheets;
+import easewright.rulebook.check.BookProblem;
+import io.quarkus.runtime.LaunchMode;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.attribute.BasicFileAttributes;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
+import org.jboss.logging.Logger;
+
+/**
+ * Watches the folder a rule book is read from. A changed book is checked and compiled in a thread
+ * of its own, so that no answer waits for it; a broken one never comes into force.
+ */
+public final class RuleFolder {
+  private static final Logger LOG = Logger.getLogger(RuleFolder.class);
+
+  /** Between two looks, milliseconds. */
+  private static final long PAUSE = 500;
+
+  private final Optional<Path> folder;
+  private final PatternSheets sheets;
+  private final Consumer<Edition> sound;
+  private final Thread watching = new Thread(this::run, "rule-folder");
+  private Map<String, Stamp> read;
+  private volatile State state;
+
+  /**
+   * How the book in force stands to its folder.
+   *
+   * @param own whether the book is read from a folder of its writer
+   * @param reading whether a changed book is being read now
+   * @param problems what is wrong with the folder's book, so that the one before stays in force
+   */
+  public record State(boolean own, boolean reading, List<BookProblem> problems) {}
+
+  private record Stamp(long size, long modified) {}
+
+  /**
+   * @param folder nothing where the book compiled in is not to be replaced
+   * @param sound takes each changed book that is sound
+   */
+  RuleFolder(Optional<Path> folder, PatternSheets sheets, Consumer<Edition> sound) {
+    this.folder = folder;
+    this.sheets = sheets;
+    this.sound = sound;
+    this.state = new State(folder.isPresent(), false, List.of());
+    this.read = folder.filter(Files::isDirectory).map(RuleFolder::stamps).orElse(Map.of());
+    watching.setDaemon(true);
+  }
+
+  /** The folder named by {@code -Deasewright.rules=}. */
+  static Optional<Path> named() {
+    return Optional.ofNullable(System.getProperty("easewright.rules")).map(Path::of);
+  }
+
+  /** The project's own folder, in development mode. */
+  static Optional<Path> inDevelopment() {
+    return LaunchMode.current() != LaunchMode.DEVELOPMENT
+        ? Optional.empty()
+        : Stream.of("rules", "../rules")
+            .map(Path::of)
+            .filter(path -> Files.exists(path.resolve("vocabulary.dsl")))
+            .findFirst();
+  }
+
+  void watch() {
+    if (folder.isPresent()) {
+      watching.start();
+    }
+  }
+
+  void stop() {
+    watching.interrupt();
+  }
+
+  State state() {
+    return state;
+  }
+
+  private void run() {
+    try {
+      while (true) {
+        Thread.sleep(PAUSE);
+        try {
+          look();
+        } catch (UncheckedIOException moving) {
+          // A file went while the folder was read: it is read again as it then is.
+          read = Map.of();
+          LOG.debug("The rule folder changes just now.");
+        }
+      }
+    } catch (InterruptedException stopped) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  /** Waits until the folder rests, so that a book is not read while it is being written. */
+  private void look() throws InterruptedException {
+    Map<String, Stamp> now = stamps(folder.orElseThrow());
+    if (now.equals(read)) {
+      return;
+    }
+    state = new State(true, true, state.problems());
+    for (Map<String, Stamp> before = Map.of(); !now.equals(before); ) {
+      Thread.sleep(PAUSE / 2);
+      before = now;
+      now = stamps(folder.orElseThrow());
+    }
+    read = now;
+    try {
+      sound.accept(new OwnBook(sheets).load(folder.orElseThrow()));
+      state = new State(true, false, List.of());
+      LOG.info("The rule book was read anew.");
+    } catch (BrokenBook broken) {
+      state = new State(true, false, broken.problems());
+      LOG.error("The rule book stays as it was. " + broken.getMessage());
+    }
+  }
+
+  /** Size and time of every file: a deleted file or an older copy is a change too. */
+  private static Map<String, Stamp> stamps(Path folder) {
+    Map<String, Stamp> stamps = new TreeMap<>();
+    try (Stream<Path> files = Files.walk(folder)) {
+      for (Path file : files.toList()) {
+        BasicFileAttributes about = Files.readAttributes(file, BasicFileAttributes.class);
+        if (about.isRegularFile()) {
+          stamps.put(
+              folder.relativize(file).toString(),
+              new Stamp(about.size(), about.lastModifiedTime().toMillis()));
+        }
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    return stamps;
+  }
+}

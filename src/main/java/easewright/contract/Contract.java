@@ -1,0 +1,129 @@
+package easewright.contract;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The contract as written, and as JSON with its examples put in for tools that don't fetch them.
+ */
+public final class Contract {
+  private static final String FOLDER = "openapi/";
+  private static final JsonNode TREE = read();
+
+  private Contract() {}
+
+  /** The file itself. */
+  public static String yaml() {
+    return Shipped.text(FOLDER + "openapi.yaml");
+  }
+
+  /**
+   * The copy in OpenAPI 3.0 that the build derives.
+   *
+   * @param form "yaml" or "json"
+   */
+  public static String older(String form) {
+    return Shipped.text(FOLDER + "openapi-3.0." + form);
+  }
+
+  /** The same with every example in its place. */
+  public static JsonNode withExamples() {
+    JsonNode contract = TREE.deepCopy();
+    putExamples(contract);
+    return contract;
+  }
+
+  /** An example by its file name. */
+  public static Optional<String> example(String name) {
+    return name.matches("[a-z0-9-]+((\\.answer)?\\.(json|ndjson)|\\.yaml)")
+        ? Shipped.find(FOLDER + "examples/" + name)
+        : Optional.empty();
+  }
+
+  /** The methods the contract gives an address, "GET" and so on; none if it has none. */
+  public static List<String> methods(String path) {
+    List<String> methods = new ArrayList<>();
+    for (JsonNode operations : operations(path)) {
+      operations.properties().stream()
+          .filter(one -> one.getValue().has("operationId")) // the rest holds for every method
+          .forEach(one -> methods.add(one.getKey().toUpperCase(Locale.ROOT)));
+    }
+    return methods;
+  }
+
+  /** The media types the contract lets an address take, "application/json" and so on. */
+  public static List<String> forms(String path) {
+    Set<String> forms = new LinkedHashSet<>();
+    for (JsonNode operations : operations(path)) {
+      for (JsonNode operation : operations) {
+        operation.at("/requestBody/content").fieldNames().forEachRemaining(forms::add);
+      }
+    }
+    return List.copyOf(forms);
+  }
+
+  /** Every part of the contract. */
+  public static JsonNode tree() {
+    return TREE;
+  }
+
+  private static List<JsonNode> operations(String path) {
+    if (TREE.path("paths").has(path)) {
+      return List.of(TREE.path("paths").path(path));
+    }
+    List<JsonNode> found = new ArrayList<>();
+    for (Map.Entry<String, JsonNode> entry : TREE.path("paths").properties()) {
+      if (path.matches(entry.getKey().replace(".", "\\.").replaceAll("\\{\\w+}", "[^/]+"))) {
+        found.add(entry.getValue());
+      }
+    }
+    return found;
+  }
+
+  private static JsonNode read() {
+    try {
+      return new YAMLMapper().readTree(yaml());
+    } catch (JsonProcessingException broken) {
+      throw new IllegalStateException("The contract is not YAML.", broken);
+    }
+  }
+
+  private static JsonNode json(String text) {
+    try {
+      return new JsonMapper().readTree(text);
+    } catch (JsonProcessingException broken) {
+      throw new IllegalStateException("An example of the contract is not JSON.", broken);
+    }
+  }
+
+  private static void putExamples(JsonNode node) {
+    for (JsonNode child : node) {
+      JsonNode file = child.path("externalValue");
+      Optional<String> example =
+          file.isTextual() ? example(file.textValue().replace("examples/", "")) : Optional.empty();
+      if (example.isPresent()) {
+        ((ObjectNode) child).remove("externalValue");
+        // A sheet in YAML, or a fitting a line, is an example of text.
+        ((ObjectNode) child)
+            .set(
+                "value",
+                file.textValue().endsWith(".json")
+                    ? json(example.get())
+                    : TextNode.valueOf(example.get()));
+      } else {
+        putExamples(child);
+      }
+    }
+  }
+}

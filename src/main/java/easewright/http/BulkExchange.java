@@ -1,0 +1,119 @@
+package easewright.http;
+
+import easewright.access.Allowance;
+import easewright.answering.LineAnswers;
+import easewright.request.RequestLines;
+import easewright.request.RequestLines.Line;
+import easewright.saying.Problem;
+import io.vertx.core.buffer.Buffer;
+import io.vertx.core.http.HttpHeaders;
+import io.vertx.core.http.HttpServerRequest;
+import io.vertx.core.http.HttpServerResponse;
+import io.vertx.ext.web.RoutingContext;
+import java.util.Optional;
+
+/**
+ * One request with a fitting a line, and its response. Lines are answered like single fittings, one
+ * by one on the event loop, where others have their turn between two of them; a way to a worker and
+ * back would cost as much as a tenth of an answer. The next waits while answers before it wait to
+ * be sent, and more is read only when no line is left: so whoever reads slowly is also read from
+ * slowly, order is kept, and no thread waits for the network.
+ */
+final class BulkExchange {
+  private final RoutingContext context;
+  private final HttpServerRequest request;
+  private final HttpServerResponse response;
+  private final LineAnswers answers;
+  private final Allowance allowance;
+  private final RequestLines lines = new RequestLines();
+  private final Problem tooLarge;
+  private long bytesLeft;
+  private boolean ended;
+
+  BulkExchange(
+      RoutingContext context,
+      LineAnswers answers,
+      Allowance allowance,
+      long mostBytes,
+      Problem tooLarge) {
+    this.context = context;
+    this.request = context.request();
+    this.response = context.response();
+    this.answers = answers;
+    this.allowance = allowance;
+    this.bytesLeft = mostBytes;
+    this.tooLarge = tooLarge;
+  }
+
+  void begin() {
+    response
+        .setChunked(true)
+        .putHeader(HttpHeaders.CONTENT_TYPE, BulkRoute.FORM)
+        .putHeader(HttpHeaders.CACHE_CONTROL, "no-store");
+    if (request.isEnded()) {
+      response.end();
+      return;
+    }
+    if ("100-continue".equalsIgnoreCase(request.getHeader(HttpHeaders.EXPECT))) {
+      response.writeContinue();
+    }
+    request.pause().handler(this::arrived).endHandler(end -> finish());
+    request.fetch(1);
+  }
+
+  private void arrived(Buffer piece) {
+    bytesLeft -= piece.length();
+    if (bytesLeft < 0) {
+      hangUp();
+      return;
+    }
+    lines.add(piece.getBytes());
+    goOn(lines.next());
+  }
+
+  private void finish() {
+    ended = true;
+    goOn(lines.last());
+  }
+
+  private void goOn(Optional<Line> line) {
+    if (line.isPresent()) {
+      answer(line.get());
+    } else if (ended) {
+      response.end();
+    } else {
+      request.fetch(1);
+    }
+  }
+
+  /** If the asker has gone, nothing drains any more, and all that would follow is dropped. */
+  private void answer(Line line) {
+    if (response.closed()) {
+      return;
+    }
+    LineAnswers.Reply reply =
+        allowance.takesLine(context)
+            ? answers.reply(line)
+            : answers.refusal(Problem.TOO_MANY, line.number());
+    response.write(Buffer.buffer(reply.line()));
+    if (response.writeQueueFull()) {
+      response.drainHandler(
+          drained -> {
+            response.drainHandler(null);
+            goOn(left());
+          });
+    } else {
+      context.vertx().runOnContext(turn -> goOn(left()));
+    }
+  }
+
+  private Optional<Line> left() {
+    return ended ? Optional.empty() : lines.next();
+  }
+
+  private void hangUp() {
+    response
+        .end(Buffer.buffer(answers.refusal(tooLarge, lines.number()).line()))
+        .onComplete(said -> request.connection().close());
+  }
+}

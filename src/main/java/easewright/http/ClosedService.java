@@ -1,0 +1,125 @@
+package easewright.http;
+
+import easewright.access.ClinicDoor;
+import easewright.clinic.StoreAway;
+import easewright.deadline.DeadlinePassed;
+import easewright.saying.Problem;
+import io.quarkus.logging.Log;
+import io.quarkus.vertx.http.runtime.filters.Filters;
+import io.vertx.core.http.Cookie;
+import io.vertx.core.http.HttpHeaders;
+import io.vertx.core.http.HttpMethod;
+import io.vertx.core.json.Json;
+import io.vertx.ext.web.RoutingContext;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Singleton;
+import java.util.List;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/**
+ * Keeps strangers from using the service where {@code easewright.open=false}: whatever is not
+ * listed here needs the key of a clinic. What replies link to, and the contract, stay open to read;
+ * clinics and wearers' links ask for keys themselves. At the desk a key is brought by a cookie, and
+ * whoever has none is shown where to sign in.
+ */
+@Singleton
+class ClosedService {
+  /** After cross-origin answers (300), before anything is read. */
+  private static final int PRIORITY = 240;
+
+  private static final List<String> OPEN =
+      List.of(
+          "/",
+          "/v1/clinics",
+          "/v1/wearer-links",
+          "/desk/clinics",
+          "/desk/wearer",
+          "/desk/sign-in",
+          "/desk/sign-out",
+          "/desk/look.css",
+          "/desk/desk.js",
+          "/rules",
+          "/drawings",
+          "/problems",
+          "/examples",
+          "/api",
+          "/openapi.yaml",
+          "/openapi.json",
+          "/openapi-3.0",
+          "/openapi-3.0.json",
+          "/openapi-3.0.yaml");
+
+  private final boolean open;
+  private final ClinicDoor door;
+
+  ClosedService(@ConfigProperty(name = "easewright.open") boolean open, ClinicDoor door) {
+    this.open = open;
+    this.door = door;
+  }
+
+  void register(@Observes Filters filters) {
+    if (!open) {
+      filters.register(this::check, PRIORITY);
+    }
+  }
+
+  private void check(RoutingContext call) {
+    String path = call.normalizedPath();
+    if (OPEN.stream().anyMatch(one -> path.equals(one) || path.startsWith(one + "/"))) {
+      call.next();
+      return;
+    }
+    String authorization = authorization(call, path);
+    call.request().pause(); // its body is not to arrive before there is somebody to read it
+    call.vertx()
+        .executeBlocking(() -> door.find(authorization), false)
+        .onComplete(
+            found -> {
+              call.request().resume();
+              if (found.failed()) {
+                fail(call, found.cause());
+              } else if (found.result().isPresent()) {
+                call.next();
+              } else if (isOfDesk(path) && call.request().method().equals(HttpMethod.GET)) {
+                call.redirect("/desk/sign-in");
+              } else {
+                refuse(call);
+              }
+            });
+  }
+
+  private static boolean isOfDesk(String path) {
+    return path.equals("/desk") || path.startsWith("/desk/");
+  }
+
+  private static String authorization(RoutingContext call, String path) {
+    String header = call.request().getHeader(HttpHeaders.AUTHORIZATION);
+    Cookie cookie = isOfDesk(path) ? call.request().getCookie(ClinicDoor.COOKIE) : null;
+    return header == null && cookie != null ? ClinicDoor.bringing(cookie.getValue()) : header;
+  }
+
+  private static void refuse(RoutingContext call) {
+    call.response().putHeader("WWW-Authenticate", "Bearer");
+    answer(call, ProblemMapping.KEY_NEEDED);
+  }
+
+  /** No mapping of problems is behind this filter. */
+  private static void fail(RoutingContext call, Throwable failure) {
+    if (failure instanceof DeadlinePassed || failure instanceof StoreAway) {
+      call.response().putHeader(HttpHeaders.RETRY_AFTER, "" + ProblemMapping.RETRY_AFTER_SECONDS);
+      answer(call, Problem.of((RuntimeException) failure));
+    } else {
+      Log.error("A key could not be looked for", failure);
+      answer(call, Problem.failed());
+    }
+  }
+
+  private static void answer(RoutingContext call, Problem problem) {
+    call.response()
+        .setStatusCode(problem.status())
+        .putHeader(HttpHeaders.CONTENT_TYPE, Problem.MEDIA_TYPE)
+        .putHeader(HttpHeaders.CACHE_CONTROL, "no-store")
+        .putHeader(HttpHeaders.CONNECTION, "close")
+        .end(Json.encode(problem));
+  }
+}

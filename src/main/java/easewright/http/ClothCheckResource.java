@@ -1,0 +1,50 @@
+package easewright.http;
+
+import easewright.answering.CheckService;
+import easewright.check.ClothAnswer;
+import easewright.request.RequestJson;
+import easewright.saying.CheckPages;
+import io.smallrye.common.annotation.NonBlocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import org.jboss.resteasy.reactive.ResponseHeader;
+
+/** What a cloth or an elastic is fit for. Nothing is kept. */
+@Path("/v1/cloth-checks")
+@Consumes(MediaType.APPLICATION_JSON)
+@NonBlocking
+public class ClothCheckResource {
+  private final CheckService checks;
+
+  ClothCheckResource(CheckService checks) {
+    this.checks = checks;
+  }
+
+  @POST
+  @Produces(MediaType.APPLICATION_JSON)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public ClothAnswer json(byte[] body) {
+    return answer(body);
+  }
+
+  @POST
+  @Produces("text/markdown;charset=UTF-8;qs=0.9")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public String markdown(byte[] body) {
+    return CheckPages.clothPost(answer(body)).render();
+  }
+
+  @POST
+  @Produces("text/html;charset=UTF-8;qs=0.8")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public String html(byte[] body) {
+    return CheckPages.clothCard(answer(body)).render();
+  }
+
+  private ClothAnswer answer(byte[] body) {
+    return checks.cloth(RequestJson.parse(body));
+  }
+}

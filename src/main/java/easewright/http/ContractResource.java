@@ -1,0 +1,67 @@
+package easewright.http;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.contract.Contract;
+import io.smallrye.common.annotation.NonBlocking;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+
+/** The contract this service implements, as written by hand, and a copy derived for older tools. */
+@Path("/")
+@NonBlocking
+public class ContractResource {
+  private final String yaml = Contract.yaml();
+  private final JsonNode json = Contract.withExamples();
+
+  @GET
+  @Path("/openapi.yaml")
+  @Produces("application/yaml;charset=UTF-8")
+  public String yaml() {
+    return yaml;
+  }
+
+  @GET
+  @Path("/openapi.json")
+  @Produces(MediaType.APPLICATION_JSON)
+  public JsonNode json() {
+    return json;
+  }
+
+  @GET
+  @Path("/openapi-3.0.yaml")
+  @Produces("application/yaml;charset=UTF-8")
+  public String olderYaml() {
+    return Contract.older("yaml");
+  }
+
+  @GET
+  @Path("/openapi-3.0")
+  @Produces("application/yaml;charset=UTF-8")
+  public String older() {
+    return olderYaml();
+  }
+
+  @GET
+  @Path("/openapi-3.0.json")
+  @Produces(MediaType.APPLICATION_JSON)
+  public String olderJson() {
+    return Contract.older("json");
+  }
+
+  @GET
+  @Path("/examples/{name}")
+  public Response example(@PathParam("name") String name) {
+    String form =
+        name.endsWith(".yaml")
+            ? "application/yaml"
+            : name.endsWith(".ndjson") ? BulkRoute.FORM : MediaType.APPLICATION_JSON;
+    return Response.ok(
+            Contract.example(name).orElseThrow(NotFoundException::new), form + ";charset=UTF-8")
+        .build();
+  }
+}

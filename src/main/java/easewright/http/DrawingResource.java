@@ -1,0 +1,37 @@
+package easewright.http;
+
+import easewright.handbook.GarmentDrawing;
+import easewright.handbook.GarmentDrawing.Marked;
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.smallrye.common.annotation.NonBlocking;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.PathParam;
+import jakarta.ws.rs.Produces;
+import org.jboss.resteasy.reactive.ResponseHeader;
+
+/** The garment's drawing with the place of a change marked, to link to from a reply. */
+@Path("/drawings/{place}.svg")
+@NonBlocking
+public class DrawingResource {
+
+  @CheckedTemplate(basePath = "rules")
+  static final class Drawings {
+    private Drawings() {}
+
+    static native TemplateInstance marked(Marked marked);
+  }
+
+  @GET
+  @Produces("image/svg+xml")
+  @ResponseHeader(name = "Cache-Control", value = "public, max-age=86400")
+  public String marked(@PathParam("place") String place) {
+    return GarmentDrawing.plainTop()
+        .marking(place)
+        .map(Drawings::marked)
+        .orElseThrow(NotFoundException::new)
+        .render();
+  }
+}

@@ -1,0 +1,50 @@
+package easewright.http;
+
+import easewright.answering.CheckService;
+import easewright.check.SizeAnswer;
+import easewright.request.RequestJson;
+import easewright.saying.CheckPages;
+import io.smallrye.common.annotation.NonBlocking;
+import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import org.jboss.resteasy.reactive.ResponseHeader;
+
+/** Which size to cut, before anything is cut. Nothing is kept. */
+@Path("/v1/size-checks")
+@Consumes(MediaType.APPLICATION_JSON)
+@NonBlocking
+public class SizeCheckResource {
+  private final CheckService checks;
+
+  SizeCheckResource(CheckService checks) {
+    this.checks = checks;
+  }
+
+  @POST
+  @Produces(MediaType.APPLICATION_JSON)
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public SizeAnswer json(byte[] body) {
+    return answer(body);
+  }
+
+  @POST
+  @Produces("text/markdown;charset=UTF-8;qs=0.9")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public String markdown(byte[] body) {
+    return CheckPages.sizePost(answer(body)).render();
+  }
+
+  @POST
+  @Produces("text/html;charset=UTF-8;qs=0.8")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public String html(byte[] body) {
+    return CheckPages.sizeCard(answer(body)).render();
+  }
+
+  private SizeAnswer answer(byte[] body) {
+    return checks.size(RequestJson.parse(body));
+  }
+}

@@ -1,0 +1,83 @@
+package easewright.operation;
+
+import easewright.clinic.ClinicStore;
+import easewright.clinic.StoreAddress;
+import easewright.clinic.StoreAway;
+import io.quarkus.logging.Log;
+import io.quarkus.runtime.StartupEvent;
+import jakarta.annotation.PreDestroy;
+import jakarta.enterprise.event.Observes;
+import jakarta.enterprise.inject.Produces;
+import jakarta.inject.Singleton;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.TimeUnit;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/**
+ * The clinics' store, where the configuration says it is. One that is there is opened beside the
+ * start, so that the log tells at once what is wrong with it; one that is not there is not made.
+ */
+@Singleton
+class Stores {
+  private static final int FIRST_EXPIRY_MINUTES = 10;
+  private static final int DAY_MINUTES = 24 * 60;
+
+  private final ClinicStore store;
+  private final ScheduledExecutorService daily =
+      Executors.newSingleThreadScheduledExecutor(
+          work -> {
+            Thread thread = new Thread(work, "clinic-retention");
+            thread.setDaemon(true);
+            return thread;
+          });
+
+  Stores(
+      @ConfigProperty(name = "easewright.clinic.store") Path folder,
+      @ConfigProperty(name = "easewright.clinic.url") Optional<String> url,
+      @ConfigProperty(name = "easewright.clinic.user", defaultValue = "easewright") String user,
+      @ConfigProperty(name = "easewright.clinic.password") Optional<String> password,
+      @ConfigProperty(name = "easewright.clinic.clock-right-on") Optional<LocalDate> clockRightOn,
+      @ConfigProperty(name = "easewright.limit.store") Duration patience) {
+    store =
+        new ClinicStore(
+            url.map(server -> StoreAddress.onServer(server, user, password.orElse("")))
+                .orElseGet(() -> StoreAddress.inFolder(folder)),
+            Clock.systemUTC(),
+            patience,
+            clockRightOn.orElse(null),
+            new StoreLog());
+  }
+
+  @Produces
+  @Singleton
+  ClinicStore store() {
+    return store;
+  }
+
+  void begin(@Observes StartupEvent started) {
+    daily.execute(store::condition);
+    daily.scheduleWithFixedDelay(this::expire, FIRST_EXPIRY_MINUTES, DAY_MINUTES, TimeUnit.MINUTES);
+  }
+
+  private void expire() {
+    try {
+      store.retention().expireAll();
+    } catch (StoreAway told) {
+      // The log says why; tried again in a day, and whenever somebody looks into a clinic.
+    } catch (RuntimeException failure) {
+      Log.error("Old cases could not be deleted; tried again in a day", failure);
+    }
+  }
+
+  @PreDestroy
+  void end() {
+    daily.shutdown();
+    store.close();
+  }
+}

@@ -1,0 +1,105 @@
+package easewright.request;
+
+import easewright.measure.BodyMeasurements;
+import easewright.measure.Measured;
+import easewright.measure.MeasuringMethod;
+import easewright.measure.Plausibility;
+import easewright.measure.Quantity;
+import easewright.measure.Remark;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.BiFunction;
+
+/** Reads what was measured on the body: one measuring or several of each place, with its error. */
+final class BodyReader {
+  /** As many measurings of one place as anybody takes. */
+  static final int MOST_MEASURINGS = 10;
+
+  private static final List<String> METHODS =
+      Arrays.stream(MeasuringMethod.values()).map(MeasuringMethod::wireName).toList();
+
+  private final Map<String, List<MeasuringMethod>> how = new LinkedHashMap<>();
+  private final Map<String, List<Measured>> readings = new LinkedHashMap<>();
+  private final MeasuringMethod usual;
+  private final BodyMeasurements measurements;
+
+  BodyReader(Spot body, Spot measuredBy) {
+    this.usual = method(measuredBy, MeasuringMethod.TAPE_SELF);
+    body =
+        body.fields(
+            "bust",
+            "underbust",
+            "upperChest",
+            "bustPointWidth",
+            "shoulderToBustPoint",
+            "shoulderToUnderbust");
+    this.measurements =
+        new BodyMeasurements(
+            measured(body, "bust", Measured::girth),
+            measured(body, "underbust", Measured::girth),
+            measured(body, "upperChest", Measured::girth),
+            measured(body, "bustPointWidth", Measured::shortLength),
+            measured(body, "shoulderToBustPoint", Measured::shortLength),
+            measured(body, "shoulderToUnderbust", Measured::shortLength));
+    for (Remark remark : Plausibility.check(measurements)) {
+      if (remark.kind() == Remark.Kind.IMPOSSIBLE) {
+        body.at(remark.field()).impossible(remark.problem(), remark.remedy());
+      }
+    }
+  }
+
+  BodyMeasurements measurements() {
+    return measurements;
+  }
+
+  /** The method of each measuring, by the name of the measurement. */
+  Map<String, List<MeasuringMethod>> how() {
+    return how;
+  }
+
+  /** Every single measuring, by the name of the measurement. */
+  Map<String, List<Measured>> readings() {
+    return readings;
+  }
+
+  private Measured measured(
+      Spot body, String name, BiFunction<Quantity, MeasuringMethod, Measured> as) {
+    Spot spot = body.at(name);
+    List<Spot> measurings =
+        spot.node().isArray()
+            ? spot.items(MOST_MEASURINGS)
+            : spot.isWritten() ? List.of(spot) : List.of();
+    if (spot.node().isArray() && spot.node().isEmpty()) {
+      spot.unreadable("The list is empty.", "Write one measuring or more, or leave the field out.");
+    }
+    List<Measured> read = new ArrayList<>();
+    List<MeasuringMethod> methods = new ArrayList<>();
+    for (Spot one : measurings) {
+      boolean withMethod = one.node().isObject();
+      Spot value = withMethod ? one.fields("value", "how").at("value") : one;
+      if (!value.isWritten()) {
+        value.needed("Write the measuring: {\"value\": \"94 cm\", \"how\": \"tape-trained\"}.");
+      }
+      MeasuringMethod method = withMethod ? method(one.at("how"), usual) : usual;
+      Quantity length = value.writtenLength();
+      if (length != null) {
+        read.add(as.apply(length, method));
+        methods.add(method);
+      }
+    }
+    if (read.isEmpty()) {
+      return null;
+    }
+    how.put(name, List.copyOf(methods));
+    readings.put(name, List.copyOf(read));
+    return read.size() == 1 ? read.get(0) : Measured.combined(read);
+  }
+
+  private static MeasuringMethod method(Spot spot, MeasuringMethod otherwise) {
+    String name = spot.oneOf(METHODS);
+    return name == null ? otherwise : MeasuringMethod.named(name).orElseThrow();
+  }
+}

@@ -1,0 +1,213 @@
+package easewright.request;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.check.LabelReading;
+import easewright.check.Region;
+import easewright.check.SizeLabel;
+import easewright.check.SizeQuestion;
+import easewright.check.SizeQuestion.Construction;
+import easewright.diagnosis.Circumstances;
+import easewright.diagnosis.ClothReport;
+import easewright.diagnosis.ElasticReport;
+import easewright.diagnosis.Fitting;
+import easewright.diagnosis.GarmentMeasurements;
+import easewright.diagnosis.Making;
+import easewright.diagnosis.ReportedSign;
+import easewright.measure.BodyMeasurements;
+import easewright.measure.MeasuringMethod;
+import easewright.pattern.PatternSheet;
+import easewright.size.SizeSystem;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+
+/** Reads what is asked before anything is cut, and names everything wrong with it at once. */
+public final class CheckReader {
+  private final KnownNames known;
+  private final FittingReader fittings;
+
+  public CheckReader(KnownNames known, FittingReader fittings) {
+    this.known = known;
+    this.fittings = fittings;
+  }
+
+  /**
+   * Reads a question about a size.
+   *
+   * @throws FaultyRequest with every fault, if there is any
+   */
+  public SizeQuestion size(JsonNode json) {
+    Faults faults = new Faults();
+    Spot root = new Spot(json, "", faults);
+    root.fields(
+        "units",
+        "body",
+        "measuredBy",
+        "pattern",
+        "choices",
+        "system",
+        "construction",
+        "label",
+        "circumstances",
+        "signs");
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
+    PatternReader pattern = pattern(root);
+    String system = root.at("system").oneOf(names(SizeSystem.values()));
+    String construction = root.at("construction").oneOf(names(Construction.values()));
+    alone(root, "system", pattern.sheet());
+    alone(root, "construction", pattern.sheet());
+    Spot label = root.at("label").fields("text", "printedIn");
+    SizeLabel printed = label(label);
+    SizeQuestion question =
+        new SizeQuestion(
+            fitting(
+                root,
+                body.measurements(),
+                body.how(),
+                pattern,
+                Map.of(),
+                null,
+                fittings.signs(root.at("signs"))),
+            body.readings(),
+            system == null ? SizeSystem.EN : SizeSystem.valueOf(upper(system)),
+            construction == null ? null : Construction.valueOf(upper(construction)),
+            printed,
+            region(label, printed));
+    boolean girths = body.measurements().bust() != null && body.measurements().underbust() != null;
+    if (faults.none() && !girths && printed == null) {
+      faults.impossible(
+          "",
+          "There is nothing to go on: bust and underbust are not both given, and no label.",
+          "Measure both, or give a label to convert.");
+    }
+    faults.refuse();
+    return question;
+  }
+
+  /**
+   * Reads a question about cloths and elastic.
+   *
+   * @throws FaultyRequest with every fault, if there is any
+   */
+  public Fitting cloth(JsonNode json) {
+    Faults faults = new Faults();
+    Spot root = new Spot(json, "", faults);
+    root.fields(
+        "units",
+        "body",
+        "measuredBy",
+        "pattern",
+        "choices",
+        "cloth",
+        "elastic",
+        "circumstances",
+        "signs");
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
+    Fitting fitting =
+        fitting(
+            root,
+            body.measurements(),
+            body.how(),
+            pattern(root),
+            MaterialsReader.cloths(root.at("cloth")),
+            MaterialsReader.elastic(root.at("elastic")),
+            fittings.signs(root.at("signs")));
+    boolean tested = fitting.cloths().values().stream().anyMatch(cloth -> cloth.test() != null);
+    if (faults.none()
+        && !tested
+        && (fitting.elastic() == null || fitting.elastic().test() == null)) {
+      faults.impossible(
+          "",
+          "There is nothing to go on: no cloth and no elastic was tested.",
+          "Pull a marked length of the cloth, or hang a weight from the elastic.");
+    }
+    faults.refuse();
+    return fitting;
+  }
+
+  private static Fitting fitting(
+      Spot root,
+      BodyMeasurements body,
+      Map<String, List<MeasuringMethod>> how,
+      PatternReader pattern,
+      Map<String, ClothReport> cloths,
+      ElasticReport elastic,
+      List<ReportedSign> signs) {
+    Circumstances circumstances = CircumstancesReader.read(root.at("circumstances"));
+    return new Fitting(
+        FittingReader.units(root),
+        body,
+        how,
+        pattern.sheet(),
+        null,
+        pattern.choices(),
+        new GarmentMeasurements(null, null),
+        cloths,
+        elastic,
+        new Making(null, null, null),
+        signs,
+        List.of(),
+        circumstances,
+        List.of(),
+        List.of());
+  }
+
+  private PatternReader pattern(Spot root) {
+    return new PatternReader(
+        root.at("pattern"), root.at("sizeCut"), root.at("choices"), known.sheets());
+  }
+
+  private static void alone(Spot root, String name, PatternSheet sheet) {
+    if (sheet != null && root.at(name).isWritten()) {
+      root.at(name)
+          .impossible(
+              "The pattern's own sheet says this.", "Leave out either this or the pattern.");
+    }
+  }
+
+  private static SizeLabel label(Spot spot) {
+    if (!spot.isWritten()) {
+      return null;
+    }
+    if (!spot.at("text").isWritten()) {
+      spot.at("text").needed("Write the label as printed: \"34 B\".");
+    }
+    String text = spot.at("text").text();
+    if (text == null) {
+      return null;
+    }
+    SizeLabel label = SizeLabel.parse(text).orElse(null);
+    if (label == null) {
+      spot.at("text")
+          .unreadable(
+              "This is no size label.",
+              "Write the number and the letters as printed: \"34 B\", \"75 DD\", \"C75\" or \"3\".");
+    }
+    return label;
+  }
+
+  private static Region region(Spot spot, SizeLabel label) {
+    String name = spot.at("printedIn").oneOf(Region.wireNames());
+    Region region = name == null ? null : Region.named(name).orElseThrow();
+    if (label != null && LabelReading.of(label, region).isEmpty()) {
+      spot.at("text")
+          .impossible(
+              region == null
+                  ? "No region prints such a label."
+                  : "This region prints no such label.",
+              region == null
+                  ? "Check the number and the letter."
+                  : "Check where it was printed, or leave \"printedIn\" out.");
+    }
+    return region;
+  }
+
+  private static List<String> names(Enum<?>[] values) {
+    return Arrays.stream(values).map(value -> value.name().toLowerCase(Locale.ROOT)).toList();
+  }
+
+  private static String upper(String name) {
+    return name.toUpperCase(Locale.ROOT);
+  }
+}

@@ -1,0 +1,126 @@
+package easewright.request;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.clinic.Clinic;
+import easewright.clinic.GroupReply;
+import easewright.clinic.Words;
+import easewright.naming.KebabCase;
+import easewright.naming.NearestName;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Reads the small requests of the clinic, and names everything wrong with one at once. */
+public final class ClinicForm {
+  private final Faults faults = new Faults();
+  private final Spot root;
+
+  /**
+   * Takes a request.
+   *
+   * @param fields the names it may have
+   */
+  public ClinicForm(JsonNode request, String... fields) {
+    root = new Spot(request, "", faults).fields(fields);
+  }
+
+  /** A name that is needed. */
+  public String name(String field) {
+    Spot spot = root.at(field);
+    if (!spot.isWritten()) {
+      spot.needed("Write a name of 1 to " + Words.LONGEST_NAME + " characters.");
+    }
+    return spot.text();
+  }
+
+  /** An id, or null where the field is left out. */
+  public String idOrNone(String field) {
+    return root.at(field).text();
+  }
+
+  /** What somebody wrote, or null where it is left out. */
+  public String textOrNone(String field) {
+    Spot spot = root.at(field);
+    if (!spot.isWritten()) {
+      return null;
+    }
+    String text = spot.node().textValue();
+    if (text == null || text.isBlank() || text.length() > Words.LONGEST_TEXT) {
+      spot.unreadable(
+          "A text is needed here.",
+          "Write 1 to " + Words.LONGEST_TEXT + " characters between double quotes.");
+      return null;
+    }
+    if (text.indexOf(TextReader.NUL) >= 0) {
+      spot.unreadable("The text holds the character NUL.", "Leave it out.");
+      return null;
+    }
+    return text;
+  }
+
+  /** What somebody wrote. */
+  public String text(String field) {
+    if (!root.at(field).isWritten()) {
+      root.at(field).needed("Write a text.");
+    }
+    return textOrNone(field);
+  }
+
+  /** The version a change was decided on. */
+  public int version() {
+    Integer version = root.at("version").count(1, Integer.MAX_VALUE);
+    if (!root.at("version").isWritten()) {
+      root.at("version").needed("Send the version that was read before.");
+    }
+    return version == null ? 0 : version;
+  }
+
+  /** Cases with the versions they were read in; at least one, none twice. */
+  public List<GroupReply.Addressed> cases() {
+    Spot list = root.at("cases");
+    if (!list.isWritten() || list.node().isEmpty()) {
+      list.needed("Name each case to be answered, and the version that was read before.");
+    }
+    List<GroupReply.Addressed> cases = new ArrayList<>();
+    for (Spot item : list.items(GroupReply.MOST)) {
+      Spot one = item.fields("case", "version");
+      String id = one.at("case").text();
+      Integer version = one.at("version").count(1, Integer.MAX_VALUE);
+      if (id == null || version == null) {
+        one.needed("Name a case, and the version that was read before.");
+      } else if (cases.stream().anyMatch(other -> other.caseId().equals(id))) {
+        one.impossible("This case is named twice.", "Leave one of them out.");
+      } else {
+        cases.add(new GroupReply.Addressed(id, version));
+      }
+    }
+    return cases;
+  }
+
+  /** How long cases are kept, days. */
+  public int retentionDays(int otherwise) {
+    Integer days = root.at("retentionDays").count(1, Clinic.MOST_DAYS);
+    return days == null ? otherwise : days;
+  }
+
+  /** One of an enumeration's constants, written in kebab case. */
+  public <E extends Enum<E>> E oneOf(String field, List<E> constants) {
+    Spot spot = root.at(field);
+    if (!spot.isWritten()) {
+      spot.needed("Write one of " + NearestName.listed(names(constants)) + ".");
+    }
+    String name = spot.oneOf(names(constants));
+    return constants.stream()
+        .filter(one -> KebabCase.of(one).equals(name))
+        .findFirst()
+        .orElse(null);
+  }
+
+  private static List<String> names(List<? extends Enum<?>> constants) {
+    return constants.stream().map(KebabCase::of).toList();
+  }
+
+  /** To be called when everything was read. */
+  public void refuseFaulty() {
+    faults.refuse();
+  }
+}

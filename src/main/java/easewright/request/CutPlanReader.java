@@ -1,0 +1,241 @@
+package easewright.request;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.measure.ArealWeight;
+import easewright.measure.Length;
+import easewright.measure.Percent;
+import easewright.measure.Quantity;
+import easewright.measure.UnitSystem;
+import easewright.pattern.Cut;
+import easewright.pattern.Layer;
+import easewright.pattern.PatternSheets;
+import easewright.pattern.PatternSize;
+import easewright.pattern.Piece;
+import easewright.plan.AcceptedChange;
+import easewright.plan.AcceptedChange.Place;
+import easewright.plan.Cloth;
+import easewright.plan.CutRequest;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Stream;
+
+/** Reads what is to be cut from JSON and names everything wrong with it at once. */
+public final class CutPlanReader {
+  private static final int MOST_CHANGES = 20;
+  private static final int MOST_PLACES = 40;
+  private static final double MOST_CHANGE_MM = 500;
+  private static final List<String> LAYERS = List.of("main", "lining", "support");
+
+  private final PatternSheets sheets;
+  private final Collection<String> adjustments;
+
+  public CutPlanReader(PatternSheets sheets, Collection<String> adjustments) {
+    this.sheets = sheets;
+    this.adjustments = adjustments;
+  }
+
+  /**
+   * Reads one request.
+   *
+   * @throws FaultyRequest with every fault, if there is any
+   */
+  public CutRequest read(JsonNode json) {
+    Faults faults = new Faults();
+    CutRequest request = read(new Spot(json, "", faults));
+    faults.refuse();
+    return request;
+  }
+
+  private CutRequest read(Spot root) {
+    root =
+        root.fields(
+            "units", "pattern", "size", "sizes", "choices", "cloths", "accepted", "everything");
+    String units = root.at("units").oneOf(List.of("metric", "imperial"));
+    Spot pattern = root.at("pattern");
+    if (!pattern.isWritten()) {
+      pattern.needed("Write {\"sheet\": \"…\"}, or a whole sheet as \"inline\".");
+    }
+    PatternReader read = new PatternReader(pattern, root.at("size"), root.at("choices"), sheets);
+    Spot sizes = root.at("sizes").fields("upper", "lower");
+    if (sizes.isWritten() == root.at("size").isWritten()) {
+      root.at("size")
+          .unreadable(
+              sizes.isWritten() ? "There are two sizes here." : "This is needed and not there.",
+              "Write \"size\", or \"sizes\" with upper and lower where they differ.");
+    }
+    String upper = sizes.isWritten() ? size(sizes.at("upper"), read) : read.sizeCut();
+    String lower = sizes.isWritten() ? size(sizes.at("lower"), read) : read.sizeCut();
+    Cut cut = cut(read);
+    Map<Layer, Layer> cutFrom = new EnumMap<>(Layer.class);
+    Map<Layer, Cloth> cloths = cloths(root.at("cloths"), cut, cutFrom);
+    List<AcceptedChange> accepted = accepted(root.at("accepted"), cut);
+    boolean everything = root.at("everything").flag();
+    if (read.sheet() == null) {
+      return null;
+    }
+    return new CutRequest(
+        units == null
+            ? FirstLength.system(root.node()).orElse(UnitSystem.METRIC)
+            : UnitSystem.valueOf(units.toUpperCase(Locale.ROOT)),
+        read.sheet(),
+        upper,
+        lower,
+        read.choices(),
+        cloths,
+        cutFrom,
+        accepted,
+        everything);
+  }
+
+  private static String size(Spot spot, PatternReader read) {
+    if (!spot.isWritten()) {
+      spot.needed("Name a size of the pattern.");
+    }
+    return read.sheet() == null
+        ? spot.text()
+        : spot.oneOf(read.sheet().sizes().stream().map(PatternSize::name).toList());
+  }
+
+  /** The pieces of these choices; null where the choices are at fault already. */
+  private static Cut cut(PatternReader read) {
+    try {
+      return read.sheet() == null ? null : read.sheet().cut(read.choices());
+    } catch (IllegalArgumentException named) {
+      return null;
+    }
+  }
+
+  private static Map<Layer, Cloth> cloths(Spot spot, Cut cut, Map<Layer, Layer> cutFrom) {
+    spot = spot.fields(LAYERS.toArray(String[]::new));
+    Map<Layer, Cloth> cloths = new EnumMap<>(Layer.class);
+    for (String name : LAYERS) {
+      Layer layer = layer(name);
+      Spot cloth =
+          spot.at(name).fields("width", "laid", "nap", "stretch", "shrinkage", "weight", "cutFrom");
+      if (!cloth.isWritten()) {
+        continue;
+      }
+      if (cut != null && cut.pieces().stream().noneMatch(piece -> piece.layer() == layer)) {
+        cloth.impossible("Nothing is cut from this cloth with these choices.", "Leave it out.");
+      }
+      if (cloth.at("cutFrom").isWritten()) {
+        String from =
+            cloth.at("cutFrom").oneOf(LAYERS.stream().filter(l -> !l.equals(name)).toList());
+        if (from != null) {
+          cutFrom.put(layer, layer(from));
+        }
+        if (cloth.node().size() > 1 || from != null && spot.at(from).at("cutFrom").isWritten()) {
+          cloth.impossible(
+              "A cloth cut from another layer's has nothing of its own to say.",
+              "Write only \"cutFrom\", naming a layer that has a cloth of its own.");
+        }
+      } else {
+        cloth(cloth, cloths, layer);
+      }
+    }
+    return cloths;
+  }
+
+  private static void cloth(Spot spot, Map<Layer, Cloth> cloths, Layer layer) {
+    if (!spot.at("width").isWritten()) {
+      spot.at("width").needed("Write the usable width, washed: \"150 cm\" or \"58 in\".");
+    }
+    if (!spot.at("stretch").isWritten()) {
+      spot.at("stretch").needed("Say where the greatest stretch runs; pull both ways to see.");
+    }
+    Length width = spot.at("width").length(200, 4000);
+    String laid = spot.at("laid").oneOf(List.of("folded", "open", "either"));
+    boolean nap = "one-way".equals(spot.at("nap").oneOf(List.of("none", "one-way")));
+    String stretch = spot.at("stretch").oneOf(List.of("crosswise", "lengthwise", "both"));
+    Percent shrinkage = spot.at("shrinkage").quantity(Quantity::percent);
+    if (shrinkage != null && shrinkage.fraction() > 0.3) {
+      spot.at("shrinkage")
+          .impossible("No cloth to sew shrinks this much.", "From 0 % to 30 % is possible.");
+    }
+    ArealWeight weight = spot.at("weight").quantity(Quantity::arealWeight);
+    if (width != null && stretch != null && (shrinkage == null || shrinkage.fraction() <= 0.3)) {
+      cloths.put(
+          layer,
+          new Cloth(
+              width.mm(),
+              laid == null ? Cloth.Lay.EITHER : Cloth.Lay.valueOf(laid.toUpperCase(Locale.ROOT)),
+              nap,
+              Cloth.GreatestStretch.valueOf(stretch.toUpperCase(Locale.ROOT)),
+              shrinkage == null ? null : shrinkage.fraction(),
+              weight));
+    }
+  }
+
+  private static Layer layer(String name) {
+    return Layer.valueOf(name.toUpperCase(Locale.ROOT));
+  }
+
+  private List<AcceptedChange> accepted(Spot list, Cut cut) {
+    List<AcceptedChange> accepted = new ArrayList<>();
+    for (Spot item : list.items(MOST_CHANGES)) {
+      Spot spot = item.fields("adjustment", "amount", "places");
+      if (!spot.at("adjustment").isWritten()) {
+        spot.at("adjustment").needed("Write the id of an adjustment of the answer.");
+      }
+      String id = spot.at("adjustment").oneOf(adjustments);
+      Length amount = spot.at("amount").length(1, MOST_CHANGE_MM);
+      List<Place> places = places(spot.at("places"), cut);
+      if (id != null && accepted.stream().anyMatch(one -> one.adjustment().equals(id))) {
+        spot.impossible("This adjustment is named twice.", "Name it once, with all its places.");
+      }
+      if (id != null) {
+        accepted.add(new AcceptedChange(id, amount == null ? null : amount.mm(), places));
+      }
+    }
+    return accepted;
+  }
+
+  private static List<Place> places(Spot list, Cut cut) {
+    List<Place> places = new ArrayList<>();
+    for (Spot item : list.items(MOST_PLACES)) {
+      Spot spot = item.fields("piece", "line", "each");
+      Length each = spot.at("each").length(0.5, MOST_CHANGE_MM);
+      for (String needed : List.of("piece", "line")) {
+        if (!spot.at(needed).isWritten()) {
+          spot.at(needed).needed("Write it as the answer names it.");
+        }
+      }
+      if (cut == null) {
+        continue;
+      }
+      String named =
+          spot.at("piece")
+              .oneOf(
+                  cut.pieces().stream()
+                      .flatMap(piece -> Stream.of(piece.name(), piece.id()))
+                      .toList());
+      Piece piece =
+          cut.pieces().stream()
+              .filter(one -> one.id().equals(named) || one.name().equals(named))
+              .findFirst()
+              .orElse(null);
+      String line = piece == null ? null : line(spot.at("line"), piece);
+      if (line != null) {
+        places.add(new Place(piece.id(), line, each == null ? null : each.mm()));
+      }
+    }
+    return places;
+  }
+
+  /** A line or edge of a piece by its id, or in the words an answer names it by. */
+  private static String line(Spot spot, Piece piece) {
+    List<String> ids =
+        Stream.concat(piece.lines().stream(), piece.edges().stream().map(edge -> edge.id()))
+            .toList();
+    String text = spot.text();
+    if (text == null) {
+      return null;
+    }
+    String id = text.replace(' ', '-');
+    return ids.contains(id) ? id : spot.oneOf(ids);
+  }
+}

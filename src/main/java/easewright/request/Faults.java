@@ -1,0 +1,44 @@
+package easewright.request;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Everything wrong with one request, in the order it was found. */
+public final class Faults {
+  /** More than anyone will read; the rest are counted. */
+  static final int MOST = 100;
+
+  private final List<Fault> listed = new ArrayList<>();
+  private int count;
+
+  void unreadable(String pointer, String problem, String remedy) {
+    add(new Fault(pointer, problem, remedy, Fault.Kind.UNREADABLE));
+  }
+
+  public void impossible(String pointer, String problem, String remedy) {
+    add(new Fault(pointer, problem, remedy, Fault.Kind.IMPOSSIBLE));
+  }
+
+  public void add(Fault fault) {
+    count++;
+    if (listed.size() < MOST) {
+      listed.add(fault);
+    }
+  }
+
+  boolean none() {
+    return count == 0;
+  }
+
+  /** Refuses the request if anything is wrong with it. */
+  public void refuse() {
+    if (count > 0) {
+      throw refusal();
+    }
+  }
+
+  /** The refusal that names all of them. */
+  public FaultyRequest refusal() {
+    return new FaultyRequest(listed, count);
+  }
+}

@@ -1,0 +1,59 @@
+package easewright.request;
+
+import java.util.Collection;
+import java.util.List;
+
+/** A request refused for what it says, with every fault found in it. */
+public final class FaultyRequest extends RuntimeException {
+  private final transient List<Fault> faults;
+  private final int count;
+
+  FaultyRequest(List<Fault> faults, int count) {
+    // No message and no trace: what people measured must not reach a log.
+    super(null, null, false, false);
+    this.faults = List.copyOf(faults);
+    this.count = count;
+  }
+
+  static FaultyRequest unreadable(String pointer, String problem, String remedy) {
+    return new FaultyRequest(
+        List.of(new Fault(pointer, problem, remedy, Fault.Kind.UNREADABLE)), 1);
+  }
+
+  static FaultyRequest impossible(String pointer, String problem, String remedy) {
+    return new FaultyRequest(
+        List.of(new Fault(pointer, problem, remedy, Fault.Kind.IMPOSSIBLE)), 1);
+  }
+
+  /**
+   * The same, with every fault of what a text alone said laid at the text.
+   *
+   * @param said pointers to what the text said
+   */
+  public FaultyRequest atText(Collection<String> said) {
+    return new FaultyRequest(
+        faults.stream()
+            .map(
+                fault ->
+                    said.stream().anyMatch(fault.pointer()::startsWith)
+                        ? new Fault("/text", fault.problem(), fault.remedy(), fault.kind())
+                        : fault)
+            .toList(),
+        count);
+  }
+
+  /** The faults, at most {@value Faults#MOST}. */
+  public List<Fault> faults() {
+    return faults;
+  }
+
+  /** How many faults there are, listed or not. */
+  public int count() {
+    return count;
+  }
+
+  /** 400 when anything can't be read, else 422. */
+  public int status() {
+    return faults.stream().anyMatch(fault -> fault.kind() == Fault.Kind.UNREADABLE) ? 400 : 422;
+  }
+}

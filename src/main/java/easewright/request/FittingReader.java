@@ -1,0 +1,196 @@
+package easewright.request;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.diagnosis.EarlierAdjustment;
+import easewright.diagnosis.Fitting;
+import easewright.diagnosis.GarmentMeasurements;
+import easewright.diagnosis.ReportedSign;
+import easewright.measure.BodyMeasurements;
+import easewright.measure.Length;
+import easewright.measure.UnitSystem;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Objects;
+import java.util.Set;
+import java.util.stream.Stream;
+
+/**
+ * Reads a fitting from JSON and names everything wrong with it at once, each with a JSON Pointer
+ * (RFC 6901), the problem and the remedy. Never throws anything but {@link FaultyRequest}.
+ */
+public final class FittingReader {
+  static final int MOST_SIGNS = 60;
+  static final int MOST_EARLIER = 20;
+  static final int MOST_WHY_NOT = 10;
+  static final int MOST_COULD_NOT_TELL = 60;
+
+  private final KnownNames known;
+
+  public FittingReader(KnownNames known) {
+    this.known = known;
+  }
+
+  /**
+   * Reads one fitting.
+   *
+   * @throws FaultyRequest with every fault, if there is any
+   */
+  public Fitting read(JsonNode json) {
+    Faults faults = new Faults();
+    Fitting fitting = read(new Spot(json, "", faults));
+    if (faults.none() && !saysAnything(fitting)) {
+      faults.impossible(
+          "",
+          "There is nothing to go on: no sign, no two measurements, no cloth test.",
+          "Report at least one sign seen or felt, or both bust and underbust.");
+    }
+    faults.refuse();
+    return fitting;
+  }
+
+  private Fitting read(Spot root) {
+    root.fields(
+        "units",
+        "body",
+        "measuredBy",
+        "pattern",
+        "sizeCut",
+        "choices",
+        "garment",
+        "cloth",
+        "elastic",
+        "making",
+        "signs",
+        "earlier",
+        "circumstances",
+        "whyNot",
+        "couldNotTell",
+        Unjudged.FIELD,
+        "asked");
+    Unjudged.check(root.at(Unjudged.FIELD));
+    root.at("asked").oneOf(known.signs());
+    UnitSystem units = units(root);
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
+    PatternReader pattern =
+        new PatternReader(
+            root.at("pattern"), root.at("sizeCut"), root.at("choices"), known.sheets());
+    return new Fitting(
+        units,
+        body.measurements(),
+        body.how(),
+        pattern.sheet(),
+        pattern.sizeCut(),
+        pattern.choices(),
+        MaterialsReader.garment(root.at("garment")),
+        MaterialsReader.cloths(root.at("cloth")),
+        MaterialsReader.elastic(root.at("elastic")),
+        MaterialsReader.making(root.at("making")),
+        signs(root.at("signs")),
+        earlier(root.at("earlier")),
+        CircumstancesReader.read(root.at("circumstances")),
+        once(root.at("whyNot"), MOST_WHY_NOT, known.causes(), "cause"),
+        once(root.at("couldNotTell"), MOST_COULD_NOT_TELL, known.signs(), "sign"));
+  }
+
+  /** The units to answer in: those asked for, else those of the first length written. */
+  static UnitSystem units(Spot root) {
+    String units = root.at("units").oneOf(List.of("metric", "imperial"));
+    return units == null
+        ? FirstLength.system(root.node()).orElse(UnitSystem.METRIC)
+        : units.equals("metric") ? UnitSystem.METRIC : UnitSystem.IMPERIAL;
+  }
+
+  List<ReportedSign> signs(Spot list) {
+    List<ReportedSign> signs = new ArrayList<>();
+    for (Spot item : list.items(MOST_SIGNS)) {
+      Spot spot = item.fields("sign", "seen", "place", "side", "degree", "amount");
+      if (!spot.isWritten()) {
+        continue;
+      }
+      String id = needed(spot.at("sign"), known.signs());
+      boolean present = !"absent".equals(spot.at("seen").oneOf(List.of("present", "absent")));
+      String place = spot.at("place").oneOf(known.places());
+      String side = spot.at("side").oneOf(List.of("left", "right", "both"));
+      String degree = spot.at("degree").oneOf(List.of("slight", "clear", "strong"));
+      Length amount = spot.at("amount").length(0, ReportedSign.MOST_AMOUNT_MM);
+      if (!present && (degree != null || amount != null)) {
+        spot.impossible(
+            "A sign that was not seen has a degree or an amount.",
+            "Write \"seen\": \"present\", or leave degree and amount out.");
+      }
+      if (id != null) {
+        ReportedSign sign = new ReportedSign(id, present, place, side, degree, amount);
+        if (signs.stream().anyMatch(sign::overlaps)) {
+          spot.impossible(
+              "This sign is reported twice for the same spot.",
+              "Report it once, or say which place and side each report is about.");
+        }
+        signs.add(sign);
+      }
+    }
+    return signs;
+  }
+
+  private List<EarlierAdjustment> earlier(Spot list) {
+    List<EarlierAdjustment> earlier = new ArrayList<>();
+    for (Spot item : list.items(MOST_EARLIER)) {
+      Spot spot = item.fields("adjustment", "amount", "outcome");
+      if (!spot.isWritten()) {
+        continue;
+      }
+      String id = needed(spot.at("adjustment"), known.adjustments());
+      Length amount = spot.at("amount").length(0, ReportedSign.MOST_AMOUNT_MM);
+      String outcome = spot.at("outcome").oneOf(List.of("better", "same", "worse"));
+      if (id != null) {
+        earlier.add(new EarlierAdjustment(id, amount, outcome));
+      }
+    }
+    return earlier;
+  }
+
+  private static List<String> once(Spot list, int most, Collection<String> names, String what) {
+    Set<String> ids = new LinkedHashSet<>();
+    for (Spot spot : list.items(most)) {
+      String id = spot.oneOf(names);
+      if (id != null && !ids.add(id)) {
+        spot.impossible("This " + what + " is named twice.", "Name each " + what + " once.");
+      }
+    }
+    return List.copyOf(ids);
+  }
+
+  private static String needed(Spot spot, Collection<String> names) {
+    if (!spot.isWritten()) {
+      spot.needed("Write its id, as in the lists the service publishes.");
+    }
+    return spot.oneOf(names);
+  }
+
+  /** Less than this and every answer would be a guess about nothing. */
+  private static boolean saysAnything(Fitting fitting) {
+    BodyMeasurements body = fitting.body();
+    GarmentMeasurements garment = fitting.garment();
+    long lengths =
+        Stream.of(
+                body.bust(),
+                body.underbust(),
+                body.upperChest(),
+                body.bustPointWidth(),
+                body.shoulderToBustPoint(),
+                body.shoulderToUnderbust(),
+                garment.underband(),
+                garment.bust())
+            .filter(Objects::nonNull)
+            .count();
+    return lengths >= 2
+        || !fitting.signs().isEmpty()
+        || !fitting.earlier().isEmpty()
+        || !fitting.cloths().isEmpty()
+        || fitting.elastic() != null
+        || fitting.making().seamAllowanceSewn() != null
+        || !fitting.circumstances().ids().isEmpty()
+        || fitting.circumstances().monthsSinceOperation() != null;
+  }
+}

@@ -1,0 +1,79 @@
+package easewright.request;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.util.List;
+
+/**
+ * What a text was understood to say.
+ *
+ * @param kind "fit-question" or "not-a-fit-question"
+ * @param fitting the request for {@code /v1/fittings} that it amounts to, with what was sent beside
+ *     the text
+ * @param spans where each thing read stands in the text, in the order of the fitting
+ * @param notUnderstood stretches that speak of the garment and were read as nothing
+ * @param readYourself stretches that may tell of a danger to health and that only a person can
+ *     judge
+ * @param conflicts what the text says otherwise than the fields sent beside it; the fields count,
+ *     but a danger or a circumstance stands whichever tells of it
+ */
+public record IntakeAnswer(
+    String kind,
+    JsonNode fitting,
+    List<SpanNote> spans,
+    List<NotUnderstoodNote> notUnderstood,
+    List<ReadYourselfNote> readYourself,
+    List<ConflictNote> conflicts) {
+
+  static final String FIT_QUESTION = "fit-question";
+  static final String OTHER = "not-a-fit-question";
+
+  /** As an answer to a fitting holds it: all but the fitting, which the answer goes on from. */
+  public JsonNode asJson() {
+    return new ObjectMapper()
+        .setSerializationInclusion(JsonInclude.Include.NON_NULL)
+        .valueToTree(new IntakeAnswer(kind, null, spans, notUnderstood, readYourself, conflicts));
+  }
+
+  /**
+   * Where something read stands.
+   *
+   * @param pointer RFC 6901 pointer into {@code fitting}
+   * @param from index of the first character (UTF-16)
+   * @param to index after the last
+   * @param confidence from 0 to 1; not a probability, but a larger one is surer
+   * @param because the rule book's phrase it was known by, or null
+   * @param unitAssumed true where no unit was written and the size of the number told it
+   */
+  public record SpanNote(
+      String pointer,
+      String text,
+      int from,
+      int to,
+      double confidence,
+      String because,
+      boolean unitAssumed) {}
+
+  /**
+   * A stretch that was not understood.
+   *
+   * @param perhaps signs whose phrases it is most like, likeliest first: to ask about, not to count
+   */
+  public record NotUnderstoodNote(String text, int from, int to, List<PerhapsNote> perhaps) {}
+
+  /**
+   * A stretch that only a person can judge.
+   *
+   * @param start index of the first character (UTF-16)
+   * @param end index after the last
+   * @param why what its words speak of
+   */
+  public record ReadYourselfNote(String text, int start, int end, String why) {}
+
+  /** A sign that may be meant. */
+  public record PerhapsNote(String sign, String name) {}
+
+  /** A field that was sent, and what the text says instead; {@code text} is what was not taken. */
+  public record ConflictNote(String pointer, String field, String text) {}
+}

@@ -1,0 +1,51 @@
+package easewright.request;
+
+import easewright.pattern.PatternSheets;
+import easewright.rulebook.Catalog;
+import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashSet;
+import java.util.stream.Stream;
+
+/**
+ * The names a request may use.
+ *
+ * @param signs ids of signs
+ * @param places where on the body or the garment a sign may sit
+ * @param adjustments ids of adjustments
+ * @param causes ids of causes
+ * @param sheets the shipped pattern sheets, and the reading of any other
+ */
+public record KnownNames(
+    Collection<String> signs,
+    Collection<String> places,
+    Collection<String> adjustments,
+    Collection<String> causes,
+    PatternSheets sheets) {
+
+  public KnownNames {
+    signs = inOrder(signs);
+    places = inOrder(places);
+    adjustments = inOrder(adjustments);
+    causes = inOrder(causes);
+  }
+
+  /** The names of a rule book's catalog. */
+  public static KnownNames of(Catalog catalog, PatternSheets sheets) {
+    return new KnownNames(
+        catalog.signs().keySet(),
+        catalog.signs().values().stream()
+            .flatMap(sign -> sign.where() == null ? Stream.empty() : sign.where().stream())
+            .distinct()
+            .sorted()
+            .toList(),
+        catalog.adjustments().keySet(),
+        catalog.causes().keySet(),
+        sheets);
+  }
+
+  /** Quick to ask, and always suggesting in the same order. */
+  private static Collection<String> inOrder(Collection<String> names) {
+    return Collections.unmodifiableSet(new LinkedHashSet<>(names));
+  }
+}

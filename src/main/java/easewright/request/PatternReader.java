@@ -1,0 +1,115 @@
+package easewright.request;
+
+import easewright.pattern.Choice;
+import easewright.pattern.PatternSheet;
+import easewright.pattern.PatternSheets;
+import easewright.pattern.PatternSize;
+import easewright.pattern.SheetFault;
+import easewright.pattern.SheetFaults;
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/**
+ * Reads which pattern was sewn, a shipped sheet or one sent along, the size cut and the choices.
+ */
+final class PatternReader {
+  private static final int MOST_CHOICES = 30;
+
+  private final PatternSheet sheet;
+  private final String sizeCut;
+  private final Map<String, String> choices = new LinkedHashMap<>();
+
+  PatternReader(Spot pattern, Spot sizeCut, Spot choices, PatternSheets sheets) {
+    this.sheet = sheet(pattern, sheets);
+    this.sizeCut =
+        sheet == null
+            ? sizeCut.text()
+            : sizeCut.oneOf(sheet.sizes().stream().map(PatternSize::name).toList());
+    readChoices(choices);
+  }
+
+  PatternSheet sheet() {
+    return sheet;
+  }
+
+  String sizeCut() {
+    return sizeCut;
+  }
+
+  Map<String, String> choices() {
+    return choices;
+  }
+
+  private static PatternSheet sheet(Spot pattern, PatternSheets sheets) {
+    pattern = pattern.fields("sheet", "inline");
+    if (!pattern.isWritten()) {
+      return null;
+    }
+    Spot inline = pattern.at("inline");
+    boolean shipped = pattern.at("sheet").isWritten();
+    if (shipped == inline.isWritten()) {
+      pattern.unreadable(
+          shipped ? "There are two patterns here." : "There is no pattern here.",
+          "Write either \"sheet\", the id of a shipped sheet, or \"inline\", a whole sheet.");
+      return null;
+    }
+    if (shipped) {
+      String id =
+          pattern.at("sheet").oneOf(sheets.shipped().stream().map(PatternSheet::id).toList());
+      return id == null ? null : sheets.find(id).orElseThrow();
+    }
+    try {
+      return sheets.read(inline.node());
+    } catch (SheetFaults faults) {
+      for (SheetFault fault : faults.faults()) {
+        inline
+            .faults()
+            .unreadable(inline.pointer() + fault.pointer(), fault.problem(), fault.remedy());
+      }
+      return null;
+    }
+  }
+
+  private void readChoices(Spot spot) {
+    if (!spot.isWritten()) {
+      return;
+    }
+    if (!spot.node().isObject()) {
+      spot.unreadable("An object is needed here.", "Write { \"choice\": \"option\" }.");
+      return;
+    }
+    if (spot.node().size() > MOST_CHOICES) {
+      spot.impossible(
+          "There are " + spot.node().size() + " choices here.",
+          "At most " + MOST_CHOICES + " are taken at once.");
+      return;
+    }
+    if (sheet == null) {
+      readFreely(spot);
+      return;
+    }
+    spot.fields(sheet.choices().stream().map(Choice::id).toArray(String[]::new));
+    for (Choice choice : sheet.choices()) {
+      String option =
+          spot.at(choice.id()).oneOf(choice.options().stream().map(Choice.Option::id).toList());
+      if (option != null) {
+        choices.put(choice.id(), option);
+      }
+    }
+    try {
+      sheet.decided(choices);
+    } catch (IllegalArgumentException conflict) {
+      spot.impossible(conflict.getMessage(), "Choose options that the sheet lets stand together.");
+    }
+  }
+
+  /** Without a sheet any choice may be named: the rules pass over those they don't know. */
+  private void readFreely(Spot spot) {
+    for (String choice : (Iterable<String>) spot.node()::fieldNames) {
+      String option = spot.at(choice).text();
+      if (option != null) {
+        choices.put(choice, option);
+      }
+    }
+  }
+}

@@ -1,0 +1,117 @@
+package easewright.request;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonLocation;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.StreamReadConstraints;
+import com.fasterxml.jackson.core.StreamReadFeature;
+import com.fasterxml.jackson.core.exc.StreamConstraintsException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.json.JsonMapper;
+import java.io.CharConversionException;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+
+/** Turns bytes into JSON (RFC 8259), within bounds no honest request comes near. */
+public final class RequestJson {
+  /** The largest request, bytes. */
+  public static final int MOST_BYTES = 256 * 1024;
+
+  /** How deep objects and lists of a request may be nested. */
+  public static final int DEEPEST = 20;
+
+  private static final int LONGEST_TEXT = 4000;
+  private static final int LONGEST_NUMBER = 30;
+  private static final int LONGEST_NAME = 200;
+
+  private static final ObjectMapper STRICT =
+      JsonMapper.builder(
+              JsonFactory.builder()
+                  .streamReadConstraints(
+                      StreamReadConstraints.builder()
+                          .maxNestingDepth(DEEPEST)
+                          .maxStringLength(LONGEST_TEXT)
+                          .maxNumberLength(LONGEST_NUMBER)
+                          .maxNameLength(LONGEST_NAME)
+                          .build())
+                  .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                  .build())
+          .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
+          .build();
+
+  private RequestJson() {}
+
+  /**
+   * Parses a request.
+   *
+   * @throws TooLarge above {@value #MOST_BYTES} bytes
+   * @throws FaultyRequest naming line and column, if it is not JSON, holds a field twice or exceeds
+   *     a bound
+   */
+  public static JsonNode parse(byte[] body) {
+    return parse(body, 1);
+  }
+
+  /** The same for a piece of a larger text, in which its first line has the given number. */
+  public static JsonNode parse(byte[] body, int firstLine) {
+    if (body.length > MOST_BYTES) {
+      throw new TooLarge();
+    }
+    try {
+      JsonNode json = STRICT.readTree(body);
+      if (json == null || json.isMissingNode()) {
+        throw FaultyRequest.unreadable(
+            "", "The request is empty.", "Send a JSON object; {} is the least.");
+      }
+      return json;
+    } catch (StreamConstraintsException bound) {
+      throw FaultyRequest.unreadable(
+          "",
+          "The JSON is nested too deep, or a text, name or number in it is too long"
+              + at(bound, firstLine),
+          "Nest at most "
+              + DEEPEST
+              + " deep and keep texts under "
+              + LONGEST_TEXT
+              + " characters.");
+    } catch (JsonProcessingException unreadable) {
+      // The parser's own message can quote the request and name classes: only its place is told.
+      boolean twice =
+          unreadable.getOriginalMessage() != null
+              && unreadable.getOriginalMessage().startsWith("Duplicate field");
+      throw FaultyRequest.unreadable(
+          "",
+          (twice ? "A field is written twice in one object" : "This is not JSON")
+              + at(unreadable, firstLine),
+          twice
+              ? "Write each field once; several measurings go into a list."
+              : "Check quotes, commas and brackets near there (RFC 8259).");
+    } catch (CharConversionException noText) {
+      // The parser takes leading zero bytes for UTF-16 or UTF-32, and these bytes are neither.
+      throw FaultyRequest.unreadable(
+          "", "The bytes are no text.", "Send the JSON in UTF-8 (RFC 8259, section 8.1).");
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible); // the bytes are already here
+    }
+  }
+
+  private static String at(JsonProcessingException problem, int firstLine) {
+    JsonLocation place = problem.getLocation();
+    return place == null
+        ? "."
+        : ", at line "
+            + (place.getLineNr() + firstLine - 1)
+            + ", column "
+            + place.getColumnNr()
+            + ".";
+  }
+
+  /** A request above {@value #MOST_BYTES} bytes. */
+  public static final class TooLarge extends RuntimeException {
+    public TooLarge() {
+      super(null, null, false, false);
+    }
+  }
+}

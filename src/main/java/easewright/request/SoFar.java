@@ -1,0 +1,107 @@
+package easewright.request;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.node.TextNode;
+import easewright.diagnosis.Fitting;
+import easewright.diagnosis.ReportedSign;
+import easewright.measure.BadQuantity;
+import easewright.measure.Quantity;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/**
+ * The request to go on from: what was read, with what goes without saying said, and without the
+ * words it was told in. Sent again it gives the same answer, so a conversation needs no store.
+ */
+public final class SoFar {
+  /** A pattern is its maker's, and its names may look like quantities. */
+  private static final Set<String> AS_SENT =
+      Set.of("pattern", "sizeCut", "choices", Unjudged.FIELD);
+
+  private static final Set<String> SAID_ONCE = Set.of("text", "asked", "units");
+
+  private SoFar() {}
+
+  /**
+   * Makes it.
+   *
+   * @param request the JSON the fitting was read from
+   */
+  public static ObjectNode of(JsonNode request, Fitting fitting) {
+    ObjectNode soFar = JsonNodeFactory.instance.objectNode();
+    soFar.put("units", fitting.units().name().toLowerCase(Locale.ROOT));
+    for (Map.Entry<String, JsonNode> field : request.properties()) {
+      if (!SAID_ONCE.contains(field.getKey())) {
+        soFar.set(
+            field.getKey(),
+            AS_SENT.contains(field.getKey()) ? field.getValue() : written(field.getValue()));
+      }
+    }
+    for (JsonNode sign : soFar.path("signs")) {
+      if (!sign.has("seen")) {
+        ((ObjectNode) sign).put("seen", "present");
+      }
+    }
+    leaveOutTold(soFar, fitting);
+    if (soFar.path(Unjudged.FIELD).isEmpty()) {
+      soFar.remove(Unjudged.FIELD);
+    }
+    return soFar;
+  }
+
+  /** What was told after all is no longer something that could not be told. */
+  private static void leaveOutTold(ObjectNode soFar, Fitting fitting) {
+    Set<String> told =
+        fitting.signs().stream().map(ReportedSign::id).collect(Collectors.toUnmodifiableSet());
+    soFar.remove("couldNotTell");
+    fitting.couldNotTell().stream()
+        .filter(sign -> !told.contains(sign))
+        .forEach(sign -> soFar.withArray("couldNotTell").add(sign));
+  }
+
+  private static JsonNode written(JsonNode node) {
+    if (node.isTextual()) {
+      return TextNode.valueOf(written(node.textValue()));
+    }
+    if (node.isObject()) {
+      ObjectNode object = JsonNodeFactory.instance.objectNode();
+      node.properties().forEach(field -> object.set(field.getKey(), written(field.getValue())));
+      return object;
+    }
+    if (node.isArray()) {
+      ArrayNode array = JsonNodeFactory.instance.arrayNode();
+      node.forEach(item -> array.add(written(item)));
+      return array;
+    }
+    return node;
+  }
+
+  private static String written(String text) {
+    if (!holdsNumber(text)) {
+      return text; // most texts are names, and refusing each as a quantity costs more
+    }
+    try {
+      Quantity quantity = Quantity.parse(text);
+      String plain = quantity.text();
+      return Quantity.parse(plain).equals(quantity) ? plain : text;
+    } catch (BadQuantity name) {
+      return text;
+    }
+  }
+
+  /** A digit, or a sign such as "½". */
+  private static boolean holdsNumber(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      int type = Character.getType(text.charAt(i));
+      if (type == Character.DECIMAL_DIGIT_NUMBER || type == Character.OTHER_NUMBER) {
+        return true;
+      }
+    }
+    return false;
+  }
+}

@@ -1,0 +1,212 @@
+package easewright.request;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.MissingNode;
+import easewright.measure.BadQuantity;
+import easewright.measure.Length;
+import easewright.measure.Quantity;
+import easewright.measure.UnitSystem;
+import easewright.naming.NearestName;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.function.Function;
+
+/**
+ * One place in a request. What is wrong there goes to the list of faults, with its pointer, and
+ * reads as null; so does what is not there, without a fault.
+ *
+ * @param node the value there; a missing node when nothing is written
+ * @param pointer where it is (RFC 6901)
+ * @param faults where faults go
+ */
+record Spot(JsonNode node, String pointer, Faults faults) {
+  private static final int LONGEST_NAME = 80;
+
+  boolean isWritten() {
+    return !node.isMissingNode();
+  }
+
+  /** The field of this name, written or not. */
+  Spot at(String name) {
+    return new Spot(
+        node.path(name), pointer + "/" + name.replace("~", "~0").replace("/", "~1"), faults);
+  }
+
+  /** This place, once its fields are known to be among these; empty unless it is an object. */
+  Spot fields(String... known) {
+    if (isWritten() && !node.isObject()) {
+      unreadable(
+          "An object is needed here.",
+          "Write { } with these fields: " + NearestName.listed(List.of(known)) + ".");
+      return new Spot(MissingNode.getInstance(), pointer, faults);
+    }
+    node.fieldNames()
+        .forEachRemaining(
+            name -> {
+              if (!List.of(known).contains(name)) {
+                at(name)
+                    .unreadable(
+                        "No field of this name is known here.",
+                        NearestName.remedy(name, List.of(known)));
+              }
+            });
+    return this;
+  }
+
+  /** The items of a list of at most so many; empty unless it is one. */
+  List<Spot> items(int most) {
+    List<Spot> items = new ArrayList<>();
+    if (isWritten() && !node.isArray()) {
+      unreadable("A list is needed here.", "Write the items between [ and ].");
+    } else if (node.size() > most) {
+      impossible(
+          "There are " + node.size() + " items here.", "At most " + most + " are taken at once.");
+    } else {
+      for (int i = 0; i < node.size(); i++) {
+        items.add(new Spot(node.get(i), pointer + "/" + i, faults));
+      }
+    }
+    return items;
+  }
+
+  /** A short text. */
+  String text() {
+    if (!isWritten()) {
+      return null;
+    }
+    if (!node.isTextual()) {
+      unreadable(
+          "A text is needed here.", "Write it between double quotes, or leave the field out.");
+      return null;
+    }
+    String text = node.textValue();
+    if (hasHidden(text)) {
+      unreadable(
+          "There are signs in this text that nobody sees.",
+          "Leave out control characters and marks that change the direction of writing.");
+      return null;
+    }
+    if (text.isBlank() || text.length() > LONGEST_NAME) {
+      unreadable(
+          text.isBlank() ? "The text is empty." : "The text is too long for a name.",
+          "Write 1 to " + LONGEST_NAME + " characters, or leave the field out.");
+      return null;
+    }
+    return text;
+  }
+
+  private static boolean hasHidden(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (hidden(text.charAt(i))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** Controls, and what embeds, overrides or isolates a direction (Unicode Annex 9, 2.1 to 2.6). */
+  private static boolean hidden(int sign) {
+    return Character.isISOControl(sign)
+        || sign >= 0x202A && sign <= 0x202E
+        || sign >= 0x2066 && sign <= 0x2069;
+  }
+
+  /** One of some known names. */
+  String oneOf(Collection<String> known) {
+    String text = text();
+    if (text == null || known.contains(text)) {
+      return text;
+    }
+    unreadable("No such name is known here.", NearestName.remedy(text, known));
+    return null;
+  }
+
+  /** True or false. */
+  boolean flag() {
+    if (isWritten() && !node.isBoolean()) {
+      unreadable(
+          "Yes or no is needed here.", "Write true or false without quotes, or leave it out.");
+    }
+    return node.asBoolean(false);
+  }
+
+  /** A whole number without a unit. */
+  Integer count(int least, int most) {
+    if (!isWritten()) {
+      return null;
+    }
+    String remedy = "Write a whole number from " + least + " to " + most + ", without quotes.";
+    if (!node.isIntegralNumber()) {
+      unreadable("A whole number is needed here.", remedy);
+      return null;
+    }
+    if (!node.canConvertToInt() || node.intValue() < least || node.intValue() > most) {
+      impossible("The number is out of range.", remedy);
+      return null;
+    }
+    return node.intValue();
+  }
+
+  /** A quantity with its unit, as one dimension. */
+  <T> T quantity(Function<Quantity, T> as) {
+    if (!isWritten()) {
+      return null;
+    }
+    if (!node.isTextual()) {
+      unreadable(
+          node.isNumber() ? "The number has no unit." : "A quantity is needed here.",
+          "Write number and unit as a text: \"86.5 cm\" or \"34 1/4 in\".");
+      return null;
+    }
+    try {
+      return as.apply(Quantity.parse(node.textValue()));
+    } catch (BadQuantity bad) {
+      unreadable(bad.problem(), bad.remedy());
+      return null;
+    }
+  }
+
+  /** A length in the unit it was written in. */
+  Quantity writtenLength() {
+    return quantity(
+        quantity -> {
+          quantity.length(); // refuses other dimensions
+          return quantity;
+        });
+  }
+
+  /** A length between two bounds, mm. */
+  Length length(double leastMm, double mostMm) {
+    Quantity written = writtenLength();
+    if (written == null) {
+      return null;
+    }
+    Length length = written.length();
+    if (length.mm() >= leastMm && length.mm() <= mostMm) {
+      return length;
+    }
+    UnitSystem system = written.system();
+    impossible(
+        "The length " + length.text(system) + " is out of range here.",
+        "Check the unit: from "
+            + Length.ofMm(leastMm).text(system)
+            + " to "
+            + Length.ofMm(mostMm).text(system)
+            + " is possible.");
+    return null;
+  }
+
+  /** Says that something needed is not there. */
+  void needed(String what) {
+    unreadable("This is needed and not there.", what);
+  }
+
+  void unreadable(String problem, String remedy) {
+    faults.unreadable(pointer, problem, remedy);
+  }
+
+  void impossible(String problem, String remedy) {
+    faults.impossible(pointer, problem, remedy);
+  }
+}

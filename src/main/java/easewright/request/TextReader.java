@@ -1,0 +1,122 @@
+package easewright.request;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.intake.Intake;
+import easewright.pattern.PatternSheet;
+import easewright.pattern.PatternSheets;
+import easewright.pattern.PatternSize;
+import easewright.rulebook.RuleBookSource;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ExecutionException;
+import java.util.concurrent.FutureTask;
+
+/** Reads a request's text, if it has one, into the rest of the request. */
+public final class TextReader {
+  /** As much as a long post: some 600 words. */
+  static final int MOST_CHARACTERS = 4000;
+
+  /** No text of anybody's holds it, and not every store can keep it. */
+  static final char NUL = 0;
+
+  private static final String TEXT = "text";
+  private static final String ASKED = "asked";
+
+  private final RuleBookSource book;
+  private final PatternSheets sheets;
+  private final FutureTask<Intake> intake;
+
+  /** The words are taken apart beside the start, which does not wait for them. */
+  public TextReader(RuleBookSource book, PatternSheets sheets) {
+    this.book = book;
+    this.sheets = sheets;
+    this.intake = new FutureTask<>(() -> new Intake(book));
+  }
+
+  /** Takes the words apart now, in whichever thread this is. */
+  public void prepare() {
+    intake.run();
+  }
+
+  /**
+   * What the request amounts to once its text is read; nothing when it has no text.
+   *
+   * @throws FaultyRequest when the text is no text, too long, or no fit question
+   */
+  public Optional<IntakeAnswer> read(JsonNode request) {
+    if (!request.isObject() || !request.has(TEXT)) {
+      return Optional.empty();
+    }
+    IntakeAnswer read = readAnything(request);
+    if (read.kind().equals(IntakeAnswer.OTHER) && !saysMore(request)) {
+      throw FaultyRequest.impossible(
+          "/" + TEXT,
+          "This does not read as a question about the fit, cloth or making of such a garment.",
+          "Name the piece and what it does: \"the band rides up at the back\".");
+    }
+    return Optional.of(read);
+  }
+
+  /**
+   * The same for any text, a fit question or not.
+   *
+   * @throws FaultyRequest when there is no text or it is too long
+   */
+  public IntakeAnswer readAnything(JsonNode request) {
+    JsonNode text = request.path(TEXT);
+    if (!text.isTextual() || text.textValue().isBlank()) {
+      throw FaultyRequest.unreadable(
+          "/" + TEXT, "A text is needed here.", "Write the post as it stands, in quotes.");
+    }
+    if (text.textValue().indexOf(NUL) >= 0) {
+      throw FaultyRequest.unreadable(
+          "/" + TEXT, "The text holds the character NUL.", "Leave it out.");
+    }
+    if (text.textValue().length() > MOST_CHARACTERS) {
+      throw FaultyRequest.impossible(
+          "/" + TEXT,
+          "The text is longer than " + MOST_CHARACTERS + " characters.",
+          "Send the part that is about the fit.");
+    }
+    ObjectNode rest = request.deepCopy();
+    rest.remove(List.of(TEXT, ASKED));
+    String asked = request.path(ASKED).textValue();
+    return TextFitting.merge(
+        text.textValue(),
+        intake().read(text.textValue(), book.catalog().signs().get(asked)),
+        rest,
+        sizes(request),
+        book.catalog());
+  }
+
+  private static boolean saysMore(JsonNode request) {
+    return request.has("signs") || request.has("body") || request.has("cloth");
+  }
+
+  private Set<String> sizes(JsonNode request) {
+    Set<String> sizes = new LinkedHashSet<>();
+    String id = request.path("pattern").path("sheet").textValue();
+    if (id != null) {
+      sheets
+          .find(id)
+          .map(PatternSheet::sizes)
+          .ifPresent(all -> all.stream().map(PatternSize::name).forEach(sizes::add));
+    }
+    return sizes;
+  }
+
+  private Intake intake() {
+    if (!intake.isDone()) {
+      // In a thread of its own: whoever asks first has a deadline, and would spoil it for all.
+      new Thread(intake, "everyday-words").start();
+    }
+    try {
+      return intake.get();
+    } catch (InterruptedException | ExecutionException e) {
+      throw new IllegalStateException("The everyday words cannot be read.", e);
+    }
+  }
+}

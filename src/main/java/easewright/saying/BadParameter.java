@@ -1,0 +1,24 @@
+package easewright.saying;
+
+import java.util.List;
+
+/** A query parameter with a value that it does not take; the value is not repeated. */
+public final class BadParameter extends RuntimeException {
+  private final String name;
+  private final transient List<String> taken;
+
+  BadParameter(String name, List<String> taken) {
+    super(null, null, false, false);
+    this.name = name;
+    this.taken = List.copyOf(taken);
+  }
+
+  public String name() {
+    return name;
+  }
+
+  /** The values it takes. */
+  public List<String> taken() {
+    return taken;
+  }
+}

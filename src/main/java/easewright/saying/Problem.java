@@ -1,0 +1,129 @@
+package easewright.saying;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import easewright.clinic.StoreAway;
+import easewright.deadline.DeadlinePassed;
+import easewright.request.FaultyRequest;
+import easewright.request.RequestJson;
+import java.util.List;
+
+/**
+ * Why there is no answer (RFC 9457, "Problem Details for HTTP APIs").
+ *
+ * @param type the kind of problem, a relative URI
+ * @param title the kind in words, the same each time
+ * @param status the HTTP status
+ * @param detail what is wrong this time
+ * @param line the line it answers, from 1, where a request has a fitting a line; else null
+ * @param faults everything wrong with the request's body; empty when its body is not at fault
+ */
+public record Problem(
+    String type,
+    String title,
+    int status,
+    String detail,
+    Integer line,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<FaultNote> faults) {
+
+  public static final String MEDIA_TYPE = "application/problem+json";
+
+  /** What was done too often from one place. */
+  public static final Problem TOO_MANY =
+      of(
+          "too-many",
+          "Too many requests from one place",
+          429,
+          "Wait as long as the header Retry-After says. Nothing of the request was kept.");
+
+  /**
+   * One fault: JSON Pointer (RFC 6901), its line in a sheet, what is wrong, what would be right.
+   */
+  public record FaultNote(String pointer, Integer line, String problem, String remedy) {}
+
+  /** A problem that does not lie in the request's body. */
+  public static Problem of(String kind, String title, int status, String detail) {
+    return new Problem("/problems/" + kind, title, status, detail, null, List.of());
+  }
+
+  /** The problem of a request above a bound, such as "256 KB". */
+  public static Problem tooLarge(String most) {
+    return of("too-large", "The request is too large", 413, "Send at most " + most + ".");
+  }
+
+  public static Problem notAcceptable(String forms) {
+    return of(
+        "not-acceptable",
+        "No accepted form can be given",
+        406,
+        "Ask for " + forms + ", as the contract lists them.");
+  }
+
+  /** The same as the answer to one line of a request. */
+  public Problem atLine(int number) {
+    return new Problem(type, title, status, detail, number, faults);
+  }
+
+  /** Why a request that was read came to no answer: its own faults, its size, or the service. */
+  public static Problem of(RuntimeException refusal) {
+    if (refusal instanceof FaultyRequest request) {
+      return of(request);
+    }
+    if (refusal instanceof DeadlinePassed) {
+      return tookTooLong();
+    }
+    if (refusal instanceof StoreAway) {
+      return storeAway();
+    }
+    return refusal instanceof RequestJson.TooLarge ? tooLarge() : failed();
+  }
+
+  /** The problem of an answer that was given up. */
+  public static Problem tookTooLong() {
+    return of(
+        "took-too-long",
+        "The answer took too long",
+        503,
+        "The work on this request was given up, since it took longer than one answer may.");
+  }
+
+  /** The problem of a clinic whose store can't be used now. */
+  public static Problem storeAway() {
+    return of(
+        "store-away",
+        "The clinics can't be reached",
+        503,
+        "The store of the clinics can't be used now. Nothing of this request was kept.");
+  }
+
+  public static Problem tooLarge() {
+    return tooLarge(RequestJson.MOST_BYTES / 1024 + " KB");
+  }
+
+  public static Problem failed() {
+    return of(
+        "failed", "The service failed", 500, "The fault is the service's, not the request's.");
+  }
+
+  /** The problem of a request whose faults were found. */
+  public static Problem of(FaultyRequest request) {
+    boolean unreadable = request.status() == 400;
+    int more = request.count() - request.faults().size();
+    return new Problem(
+        unreadable ? "/problems/unreadable" : "/problems/impossible",
+        unreadable ? "The request can't be read" : "The request can't be so",
+        request.status(),
+        (request.count() == 1 ? "There is one fault." : "There are %d faults.")
+                .formatted(request.count())
+            + (more == 0 ? "" : " The first " + request.faults().size() + " are listed."),
+        null,
+        request.faults().stream()
+            .map(
+                fault ->
+                    new FaultNote(
+                        fault.pointer(),
+                        fault.line().orElse(null),
+                        fault.problem(),
+                        fault.remedy()))
+            .toList());
+  }
+}

@@ -1,0 +1,74 @@
+package easewright.saying;
+
+import easewright.access.PublicAddress;
+import easewright.diagnosis.Answer;
+import easewright.handbook.GarmentDrawing;
+import easewright.handbook.GarmentDrawing.Marked;
+import easewright.reply.Reply;
+import java.util.Optional;
+import org.commonmark.parser.Parser;
+import org.commonmark.renderer.text.LineBreakRendering;
+import org.commonmark.renderer.text.TextContentRenderer;
+
+/**
+ * Answers ready to post, in three forms that say the same. A site is what stands before the path of
+ * every link, as in {@link PublicAddress}.
+ */
+public final class Replies {
+  /** A short reply has fewer words than 120, with the heading that a page has besides. */
+  static final int MOST_WORDS = 115;
+
+  private static final Parser MARKDOWN = Parser.builder().build();
+  private static final TextContentRenderer PLAIN =
+      TextContentRenderer.builder().lineBreakRendering(LineBreakRendering.SEPARATE_BLOCKS).build();
+
+  private Replies() {}
+
+  public static String text(Answer answer, ReplyLength length, String site) {
+    Reply reply = length == ReplyLength.SHORT ? shortened(answer, site) : Reply.of(answer);
+    String said = spaced(AnswerPages.replyText(reply, site).render());
+    return length == ReplyLength.SHORT
+        ? said
+        : said
+            + "\n"
+            + PLAIN.render(MARKDOWN.parse(AnswerPages.details(answer, site).render()))
+            + "\n";
+  }
+
+  /** CommonMark. */
+  public static String markdown(Answer answer, ReplyLength length, String site) {
+    return spaced(
+        length == ReplyLength.SHORT
+            ? AnswerPages.replyPost(shortened(answer, site), site).render()
+            : AnswerPages.post(answer, Reply.of(answer), site).render());
+  }
+
+  /** A whole page. */
+  public static String html(Answer answer, ReplyLength length, String site) {
+    if (length == ReplyLength.SHORT) {
+      Reply reply = shortened(answer, site);
+      return AnswerPages.replyCard(reply, site, marked(reply)).render();
+    }
+    Reply reply = Reply.of(answer);
+    return AnswerPages.card(answer, reply, site, marked(reply)).render();
+  }
+
+  /** What there is room for, decided on the plain text so that all forms say the same. */
+  private static Reply shortened(Answer answer, String site) {
+    return Reply.of(answer)
+        .within(
+            MOST_WORDS,
+            reply -> AnswerPages.replyText(reply, site).render().strip().split("\\s+").length);
+  }
+
+  /** What a template leaves out leaves its empty lines. */
+  private static String spaced(String text) {
+    return text.replaceAll("\\n{3,}", "\n\n").strip() + "\n";
+  }
+
+  private static Marked marked(Reply reply) {
+    return Optional.ofNullable(reply.place())
+        .flatMap(place -> GarmentDrawing.plainTop().marking(place.line().replace(' ', '-')))
+        .orElse(null);
+  }
+}

@@ -1,0 +1,33 @@
+package easewright.saying;
+
+import easewright.access.PublicAddress;
+import easewright.diagnosis.Answer;
+import jakarta.inject.Singleton;
+
+/**
+ * Writes answers as replies to post, with links that lead to this service. {@code calledAs} is the
+ * address that the service was called by, before the path; "" where it is not known.
+ */
+@Singleton
+public class ReplyWriter {
+  private final PublicAddress address;
+
+  ReplyWriter(PublicAddress address) {
+    this.address = address;
+  }
+
+  /** A reply in CommonMark. */
+  public String markdown(Answer answer, ReplyLength length, String calledAs) {
+    return Replies.markdown(answer, length, address.site(calledAs));
+  }
+
+  /** A reply as a whole HTML page. */
+  public String html(Answer answer, ReplyLength length, String calledAs) {
+    return Replies.html(answer, length, address.site(calledAs));
+  }
+
+  /** A reply as plain text. */
+  public String text(Answer answer, ReplyLength length, String calledAs) {
+    return Replies.text(answer, length, address.site(calledAs));
+  }
+}

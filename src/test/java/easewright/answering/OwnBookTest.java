@@ -1,0 +1,279 @@
+package easewright.answering;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import easewright.pattern.PatternSheets;
+import easewright.rulebook.BookCopy;
+import easewright.rulebook.check.BookProblem;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Random;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** What is wrong with a book is named when it is loaded, all of it, by file, line and remedy. */
+class OwnBookTest {
+  private static final OwnBook OWN = new OwnBook(new PatternSheets());
+
+  private static final String BAND = "sports-bra/band/band-too-long";
+  private static final String SLACK = "sports-bra/findings/band-slack-by-measure";
+  private static final String SIGNS = "catalog/signs/band.yaml";
+  private static final String CAUSES = "catalog/causes/band.yaml";
+  private static final String CHANGES = "catalog/adjustments/band.yaml";
+  private static final String FINDINGS = "catalog/findings/band.yaml";
+  private static final String SAYINGS = "everyday/sayings/band.yaml";
+  private static final String WORDS = "everyday/words.yaml";
+
+  @TempDir Path folder;
+
+  /** A slip, the line it stands on, and what the report says of it. */
+  private record Slip(String place, String problem, String remedy) {}
+
+  private final List<Slip> slips = new ArrayList<>();
+
+  private void slip(
+      BookCopy book, String file, String old, String now, String problem, String remedy) {
+    slips.add(new Slip(file + ":" + book.put(file, old, now), problem, remedy));
+  }
+
+  @Test
+  void the_projects_book_is_sound() {
+    assertEquals(List.of(), OWN.problems(Path.of("rules")));
+  }
+
+  @Test
+  void every_slip_is_named_at_once_with_file_line_and_remedy() {
+    BookCopy book = BookCopy.in(folder);
+    slip(
+        book,
+        BAND + ".dslr",
+        "shows as \"band rides up at the back\"",
+        "shows as \"band ride up at the back\"",
+        "no sign or finding",
+        "band-rides-up-at-the-back");
+    slip(
+        book,
+        BAND + ".dslr",
+        "in any fitting\nthen",
+        "in any fittings\nthen",
+        "no sentence",
+        "in any fitting");
+    slip(
+        book,
+        SLACK + ".dslr",
+        "\"slack band strain\"",
+        "\"slak band strain\"",
+        "no parameter",
+        "slack-band-strain");
+    slip(
+        book,
+        SLACK + ".dslr",
+        "\"band strain\" is at least",
+        "\"band strian\" is at least",
+        "no figure",
+        "band-strain");
+    slip(
+        book,
+        SLACK + ".md",
+        "holds not: band-slack-by-measure",
+        "holds not: band-slack-by-measures",
+        "no finding",
+        "band-slack-by-measure");
+    slip(
+        book,
+        "sports-bra/cautions/growing-wearer.dslr",
+        "is \"growing\"",
+        "is \"growin\"",
+        "no circumstance",
+        "growing");
+    slip(
+        book,
+        "sports-bra/cautions/growing-wearer.dslr",
+        "\"it will soon be outgrown\"",
+        "\"it will soon be outgrow\"",
+        "no reason",
+        "it-will-soon-be-outgrown");
+    slip(
+        book,
+        "sports-bra/straps/sloping-shoulders.dslr",
+        "is \"drawn in\"",
+        "is \"drawn inn\"",
+        "no option of this choice",
+        "drawn-in");
+    slip(book, SIGNS, "effort: glance", "effort: glanze", "\"glanze\" is not known", "glance");
+    slip(
+        book,
+        SIGNS,
+        "look: [standing, arms raised, running]",
+        "look: [standin, arms raised]",
+        "\"standin\" is not known",
+        "standing");
+    slip(
+        book,
+        SIGNS,
+        "withoutFault: sometimes",
+        "withoutFalt: sometimes",
+        "no field of this place",
+        "withoutFault");
+    slip(book, CAUSES, "prior: common", "prior: comon", "\"comon\" is not known", "common");
+    slip(book, CAUSES, "stage: band", "stage: bend", "\"bend\" is not known", "band");
+    slip(
+        book,
+        CAUSES,
+        "straps-too-short, back-too-short",
+        "straps-to-short, back-too-short",
+        "no cause",
+        "straps-too-short");
+    slip(
+        book,
+        CHANGES,
+        "method: band take-in",
+        "method: band takein",
+        "\"band takein\" is not known",
+        "band take-in");
+    slip(book, CHANGES, "undo: unpick", "undo: unpic", "\"unpic\" is not known", "unpick");
+    slip(
+        book,
+        CHANGES,
+        "limit: largest-change-of-the-band",
+        "limit: largest-change-of-a-band",
+        "no parameter",
+        "largest-change-of-the-band");
+    slip(book, CHANGES, "slight: 10 mm", "slight: ten", "\"ten\" is no length", "10 mm");
+    slip(book, FINDINGS, "figure: band-strain", "figure: band-strains", "no figure", "band-strain");
+    slip(
+        book,
+        SAYINGS,
+        "  band-rides-up-at-the-back:",
+        "  band-rides-up-at-back:",
+        "no sign",
+        "band-rides-up-at-the-back");
+    slip(
+        book,
+        WORDS,
+        "  take-in-the-band:",
+        "  take-in-a-band:",
+        "no adjustment",
+        "take-in-the-band");
+    slip(book, WORDS, "weak: [high,", "weak: [hihg,", "no idea", "high");
+    slip(book, WORDS, "alone: [slips on easily,", "alone: [slip on easily,", "no idea", "slips on");
+    slip(
+        book,
+        "parameters/edges.yaml",
+        "since: 2026-11",
+        "sinse: 2026-11",
+        "no field of this place",
+        "since");
+    book.delete("sports-bra/band/band-too-short.dslr");
+    slips.add(
+        new Slip(
+            CAUSES + ":" + book.line(CAUSES, "id: band-too-short"), "has no rule file", ".dslr"));
+    List<BookProblem> problems = OWN.problems(folder);
+    for (Slip slip : slips) {
+      assertTrue(
+          problems.stream()
+              .map(BookProblem::text)
+              .anyMatch(
+                  text ->
+                      text.startsWith(slip.place() + ": ")
+                          && text.contains(slip.problem())
+                          && text.contains(slip.remedy())),
+          () -> slip + " is not among\n" + String.join("\n", texts(problems)));
+    }
+  }
+
+  /** Whatever line is lost, the check tells of it or the book can still be read. */
+  @Test
+  void a_lost_line_never_keeps_the_check_from_answering() throws IOException {
+    BookCopy book = BookCopy.in(folder);
+    List<String> files;
+    try (Stream<Path> walk = Files.walk(folder)) {
+      files =
+          walk.map(file -> folder.relativize(file).toString())
+              .filter(file -> file.matches(".*[.](yaml|dslr|dsl|md)"))
+              .sorted()
+              .toList();
+    }
+    Random random = new Random(1);
+    int told = 0;
+    for (int tries = 0; tries < 40; tries++) {
+      String file = files.get(random.nextInt(files.size()));
+      String sound = book.text(file);
+      List<String> lines = new ArrayList<>(sound.lines().toList());
+      String lost = lines.remove(random.nextInt(lines.size()));
+      book.write(file, String.join("\n", lines) + "\n");
+      List<BookProblem> problems = OWN.problems(folder);
+      assertTrue(
+          problems.stream().noneMatch(one -> one.problem().startsWith("It cannot be used")),
+          () -> file + " without " + lost + ": " + texts(problems));
+      told += problems.isEmpty() ? 0 : 1;
+      book.write(file, sound);
+    }
+    assertTrue(told > 5, "told of " + told);
+  }
+
+  private static List<String> texts(List<BookProblem> problems) {
+    return problems.stream().map(BookProblem::text).toList();
+  }
+
+  private void onlyProblem(String begins, String holds) {
+    List<String> texts = texts(OWN.problems(folder));
+    assertEquals(1, texts.size(), texts::toString);
+    assertTrue(texts.get(0).startsWith(begins), texts::toString);
+    assertTrue(texts.get(0).contains(holds), texts::toString);
+  }
+
+  @Test
+  void a_fitting_of_a_case_that_the_service_would_refuse_is_named_with_its_heading() {
+    BookCopy book = BookCopy.in(folder);
+    book.put(SLACK + ".md", "underband: 77 cm", "underband: 77");
+    onlyProblem(SLACK + ".md:", "As long as the body");
+  }
+
+  @Test
+  void a_file_that_is_no_yaml_is_named_by_its_line() {
+    BookCopy book = BookCopy.in(folder);
+    int line = book.put("catalog/reasons/band.yaml", "says: At rest", "says: \"At rest");
+    List<String> texts = texts(OWN.problems(folder));
+    assertTrue(
+        texts.stream().anyMatch(text -> text.startsWith("catalog/reasons/band.yaml:")),
+        texts::toString);
+    assertTrue(line > 0);
+  }
+
+  @Test
+  void a_number_the_computing_needs_is_missed_before_any_request_needs_it() {
+    BookCopy book = BookCopy.in(folder);
+    book.put("parameters/words.yaml", "- id: worth-mentioning", "- id: worth-a-mention");
+    onlyProblem("parameters: ", "worth-mentioning");
+  }
+
+  @Test
+  void a_sentence_the_service_says_is_missed_before_any_request_needs_it() {
+    BookCopy book = BookCopy.in(folder);
+    book.put("wording.yaml", "figure-band-strain:", "figure-band-strayn:");
+    onlyProblem("wording.yaml: ", "figure-band-strain");
+  }
+
+  @Test
+  void what_is_not_filled_in_yet_is_named_by_what_is_to_be_written() {
+    BookCopy book = BookCopy.in(folder);
+    int line = book.put(CAUSES, "prior: common", "prior: \"??? How common it is.\"");
+    onlyProblem(CAUSES + ":" + line + ": ", "How common it is.");
+  }
+
+  @Test
+  void a_broken_book_is_not_loaded_and_a_folder_without_one_neither() {
+    BookCopy book = BookCopy.in(folder);
+    book.put(BAND + ".dslr", "\"band rides up at the back\"", "\"band rides up\"");
+    BrokenBook broken = assertThrows(BrokenBook.class, () -> OWN.load(folder));
+    assertTrue(broken.getMessage().contains(BAND + ".dslr:"), broken.getMessage());
+    assertThrows(BrokenBook.class, () -> OWN.load(folder.resolve("nowhere")));
+  }
+}

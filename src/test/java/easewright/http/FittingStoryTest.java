@@ -1,0 +1,142 @@
+package easewright.http;
+
+import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.containsString;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.greaterThan;
+import static org.hamcrest.Matchers.hasItem;
+import static org.hamcrest.Matchers.hasSize;
+import static org.hamcrest.Matchers.lessThan;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.path.json.JsonPath;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/** One wearer from the first try-on to the last, over HTTP. Facts of the trade: common practice. */
+@QuarkusTest
+class FittingStoryTest {
+  private static final String FIRST =
+      """
+      {"body": {"bust": "36 3/4 in", "underbust": "30 1/4 in"},
+       "pattern": {"sheet": "quillmere-top"}, "sizeCut": "80C",
+       "signs": [
+         {"sign": "band-rides-up-at-the-back", "seen": "present", "degree": "clear"},
+         {"sign": "straps-dig-in", "seen": "present"}%s]%s}
+      """;
+
+  private static JsonPath answer(String signs, String more) {
+    return given()
+        .contentType("application/json")
+        .body(FIRST.formatted(signs, more))
+        .when()
+        .post("/v1/fittings")
+        .then()
+        .statusCode(200)
+        .header("Cache-Control", "no-store")
+        .extract()
+        .jsonPath();
+  }
+
+  @Test
+  void advice_changes_when_shortening_the_straps_made_it_worse_and_the_band_is_then_taken_in() {
+    JsonPath unsure = answer("", "");
+    float bandAtFirst = probability(unsure, "band-too-long");
+    List<String> asked = unsure.getList("questions.sign");
+    assertFalse(asked.isEmpty(), "a climbing band alone leaves something to ask");
+
+    JsonPath tried =
+        answer(
+            ",{\"sign\": \"band-pulls-off-the-body\", \"seen\": \"present\", \"amount\": \"2 in\"}",
+            ",\"earlier\": [{\"adjustment\": \"shorten-the-straps\", \"amount\": \"1 in\","
+                + " \"outcome\": \"worse\"}]");
+    assertEquals("band-too-long", tried.getString("causes[0].id"));
+    assertTrue(probability(tried, "band-too-long") > bandAtFirst);
+    assertEquals("take-in-the-band", tried.getString("adjustments[0].id"));
+    assertTrue(tried.getDouble("adjustments[0].amount.mm") > 3);
+    assertTrue(tried.getString("adjustments[0].amount.text").endsWith(" in"));
+    assertEquals("Underband", tried.getString("adjustments[0].places[0].piece"));
+
+    JsonPath mended =
+        given()
+            .contentType("application/json")
+            .body(
+                """
+                {"body": {"bust": "36 3/4 in", "underbust": "30 1/4 in"},
+                 "pattern": {"sheet": "quillmere-top"}, "sizeCut": "80C",
+                 "garment": {"underband": "27 1/2 in"},
+                 "signs": [
+                   {"sign": "band-rides-up-at-the-back", "seen": "absent"},
+                   {"sign": "straps-dig-in", "seen": "absent"},
+                   {"sign": "band-pulls-off-the-body", "seen": "absent"}],
+                 "earlier": [{"adjustment": "take-in-the-band", "amount": "1 in",
+                              "outcome": "better"}]}
+                """)
+            .post("/v1/fittings")
+            .jsonPath();
+    assertTrue(
+        mended.getDouble("nothingWrong") > unsure.getDouble("nothingWrong"),
+        "once the signs are gone, less is thought to be wrong");
+    assertFalse(
+        mended.getList("adjustments.id").contains("take-in-the-band") && mended.getBoolean("clear"),
+        "what is mended is not mended again");
+  }
+
+  private static float probability(JsonPath answer, String cause) {
+    Float found = answer.get("causes.find { it.id == '" + cause + "' }?.probability");
+    return found == null ? 0 : found;
+  }
+
+  @Test
+  void a_red_flag_comes_first_and_nothing_is_made_tighter() {
+    given()
+        .contentType("application/json")
+        .body(
+            FIRST.formatted(
+                ",{\"sign\": \"band-pulls-off-the-body\", \"seen\": \"present\"},"
+                    + "{\"sign\": \"numb-or-tingling-arm-or-hand\", \"seen\": \"present\"}",
+                ""))
+        .when()
+        .post("/v1/fittings")
+        .then()
+        .statusCode(200)
+        .body("cautions[0].urgency", equalTo("stop"))
+        .body("cautions[0].stopsTightening", equalTo(true))
+        .body("adjustments", hasSize(0));
+  }
+
+  @Test
+  void measurements_alone_get_a_size_with_its_odds_and_no_diagnosis() {
+    given()
+        .contentType("application/json")
+        .body("{\"body\": {\"bust\": \"94 cm\", \"underbust\": \"77 cm\"}}")
+        .when()
+        .post("/v1/fittings")
+        .then()
+        .statusCode(200)
+        .body("size.recommended.probability", greaterThan(0.2f))
+        .body("size.recommended.probability", lessThan(0.9f))
+        .body("size.systems.find { it.system == 'EN 13402-3' }.label", equalTo("75 C"))
+        .body("clear", equalTo(false))
+        .body("missing.pointer", hasItem("/signs"));
+  }
+
+  @Test
+  void markdown_can_be_posted_as_it_is() {
+    given()
+        .contentType("application/json")
+        .accept("text/markdown")
+        .body(
+            FIRST.formatted(",{\"sign\": \"band-pulls-off-the-body\", \"seen\": \"present\"}", ""))
+        .when()
+        .post("/v1/fittings")
+        .then()
+        .statusCode(200)
+        .contentType("text/markdown")
+        .body(containsString("**Most likely:** band too long"))
+        .body(containsString("**Then check:**"));
+  }
+}

@@ -1,0 +1,24 @@
+package easewright.request;
+
+import easewright.pattern.PatternSheets;
+import java.util.List;
+
+/** A few names to read requests with, and the shipped sheets. */
+final class Names {
+  static final PatternSheets SHEETS = new PatternSheets();
+  static final String SHEET = SHEETS.shipped().get(0).id();
+  static final String SIZE = SHEETS.shipped().get(0).sizes().get(0).name();
+  static final KnownNames KNOWN =
+      new KnownNames(
+          List.of("band-rides-up-at-the-back", "neckline-gapes", "straps-slip-off"),
+          List.of("back", "front", "neckline"),
+          List.of("take-in-the-band", "shorten-the-straps"),
+          List.of("band-too-long", "straps-too-short"),
+          SHEETS);
+
+  private Names() {}
+
+  static FittingReader reader() {
+    return new FittingReader(KNOWN);
+  }
+}
