@@ -3,13 +3,13 @@ package easewright.access;
 import easewright.clinic.Caller;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.NotAllowed;
+import easewright.clinic.NotHere;
 import easewright.clinic.Role;
 import io.quarkus.logging.Log;
 import io.quarkus.runtime.StartupEvent;
 import io.vertx.core.http.HttpServerRequest;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
-import jakarta.ws.rs.NotFoundException;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.util.Optional;
@@ -74,12 +74,12 @@ public class ClinicDoor {
   /**
    * The same, about to look into a clinic; what that clinic no longer keeps is deleted first.
    *
-   * @throws NotFoundException when it is another clinic's key
+   * @throws NotHere when it is another clinic's key
    */
   public Caller enter(String authorization, String clinic) {
     Caller caller = holder(authorization);
     if (!caller.clinic().equals(clinic)) {
-      throw new NotFoundException();
+      throw new NotHere();
     }
     store.retention().expireFor(caller);
     return caller;
@@ -99,17 +99,13 @@ public class ClinicDoor {
   /**
    * The wearer whom a link belongs to.
    *
-   * @throws NotFoundException when it is no link, or no longer one
+   * @throws NotHere when it is no link, or no longer one
    */
   public Caller follow(String link) {
     Caller caller =
-        store
-            .keys()
-            .holder(link)
-            .filter(one -> one.caseId() != null)
-            .orElseThrow(NotFoundException::new);
+        store.keys().holder(link).filter(one -> one.caseId() != null).orElseThrow(NotHere::new);
     store.retention().expireFor(caller);
-    return store.keys().holder(link).orElseThrow(NotFoundException::new);
+    return store.keys().holder(link).orElseThrow(NotHere::new);
   }
 
   /**
