@@ -11,7 +11,7 @@ import easewright.clinic.ClinicStore;
 import easewright.clinic.Key;
 import easewright.clinic.Overtaken;
 import easewright.request.FaultyRequest;
-import easewright.saying.ClinicNotes.StoryNote;
+import easewright.saying.CaseNotes.StoryNote;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;

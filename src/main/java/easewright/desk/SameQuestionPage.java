@@ -11,7 +11,7 @@ import easewright.clinic.Case;
 import easewright.clinic.ClinicStore;
 import easewright.clinic.Queue;
 import easewright.request.FaultyRequest;
-import easewright.saying.ClinicNotes.GivenNote;
+import easewright.saying.CaseNotes.GivenNote;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;

@@ -7,19 +7,14 @@ import easewright.intake.Reading;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.ClothRead;
 import easewright.intake.Reading.LengthRead;
-import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
-import easewright.intake.Span;
 import easewright.measure.BadQuantity;
 import easewright.measure.Quantity;
-import easewright.request.IntakeAnswer.ConflictNote;
 import easewright.request.IntakeAnswer.NotUnderstoodNote;
 import easewright.request.IntakeAnswer.PerhapsNote;
 import easewright.request.IntakeAnswer.ReadYourselfNote;
 import easewright.request.IntakeAnswer.SpanNote;
 import easewright.rulebook.Catalog;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
@@ -34,18 +29,14 @@ public final class TextFitting {
   /** Closer than this two lengths are the same measuring told twice. */
   private static final double SAME_MM = 3;
 
-  private static final String MONTHS = "monthsSinceOperation";
-
   private final String text;
-  private final ObjectNode fitting;
+  private final DraftFitting draft;
   private final Set<String> sizes;
   private final Catalog catalog;
-  private final List<SpanNote> spans = new ArrayList<>();
-  private final List<ConflictNote> conflicts = new ArrayList<>();
 
   private TextFitting(String text, ObjectNode fitting, Set<String> sizes, Catalog catalog) {
     this.text = text;
-    this.fitting = fitting;
+    this.draft = new DraftFitting(text, fitting);
     this.sizes = sizes;
     this.catalog = catalog;
   }
@@ -59,23 +50,25 @@ public final class TextFitting {
   static IntakeAnswer merge(
       String text, Reading reading, ObjectNode request, Set<String> sizes, Catalog catalog) {
     TextFitting merge = new TextFitting(text, request, sizes, catalog);
+    TextSigns signs = new TextSigns(merge.draft, catalog);
+    TextCircumstances circumstances = new TextCircumstances(merge.draft);
     reading.lengths().forEach(merge::length);
     reading.cloths().forEach(merge::cloth);
     if (reading.sizeCut() != null) {
       merge.sizeCut(reading.sizeCut());
     }
-    reading.signs().forEach(merge::sign);
+    reading.signs().forEach(signs::put);
     reading.couldNotTell().forEach(one -> merge.named("couldNotTell", one));
     reading.earlier().forEach(merge::change);
-    reading.circumstances().forEach(merge::circumstance);
+    reading.circumstances().forEach(circumstances::put);
     if (reading.monthsSinceOperation() != null) {
-      merge.months(reading.monthsSinceOperation());
+      circumstances.putMonths(reading.monthsSinceOperation());
     }
     reading.suspected().forEach(one -> merge.named("whyNot", one));
     return new IntakeAnswer(
         reading.fitQuestion() ? IntakeAnswer.FIT_QUESTION : IntakeAnswer.OTHER,
         request,
-        List.copyOf(merge.spans),
+        merge.draft.spans(),
         reading.notUnderstood().stream().map(one -> merge.notUnderstood(one, catalog)).toList(),
         reading.readYourself().stream()
             .map(
@@ -83,7 +76,7 @@ public final class TextFitting {
                     new ReadYourselfNote(
                         one.span().in(text), one.span().from(), one.span().to(), one.why()))
             .toList(),
-        List.copyOf(merge.conflicts));
+        merge.draft.conflicts());
   }
 
   private NotUnderstoodNote notUnderstood(Reading.NotUnderstood one, Catalog catalog) {
@@ -95,24 +88,16 @@ public final class TextFitting {
   }
 
   private void length(LengthRead read) {
-    JsonNode sent = fitting.path(read.of()).path(read.name());
+    JsonNode sent = draft.fields().path(read.of()).path(read.name());
     String pointer = "/" + read.of() + "/" + read.name();
     if (!sent.isMissingNode()) {
       if (sent.isTextual() && !isSame(sent.textValue(), read.text())) {
-        conflicts.add(new ConflictNote(pointer, sent.textValue(), read.span().in(text)));
+        draft.conflict(pointer, sent.textValue(), read.span());
       }
       return;
     }
-    fitting.withObject("/" + read.of()).put(read.name(), read.text());
-    spans.add(
-        new SpanNote(
-            pointer,
-            read.span().in(text),
-            read.span().from(),
-            read.span().to(),
-            read.confidence(),
-            null,
-            read.unitAssumed()));
+    draft.fields().withObject("/" + read.of()).put(read.name(), read.text());
+    draft.readAt(pointer, read.span(), read.confidence(), null, read.unitAssumed());
   }
 
   private static boolean isSame(String one, String other) {
@@ -126,31 +111,31 @@ public final class TextFitting {
 
   private void cloth(ClothRead read) {
     String pointer = "/cloth/" + read.role() + "/" + read.direction();
-    if (!fitting.at(pointer).isMissingNode()) {
+    if (!draft.fields().at(pointer).isMissingNode()) {
       return;
     }
     // A test along the cloth counts only beside one around.
     if (read.direction().equals("along")
-        && fitting.at("/cloth/" + read.role() + "/around").isMissingNode()) {
+        && draft.fields().at("/cloth/" + read.role() + "/around").isMissingNode()) {
       return;
     }
-    ObjectNode test = fitting.withObject(pointer);
+    ObjectNode test = draft.fields().withObject(pointer);
     read.lengths().forEach(test::put);
-    note(pointer, read.span(), read.confidence(), null);
+    draft.readAt(pointer, read.span(), read.confidence(), null);
   }
 
   private void sizeCut(TextRead read) {
-    JsonNode sent = fitting.path("sizeCut");
+    JsonNode sent = draft.fields().path("sizeCut");
     String size = sizes.isEmpty() ? read.value() : asOnTheSheet(read.value());
     if (!sent.isMissingNode() || size == null) {
       String field = sent.isTextual() ? sent.textValue() : null;
       if (size == null || field != null && !plain(field).equals(plain(size))) {
-        conflicts.add(new ConflictNote("/sizeCut", field, read.span().in(text)));
+        draft.conflict("/sizeCut", field, read.span());
       }
       return;
     }
-    fitting.put("sizeCut", size);
-    note("/sizeCut", read.span(), read.confidence(), null);
+    draft.fields().put("sizeCut", size);
+    draft.readAt("/sizeCut", read.span(), read.confidence(), null);
   }
 
   private String asOnTheSheet(String written) {
@@ -164,106 +149,24 @@ public final class TextFitting {
     return size.replace(" ", "").toUpperCase(Locale.ROOT);
   }
 
-  private void sign(SignRead read) {
-    boolean danger = catalog.signs().get(read.id()).redFlag();
-    if (danger && read.present() && allAbsent(read.id())) {
-      conflicts.add(new ConflictNote("/signs", read.id() + ", absent", read.span().in(text)));
-      for (JsonNode sent : fitting.path("signs")) {
-        if (read.id().equals(sent.path("sign").textValue())) {
-          ((ObjectNode) sent).put("seen", "present");
-        }
-      }
-      return;
-    }
-    for (JsonNode sent : fitting.path("signs")) {
-      if (read.id().equals(sent.path("sign").textValue())) {
-        boolean present = !"absent".equals(sent.path("seen").textValue());
-        if (present != read.present()) {
-          conflicts.add(
-              new ConflictNote(
-                  "/signs", read.id() + (present ? "" : ", absent"), read.span().in(text)));
-        }
-        return;
-      }
-    }
-    ArrayNode signs = fitting.withArray("signs");
-    if (signs.size() >= FittingReader.MOST_SIGNS && !danger) {
-      return; // a danger too many makes a request that is refused, and is not overlooked
-    }
-    ObjectNode sign = signs.addObject().put("sign", read.id());
-    sign.put("seen", read.present() ? "present" : "absent");
-    putIfSaid(sign, "place", read.place());
-    putIfSaid(sign, "side", read.side());
-    putIfSaid(sign, "degree", read.degree());
-    putIfSaid(sign, "amount", read.amount());
-    note("/signs/" + (signs.size() - 1), read.span(), read.confidence(), read.because());
-  }
-
-  /** Whether the fields speak of a sign, and deny it wherever they do. */
-  private boolean allAbsent(String id) {
-    boolean absent = false;
-    for (JsonNode sent : fitting.path("signs")) {
-      if (id.equals(sent.path("sign").textValue())) {
-        if (!"absent".equals(sent.path("seen").textValue())) {
-          return false;
-        }
-        absent = true;
-      }
-    }
-    return absent;
-  }
-
   private void change(ChangeRead read) {
-    for (JsonNode sent : fitting.path("earlier")) {
+    for (JsonNode sent : draft.fields().path("earlier")) {
       if (read.adjustment().equals(sent.path("adjustment").textValue())) {
         return;
       }
     }
-    ArrayNode earlier = fitting.withArray("earlier");
+    ArrayNode earlier = draft.fields().withArray("earlier");
     if (earlier.size() >= FittingReader.MOST_EARLIER) {
       return;
     }
     ObjectNode change = earlier.addObject().put("adjustment", read.adjustment());
-    putIfSaid(change, "amount", read.amount());
-    putIfSaid(change, "outcome", read.outcome());
-    note("/earlier/" + (earlier.size() - 1), read.span(), read.confidence(), null);
-  }
-
-  private void circumstance(TextRead read) {
-    String field = CircumstancesReader.field(read.value());
-    ObjectNode circumstances = fitting.withObject("/circumstances");
-    JsonNode sent = circumstances.path(field);
-    if (!sent.isMissingNode()) {
-      if (sent.isBoolean() && !sent.booleanValue()) {
-        conflicts.add(new ConflictNote("/circumstances/" + field, "false", read.span().in(text)));
-        circumstances.put(field, true);
-      }
-      return;
-    }
-    if (field.equals(CircumstancesReader.IMPACT)) {
-      circumstances.put(field, read.value().substring(0, read.value().indexOf('-')));
-    } else {
-      circumstances.put(field, true);
-    }
-    note("/circumstances/" + field, read.span(), read.confidence(), null);
-  }
-
-  private void months(TextRead read) {
-    ObjectNode circumstances = fitting.withObject("/circumstances");
-    String pointer = "/circumstances/" + MONTHS;
-    int months = Integer.parseInt(read.value());
-    JsonNode sent = circumstances.path(MONTHS);
-    if (sent.isMissingNode()) {
-      circumstances.put(MONTHS, months);
-      note(pointer, read.span(), read.confidence(), null);
-    } else if (sent.isInt() && sent.intValue() != months) {
-      conflicts.add(new ConflictNote(pointer, sent.asText(), read.span().in(text)));
-      circumstances.put(MONTHS, Math.min(months, sent.intValue())); // the more careful
-    }
+    DraftFitting.putIfSaid(change, "amount", read.amount());
+    DraftFitting.putIfSaid(change, "outcome", read.outcome());
+    draft.readAt("/earlier/" + (earlier.size() - 1), read.span(), read.confidence(), null);
   }
 
   private void named(String list, TextRead read) {
-    ArrayNode names = fitting.withArray(list);
+    ArrayNode names = draft.fields().withArray(list);
     for (JsonNode name : names) {
       if (Objects.equals(name.textValue(), read.value())) {
         return;
@@ -271,18 +174,7 @@ public final class TextFitting {
     }
     if (names.size() < FittingReader.MOST_WHY_NOT) {
       names.add(read.value());
-      note("/" + list + "/" + (names.size() - 1), read.span(), read.confidence(), null);
-    }
-  }
-
-  private void note(String pointer, Span span, double confidence, String because) {
-    spans.add(
-        new SpanNote(pointer, span.in(text), span.from(), span.to(), confidence, because, false));
-  }
-
-  private static void putIfSaid(ObjectNode node, String field, String value) {
-    if (value != null) {
-      node.put(field, value);
+      draft.readAt("/" + list + "/" + (names.size() - 1), read.span(), read.confidence(), null);
     }
   }
 

@@ -1,30 +1,19 @@
 package easewright.saying;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
-import com.fasterxml.jackson.databind.JsonNode;
 import easewright.clinic.AuditEntry;
 import easewright.clinic.Case;
 import easewright.clinic.Clinic;
 import easewright.clinic.Clinics;
-import easewright.clinic.GroupReply;
 import easewright.clinic.Key;
 import easewright.clinic.KeyEntry;
-import easewright.clinic.Note;
-import easewright.clinic.Queue;
-import easewright.clinic.Round;
-import easewright.clinic.Story;
 import easewright.naming.KebabCase;
-import java.time.Instant;
+import easewright.saying.CaseNotes.StoryNote;
 import java.util.List;
-import java.util.Optional;
 
-/** What the clinic tells, in the form of the contract; times are of ISO 8601 in UTC. */
+/** What is said of clinics and keys, in the form of the contract; times are of ISO 8601 in UTC. */
 public final class ClinicNotes {
   private ClinicNotes() {}
-
-  private static String orNone(Instant time) {
-    return time == null ? null : time.toString();
-  }
 
   /** A clinic. */
   public record ClinicNote(
@@ -66,186 +55,6 @@ public final class ClinicNotes {
   public record HolderNote(String key, String name) {
     public static HolderNote of(Case.Holder holder) {
       return new HolderNote(holder.key(), holder.name());
-    }
-  }
-
-  /** A case as it stands. */
-  public record CaseNote(
-      String id,
-      String nickname,
-      String state,
-      int version,
-      HolderNote holder,
-      int rounds,
-      String openedAt,
-      String changedAt,
-      String waitingSince,
-      boolean redFlag,
-      boolean stuck,
-      String cause,
-      String sign,
-      String sheet,
-      String sizeCut) {
-    public static CaseNote of(Case one) {
-      Optional<Case.Gist> last = Optional.ofNullable(one.last());
-      return new CaseNote(
-          one.id(),
-          one.nickname(),
-          one.closed() ? "closed" : "open",
-          one.version(),
-          one.holder() == null ? null : HolderNote.of(one.holder()),
-          one.rounds(),
-          one.openedAt().toString(),
-          one.changedAt().toString(),
-          orNone(one.waitingSince()),
-          last.map(Case.Gist::redFlag).orElse(false),
-          one.stuck(),
-          last.map(Case.Gist::cause).orElse(null),
-          last.map(Case.Gist::sign).orElse(null),
-          last.map(Case.Gist::sheet).orElse(null),
-          last.map(Case.Gist::sizeCut).orElse(null));
-    }
-
-    /** The same without what the newest advice takes for likely. */
-    CaseNote withoutCause() {
-      return new CaseNote(
-          id,
-          nickname,
-          state,
-          version,
-          holder,
-          rounds,
-          openedAt,
-          changedAt,
-          waitingSince,
-          redFlag,
-          stuck,
-          null,
-          sign,
-          sheet,
-          sizeCut);
-    }
-  }
-
-  /** A case in its place in the queue. */
-  public record QueueEntryNote(
-      @JsonProperty("case") CaseNote current, String reason, String group) {
-    public static QueueEntryNote of(Queue.Entry entry) {
-      return new QueueEntryNote(
-          CaseNote.of(entry.current()), KebabCase.of(entry.reason()), entry.group());
-    }
-  }
-
-  /** Cases that ask the same. */
-  public record QueueGroupNote(String key, String cause, String sign, List<String> cases) {
-    public static QueueGroupNote of(Queue.Group group) {
-      return new QueueGroupNote(
-          group.key(), group.cause(), group.sign(), group.cases().stream().map(Case::id).toList());
-    }
-  }
-
-  /** The open cases in the order to answer them. */
-  public record QueueNote(List<QueueEntryNote> entries, List<QueueGroupNote> groups) {
-    public static QueueNote of(Queue queue) {
-      return new QueueNote(
-          queue.entries().stream().map(QueueEntryNote::of).toList(),
-          queue.groups().stream().map(QueueGroupNote::of).toList());
-    }
-  }
-
-  /** What became of a case that was to be answered along with others. */
-  public record GivenNote(
-      @JsonProperty("case") String caseId,
-      boolean answered,
-      String refusal,
-      Integer version,
-      String holder) {
-    public static GivenNote of(GroupReply.Given given) {
-      return new GivenNote(
-          given.caseId(),
-          given.refusal() == null,
-          given.refusal() == null ? null : KebabCase.of(given.refusal()),
-          given.version(),
-          given.holder());
-    }
-  }
-
-  /** Whoever wrote something. */
-  public record AuthorNote(String name, String role) {
-    public static AuthorNote of(Round.Author author) {
-      return new AuthorNote(author.name(), KebabCase.of(author.role()));
-    }
-  }
-
-  /** A reply as posted. */
-  public record ReplyNote(String text, String by, String at) {
-    public static ReplyNote of(Round.Reply reply) {
-      return new ReplyNote(reply.text(), reply.by(), reply.at().toString());
-    }
-  }
-
-  /** A round; {@code cautions} stand where the advice they are part of is not told yet. */
-  public record RoundNote(
-      int number,
-      String addedAt,
-      AuthorNote by,
-      String post,
-      JsonNode request,
-      JsonNode advice,
-      JsonNode cautions,
-      ReplyNote reply,
-      String outcome,
-      String outcomeSaid) {
-    public static RoundNote of(Round round) {
-      return of(round, true);
-    }
-
-    /** The same for the wearer: until somebody has replied, of the advice only what may hurt. */
-    public static RoundNote forWearer(Round round) {
-      return of(round, round.reply() != null);
-    }
-
-    private static RoundNote of(Round round, boolean withAdvice) {
-      JsonNode advice = round.fitted().advice();
-      return new RoundNote(
-          round.number(),
-          round.addedAt().toString(),
-          AuthorNote.of(round.by()),
-          round.fitted().post(),
-          round.request(),
-          withAdvice ? advice : null,
-          withAdvice ? null : advice.path("cautions"),
-          round.reply() == null ? null : ReplyNote.of(round.reply()),
-          round.outcome() == null ? null : KebabCase.of(round.outcome()),
-          round.outcomeSaid());
-    }
-  }
-
-  /** A note. */
-  public record NoteNote(String at, AuthorNote by, String text) {
-    public static NoteNote of(Note note) {
-      return new NoteNote(note.at().toString(), AuthorNote.of(note.by()), note.text());
-    }
-  }
-
-  /** A case with all that happened in it. */
-  public record StoryNote(
-      @JsonProperty("case") CaseNote current, List<RoundNote> rounds, List<NoteNote> notes) {
-    public static StoryNote of(Story story) {
-      return new StoryNote(
-          CaseNote.of(story.current()),
-          story.rounds().stream().map(RoundNote::of).toList(),
-          story.notes().stream().map(NoteNote::of).toList());
-    }
-
-    public static StoryNote forWearer(Story story) {
-      List<Round> rounds = story.rounds();
-      boolean replied = rounds.isEmpty() || rounds.get(rounds.size() - 1).reply() != null;
-      CaseNote current = CaseNote.of(story.current());
-      return new StoryNote(
-          replied ? current : current.withoutCause(),
-          rounds.stream().map(RoundNote::forWearer).toList(),
-          story.notes().stream().map(NoteNote::of).toList());
     }
   }
 

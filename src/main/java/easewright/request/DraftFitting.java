@@ -1,0 +1,75 @@
+package easewright.request;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.intake.Span;
+import easewright.request.IntakeAnswer.ConflictNote;
+import easewright.request.IntakeAnswer.SpanNote;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A fitting being put together from the fields of a request and what its text says: the request so
+ * far, where in the text each part was read, and where text and fields contradict each other.
+ */
+final class DraftFitting {
+  private final String text;
+  private final ObjectNode fields;
+  private final List<SpanNote> spans = new ArrayList<>();
+  private final List<ConflictNote> conflicts = new ArrayList<>();
+
+  /**
+   * Begins with the request's own fields.
+   *
+   * @param fields the request without its text; changed in place
+   */
+  DraftFitting(String text, ObjectNode fields) {
+    this.text = text;
+    this.fields = fields;
+  }
+
+  /** The request so far. */
+  ObjectNode fields() {
+    return fields;
+  }
+
+  /** Where in the text each part was read. */
+  List<SpanNote> spans() {
+    return List.copyOf(spans);
+  }
+
+  /** Where text and fields contradict each other. */
+  List<ConflictNote> conflicts() {
+    return List.copyOf(conflicts);
+  }
+
+  /** Keeps where a part of the request was read. */
+  void readAt(String pointer, Span span, double confidence, String because) {
+    readAt(pointer, span, confidence, because, false);
+  }
+
+  /**
+   * Keeps where a length was read.
+   *
+   * @param unitAssumed whether the text does not say its unit
+   */
+  void readAt(String pointer, Span span, double confidence, String because, boolean unitAssumed) {
+    spans.add(
+        new SpanNote(
+            pointer, span.in(text), span.from(), span.to(), confidence, because, unitAssumed));
+  }
+
+  /**
+   * Keeps that the text contradicts a field.
+   *
+   * @param field what the field says; null where it can't be put in words
+   */
+  void conflict(String pointer, String field, Span span) {
+    conflicts.add(new ConflictNote(pointer, field, span.in(text)));
+  }
+
+  static void putIfSaid(ObjectNode node, String field, String value) {
+    if (value != null) {
+      node.put(field, value);
+    }
+  }
+}
