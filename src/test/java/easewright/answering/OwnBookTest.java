@@ -14,10 +14,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** What is wrong with a book is named when it is loaded, all of it, by file, line and remedy. */
+@Tag("long")
 class OwnBookTest {
   private static final OwnBook OWN = new OwnBook(new PatternSheets());
 

@@ -15,9 +15,11 @@ import java.util.concurrent.LinkedBlockingQueue;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+@Tag("long")
 class RuleFolderTest {
   private static final int PATIENCE = 90;
   private static final String SIGNS = "catalog/signs/band.yaml";

@@ -9,8 +9,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
+@Tag("long")
 class CommonFaultsTest {
   private static final List<PatternSheet> SHEETS = new PatternSheets().shipped();
   private static final String LONG = "front-armhole-too-long";

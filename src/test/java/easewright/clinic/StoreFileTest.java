@@ -26,10 +26,12 @@ import java.util.Set;
 import java.util.function.UnaryOperator;
 import org.flywaydb.core.Flyway;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The file of the store, damaged in every way we could think of, and made by other versions. */
+@Tag("long")
 class StoreFileTest {
   private static final int PAGE = 4096;
   private static final int FLIPS = 400;

@@ -14,10 +14,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import org.jdbi.v3.core.Handle;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /** The store on a PostgreSQL server. */
+@Tag("long")
 class StoreOnPostgresTest extends StoreTest {
   private static final Duration A_SECOND = Duration.ofSeconds(1);
 

@@ -24,6 +24,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -33,6 +34,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * Forgery Prevention Cheat Sheet: a token tied to whoever is signed in; Fetch Metadata and the
  * origin besides). The forms are found in the code.
  */
+@Tag("long")
 @QuarkusTest
 class ForgedFormsTest {
   /** What keeps a form from being forged. */

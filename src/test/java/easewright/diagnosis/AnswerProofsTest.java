@@ -28,9 +28,12 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.ShrinkingMode;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** What an answer says of itself holds when the fitting is changed and answered again. */
+@Tag("long")
+@net.jqwik.api.Tag("long")
 class AnswerProofsTest {
   /** Numbers are stated to four decimals. */
   private static final double ROUNDING = 0.5e-4;

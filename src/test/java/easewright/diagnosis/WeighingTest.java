@@ -28,12 +28,15 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.ShrinkingMode;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * An independent plain evaluator of the same links agrees with the answer: definitions in Jaakkola
  * and Jordan 1999, JAIR 10.
  */
+@Tag("long")
+@net.jqwik.api.Tag("long")
 class WeighingTest {
   private static final int SIGN_SETS = 100_000;
   private static final double ROUNDING = 0.5e-4 + 1e-9;

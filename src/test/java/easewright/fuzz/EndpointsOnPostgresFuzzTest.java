@@ -8,9 +8,11 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** With the store on a server, which takes no NUL and no half of a pair in a text. */
+@Tag("long")
 @QuarkusTest
 @TestProfile(EndpointsOnPostgresFuzzTest.OnServer.class)
 class EndpointsOnPostgresFuzzTest extends EndpointsFuzz {

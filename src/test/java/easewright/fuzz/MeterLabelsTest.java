@@ -29,6 +29,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -36,6 +37,7 @@ import org.junit.jupiter.api.Test;
  * method, a status, and our own fixed words; never what a stranger sent, since a wearer's link is a
  * secret and every new value costs memory.
  */
+@Tag("long")
 @QuarkusTest
 @TestProfile(MeterLabelsTest.Small.class)
 class MeterLabelsTest {

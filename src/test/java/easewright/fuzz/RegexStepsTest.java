@@ -18,6 +18,7 @@ import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -25,6 +26,7 @@ import org.junit.jupiter.api.Test;
  * Expression Complexity") or recurses until the stack ends. Steps are counted, not timed: every
  * look at a character of the text counts one.
  */
+@Tag("long")
 class RegexStepsTest {
   private static final Path MAIN = Path.of("src/main/java");
   private static final Path SCHEMA =

@@ -27,6 +27,7 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -38,6 +39,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * Authentication Cheat Sheet, "Account Lockout", on locking out by others' failures). Each test has
  * an address of its own, told by a proxy that is believed here.
  */
+@Tag("long")
 @QuarkusTest
 @TestProfile(LimitsHoldTest.Counting.class)
 class LimitsHoldTest {

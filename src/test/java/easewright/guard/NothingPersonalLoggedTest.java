@@ -13,12 +13,14 @@ import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.Response;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * Measurements, words, names and keys reach neither the log nor a problem, whether a request is
  * good, at fault, or meets a store that fails (OWASP Logging Cheat Sheet, "Data to exclude").
  */
+@Tag("long")
 @QuarkusTest
 @TestProfile(NothingPersonalLoggedTest.NoStore.class)
 class NothingPersonalLoggedTest extends LogListening {

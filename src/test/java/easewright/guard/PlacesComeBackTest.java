@@ -29,6 +29,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -40,6 +41,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * method (RFC 9110, section 9, and one that is none), calls sent on to another route, and askers
  * who leave early.
  */
+@Tag("long")
 @QuarkusTest
 @TestProfile(PlacesComeBackTest.Patient.class)
 class PlacesComeBackTest {

@@ -29,6 +29,7 @@ import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -37,6 +38,7 @@ import org.junit.jupiter.api.Test;
  * tight band hinders breath (Kipp et al. 2024, Med Sci Sports Exerc 56:1168); after an operation
  * the care team decides (Breast Cancer Care, Breast prostheses, bras and clothes after surgery).
  */
+@Tag("long")
 @QuarkusTest
 class NothingTighterTest {
   static final int FITTINGS = Integer.getInteger("easewright.stopped", 10_000);

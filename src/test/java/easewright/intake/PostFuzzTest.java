@@ -16,11 +16,14 @@ import net.jqwik.api.Arbitrary;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import org.junit.jupiter.api.Tag;
 
 /**
  * Whatever is written is read: what was read stands in the text and is in the form of a request,
  * and no text takes longer than its length.
  */
+@Tag("long")
+@net.jqwik.api.Tag("long")
 class PostFuzzTest {
   /** As long as the service takes a text. */
   private static final int LONGEST = 4000;

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -15,6 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * Taken from the public test files of a packing program; every area was checked against width times
  * height.
  */
+@Tag("long")
 class HopperTurtonTest {
   private static final String C1_1 =
       "2 12 7 12 8 6 3 6 3 5 5 5 3 12 3 7 5 7 2 6 3 2 4 2 3 4 4 4 9 2 11 2";

@@ -32,6 +32,7 @@ import org.apache.kafka.clients.consumer.ConsumerRecord;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -41,6 +42,7 @@ import org.junit.jupiter.api.io.TempDir;
  * each result once), and KIP-447 (of two workers that both hold a message for theirs, one can
  * commit).
  */
+@Tag("long")
 class BatchIT {
   private static final int FITTINGS = 1500;
   private static final int DIFFERENT = 25;

@@ -10,9 +10,11 @@ import java.io.InputStreamReader;
 import java.io.OutputStream;
 import java.io.UncheckedIOException;
 import java.net.Socket;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** Many fittings need no more memory than few. */
+@Tag("long")
 class BulkIT {
   private static final int LINES = 20_000;
   private static final byte[] ONE_SIGN =

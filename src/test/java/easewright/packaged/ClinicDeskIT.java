@@ -4,6 +4,7 @@ import easewright.clinic.RealPostgres;
 import easewright.clinic.StoreAddress;
 import java.nio.file.Path;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.io.TempDir;
@@ -14,6 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Recommendation of 5 October 2023) by axe-core. What is checked stands in {@code
  * src/test/browser/clinic.test.mjs}.
  */
+@Tag("long")
 @EnabledIf("easewright.packaged.BrowserTests#canRun")
 class ClinicDeskIT {
   @BeforeAll

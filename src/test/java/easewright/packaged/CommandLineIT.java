@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.concurrent.TimeUnit;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -24,6 +25,7 @@ import org.junit.jupiter.api.io.TempDir;
  * service would take is taken already, and a worker of batches has no settings to read, so that a
  * run which opened either would fail.
  */
+@Tag("long")
 class CommandLineIT {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String EXAMPLES = "openapi/examples/";
@@ -38,13 +40,10 @@ class CommandLineIT {
     File err = folder.resolve("err").toFile();
     try (ServerSocket taken = new ServerSocket(0)) {
       List<String> command = new ArrayList<>();
-      command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-      command.add("-XX:SharedArchiveFile=target/easewright.jsa");
-      command.add("-XX:TieredStopAtLevel=1");
+      command.add("target/easewright");
       command.add("-Deasewright.public-address=http://localhost:8080");
       command.add("-Dquarkus.http.port=" + taken.getLocalPort());
       command.add("-Dquarkus.management.port=" + taken.getLocalPort());
-      command.addAll(List.of("-jar", PackagedService.jar().toString()));
       command.addAll(List.of(arguments));
       ProcessBuilder program =
           new ProcessBuilder(command).redirectInput(in).redirectOutput(out).redirectError(err);

@@ -14,10 +14,12 @@ import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
 
 /** A stranger's programs, typed by the contract, get from the service what the contract shows. */
+@Tag("long")
 @EnabledIf(value = "easewright.packaged.NodePrograms#canRun", disabledReason = NodePrograms.NEEDED)
 class ExampleProgramsIT {
   private static final Path EXAMPLES = Path.of("openapi/examples");

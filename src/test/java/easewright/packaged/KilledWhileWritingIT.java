@@ -39,6 +39,7 @@ import java.util.Random;
 import java.util.jar.JarOutputStream;
 import java.util.stream.IntStream;
 import java.util.zip.ZipEntry;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -46,6 +47,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Whatever was acknowledged outlives SIGKILL, and nothing is there by half. A hundred times for the
  * store as shipped, on either engine; a few times for the whole service.
  */
+@Tag("long")
 class KilledWhileWritingIT {
   private static final int KILLS = 100;
   private static final int KILLS_BETWEEN_LOOKS = 10;

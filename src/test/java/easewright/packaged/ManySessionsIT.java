@@ -14,12 +14,14 @@ import java.net.http.HttpResponse.BodyHandlers;
 import java.nio.file.Path;
 import java.util.Map;
 import java.util.TreeMap;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * Ten thousand assistants that only open sessions, from one address and from as many, against the
  * service as it is shipped: they cost it little, and everybody else is answered as before.
  */
+@Tag("long")
 class ManySessionsIT {
   private static final int MANY = 10_000;
   private static final int OF_ONE_PLACE = 50;

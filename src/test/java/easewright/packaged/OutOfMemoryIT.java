@@ -13,6 +13,7 @@ import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse.BodyHandlers;
 import java.time.Duration;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.Test;
  * ends, and whoever runs it starts it again. Here its bound for bodies, which keeps that from
  * happening, is taken away.
  */
+@Tag("long")
 class OutOfMemoryIT {
   /**
    * What the Java machine ends with then (HotSpot, {@code ExitOnOutOfMemoryError}; common

@@ -28,6 +28,7 @@ import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentSkipListSet;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.BiPredicate;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -36,6 +37,7 @@ import org.junit.jupiter.api.io.TempDir;
  * is answered is right, what was acknowledged is kept, memory stays bounded, health stays green,
  * and soon after all is well. For two minutes with {@code -Deasewright.overload.seconds=120}.
  */
+@Tag("long")
 class OverloadIT {
   private static final Duration TIME =
       Duration.ofSeconds(Integer.getInteger("easewright.overload.seconds", 12));

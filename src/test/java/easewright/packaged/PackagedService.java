@@ -57,19 +57,13 @@ public final class PackagedService implements AutoCloseable {
   /** The same, but waits only until it listens: it may have a reason not to be ready. */
   static PackagedService begin(String... options) {
     List<String> command = new ArrayList<>();
-    command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
-    command.add("-XX:SharedArchiveFile=" + TARGET.resolve("easewright.jsa"));
-    command.add("-XX:TieredStopAtLevel=1");
-    command.addAll(
-        List.of(
-            "-XX:+UseSerialGC", "-Xms48m", "-Xmn10m", "-Xmx192m", "-XX:+ExitOnOutOfMemoryError"));
+    command.add(TARGET.resolve("easewright").toString());
     command.add("-Dquarkus.http.port=0");
     command.add("-Dquarkus.management.port=0");
     // Tests ask more than one place may by default.
     command.add("-Deasewright.limit.answers=1000000 in 1M");
     command.add("-Deasewright.limit.lines=1000000 in 1H");
     command.addAll(List.of(options));
-    command.addAll(List.of("-jar", jar().toString()));
     try {
       PackagedService service =
           new PackagedService(new ProcessBuilder(command).redirectErrorStream(true).start());

@@ -25,6 +25,7 @@ import java.util.Random;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.io.TempDir;
@@ -35,6 +36,7 @@ import org.junit.jupiter.api.io.TempDir;
  * (strace); at moments drawn by chance the disk is put together as a cut would leave it, with what
  * was synced and any part of what was not, and must hold what had been acknowledged by then.
  */
+@Tag("long")
 @EnabledIf("easewright.packaged.PowerCutIT#canRun")
 class PowerCutIT {
   private static final String NEEDED =

@@ -19,10 +19,12 @@ import java.util.Collections;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Predicate;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A rule writer with the jar and a folder: no Maven, no sources. */
+@Tag("long")
 class RuleWriterIT {
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final String POST = "{\"text\": \"My band wanders skyward behind.\"}";

@@ -12,6 +12,7 @@ import java.sql.Connection;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -20,6 +21,7 @@ import org.junit.jupiter.api.io.TempDir;
  * with Retry-After (RFC 9110, section 15.6.4) and a readiness that is down, told once in the log;
  * within five seconds of its end clinics are served again, and nothing acknowledged is lost.
  */
+@Tag("long")
 class ServerFaultsIT {
   private static final long HEALED_WITHIN_MS = 5000;
 

@@ -17,9 +17,11 @@ import java.net.http.HttpRequest;
 import java.net.http.HttpRequest.BodyPublishers;
 import java.net.http.HttpResponse;
 import java.net.http.HttpResponse.BodyHandlers;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** SIGTERM amid requests: what was taken is finished, what comes after is refused. */
+@Tag("long")
 class StoppedWhileAnsweringIT {
   private static final String ONE_SIGN = "{\"signs\": [{\"sign\": \"straps-slip-off\"}]}\n";
   private static final int LINES_AFTER = 20;

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.List;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -22,6 +23,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * 15.6.4), one line of the log that names the file and the remedy, and a readiness that is down;
  * the service heals without a restart once the cause is gone; nothing acknowledged is lost.
  */
+@Tag("long")
 class StoreFaultsIT {
   private static final int TRIES = 5;
   private static final long HEALED_WITHIN_MS = 5000;

@@ -26,6 +26,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
 import org.junit.jupiter.api.io.TempDir;
@@ -34,6 +35,7 @@ import org.junit.jupiter.api.io.TempDir;
  * Two instances serve one clinic from one PostgreSQL, behind a balancer. One is killed (SIGKILL)
  * amid writes: the other goes on, and whatever was acknowledged by either is there, once.
  */
+@Tag("long")
 @EnabledIf("easewright.packaged.Balancer#canRun")
 class TwoInstancesIT {
   private static final int WRITERS = 6;

@@ -24,8 +24,10 @@ import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
+import net.jqwik.api.Tag;
 
 /** What holds for every pattern shipped, every size, choice and cloth. */
+@Tag("long")
 class CutPlanPropertiesTest {
   private static final double NEAR = 1e-6;
 

@@ -7,12 +7,14 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * What is lost at full size by stopping at two faults: the same definitions (Jaakkola and Jordan
  * 1999, JAIR 10) summed over up to four faults, which is close to all of them at these priors.
  */
+@Tag("long")
 class TruncationTest {
   private static final int CAUSES = 70;
   private static final int SIGNS = 120;
