@@ -57,6 +57,7 @@ final class Knowledge {
     }
     Network.Builder builder = Network.builder();
     Catalog catalog = source.catalog();
+    builder.nothingWrong(parameter("nothing-wrong"));
     catalog.causes().values().forEach(c -> builder.cause(c.id(), parameter(c.prior())));
     catalog.signs().values().stream()
         .filter(sign -> !sign.redFlag())

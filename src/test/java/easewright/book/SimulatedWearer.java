@@ -97,6 +97,7 @@ final class SimulatedWearer {
   private static Network world() {
     Network.Builder builder = Network.builder();
     Catalog catalog = SOURCE.catalog();
+    builder.nothingWrong(parameter("nothing-wrong"));
     catalog.causes().values().forEach(c -> builder.cause(c.id(), parameter(c.prior())));
     catalog.signs().values().forEach(s -> builder.sign(s.id(), leak(s.withoutFault())));
     catalog.findings().values().forEach(f -> builder.sign(f.id(), leak(f.withoutFault())));

@@ -36,6 +36,8 @@ import org.junit.jupiter.api.Test;
 @net.jqwik.api.Tag("long")
 class AnswerProofsTest {
   /** Numbers are stated to four decimals. */
+  private static final PlainWeighing PLAIN = new PlainWeighing();
+
   private static final double ROUNDING = 0.5e-4;
 
   private static final double LEAST = Answering.KNOWLEDGE.parameter("worth-mentioning");
@@ -57,9 +59,8 @@ class AnswerProofsTest {
           cause.priorDecibans() + evidence.stream().mapToDouble(EvidenceNote::decibans).sum();
       assertEquals(
           cause.posteriorDecibans(), sum, (evidence.size() + 2) * ROUNDING + 1e-9, cause.id());
-      double prior =
-          Answering.KNOWLEDGE.parameter(Answering.BOOK.catalog().causes().get(cause.id()).prior());
-      assertEquals(10 * Math.log10(prior / (1 - prior)), cause.priorDecibans(), ROUNDING + 1e-9);
+      double prior = 10 * Math.log10(PLAIN.odds(cause.id()));
+      assertEquals(prior, cause.priorDecibans(), ROUNDING + 1e-9);
     }
   }
 

@@ -44,6 +44,10 @@ final class PlainWeighing {
       double prior = number(catalog.causes().get(causes.get(c)).prior());
       odds[c] = prior / (1 - prior);
     }
+    double scale = scale(odds, number("nothing-wrong"));
+    for (int c = 0; c < odds.length; c++) {
+      odds[c] *= scale;
+    }
     catalog.signs().values().forEach(s -> leaks.put(s.id(), leak(s.withoutFault())));
     catalog.findings().values().forEach(f -> leaks.put(f.id(), leak(f.withoutFault())));
     for (String adjustment : catalog.adjustments().keySet()) {
@@ -58,6 +62,33 @@ final class PlainWeighing {
       }
       general.put(sign, misses);
     }
+  }
+
+  /** By what all odds are multiplied so that "nothing wrong" has its share; found by halving. */
+  static double scale(double[] odds, double share) {
+    double low = 0;
+    double high = 1000;
+    for (int step = 0; step < 200; step++) {
+      double middle = (low + high) / 2;
+      double all = 1;
+      for (int one = 0; one < odds.length; one++) {
+        all += middle * odds[one];
+        for (int other = one + 1; other < odds.length; other++) {
+          all += middle * odds[one] * middle * odds[other];
+        }
+      }
+      if (1 / all > share) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  /** The odds of a cause against nothing wrong, before anything is observed. */
+  double odds(String cause) {
+    return odds[causes.indexOf(cause)];
   }
 
   private double leak(String word) {

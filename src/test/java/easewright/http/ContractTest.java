@@ -79,8 +79,7 @@ class ContractTest {
   @ParameterizedTest
   @MethodSource("examples")
   void an_example_gives_its_recorded_answer(Example example) throws IOException {
-    JsonNode now = Examples.withoutHash(json(post(example, "application/json")));
-    assertEquals(Examples.answer(example.name(), now), now);
+    Examples.assertAlike(example.name(), json(post(example, "application/json")));
   }
 
   /** A fitting a line: RFC 8259 values, a line feed after each. */
@@ -97,7 +96,11 @@ class ContractTest {
         new String(response.asByteArray(), StandardCharsets.UTF_8).lines().toList()) {
       now.add(Examples.withoutHash(JSON.readTree(answer)));
     }
-    assertEquals(Examples.answers(name, now), now);
+    List<JsonNode> recorded = Examples.answers(name, now);
+    assertEquals(recorded.size(), now.size());
+    for (int i = 0; i < now.size(); i++) {
+      Examples.assertAlike(recorded.get(i), now.get(i), "line " + (i + 1));
+    }
     for (JsonNode answer : now) {
       schemas.assertValid(answer.has("status") ? "Problem" : "Answer", answer);
     }

@@ -1,10 +1,12 @@
 package easewright.http;
 
-import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
-import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLGenerator;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Diagnosis;
 import easewright.pattern.PatternSheets;
@@ -12,21 +14,21 @@ import easewright.request.FittingReader;
 import easewright.request.KnownNames;
 import easewright.rulebook.RuleBook;
 import easewright.saying.JsonForm;
+import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.stream.Collectors;
-import org.apache.commons.codec.digest.DigestUtils;
+import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 /**
- * Sixty fittings, once drawn at random by {@code RandomFittings}, are answered as recorded: a line
- * says what was answered in short, and a digest holds every word and number of it. So nothing of an
- * answer changes unawares; what is right is for the rule pages' cases and the other tests to say.
- * {@code -Deasewright.record=true} records anew; read the difference.
+ * Sixty fittings, once drawn at random by {@code RandomFittings}, are answered as recorded, so that
+ * nothing that matters of an answer changes unawares; what is right is for the cases of the rule
+ * pages and the other tests to say. {@code -Deasewright.record=true} records anew; read the
+ * difference.
  */
 class DrawnFittingsTest {
   private static final Path FOLDER = Path.of("src/test/resources/easewright/http");
@@ -35,6 +37,8 @@ class DrawnFittingsTest {
   private static final FittingReader READER =
       new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
   private static final ObjectMapper JSON = new ObjectMapper();
+  private static final YAMLMapper YAML =
+      YAMLMapper.builder().disable(YAMLGenerator.Feature.WRITE_DOC_START_MARKER).build();
 
   static {
     new JsonForm().customize(JSON);
@@ -43,36 +47,24 @@ class DrawnFittingsTest {
   @Test
   void drawn_fittings_are_answered_as_recorded() throws IOException {
     Diagnosis diagnosis = new Diagnosis(BOOK, SHEETS.shipped());
-    List<String> now = new ArrayList<>();
+    List<ObjectNode> now = new ArrayList<>();
     for (String line : Files.readAllLines(FOLDER.resolve("drawn-fittings.ndjson"))) {
-      JsonNode request = JSON.readTree(line);
-      now.add(inShort(diagnosis.answer(READER.read(request))));
+      Answer answer = diagnosis.answer(READER.read(JSON.readTree(line)));
+      now.add(AnswerInShort.of(JSON.valueToTree(answer)));
     }
-    Path recorded = FOLDER.resolve("drawn-fittings.answers.txt");
+    File recorded = FOLDER.resolve("drawn-fittings.answers.yaml").toFile();
     if (Boolean.getBoolean("easewright.record")) {
-      Files.write(recorded, now);
+      YAML.writeValue(recorded, now);
     }
-    assertEquals(String.join("\n", Files.readAllLines(recorded)), String.join("\n", now));
-  }
-
-  private static String inShort(Answer answer) throws IOException {
-    String causes =
-        answer.causes().stream()
-            .limit(3)
-            .map(cause -> String.format(Locale.ROOT, "%s %.2f", cause.id(), cause.probability()))
-            .collect(Collectors.joining(", "));
-    String advised =
-        answer.adjustments().stream()
-            .limit(3)
-            .map(one -> one.id() + (one.amount() == null ? "" : " " + one.amount().text()))
-            .collect(Collectors.joining(", "));
-    String cautions =
-        answer.cautions().stream().map(Answer.CautionNote::id).collect(Collectors.joining(", "));
-    byte[] whole =
-        Examples.withoutHash(JSON.readTree(JSON.writeValueAsBytes(answer)))
-            .toString()
-            .getBytes(UTF_8);
-    return String.join(
-        " | ", causes, advised, cautions, DigestUtils.sha256Hex(whole).substring(0, 16));
+    List<ObjectNode> before = YAML.readValue(recorded, new TypeReference<>() {});
+    assertEquals(before.size(), now.size());
+    Map<String, List<String>> differences = new TreeMap<>();
+    for (int i = 0; i < now.size(); i++) {
+      List<String> found = AnswerInShort.differences(before.get(i), now.get(i));
+      if (!found.isEmpty()) {
+        differences.put("line %02d".formatted(i + 1), found);
+      }
+    }
+    assertEquals(Map.of(), differences);
   }
 }

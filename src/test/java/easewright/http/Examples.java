@@ -1,5 +1,7 @@
 package easewright.http;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
@@ -121,6 +123,26 @@ public final class Examples {
       Files.writeString(file, JSON.writeValueAsString(withoutHash(now)) + "\n");
     }
     return JSON.readTree(file.toFile());
+  }
+
+  /**
+   * Fails unless an answer is like the one recorded; an answer to a fitting may differ in what
+   * {@link AnswerInShort} leaves out.
+   */
+  static void assertAlike(String name, JsonNode now) throws IOException {
+    assertAlike(answer(name, now), withoutHash(now), name);
+  }
+
+  static void assertAlike(JsonNode recorded, JsonNode now, String name) {
+    if (recorded.has("causes") && now.has("causes")) {
+      assertEquals(
+          List.of(),
+          AnswerInShort.differences(AnswerInShort.of(recorded), AnswerInShort.of(now)),
+          name);
+      assertEquals(recorded.path("soFar"), now.path("soFar"), name);
+    } else {
+      assertEquals(recorded, now, name);
+    }
   }
 
   /** A request of a fitting a line. */

@@ -6,7 +6,9 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.stream.DoubleStream;
 
 /**
  * An immutable leaky noisy-OR network: P(sign present | causes) = 1 − (1 − leak)·∏(1 − strength),
@@ -30,7 +32,7 @@ public final class Network {
     signs = List.copyOf(builder.leaks.keySet());
     causeIndex = index(causes);
     signIndex = index(signs);
-    prior = Weights.prior(builder.priors.values().stream().mapToDouble(p -> p / (1 - p)).toArray());
+    prior = Weights.prior(builder.odds());
     silence = builder.leaks.values().stream().mapToDouble(leak -> 1 - leak).toArray();
     misses = new double[signs.size()][];
     for (int s = 0; s < misses.length; s++) {
@@ -193,6 +195,7 @@ public final class Network {
   /** Gathers causes, signs and links, in any order; not for use by several threads. */
   public static final class Builder {
     private final TreeMap<String, Double> priors = new TreeMap<>();
+    private OptionalDouble nothingWrong = OptionalDouble.empty();
     private final TreeMap<String, Double> leaks = new TreeMap<>();
     private final TreeMap<String, Map<String, Double>> strengths = new TreeMap<>();
 
@@ -216,6 +219,35 @@ public final class Network {
       require(leak >= 0 && leak < 1, "The leak of %s must be at least 0 and below 1.", id);
       require(leaks.put(id, leak) == null, "The sign %s is given twice.", id);
       return this;
+    }
+
+    /**
+     * Scales the odds of all causes together, so that one more cause takes its share from all and
+     * leaves "nothing wrong" as likely as it was.
+     *
+     * @param share probability that nothing is wrong before anything is observed, between 0 and 1,
+     *     both excluded; without it the priors stand as they are given
+     */
+    public Builder nothingWrong(double share) {
+      require(share > 0 && share < 1, "The share of \"nothing wrong\" lies between 0 and 1%s.", "");
+      this.nothingWrong = OptionalDouble.of(share);
+      return this;
+    }
+
+    private double[] odds() {
+      double[] odds = priors.values().stream().mapToDouble(p -> p / (1 - p)).toArray();
+      if (nothingWrong.isEmpty()) {
+        return odds;
+      }
+      double singles = DoubleStream.of(odds).sum();
+      double pairs = (singles * singles - DoubleStream.of(odds).map(o -> o * o).sum()) / 2;
+      // 1 + singles k + pairs k² weighs as much as "nothing wrong" leaves for everything else.
+      double rest = 1 / nothingWrong.getAsDouble() - 1;
+      double scale =
+          pairs == 0
+              ? rest / singles
+              : (Math.sqrt(singles * singles + 4 * pairs * rest) - singles) / (2 * pairs);
+      return DoubleStream.of(odds).map(o -> o * scale).toArray();
     }
 
     /** Adds a link; each pair of cause and sign at most once. */

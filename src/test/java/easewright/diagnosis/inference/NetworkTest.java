@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertThrows;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
@@ -103,6 +104,37 @@ class NetworkTest {
     var twice = List.of(new Observation("s", true, 1), new Observation("s", true, 1));
     refused(() -> Posterior.infer(network, twice));
     refused(() -> Posterior.infer(network, List.of(new Observation("t", true, 1))));
+  }
+
+  @Test
+  void a_rare_cause_more_changes_no_other_by_more_than_its_share() {
+    Network before = network(builder -> builder);
+    Network after = network(builder -> builder.cause("rare", 0.002).sign("its own", 0.001));
+    List<Observation> seen = List.of(new Observation("sign", true, 1));
+    assertEquals(0.25, Posterior.infer(before, List.of()).nothing(), 1e-12);
+    assertEquals(0.25, Posterior.infer(after, List.of()).nothing(), 1e-12);
+    for (String cause : List.of("common", "uncommon")) {
+      assertEquals(
+          Posterior.infer(before, seen).probability(cause),
+          Posterior.infer(after, seen).probability(cause),
+          0.002,
+          cause);
+    }
+  }
+
+  private static Network network(UnaryOperator<Network.Builder> more) {
+    Network.Builder builder =
+        Network.builder()
+            .nothingWrong(0.25)
+            .cause("common", 0.05)
+            .cause("uncommon", 0.01)
+            .sign("sign", 0.05)
+            .link("common", "sign", 0.9)
+            .link("uncommon", "sign", 0.5);
+    for (int other = 0; other < 40; other++) {
+      builder.cause("other " + other, 0.03);
+    }
+    return more.apply(builder).build();
   }
 
   private static void refused(Executable step) {
