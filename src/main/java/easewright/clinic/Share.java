@@ -1,5 +1,8 @@
 package easewright.clinic;
 
+import org.apache.commons.statistics.interval.BinomialConfidenceInterval;
+import org.apache.commons.statistics.interval.Interval;
+
 /**
  * So many of so many cases. The share is told only of groups large enough to mean something, and
  * always with the interval the true share may well lie in.
@@ -11,8 +14,7 @@ public record Share(int part, int whole) {
   /** Of fewer cases no share is told, only the counts. */
   public static final int LEAST = 5;
 
-  /** The standard normal deviate of a two-sided interval of 95 %. */
-  private static final double Z = 1.959964;
+  private static final double ERROR_RATE = 0.05;
 
   public Share {
     if (part < 0 || part > whole) {
@@ -32,22 +34,16 @@ public record Share(int part, int whole) {
 
   /** Where the interval begins, a fraction. */
   public double from() {
-    return Math.max(0, middle() - halfWidth());
+    return interval().getLowerBound();
   }
 
   /** Where the interval ends, a fraction. */
   public double to() {
-    return Math.min(1, middle() + halfWidth());
+    return interval().getUpperBound();
   }
 
-  // Wilson 1927, Journal of the American Statistical Association 22:209: the score interval.
-
-  private double middle() {
-    return (fraction() + Z * Z / (2 * whole)) / (1 + Z * Z / whole);
-  }
-
-  private double halfWidth() {
-    double spread = fraction() * (1 - fraction()) / whole + Z * Z / (4.0 * whole * whole);
-    return Z * Math.sqrt(spread) / (1 + Z * Z / whole);
+  /** The score interval of 95 % (Wilson 1927, J Am Stat Assoc 22:209). */
+  private Interval interval() {
+    return BinomialConfidenceInterval.WILSON_SCORE.fromErrorRate(whole, part, ERROR_RATE);
   }
 }

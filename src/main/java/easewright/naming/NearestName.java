@@ -6,11 +6,15 @@ import java.util.HashSet;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import org.apache.commons.text.similarity.DamerauLevenshteinDistance;
 
 /** Finds the known name somebody most likely meant, if one is near enough to ask about. */
 public final class NearestName {
   /** Longer than any name; comparing more would only cost time. */
   private static final int LONGEST = 60;
+
+  /** Letters to add, drop, replace or swap with a neighbour. */
+  private static final DamerauLevenshteinDistance EDITS = new DamerauLevenshteinDistance();
 
   private NearestName() {}
 
@@ -57,7 +61,8 @@ public final class NearestName {
 
   /** 0 for the same, 1 for nothing in common: the better of two views, letters and words. */
   private static double distance(String one, String two) {
-    double letters = edits(one, two) / (double) Math.max(1, Math.max(one.length(), two.length()));
+    double letters =
+        EDITS.apply(one, two) / (double) Math.max(1, Math.max(one.length(), two.length()));
     Set<String> shared = words(one);
     shared.retainAll(words(two));
     int fewer = Math.min(words(one).size(), words(two).size());
@@ -70,28 +75,5 @@ public final class NearestName {
 
   private static Set<String> words(String name) {
     return new HashSet<>(Arrays.asList(name.split("-")));
-  }
-
-  /** Letters to add, drop, replace or swap with a neighbour (optimal string alignment). */
-  private static int edits(String one, String two) {
-    int[][] cost = new int[one.length() + 1][two.length() + 1];
-    for (int i = 0; i <= one.length(); i++) {
-      for (int j = 0; j <= two.length(); j++) {
-        if (i == 0 || j == 0) {
-          cost[i][j] = i + j;
-          continue;
-        }
-        int change = one.charAt(i - 1) == two.charAt(j - 1) ? 0 : 1;
-        int least = Math.min(cost[i - 1][j] + 1, cost[i][j - 1] + 1);
-        least = Math.min(least, cost[i - 1][j - 1] + change);
-        boolean swapped =
-            i > 1
-                && j > 1
-                && one.charAt(i - 1) == two.charAt(j - 2)
-                && one.charAt(i - 2) == two.charAt(j - 1);
-        cost[i][j] = swapped ? Math.min(least, cost[i - 2][j - 2] + 1) : least;
-      }
-    }
-    return cost[one.length()][two.length()];
   }
 }

@@ -9,6 +9,12 @@ import java.util.Locale;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.commonmark.node.FencedCodeBlock;
+import org.commonmark.node.Heading;
+import org.commonmark.node.Node;
+import org.commonmark.parser.IncludeSourceSpans;
+import org.commonmark.parser.Parser;
+import org.commonmark.renderer.text.TextContentRenderer;
 
 /** Takes rule files and their pages apart: names, metadata, comparisons, cases. */
 final class RuleReader {
@@ -17,9 +23,13 @@ final class RuleReader {
   private static final Pattern METADATA =
       Pattern.compile("^\\s*@(\\w+)\\(\"(.*)\"\\)\\s*$", Pattern.MULTILINE);
   private static final Pattern QUOTED = Pattern.compile("\"([^\"]*)\"");
-  private static final Pattern CASE =
-      Pattern.compile("^```yaml (\\w+)\\s*$(.*?)^```\\s*$", Pattern.MULTILINE | Pattern.DOTALL);
-  private static final Pattern HEADING = Pattern.compile("^#+ (.+)$", Pattern.MULTILINE);
+
+  /** What a fence of a case begins with; its kind follows. */
+  private static final String CASE = "yaml ";
+
+  private static final Parser MARKDOWN =
+      Parser.builder().includeSourceSpans(IncludeSourceSpans.BLOCKS).build();
+  private static final TextContentRenderer PLAIN = TextContentRenderer.builder().build();
 
   private RuleReader() {}
 
@@ -108,33 +118,35 @@ final class RuleReader {
 
   static RulePage page(String id, String topic, String path, String markdown, YAMLMapper yaml) {
     List<RulePage.RuleCase> cases = new ArrayList<>();
-    Matcher fence = CASE.matcher(markdown);
-    while (fence.find()) {
-      String heading = lastHeading(markdown.substring(0, fence.start()));
-      try {
-        JsonNode body = yaml.readTree(fence.group(2));
-        cases.add(
-            new RulePage.RuleCase(
-                fence.group(1),
-                heading,
-                1 + line(markdown, fence.start()),
-                body.path("given"),
-                body.path("then")));
-      } catch (JsonProcessingException e) {
-        throw new RuleBookFault(
-            id + ".md, \"" + heading + "\": the case cannot be read: " + e.getMessage());
+    String title = "";
+    String heading = "";
+    for (Node node = MARKDOWN.parse(markdown).getFirstChild();
+        node != null;
+        node = node.getNext()) {
+      if (node instanceof Heading) {
+        heading = PLAIN.render(node).strip();
+        title = title.isEmpty() ? heading : title;
+      } else if (node instanceof FencedCodeBlock block && block.getInfo().startsWith(CASE)) {
+        int line = block.getSourceSpans().get(0).getLineIndex() + 1;
+        cases.add(ruleCase(id, heading, line, block, yaml));
       }
     }
-    Matcher title = HEADING.matcher(markdown);
-    return new RulePage(id, topic, path, title.find() ? title.group(1) : "", markdown, cases);
+    return new RulePage(id, topic, path, title, markdown, cases);
   }
 
-  private static String lastHeading(String before) {
-    String heading = "";
-    Matcher matcher = HEADING.matcher(before);
-    while (matcher.find()) {
-      heading = matcher.group(1);
+  private static RulePage.RuleCase ruleCase(
+      String id, String heading, int line, FencedCodeBlock block, YAMLMapper yaml) {
+    try {
+      JsonNode body = yaml.readTree(block.getLiteral());
+      return new RulePage.RuleCase(
+          block.getInfo().substring(CASE.length()).strip(),
+          heading,
+          line,
+          body.path("given"),
+          body.path("then"));
+    } catch (JsonProcessingException e) {
+      throw new RuleBookFault(
+          id + ".md, \"" + heading + "\": the case cannot be read: " + e.getMessage());
     }
-    return heading;
   }
 }

@@ -5,10 +5,11 @@ import easewright.saying.InsightNotes.FaultNote;
 import easewright.saying.InsightNotes.GroupNote;
 import easewright.saying.InsightNotes.InsightNote;
 import easewright.saying.InsightNotes.ShareNote;
-import java.util.Arrays;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.util.List;
-import java.util.Objects;
-import java.util.stream.Collectors;
+import org.apache.commons.csv.CSVFormat;
+import org.apache.commons.csv.CSVPrinter;
 
 /** Insight as comma-separated values (RFC 4180), a count in each line. */
 public final class InsightTable {
@@ -19,28 +20,42 @@ public final class InsightTable {
   /** What a spreadsheet takes for the beginning of a formula. */
   private static final String FORMULA = "=+-@\t\r";
 
-  private final StringBuilder text = new StringBuilder();
+  private static final CSVFormat FORM = CSVFormat.RFC4180.builder().setHeader(HEAD).get();
 
-  private InsightTable() {}
+  private final CSVPrinter table;
 
+  private InsightTable(CSVPrinter table) {
+    this.table = table;
+  }
+
+  /** The table of an insight. */
   public static String of(InsightNote insight) {
-    InsightTable table = new InsightTable();
-    table.row((Object[]) HEAD);
-    table.counts("all", "", "cause", insight.causes());
-    table.counts("all", "", "sign", insight.signs());
-    for (GroupNote group : insight.groups()) {
-      table.counts(group.by(), group.name(), "cause", group.causes());
-      table.counts(group.by(), group.name(), "sign", group.signs());
+    StringBuilder text = new StringBuilder();
+    try (CSVPrinter printer = new CSVPrinter(text, FORM)) {
+      InsightTable table = new InsightTable(printer);
+      table.counts("all", "", "cause", insight.causes());
+      table.counts("all", "", "sign", insight.signs());
+      for (GroupNote group : insight.groups()) {
+        table.counts(group.by(), group.name(), "cause", group.causes());
+        table.counts(group.by(), group.name(), "sign", group.signs());
+      }
+      for (FaultNote fault : insight.faults()) {
+        table.fault(fault);
+      }
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible); // nothing is written but memory
     }
-    insight.faults().forEach(table::fault);
-    return table.text.toString();
+    return text.toString();
   }
 
-  private void counts(String by, String group, String kind, List<CountNote> counts) {
-    counts.forEach(one -> count(by, group, kind, one.id(), one.name(), one.cases(), null));
+  private void counts(String by, String group, String kind, List<CountNote> counts)
+      throws IOException {
+    for (CountNote one : counts) {
+      count(by, group, kind, one.id(), one.name(), one.cases(), null);
+    }
   }
 
-  private void fault(FaultNote fault) {
+  private void fault(FaultNote fault) throws IOException {
     String where = fault.patternName() + " " + String.join(" ", fault.sizes());
     count(
         fault.by(),
@@ -53,19 +68,14 @@ public final class InsightTable {
   }
 
   private void count(
-      String by,
-      String group,
-      String kind,
-      String id,
-      String name,
-      ShareNote cases,
-      Double chance) {
-    row(
-        by,
-        group,
+      String by, String group, String kind, String id, String name, ShareNote cases, Double chance)
+      throws IOException {
+    table.printRecord(
+        harmless(by),
+        harmless(group),
         kind,
         id,
-        name,
+        harmless(name),
         cases.part(),
         cases.whole(),
         cases.share(),
@@ -74,20 +84,8 @@ public final class InsightTable {
         chance);
   }
 
-  private void row(Object... values) {
-    text.append(Arrays.stream(values).map(InsightTable::cell).collect(Collectors.joining(",")))
-        .append("\r\n");
-  }
-
   /** Names and sizes may come from anybody: none of them is to be computed where it is opened. */
-  private static String cell(Object value) {
-    String written = Objects.toString(value, "");
-    if (value instanceof Number) {
-      return written;
-    }
-    if (!written.isEmpty() && FORMULA.indexOf(written.charAt(0)) >= 0) {
-      written = "'" + written;
-    }
-    return written.matches("[\\w .'-]*") ? written : '"' + written.replace("\"", "\"\"") + '"';
+  private static String harmless(String text) {
+    return !text.isEmpty() && FORMULA.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
   }
 }
