@@ -18,7 +18,7 @@ import easewright.request.SoFar;
 import easewright.request.Standing;
 import easewright.request.TextFitting;
 import easewright.request.TextReader;
-import easewright.request.Unjudged;
+import easewright.request.WordsToReview;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBook;
 import java.util.List;
@@ -81,13 +81,13 @@ public record Edition(
    */
   Answer answer(JsonNode request, Standing standing) {
     IntakeAnswer text = texts.read(request).orElse(null);
-    JsonNode whole = Unjudged.with(request, text);
+    JsonNode whole = WordsToReview.with(request, text);
     List<String> again =
         whole instanceof ObjectNode all
-            ? standing.putInto(all, request.has(Unjudged.FIELD))
+            ? standing.putInto(all, request.has(WordsToReview.FIELD))
             : List.of();
     Fitting fitting = fitting(whole, text);
-    Answer answer = diagnosis.answer(fitting, !whole.path(Unjudged.FIELD).isEmpty());
+    Answer answer = diagnosis.answer(fitting, !whole.path(WordsToReview.FIELD).isEmpty());
     if (!again.isEmpty()) {
       String names = again.stream().map(book.catalog()::nameOf).collect(Collectors.joining("; "));
       answer = answer.asking(book.source().wording().say("danger-told-earlier", "signs", names));
@@ -110,7 +110,7 @@ public record Edition(
    */
   ObjectNode check(JsonNode request) {
     IntakeAnswer text = texts.read(request).orElse(null);
-    JsonNode whole = Unjudged.with(request, text);
+    JsonNode whole = WordsToReview.with(request, text);
     return SoFar.of(whole, fitting(whole, text));
   }
 

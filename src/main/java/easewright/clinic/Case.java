@@ -32,7 +32,7 @@ public record Case(
   static final int STUCK = 2;
 
   public Case {
-    Words.name(nickname);
+    TextLimits.name(nickname);
   }
 
   /** Who is answering a case: the id of their key, and their name. */

@@ -42,7 +42,7 @@ public final class Cases {
                 + " values (:id, :clinic, :nickname, 'OPEN', 1, 0, 0, :now, :now)")
         .bind("id", id)
         .bind("clinic", caller.clinic())
-        .bind("nickname", Words.name(nickname))
+        .bind("nickname", TextLimits.name(nickname))
         .bind("now", clock.millis())
         .execute();
     audit.note(handle, caller, Deed.CASE_OPENED, id);
@@ -216,7 +216,7 @@ public final class Cases {
               new Note(
                   clock.instant().truncatedTo(java.time.temporal.ChronoUnit.MILLIS),
                   new Round.Author(caller.name(), caller.role()),
-                  Words.text(text));
+                  TextLimits.text(text));
           StoryRows.add(handle, id, note);
           if (caller.isWearer()) {
             StoryRows.wait(handle, id, clock.millis());

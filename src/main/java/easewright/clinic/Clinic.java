@@ -15,7 +15,7 @@ public record Clinic(
   public static final int MOST_DAYS = 3650;
 
   public Clinic {
-    Words.name(name);
+    TextLimits.name(name);
     if (retentionDays < 1 || retentionDays > MOST_DAYS) {
       throw new IllegalArgumentException(
           "A case is kept from 1 to " + MOST_DAYS + " days, not " + retentionDays + ".");

@@ -93,7 +93,7 @@ public final class Clinics {
                   .createUpdate(
                       "update clinics set name = :name, retention_days = :days,"
                           + " version = version + 1 where id = :id and version = :seen")
-                  .bind("name", Words.name(name))
+                  .bind("name", TextLimits.name(name))
                   .bind("days", retentionDays)
                   .bind("id", caller.clinic())
                   .bind("seen", seen)

@@ -43,7 +43,7 @@ final class CommonFaults {
 
   private record Cut(Cell cell, String cause) {}
 
-  private CommonFaults(List<Sighting> sightings, List<PatternSheet> sheets) {
+  private CommonFaults(List<CountedRound> sightings, List<PatternSheet> sheets) {
     List<Cut> cuts = new ArrayList<>();
     for (PatternSheet sheet : sheets) {
       sightings.stream()
@@ -83,7 +83,7 @@ final class CommonFaults {
   }
 
   /** The faults found, the most striking first; one for each pattern and cause. */
-  static List<CommonFault> in(List<Sighting> sightings, List<PatternSheet> sheets) {
+  static List<CommonFault> in(List<CountedRound> sightings, List<PatternSheet> sheets) {
     return new CommonFaults(sightings, sheets).found();
   }
 

@@ -14,7 +14,7 @@ import easewright.diagnosis.Answer;
 public record Fitted(String post, JsonNode request, JsonNode advice, Case.Gist gist) {
   public Fitted {
     if (post != null) {
-      Words.text(post);
+      TextLimits.text(post);
     }
   }
 

@@ -66,7 +66,7 @@ public record Insight(
   public record Asked(String pattern, String size, String cloth, String choice) {
     public static final Asked ANY = new Asked(null, null, null, null);
 
-    private boolean admits(Sighting one) {
+    private boolean admits(CountedRound one) {
       return Stream.of(By.values())
           .allMatch(by -> value(by) == null || values(one, by).contains(value(by)));
     }
@@ -100,9 +100,9 @@ public record Insight(
    */
   public record Group(By by, String value, int cases, List<Count> causes, List<Count> signs) {}
 
-  static Insight of(Sightings.Read read, Asked asked, List<PatternSheet> sheets) {
-    List<Sighting> all = read.cases().stream().filter(Sighting::seenOtherwise).toList();
-    List<Sighting> cases = all.stream().filter(asked::admits).toList();
+  static Insight of(CountedRounds.Read read, Asked asked, List<PatternSheet> sheets) {
+    List<CountedRound> all = read.cases().stream().filter(CountedRound::seenOtherwise).toList();
+    List<CountedRound> cases = all.stream().filter(asked::admits).toList();
     return new Insight(
         asked,
         groups(all).stream()
@@ -110,7 +110,7 @@ public record Insight(
             .toList(),
         cases.size(),
         (int) cases.stream().filter(one -> one.cause() == null).count(),
-        (int) read.cases().stream().filter(Sighting::redFlag).count(),
+        (int) read.cases().stream().filter(CountedRound::redFlag).count(),
         read.complete(),
         causes(cases),
         signs(cases),
@@ -120,15 +120,16 @@ public record Insight(
             .toList());
   }
 
-  private static List<Count> causes(List<Sighting> cases) {
+  private static List<Count> causes(List<CountedRound> cases) {
     return counts(cases, one -> one.cause() == null ? List.of() : List.of(one.cause()));
   }
 
-  private static List<Count> signs(List<Sighting> cases) {
-    return counts(cases, Sighting::signs);
+  private static List<Count> signs(List<CountedRound> cases) {
+    return counts(cases, CountedRound::signs);
   }
 
-  private static List<Count> counts(List<Sighting> cases, Function<Sighting, List<String>> ids) {
+  private static List<Count> counts(
+      List<CountedRound> cases, Function<CountedRound, List<String>> ids) {
     Map<String, Long> counts =
         cases.stream()
             .flatMap(one -> ids.apply(one).stream())
@@ -141,11 +142,11 @@ public record Insight(
         .toList();
   }
 
-  private static List<Group> groups(List<Sighting> cases) {
+  private static List<Group> groups(List<CountedRound> cases) {
     List<Group> groups = new ArrayList<>();
     for (By by : By.values()) {
-      Map<String, List<Sighting>> byValue = new TreeMap<>();
-      for (Sighting one : cases) {
+      Map<String, List<CountedRound>> byValue = new TreeMap<>();
+      for (CountedRound one : cases) {
         for (String value : values(one, by)) {
           byValue.computeIfAbsent(value, key -> new ArrayList<>()).add(one);
         }
@@ -156,7 +157,7 @@ public record Insight(
     return groups;
   }
 
-  private static List<String> values(Sighting one, By by) {
+  private static List<String> values(CountedRound one, By by) {
     if (by == By.CHOICE) {
       return one.choices().entrySet().stream()
           .map(choice -> choice.getKey() + "=" + choice.getValue())

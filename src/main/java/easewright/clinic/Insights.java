@@ -24,11 +24,11 @@ public final class Insights {
    */
   public Insight of(Caller caller, Insight.Asked asked, List<PatternSheet> sheets) {
     caller.mustBe(ORGANISER, HELPER);
-    Sightings.Read read =
+    CountedRounds.Read read =
         database.transaction(
             handle -> {
               audit.note(handle, caller, Deed.INSIGHT_READ, null);
-              return Sightings.of(handle, caller.clinic());
+              return CountedRounds.of(handle, caller.clinic());
             });
     return Insight.of(read, asked, sheets);
   }

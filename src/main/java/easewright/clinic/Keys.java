@@ -28,7 +28,7 @@ public final class Keys {
     return database.mayHoldClinics() ? Key.parse(text).flatMap(this::holder) : Optional.empty();
   }
 
-  private record Locked(Lock lock, Caller caller) {}
+  private record Locked(KeyHash lock, Caller caller) {}
 
   private Optional<Caller> holder(Key key) {
     Optional<Locked> found =
@@ -42,7 +42,7 @@ public final class Keys {
                     .map(
                         (row, context) ->
                             new Locked(
-                                new Lock(row.getString("salt"), row.getString("hash")),
+                                new KeyHash(row.getString("salt"), row.getString("hash")),
                                 new Caller(
                                     row.getString("clinic_id"),
                                     Role.valueOf(row.getString("role")),
@@ -85,7 +85,7 @@ public final class Keys {
 
   Key issue(Handle handle, String clinic, Role role, String name, String caseId) {
     Key key = Key.make(role, random);
-    Lock lock = Lock.on(key, random);
+    KeyHash lock = KeyHash.on(key, random);
     handle
         .createUpdate(
             "insert into access_keys (id, clinic_id, case_id, role, name, salt, hash, issued_ms)"
@@ -94,7 +94,7 @@ public final class Keys {
         .bind("clinic", clinic)
         .bind("case", caseId)
         .bind("role", role.name())
-        .bind("name", Words.name(name))
+        .bind("name", TextLimits.name(name))
         .bind("salt", lock.salt())
         .bind("hash", lock.hash())
         .bind("now", clock.millis())

@@ -99,7 +99,7 @@ public final class Rounds {
                   .createUpdate(
                       "update rounds set reply = :text, replied_by = :by, replied_ms = :now"
                           + " where case_id = :case and no = :no")
-                  .bind("text", Words.text(text))
+                  .bind("text", TextLimits.text(text))
                   .bind("by", caller.name())
                   .bind("now", clock.millis())
                   .bind("case", caseId)
@@ -168,7 +168,7 @@ public final class Rounds {
                       "update rounds set outcome = :outcome, outcome_said = :said"
                           + " where case_id = :case and no = :no")
                   .bind("outcome", outcome.name())
-                  .bind("said", said == null ? null : Words.text(said))
+                  .bind("said", said == null ? null : TextLimits.text(said))
                   .bind("case", caseId)
                   .bind("no", number)
                   .execute();

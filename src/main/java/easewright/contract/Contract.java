@@ -25,7 +25,7 @@ public final class Contract {
 
   /** The file itself. */
   public static String yaml() {
-    return Shipped.text(FOLDER + "openapi.yaml");
+    return BundledText.text(FOLDER + "openapi.yaml");
   }
 
   /**
@@ -34,7 +34,7 @@ public final class Contract {
    * @param form "yaml" or "json"
    */
   public static String older(String form) {
-    return Shipped.text(FOLDER + "openapi-3.0." + form);
+    return BundledText.text(FOLDER + "openapi-3.0." + form);
   }
 
   /** The same with every example in its place. */
@@ -47,7 +47,7 @@ public final class Contract {
   /** An example by its file name. */
   public static Optional<String> example(String name) {
     return name.matches("[a-z0-9-]+((\\.answer)?\\.(json|ndjson)|\\.yaml)")
-        ? Shipped.find(FOLDER + "examples/" + name)
+        ? BundledText.find(FOLDER + "examples/" + name)
         : Optional.empty();
   }
 

@@ -20,7 +20,8 @@ public record ProblemKind(
   /** Every kind, from {@code problems.yaml}. */
   public static List<ProblemKind> all() {
     try {
-      return new YAMLMapper().readValue(Shipped.text("problems.yaml"), new TypeReference<>() {});
+      return new YAMLMapper()
+          .readValue(BundledText.text("problems.yaml"), new TypeReference<>() {});
     } catch (JsonProcessingException broken) {
       throw new IllegalStateException("problems.yaml is not as it should be.", broken);
     }

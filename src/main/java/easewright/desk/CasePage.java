@@ -38,14 +38,14 @@ public class CasePage {
   private final SignedIn signedIn;
   private final ClinicStore store;
   private final CaseService cases;
-  private final Stories stories;
+  private final CaseViews stories;
   private final PublicAddress address;
 
   CasePage(
       SignedIn signedIn,
       ClinicStore store,
       CaseService cases,
-      Stories stories,
+      CaseViews stories,
       PublicAddress address) {
     this.signedIn = signedIn;
     this.store = store;
@@ -59,11 +59,15 @@ public class CasePage {
     private Pages() {}
 
     static native TemplateInstance caseStory(
-        Who who, Stories.Shown story, List<Case.Holder> helpers, FilledForm form, Overtaken late);
+        ClinicViewer who,
+        CaseViews.Shown story,
+        List<Case.Holder> helpers,
+        FilledForm form,
+        Overtaken late);
 
-    static native TemplateInstance wearersLink(Who who, Case current, String link);
+    static native TemplateInstance wearersLink(ClinicViewer who, Case current, String link);
 
-    static native TemplateInstance deleteCase(Who who, Case current);
+    static native TemplateInstance deleteCase(ClinicViewer who, Case current);
   }
 
   @GET
@@ -74,8 +78,8 @@ public class CasePage {
   }
 
   private String page(String clinic, String id, UriInfo called, FilledForm form, Overtaken late) {
-    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
-    Stories.Shown story =
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
+    CaseViews.Shown story =
         stories.shown(store.cases().story(who.caller(), id), address.site(called.getBaseUri()));
     return Pages.caseStory(who, story, store.keys().helpers(who.caller()), form, late).render();
   }
@@ -130,7 +134,7 @@ public class CasePage {
       byte[] body,
       UriInfo called) {
     signedIn.mustBeOurs(FilledForm.of(body));
-    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
     Key link = store.keys().issueLink(who.caller(), id);
     return Pages.wearersLink(
             who,
@@ -154,7 +158,7 @@ public class CasePage {
   @Consumes(MediaType.WILDCARD)
   public String askBeforeDeleting(
       @PathParam("clinic") String clinic, @PathParam("case") String id) {
-    Who who = signedIn.enter(clinic, ORGANISER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER);
     return Pages.deleteCase(who, store.cases().story(who.caller(), id).current()).render();
   }
 

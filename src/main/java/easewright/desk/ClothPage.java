@@ -58,7 +58,7 @@ public class ClothPage {
   public RestResponse<String> answered(byte[] body) {
     FilledForm form = FilledForm.of(body);
     try {
-      ObjectNode request = form.put(FIELDS, Wearing.FLAGS);
+      ObjectNode request = form.put(FIELDS, CircumstanceBoxes.FLAGS);
       return RestResponse.ok(page(form, checks.cloth(request)));
     } catch (FaultyRequest refusal) {
       return RestResponse.ResponseBuilder.<String>create(refusal.status())

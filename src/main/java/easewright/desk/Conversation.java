@@ -50,7 +50,8 @@ final class Conversation {
   private static final List<String> TELLING =
       Stream.concat(
               Stream.of(TEXT, SEEN, NOT_SEEN, COULD_NOT_TELL, SO_FAR, GARMENT),
-              Stream.concat(MEASURED.stream().map(Field::pointer), Wearing.FLAGS.stream()))
+              Stream.concat(
+                  MEASURED.stream().map(Field::pointer), CircumstanceBoxes.FLAGS.stream()))
           .toList();
 
   private Conversation() {}
@@ -75,7 +76,7 @@ final class Conversation {
   static ObjectNode request(FilledForm form, Set<String> dangers) {
     ObjectNode request = earlier(form);
     form.put(MEASURED, List.of(), request);
-    Wearing.put(form, request);
+    CircumstanceBoxes.put(form, request);
     String garment = form.value(GARMENT);
     if (!garment.isEmpty()) {
       String[] sheetAndSize = garment.split("/", 2);
@@ -109,8 +110,8 @@ final class Conversation {
   }
 
   /** What the hidden field tells of changes tried before. */
-  static List<Stories.Tried> tried(FilledForm form) {
-    return Stories.tried(earlier(form));
+  static List<CaseViews.Tried> tried(FilledForm form) {
+    return CaseViews.tried(earlier(form));
   }
 
   private static ObjectNode earlier(FilledForm form) {
@@ -200,7 +201,7 @@ final class Conversation {
     List<String> untold = new ArrayList<>();
     soFar.path(COULD_NOT_TELL).forEach(sign -> untold.add(sign.asText()));
     return form.with(SignDetails.fields(soFar.path("signs")))
-        .with(Wearing.boxes(soFar))
+        .with(CircumstanceBoxes.boxes(soFar))
         .with(
             Map.of(
                 SIGNS_SHOWN,

@@ -24,10 +24,10 @@ import org.jboss.resteasy.reactive.RestResponse;
 public class DeskResource {
   static final String HTML = "text/html;charset=UTF-8";
 
-  private final Bench bench;
+  private final QuestionPanel bench;
   private final SignedIn signedIn;
 
-  DeskResource(Bench bench, SignedIn signedIn) {
+  DeskResource(QuestionPanel bench, SignedIn signedIn) {
     this.bench = bench;
     this.signedIn = signedIn;
   }
@@ -37,7 +37,11 @@ public class DeskResource {
     private Pages() {}
 
     static native TemplateInstance desk(
-        FilledForm form, Bench.Choices choices, DeskAnswer shown, List<String> fields, Who who);
+        FilledForm form,
+        QuestionPanel.Choices choices,
+        DeskAnswer shown,
+        List<String> fields,
+        ClinicViewer who);
 
     static native TemplateInstance answer(FilledForm form, DeskAnswer shown, List<String> fields);
   }
@@ -45,7 +49,7 @@ public class DeskResource {
   @GET
   @Blocking
   public RestResponse<String> blank() {
-    return page(Bench.Outcome.blank(FilledForm.blank()));
+    return page(QuestionPanel.Outcome.blank(FilledForm.blank()));
   }
 
   /** The whole page with the answer in it, for a browser without scripts. */
@@ -62,15 +66,16 @@ public class DeskResource {
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   @NonBlocking
   public String answer(byte[] body, UriInfo called) {
-    Bench.Outcome outcome = bench.outcome(FilledForm.of(body), called);
-    return Pages.answer(outcome.form(), outcome.shown(), Bench.OWN_FAULTS).render();
+    QuestionPanel.Outcome outcome = bench.outcome(FilledForm.of(body), called);
+    return Pages.answer(outcome.form(), outcome.shown(), QuestionPanel.OWN_FAULTS).render();
   }
 
-  RestResponse<String> page(Bench.Outcome outcome) {
-    Who who = signedIn.who().orElse(null);
+  RestResponse<String> page(QuestionPanel.Outcome outcome) {
+    ClinicViewer who = signedIn.who().orElse(null);
     return RestResponse.ResponseBuilder.<String>create(outcome.status())
         .entity(
-            Pages.desk(outcome.form(), bench.choices(), outcome.shown(), Bench.OWN_FAULTS, who)
+            Pages.desk(
+                    outcome.form(), bench.choices(), outcome.shown(), QuestionPanel.OWN_FAULTS, who)
                 .render())
         .build();
   }

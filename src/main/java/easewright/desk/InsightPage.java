@@ -42,7 +42,7 @@ public class InsightPage {
     private Pages() {}
 
     static native TemplateInstance insight(
-        Who who, InsightNote insight, Looked looked, List<Fault> faults);
+        ClinicViewer who, InsightNote insight, InsightFilter looked, List<Fault> faults);
   }
 
   /**
@@ -89,12 +89,12 @@ public class InsightPage {
 
   @GET
   public String page(@BeanParam Asked from) {
-    Who who = signedIn.enter(from.clinic, ORGANISER, HELPER);
+    ClinicViewer who = signedIn.enter(from.clinic, ORGANISER, HELPER);
     InsightNote insight = insights.of(who.caller(), from.asked());
     return Pages.insight(
             who,
             insight,
-            new Looked(insight.asked()),
+            new InsightFilter(insight.asked()),
             insight.faults().stream().map(Fault::of).toList())
         .render();
   }

@@ -22,10 +22,10 @@ import org.jboss.resteasy.reactive.RestResponse;
 public class NewCasePage {
   private final SignedIn signedIn;
   private final CaseService cases;
-  private final Bench bench;
+  private final QuestionPanel bench;
   private final DeskResource desk;
 
-  NewCasePage(SignedIn signedIn, CaseService cases, Bench bench, DeskResource desk) {
+  NewCasePage(SignedIn signedIn, CaseService cases, QuestionPanel bench, DeskResource desk) {
     this.signedIn = signedIn;
     this.cases = cases;
     this.bench = bench;
@@ -38,8 +38,8 @@ public class NewCasePage {
       @PathParam("clinic") String clinic, byte[] body, UriInfo called) {
     FilledForm form = FilledForm.of(body);
     signedIn.mustBeOurs(form);
-    Who who = signedIn.enter(clinic, Role.ORGANISER, Role.HELPER);
-    Bench.Outcome answered = bench.outcome(form, called);
+    ClinicViewer who = signedIn.enter(clinic, Role.ORGANISER, Role.HELPER);
+    QuestionPanel.Outcome answered = bench.outcome(form, called);
     if (answered.status() != 200) {
       return desk.page(answered); // no case is opened for a question at fault
     }
@@ -52,7 +52,7 @@ public class NewCasePage {
       return SignInPage.seeOther(who.home() + "/cases/" + opened.id());
     } catch (FaultyRequest refusal) {
       return desk.page(
-          new Bench.Outcome(form.refused(refusal), answered.shown(), refusal.status()));
+          new QuestionPanel.Outcome(form.refused(refusal), answered.shown(), refusal.status()));
     }
   }
 }

@@ -52,18 +52,18 @@ public class OrganiserPage {
     private Pages() {}
 
     static native TemplateInstance organise(
-        Who who,
+        ClinicViewer who,
         Clinic clinic,
         List<KeyEntry> keys,
         FilledForm form,
         boolean overtaken,
         boolean lastKey);
 
-    static native TemplateInstance issuedKey(Who who, IssuedKey issued, String name);
+    static native TemplateInstance issuedKey(ClinicViewer who, IssuedKey issued, String name);
 
-    static native TemplateInstance audit(Who who, List<AuditNote> entries, boolean more);
+    static native TemplateInstance audit(ClinicViewer who, List<AuditNote> entries, boolean more);
 
-    static native TemplateInstance deleteClinic(Who who, Clinic clinic);
+    static native TemplateInstance deleteClinic(ClinicViewer who, Clinic clinic);
   }
 
   @GET
@@ -73,7 +73,7 @@ public class OrganiserPage {
   }
 
   private String page(String clinic, FilledForm form, boolean overtaken, boolean lastKey) {
-    Who who = signedIn.enter(clinic, ORGANISER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER);
     return Pages.organise(
             who,
             store.clinics().read(who.caller()),
@@ -98,7 +98,7 @@ public class OrganiserPage {
         case "revoke" -> store.keys().revoke(caller, form.value("key"));
         case "key" -> {
           IssuedKey issued = IssuedKey.of(clinics.issueKey(caller, form.json("/role", "/name")));
-          Who who = signedIn.enter(clinic, ORGANISER);
+          ClinicViewer who = signedIn.enter(clinic, ORGANISER);
           return RestResponse.ok(Pages.issuedKey(who, issued, form.value("/name")).render());
         }
         default -> throw new NotFoundException();
@@ -121,7 +121,7 @@ public class OrganiserPage {
   @Path("/audit")
   @Consumes(MediaType.WILDCARD)
   public String audit(@PathParam("clinic") String clinic) {
-    Who who = signedIn.enter(clinic, ORGANISER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER);
     List<AuditNote> all = store.clinics().audit(who.caller()).stream().map(AuditNote::of).toList();
     boolean more = all.size() > MOST_SHOWN;
     return Pages.audit(who, more ? all.subList(0, MOST_SHOWN) : all, more).render();
@@ -140,7 +140,7 @@ public class OrganiserPage {
   @Path("/delete")
   @Consumes(MediaType.WILDCARD)
   public String askBeforeDeleting(@PathParam("clinic") String clinic) {
-    Who who = signedIn.enter(clinic, ORGANISER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER);
     return Pages.deleteClinic(who, store.clinics().read(who.caller())).render();
   }
 

@@ -34,7 +34,7 @@ public class QueuePage {
     private Pages() {}
 
     static native TemplateInstance queue(
-        Who who,
+        ClinicViewer who,
         Clinic clinic,
         List<Queue.Entry> waiting,
         List<Queue.Entry> answered,
@@ -44,7 +44,7 @@ public class QueuePage {
 
   @GET
   public String page(@PathParam("clinic") String clinic) {
-    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
     List<Case> all = store.cases().queue(who.caller());
     Queue queue = Queue.of(all);
     return Pages.queue(

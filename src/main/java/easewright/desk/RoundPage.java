@@ -31,9 +31,9 @@ public class RoundPage {
   private final SignedIn signedIn;
   private final ClinicStore store;
   private final CaseService cases;
-  private final Bench bench;
+  private final QuestionPanel bench;
 
-  RoundPage(SignedIn signedIn, ClinicStore store, CaseService cases, Bench bench) {
+  RoundPage(SignedIn signedIn, ClinicStore store, CaseService cases, QuestionPanel bench) {
     this.signedIn = signedIn;
     this.store = store;
     this.cases = cases;
@@ -45,23 +45,25 @@ public class RoundPage {
     private Pages() {}
 
     static native TemplateInstance round(
-        Who who,
+        ClinicViewer who,
         Case current,
         FilledForm form,
-        Bench.Choices choices,
+        QuestionPanel.Choices choices,
         DeskAnswer shown,
         List<String> fields,
-        List<Stories.Tried> tried);
+        List<CaseViews.Tried> tried);
   }
 
   @GET
   public RestResponse<String> blank(
       @PathParam("clinic") String clinic, @PathParam("case") String id) {
-    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
     Story story = store.cases().story(who.caller(), id);
     Standing standing = cases.standing(who.caller(), id);
     return page(
-        who, story.current(), Bench.Outcome.blank(NextToile.form(story, standing.asRequest())));
+        who,
+        story.current(),
+        QuestionPanel.Outcome.blank(NextRound.form(story, standing.asRequest())));
   }
 
   @POST
@@ -72,7 +74,7 @@ public class RoundPage {
       byte[] body,
       UriInfo called) {
     FilledForm form = FilledForm.of(body);
-    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
     Case current = store.cases().story(who.caller(), id).current();
     if (!form.ticked("keep")) {
       return page(who, current, bench.goingOn(form, called));
@@ -86,7 +88,7 @@ public class RoundPage {
     }
   }
 
-  private RestResponse<String> page(Who who, Case current, Bench.Outcome outcome) {
+  private RestResponse<String> page(ClinicViewer who, Case current, QuestionPanel.Outcome outcome) {
     return RestResponse.ResponseBuilder.<String>create(outcome.status())
         .entity(
             Pages.round(
@@ -95,14 +97,14 @@ public class RoundPage {
                     outcome.form(),
                     bench.choices(),
                     outcome.shown(),
-                    Bench.OWN_FAULTS,
+                    QuestionPanel.OWN_FAULTS,
                     triedIn(outcome.form()))
                 .render())
         .build();
   }
 
   /** What a slip made unreadable is told as a fault, not shown as tried. */
-  private static List<Stories.Tried> triedIn(FilledForm form) {
+  private static List<CaseViews.Tried> triedIn(FilledForm form) {
     try {
       return Conversation.tried(form);
     } catch (FaultyRequest unreadable) {

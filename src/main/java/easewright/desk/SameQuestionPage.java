@@ -36,14 +36,14 @@ public class SameQuestionPage {
   private final SignedIn signedIn;
   private final ClinicStore store;
   private final CaseService cases;
-  private final Stories stories;
+  private final CaseViews stories;
   private final PublicAddress address;
 
   SameQuestionPage(
       SignedIn signedIn,
       ClinicStore store,
       CaseService cases,
-      Stories stories,
+      CaseViews stories,
       PublicAddress address) {
     this.signedIn = signedIn;
     this.store = store;
@@ -60,15 +60,15 @@ public class SameQuestionPage {
     private Pages() {}
 
     static native TemplateInstance sameQuestion(
-        Who who, Queue.Group group, String draft, FilledForm form);
+        ClinicViewer who, Queue.Group group, String draft, FilledForm form);
 
-    static native TemplateInstance sameAnswered(Who who, List<Given> given);
+    static native TemplateInstance sameAnswered(ClinicViewer who, List<Given> given);
   }
 
   @GET
   public String page(
       @PathParam("clinic") String clinic, @PathParam("group") String key, UriInfo called) {
-    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
     Queue.Group group =
         store.cases().triage(who.caller()).groups().stream()
             .filter(one -> one.key().equals(key))
@@ -77,9 +77,9 @@ public class SameQuestionPage {
     return page(who, group, called, FilledForm.blank());
   }
 
-  private String page(Who who, Queue.Group group, UriInfo called, FilledForm form) {
+  private String page(ClinicViewer who, Queue.Group group, UriInfo called, FilledForm form) {
     String first = group.cases().get(0).id();
-    Stories.Shown story =
+    CaseViews.Shown story =
         stories.shown(store.cases().story(who.caller(), first), address.site(called.getBaseUri()));
     return Pages.sameQuestion(who, group, story.last().draft(), form).render();
   }
@@ -94,7 +94,7 @@ public class SameQuestionPage {
       UriInfo called) {
     FilledForm form = FilledForm.of(body);
     signedIn.mustBeOurs(form);
-    Who who = signedIn.enter(clinic, ORGANISER, HELPER);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
     List<Case> all = store.cases().queue(who.caller());
     try {
       List<Given> given =

@@ -46,7 +46,7 @@ public class SignInPage {
   @GET
   @Path("/clinics")
   public RestResponse<String> clinic() {
-    return seeOther(signedIn.who().map(Who::home).orElse("/desk/sign-in"));
+    return seeOther(signedIn.who().map(ClinicViewer::home).orElse("/desk/sign-in"));
   }
 
   @GET

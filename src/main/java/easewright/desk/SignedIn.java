@@ -47,8 +47,8 @@ public class SignedIn {
   }
 
   /** Who it is; nobody without a key in force. */
-  public Optional<Who> who() {
-    return door.find(authorization()).map(caller -> new Who(caller, token()));
+  public Optional<ClinicViewer> who() {
+    return door.find(authorization()).map(caller -> new ClinicViewer(caller, token()));
   }
 
   /**
@@ -57,8 +57,8 @@ public class SignedIn {
    * @throws jakarta.ws.rs.NotFoundException when it is another clinic's key
    * @throws easewright.clinic.NotAllowed when the key is of another role
    */
-  public Who enter(String clinic, Role... allowed) {
-    return new Who(door.enter(authorization(), clinic, allowed), token());
+  public ClinicViewer enter(String clinic, Role... allowed) {
+    return new ClinicViewer(door.enter(authorization(), clinic, allowed), token());
   }
 
   /**

@@ -65,7 +65,7 @@ public class SizePage {
   public RestResponse<String> answered(byte[] body) {
     FilledForm form = FilledForm.of(body);
     try {
-      ObjectNode request = form.put(FIELDS, Wearing.FLAGS);
+      ObjectNode request = form.put(FIELDS, CircumstanceBoxes.FLAGS);
       return RestResponse.ok(page(form, checks.size(request)));
     } catch (FaultyRequest refusal) {
       return RestResponse.ResponseBuilder.<String>create(refusal.status())

@@ -37,7 +37,7 @@ public class WearerPage {
   private final ClinicStore store;
   private final ClinicDoor door;
   private final CaseService cases;
-  private final Stories stories;
+  private final CaseViews stories;
   private final FittingService fittings;
 
   WearerPage(
@@ -45,7 +45,7 @@ public class WearerPage {
       ClinicStore store,
       ClinicDoor door,
       CaseService cases,
-      Stories stories,
+      CaseViews stories,
       FittingService fittings) {
     this.signedIn = signedIn;
     this.store = store;
@@ -60,7 +60,7 @@ public class WearerPage {
     private Pages() {}
 
     static native TemplateInstance wearer(
-        String link, Stories.Shown story, FilledForm form, List<SignNote> standing);
+        String link, CaseViews.Shown story, FilledForm form, List<SignNote> standing);
 
     static native TemplateInstance deleteOwn(String link);
 
@@ -123,7 +123,7 @@ public class WearerPage {
 
   /** What was told of the wearer and the pattern before need not be told again. */
   private void addRound(String link, FilledForm form) {
-    ObjectNode request = NextToile.fitting(story(link));
+    ObjectNode request = NextRound.fitting(story(link));
     if (!form.value("/text").isEmpty()) {
       request.put("text", form.value("/text"));
     }

@@ -2,7 +2,7 @@ package easewright.http;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
-import easewright.contract.Shipped;
+import easewright.contract.BundledText;
 import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.NotFoundException;
@@ -20,13 +20,13 @@ import java.util.Map;
 @NonBlocking
 public class SheetResource {
   private final Map<String, JsonNode> sheets = new LinkedHashMap<>();
-  private final String schema = Shipped.text("patterns/pattern-sheet.schema.json");
+  private final String schema = BundledText.text("patterns/pattern-sheet.schema.json");
 
   SheetResource() throws IOException {
     YAMLMapper yaml = new YAMLMapper();
-    for (String file : Shipped.text("patterns/index.txt").lines().toList()) {
+    for (String file : BundledText.text("patterns/index.txt").lines().toList()) {
       if (!file.isBlank()) {
-        JsonNode sheet = yaml.readTree(Shipped.text("patterns/" + file));
+        JsonNode sheet = yaml.readTree(BundledText.text("patterns/" + file));
         sheets.put(sheet.path("id").asText(), sheet);
       }
     }

@@ -26,7 +26,7 @@ final class BodyReader {
   private final MeasuringMethod usual;
   private final BodyMeasurements measurements;
 
-  BodyReader(Spot body, Spot measuredBy) {
+  BodyReader(RequestField body, RequestField measuredBy) {
     this.usual = method(measuredBy, MeasuringMethod.TAPE_SELF);
     body =
         body.fields(
@@ -66,9 +66,9 @@ final class BodyReader {
   }
 
   private Measured measured(
-      Spot body, String name, BiFunction<Quantity, MeasuringMethod, Measured> as) {
-    Spot spot = body.at(name);
-    List<Spot> measurings =
+      RequestField body, String name, BiFunction<Quantity, MeasuringMethod, Measured> as) {
+    RequestField spot = body.at(name);
+    List<RequestField> measurings =
         spot.node().isArray()
             ? spot.items(MOST_MEASURINGS)
             : spot.isWritten() ? List.of(spot) : List.of();
@@ -77,9 +77,9 @@ final class BodyReader {
     }
     List<Measured> read = new ArrayList<>();
     List<MeasuringMethod> methods = new ArrayList<>();
-    for (Spot one : measurings) {
+    for (RequestField one : measurings) {
       boolean withMethod = one.node().isObject();
-      Spot value = withMethod ? one.fields("value", "how").at("value") : one;
+      RequestField value = withMethod ? one.fields("value", "how").at("value") : one;
       if (!value.isWritten()) {
         value.needed("Write the measuring: {\"value\": \"94 cm\", \"how\": \"tape-trained\"}.");
       }
@@ -98,7 +98,7 @@ final class BodyReader {
     return read.size() == 1 ? read.get(0) : Measured.combined(read);
   }
 
-  private static MeasuringMethod method(Spot spot, MeasuringMethod otherwise) {
+  private static MeasuringMethod method(RequestField spot, MeasuringMethod otherwise) {
     String name = spot.oneOf(METHODS);
     return name == null ? otherwise : MeasuringMethod.named(name).orElseThrow();
   }

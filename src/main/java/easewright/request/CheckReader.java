@@ -39,7 +39,7 @@ public final class CheckReader {
    */
   public SizeQuestion size(JsonNode json) {
     Faults faults = new Faults();
-    Spot root = new Spot(json, "", faults);
+    RequestField root = new RequestField(json, "", faults);
     root.fields(
         "units",
         "body",
@@ -57,7 +57,7 @@ public final class CheckReader {
     String construction = root.at("construction").oneOf(names(Construction.values()));
     alone(root, "system", pattern.sheet());
     alone(root, "construction", pattern.sheet());
-    Spot label = root.at("label").fields("text", "printedIn");
+    RequestField label = root.at("label").fields("text", "printedIn");
     SizeLabel printed = label(label);
     SizeQuestion question =
         new SizeQuestion(
@@ -92,7 +92,7 @@ public final class CheckReader {
    */
   public Fitting cloth(JsonNode json) {
     Faults faults = new Faults();
-    Spot root = new Spot(json, "", faults);
+    RequestField root = new RequestField(json, "", faults);
     root.fields(
         "units",
         "body",
@@ -127,7 +127,7 @@ public final class CheckReader {
   }
 
   private static Fitting fitting(
-      Spot root,
+      RequestField root,
       BodyMeasurements body,
       Map<String, List<MeasuringMethod>> how,
       PatternReader pattern,
@@ -153,12 +153,12 @@ public final class CheckReader {
         List.of());
   }
 
-  private PatternReader pattern(Spot root) {
+  private PatternReader pattern(RequestField root) {
     return new PatternReader(
         root.at("pattern"), root.at("sizeCut"), root.at("choices"), known.sheets());
   }
 
-  private static void alone(Spot root, String name, PatternSheet sheet) {
+  private static void alone(RequestField root, String name, PatternSheet sheet) {
     if (sheet != null && root.at(name).isWritten()) {
       root.at(name)
           .impossible(
@@ -166,7 +166,7 @@ public final class CheckReader {
     }
   }
 
-  private static SizeLabel label(Spot spot) {
+  private static SizeLabel label(RequestField spot) {
     if (!spot.isWritten()) {
       return null;
     }
@@ -187,7 +187,7 @@ public final class CheckReader {
     return label;
   }
 
-  private static Region region(Spot spot, SizeLabel label) {
+  private static Region region(RequestField spot, SizeLabel label) {
     String name = spot.at("printedIn").oneOf(Region.wireNames());
     Region region = name == null ? null : Region.named(name).orElseThrow();
     if (label != null && LabelReading.of(label, region).isEmpty()) {

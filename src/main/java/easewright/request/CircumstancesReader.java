@@ -58,7 +58,7 @@ public final class CircumstancesReader {
         .orElse(IMPACT);
   }
 
-  static Circumstances read(Spot spot) {
+  static Circumstances read(RequestField spot) {
     spot =
         spot.fields(
             Stream.concat(flags().stream(), Stream.of("impact", "monthsSinceOperation"))

@@ -3,7 +3,7 @@ package easewright.request;
 import com.fasterxml.jackson.databind.JsonNode;
 import easewright.clinic.Clinic;
 import easewright.clinic.GroupReply;
-import easewright.clinic.Words;
+import easewright.clinic.TextLimits;
 import easewright.naming.KebabCase;
 import easewright.naming.NearestName;
 import java.util.ArrayList;
@@ -12,7 +12,7 @@ import java.util.List;
 /** Reads the small requests of the clinic, and names everything wrong with one at once. */
 public final class ClinicForm {
   private final Faults faults = new Faults();
-  private final Spot root;
+  private final RequestField root;
 
   /**
    * Takes a request.
@@ -20,14 +20,14 @@ public final class ClinicForm {
    * @param fields the names it may have
    */
   public ClinicForm(JsonNode request, String... fields) {
-    root = new Spot(request, "", faults).fields(fields);
+    root = new RequestField(request, "", faults).fields(fields);
   }
 
   /** A name that is needed. */
   public String name(String field) {
-    Spot spot = root.at(field);
+    RequestField spot = root.at(field);
     if (!spot.isWritten()) {
-      spot.needed("Write a name of 1 to " + Words.LONGEST_NAME + " characters.");
+      spot.needed("Write a name of 1 to " + TextLimits.LONGEST_NAME + " characters.");
     }
     return spot.text();
   }
@@ -39,15 +39,15 @@ public final class ClinicForm {
 
   /** What somebody wrote, or null where it is left out. */
   public String textOrNone(String field) {
-    Spot spot = root.at(field);
+    RequestField spot = root.at(field);
     if (!spot.isWritten()) {
       return null;
     }
     String text = spot.node().textValue();
-    if (text == null || text.isBlank() || text.length() > Words.LONGEST_TEXT) {
+    if (text == null || text.isBlank() || text.length() > TextLimits.LONGEST_TEXT) {
       spot.unreadable(
           "A text is needed here.",
-          "Write 1 to " + Words.LONGEST_TEXT + " characters between double quotes.");
+          "Write 1 to " + TextLimits.LONGEST_TEXT + " characters between double quotes.");
       return null;
     }
     if (text.indexOf(TextReader.NUL) >= 0) {
@@ -76,13 +76,13 @@ public final class ClinicForm {
 
   /** Cases with the versions they were read in; at least one, none twice. */
   public List<GroupReply.Addressed> cases() {
-    Spot list = root.at("cases");
+    RequestField list = root.at("cases");
     if (!list.isWritten() || list.node().isEmpty()) {
       list.needed("Name each case to be answered, and the version that was read before.");
     }
     List<GroupReply.Addressed> cases = new ArrayList<>();
-    for (Spot item : list.items(GroupReply.MOST)) {
-      Spot one = item.fields("case", "version");
+    for (RequestField item : list.items(GroupReply.MOST)) {
+      RequestField one = item.fields("case", "version");
       String id = one.at("case").text();
       Integer version = one.at("version").count(1, Integer.MAX_VALUE);
       if (id == null || version == null) {
@@ -104,7 +104,7 @@ public final class ClinicForm {
 
   /** One of an enumeration's constants, written in kebab case. */
   public <E extends Enum<E>> E oneOf(String field, List<E> constants) {
-    Spot spot = root.at(field);
+    RequestField spot = root.at(field);
     if (!spot.isWritten()) {
       spot.needed("Write one of " + NearestName.listed(names(constants)) + ".");
     }

@@ -45,22 +45,22 @@ public final class CutPlanReader {
    */
   public CutRequest read(JsonNode json) {
     Faults faults = new Faults();
-    CutRequest request = read(new Spot(json, "", faults));
+    CutRequest request = read(new RequestField(json, "", faults));
     faults.refuse();
     return request;
   }
 
-  private CutRequest read(Spot root) {
+  private CutRequest read(RequestField root) {
     root =
         root.fields(
             "units", "pattern", "size", "sizes", "choices", "cloths", "accepted", "everything");
     String units = root.at("units").oneOf(List.of("metric", "imperial"));
-    Spot pattern = root.at("pattern");
+    RequestField pattern = root.at("pattern");
     if (!pattern.isWritten()) {
       pattern.needed("Write {\"sheet\": \"…\"}, or a whole sheet as \"inline\".");
     }
     PatternReader read = new PatternReader(pattern, root.at("size"), root.at("choices"), sheets);
-    Spot sizes = root.at("sizes").fields("upper", "lower");
+    RequestField sizes = root.at("sizes").fields("upper", "lower");
     if (sizes.isWritten() == root.at("size").isWritten()) {
       root.at("size")
           .unreadable(
@@ -91,7 +91,7 @@ public final class CutPlanReader {
         everything);
   }
 
-  private static String size(Spot spot, PatternReader read) {
+  private static String size(RequestField spot, PatternReader read) {
     if (!spot.isWritten()) {
       spot.needed("Name a size of the pattern.");
     }
@@ -109,12 +109,12 @@ public final class CutPlanReader {
     }
   }
 
-  private static Map<Layer, Cloth> cloths(Spot spot, Cut cut, Map<Layer, Layer> cutFrom) {
+  private static Map<Layer, Cloth> cloths(RequestField spot, Cut cut, Map<Layer, Layer> cutFrom) {
     spot = spot.fields(LAYERS.toArray(String[]::new));
     Map<Layer, Cloth> cloths = new EnumMap<>(Layer.class);
     for (String name : LAYERS) {
       Layer layer = layer(name);
-      Spot cloth =
+      RequestField cloth =
           spot.at(name).fields("width", "laid", "nap", "stretch", "shrinkage", "weight", "cutFrom");
       if (!cloth.isWritten()) {
         continue;
@@ -140,7 +140,7 @@ public final class CutPlanReader {
     return cloths;
   }
 
-  private static void cloth(Spot spot, Map<Layer, Cloth> cloths, Layer layer) {
+  private static void cloth(RequestField spot, Map<Layer, Cloth> cloths, Layer layer) {
     if (!spot.at("width").isWritten()) {
       spot.at("width").needed("Write the usable width, washed: \"150 cm\" or \"58 in\".");
     }
@@ -174,10 +174,10 @@ public final class CutPlanReader {
     return Layer.valueOf(name.toUpperCase(Locale.ROOT));
   }
 
-  private List<AcceptedChange> accepted(Spot list, Cut cut) {
+  private List<AcceptedChange> accepted(RequestField list, Cut cut) {
     List<AcceptedChange> accepted = new ArrayList<>();
-    for (Spot item : list.items(MOST_CHANGES)) {
-      Spot spot = item.fields("adjustment", "amount", "places");
+    for (RequestField item : list.items(MOST_CHANGES)) {
+      RequestField spot = item.fields("adjustment", "amount", "places");
       if (!spot.at("adjustment").isWritten()) {
         spot.at("adjustment").needed("Write the id of an adjustment of the answer.");
       }
@@ -194,10 +194,10 @@ public final class CutPlanReader {
     return accepted;
   }
 
-  private static List<Place> places(Spot list, Cut cut) {
+  private static List<Place> places(RequestField list, Cut cut) {
     List<Place> places = new ArrayList<>();
-    for (Spot item : list.items(MOST_PLACES)) {
-      Spot spot = item.fields("piece", "line", "each");
+    for (RequestField item : list.items(MOST_PLACES)) {
+      RequestField spot = item.fields("piece", "line", "each");
       Length each = spot.at("each").length(0.5, MOST_CHANGE_MM);
       for (String needed : List.of("piece", "line")) {
         if (!spot.at(needed).isWritten()) {
@@ -227,7 +227,7 @@ public final class CutPlanReader {
   }
 
   /** A line or edge of a piece by its id, or in the words an answer names it by. */
-  private static String line(Spot spot, Piece piece) {
+  private static String line(RequestField spot, Piece piece) {
     List<String> ids =
         Stream.concat(piece.lines().stream(), piece.edges().stream().map(edge -> edge.id()))
             .toList();

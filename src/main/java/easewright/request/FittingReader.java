@@ -39,7 +39,7 @@ public final class FittingReader {
    */
   public Fitting read(JsonNode json) {
     Faults faults = new Faults();
-    Fitting fitting = read(new Spot(json, "", faults));
+    Fitting fitting = read(new RequestField(json, "", faults));
     if (faults.none() && !saysAnything(fitting)) {
       faults.impossible(
           "",
@@ -50,7 +50,7 @@ public final class FittingReader {
     return fitting;
   }
 
-  private Fitting read(Spot root) {
+  private Fitting read(RequestField root) {
     root.fields(
         "units",
         "body",
@@ -67,9 +67,9 @@ public final class FittingReader {
         "circumstances",
         "whyNot",
         "couldNotTell",
-        Unjudged.FIELD,
+        WordsToReview.FIELD,
         "asked");
-    Unjudged.check(root.at(Unjudged.FIELD));
+    WordsToReview.check(root.at(WordsToReview.FIELD));
     root.at("asked").oneOf(known.signs());
     UnitSystem units = units(root);
     BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
@@ -95,17 +95,17 @@ public final class FittingReader {
   }
 
   /** The units to answer in: those asked for, else those of the first length written. */
-  static UnitSystem units(Spot root) {
+  static UnitSystem units(RequestField root) {
     String units = root.at("units").oneOf(List.of("metric", "imperial"));
     return units == null
         ? FirstLength.system(root.node()).orElse(UnitSystem.METRIC)
         : units.equals("metric") ? UnitSystem.METRIC : UnitSystem.IMPERIAL;
   }
 
-  List<ReportedSign> signs(Spot list) {
+  List<ReportedSign> signs(RequestField list) {
     List<ReportedSign> signs = new ArrayList<>();
-    for (Spot item : list.items(MOST_SIGNS)) {
-      Spot spot = item.fields("sign", "seen", "place", "side", "degree", "amount");
+    for (RequestField item : list.items(MOST_SIGNS)) {
+      RequestField spot = item.fields("sign", "seen", "place", "side", "degree", "amount");
       if (!spot.isWritten()) {
         continue;
       }
@@ -133,10 +133,10 @@ public final class FittingReader {
     return signs;
   }
 
-  private List<EarlierAdjustment> earlier(Spot list) {
+  private List<EarlierAdjustment> earlier(RequestField list) {
     List<EarlierAdjustment> earlier = new ArrayList<>();
-    for (Spot item : list.items(MOST_EARLIER)) {
-      Spot spot = item.fields("adjustment", "amount", "outcome");
+    for (RequestField item : list.items(MOST_EARLIER)) {
+      RequestField spot = item.fields("adjustment", "amount", "outcome");
       if (!spot.isWritten()) {
         continue;
       }
@@ -150,9 +150,10 @@ public final class FittingReader {
     return earlier;
   }
 
-  private static List<String> once(Spot list, int most, Collection<String> names, String what) {
+  private static List<String> once(
+      RequestField list, int most, Collection<String> names, String what) {
     Set<String> ids = new LinkedHashSet<>();
-    for (Spot spot : list.items(most)) {
+    for (RequestField spot : list.items(most)) {
       String id = spot.oneOf(names);
       if (id != null && !ids.add(id)) {
         spot.impossible("This " + what + " is named twice.", "Name each " + what + " once.");
@@ -161,7 +162,7 @@ public final class FittingReader {
     return List.copyOf(ids);
   }
 
-  private static String needed(Spot spot, Collection<String> names) {
+  private static String needed(RequestField spot, Collection<String> names) {
     if (!spot.isWritten()) {
       spot.needed("Write its id, as in the lists the service publishes.");
     }

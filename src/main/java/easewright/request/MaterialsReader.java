@@ -23,17 +23,17 @@ final class MaterialsReader {
 
   private MaterialsReader() {}
 
-  static GarmentMeasurements garment(Spot spot) {
+  static GarmentMeasurements garment(RequestField spot) {
     spot = spot.fields("underband", "bust");
     return new GarmentMeasurements(
         spot.at("underband").length(200, 2500), spot.at("bust").length(200, 2500));
   }
 
-  static Map<String, ClothReport> cloths(Spot spot) {
+  static Map<String, ClothReport> cloths(RequestField spot) {
     spot = spot.fields(ROLES);
     Map<String, ClothReport> cloths = new LinkedHashMap<>();
     for (String role : ROLES) {
-      Spot cloth = spot.at(role).fields("around", "along", "weight");
+      RequestField cloth = spot.at(role).fields("around", "along", "weight");
       if (cloth.isWritten()) {
         cloths.put(role, cloth(cloth));
       }
@@ -41,7 +41,7 @@ final class MaterialsReader {
     return cloths;
   }
 
-  private static ClothReport cloth(Spot spot) {
+  private static ClothReport cloth(RequestField spot) {
     StretchTest around = stretch(spot.at("around"));
     StretchTest along = stretch(spot.at("along"));
     ArealWeight weight = spot.at("weight").quantity(Quantity::arealWeight);
@@ -59,7 +59,7 @@ final class MaterialsReader {
     return new ClothReport(around == null ? null : new ClothTest(around, along), weight);
   }
 
-  private static StretchTest stretch(Spot spot) {
+  private static StretchTest stretch(RequestField spot) {
     spot = spot.fields("marked", "stretched", "relaxed");
     if (!spot.isWritten()) {
       return null;
@@ -80,7 +80,7 @@ final class MaterialsReader {
     }
   }
 
-  static ElasticReport elastic(Spot spot) {
+  static ElasticReport elastic(RequestField spot) {
     spot = spot.fields("width", "relaxed", "stretched", "load", "full", "cut");
     if (!spot.isWritten()) {
       return null;
@@ -95,7 +95,7 @@ final class MaterialsReader {
     return new ElasticReport(tested ? hung(spot, width) : null, width, cut);
   }
 
-  private static ElasticTest hung(Spot spot, Length width) {
+  private static ElasticTest hung(RequestField spot, Length width) {
     Length relaxed = needed(spot.at("relaxed"), 10, 2000);
     Length stretched = needed(spot.at("stretched"), 10, 12000);
     Force load = spot.at("load").quantity(Quantity::force);
@@ -124,7 +124,7 @@ final class MaterialsReader {
     }
   }
 
-  static Making making(Spot spot) {
+  static Making making(RequestField spot) {
     spot = spot.fields("seamAllowancePlanned", "seamAllowanceSewn", "seams");
     return new Making(
         spot.at("seamAllowancePlanned").length(0, 60),
@@ -132,7 +132,7 @@ final class MaterialsReader {
         spot.at("seams").count(1, 60));
   }
 
-  private static Length needed(Spot spot, double leastMm, double mostMm) {
+  private static Length needed(RequestField spot, double leastMm, double mostMm) {
     if (!spot.isWritten()) {
       spot.needed("Write the length with its unit: \"10 cm\" or \"4 in\".");
     }

@@ -19,7 +19,8 @@ final class PatternReader {
   private final String sizeCut;
   private final Map<String, String> choices = new LinkedHashMap<>();
 
-  PatternReader(Spot pattern, Spot sizeCut, Spot choices, PatternSheets sheets) {
+  PatternReader(
+      RequestField pattern, RequestField sizeCut, RequestField choices, PatternSheets sheets) {
     this.sheet = sheet(pattern, sheets);
     this.sizeCut =
         sheet == null
@@ -40,12 +41,12 @@ final class PatternReader {
     return choices;
   }
 
-  private static PatternSheet sheet(Spot pattern, PatternSheets sheets) {
+  private static PatternSheet sheet(RequestField pattern, PatternSheets sheets) {
     pattern = pattern.fields("sheet", "inline");
     if (!pattern.isWritten()) {
       return null;
     }
-    Spot inline = pattern.at("inline");
+    RequestField inline = pattern.at("inline");
     boolean shipped = pattern.at("sheet").isWritten();
     if (shipped == inline.isWritten()) {
       pattern.unreadable(
@@ -70,7 +71,7 @@ final class PatternReader {
     }
   }
 
-  private void readChoices(Spot spot) {
+  private void readChoices(RequestField spot) {
     if (!spot.isWritten()) {
       return;
     }
@@ -104,7 +105,7 @@ final class PatternReader {
   }
 
   /** Without a sheet any choice may be named: the rules pass over those they don't know. */
-  private void readFreely(Spot spot) {
+  private void readFreely(RequestField spot) {
     for (String choice : (Iterable<String>) spot.node()::fieldNames) {
       String option = spot.at(choice).text();
       if (option != null) {

@@ -21,7 +21,7 @@ import java.util.stream.Collectors;
 public final class SoFar {
   /** A pattern is its maker's, and its names may look like quantities. */
   private static final Set<String> AS_SENT =
-      Set.of("pattern", "sizeCut", "choices", Unjudged.FIELD);
+      Set.of("pattern", "sizeCut", "choices", WordsToReview.FIELD);
 
   private static final Set<String> SAID_ONCE = Set.of("text", "asked", "units");
 
@@ -48,8 +48,8 @@ public final class SoFar {
       }
     }
     leaveOutTold(soFar, fitting);
-    if (soFar.path(Unjudged.FIELD).isEmpty()) {
-      soFar.remove(Unjudged.FIELD);
+    if (soFar.path(WordsToReview.FIELD).isEmpty()) {
+      soFar.remove(WordsToReview.FIELD);
     }
     return soFar;
   }

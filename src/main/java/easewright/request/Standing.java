@@ -53,7 +53,7 @@ public record Standing(
           .path(CIRCUMSTANCES)
           .properties()
           .forEach(one -> circumstances.put(one.getKey(), one.getValue()));
-      unjudged = round.replied() ? List.of() : Unjudged.in(round.request());
+      unjudged = round.replied() ? List.of() : WordsToReview.in(round.request());
     }
     signs.keySet().retainAll(dangers);
     signs.values().removeIf(present -> !present);
@@ -99,9 +99,9 @@ public record Standing(
     }
     if (!judged && !unjudged.isEmpty()) {
       Set<String> words = new LinkedHashSet<>(unjudged);
-      words.addAll(Unjudged.in(request)); // those of this round's text
-      ArrayNode list = request.putArray(Unjudged.FIELD);
-      words.stream().limit(Unjudged.MOST).forEach(list::add);
+      words.addAll(WordsToReview.in(request)); // those of this round's text
+      ArrayNode list = request.putArray(WordsToReview.FIELD);
+      words.stream().limit(WordsToReview.MOST).forEach(list::add);
     }
     return put;
   }

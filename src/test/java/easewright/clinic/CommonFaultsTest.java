@@ -25,12 +25,12 @@ class CommonFaultsTest {
     assertEquals(1, RangeTest.fisher(8, 4, 4, 0), 1e-12);
   }
 
-  private static Sighting cut(String size, String cause) {
-    return new Sighting(false, true, "quillmere-top", size, cause, null, Map.of(), List.of());
+  private static CountedRound cut(String size, String cause) {
+    return new CountedRound(false, true, "quillmere-top", size, cause, null, Map.of(), List.of());
   }
 
-  private static List<Sighting> planted() {
-    List<Sighting> cases = new ArrayList<>();
+  private static List<CountedRound> planted() {
+    List<CountedRound> cases = new ArrayList<>();
     String[] others = {"band-too-long", "straps-too-long", null, "cup-too-small"};
     for (int i = 0; i < 10; i++) {
       cases.add(cut(List.of("75D", "80E", "85D").get(i % 3), i == 4 ? "band-too-long" : LONG));
@@ -56,7 +56,7 @@ class CommonFaultsTest {
 
   @Test
   void a_few_cases_alike_are_no_fault_of_the_pattern() {
-    List<Sighting> cases = new ArrayList<>(planted().subList(10, 20));
+    List<CountedRound> cases = new ArrayList<>(planted().subList(10, 20));
     cases.removeIf(one -> LONG.equals(one.cause()));
     for (int i = 0; i < 4; i++) {
       cases.add(cut("80E", LONG));
@@ -71,7 +71,7 @@ class CommonFaultsTest {
     Random random = new Random(1927);
     int alarms = 0;
     for (int clinic = 0; clinic < 60; clinic++) {
-      List<Sighting> cases = new ArrayList<>();
+      List<CountedRound> cases = new ArrayList<>();
       for (int i = 0; i < 40; i++) {
         int drawn = random.nextInt(6);
         cases.add(

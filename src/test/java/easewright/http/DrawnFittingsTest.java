@@ -13,7 +13,7 @@ import easewright.pattern.PatternSheets;
 import easewright.request.FittingReader;
 import easewright.request.KnownNames;
 import easewright.rulebook.RuleBook;
-import easewright.saying.JsonForm;
+import easewright.saying.JsonFormat;
 import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -41,7 +41,7 @@ class DrawnFittingsTest {
       YAMLMapper.builder().disable(YAMLGenerator.Feature.WRITE_DOC_START_MARKER).build();
 
   static {
-    new JsonForm().customize(JSON);
+    new JsonFormat().customize(JSON);
   }
 
   @Test

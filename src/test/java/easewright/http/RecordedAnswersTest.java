@@ -11,7 +11,7 @@ import easewright.request.FittingReader;
 import easewright.request.KnownNames;
 import easewright.request.SoFar;
 import easewright.rulebook.RuleBook;
-import easewright.saying.JsonForm;
+import easewright.saying.JsonFormat;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -33,7 +33,7 @@ class RecordedAnswersTest {
   private final Diagnosis diagnosis = new Diagnosis(BOOK, SHEETS.shipped());
 
   static {
-    new JsonForm().customize(JSON);
+    new JsonFormat().customize(JSON);
   }
 
   static List<Example> fittings() throws IOException {

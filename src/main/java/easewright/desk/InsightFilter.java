@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Map;
 
 /** What a page of insight looks at, and the addresses of what lies beside it. */
-public record Looked(AskedNote asked) {
+public record InsightFilter(AskedNote asked) {
   /** Whether it looks at some cases only. */
   public boolean closely() {
     return !given().isEmpty();

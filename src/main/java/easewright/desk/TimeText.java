@@ -9,12 +9,12 @@ import java.util.Locale;
 
 /** How times are written on pages: in UTC, since a server can't know where its reader is. */
 @TemplateExtension
-final class Moments {
+final class TimeText {
   private static final DateTimeFormatter DAY_AND_TIME =
       DateTimeFormatter.ofPattern("d MMM uuuu, HH:mm 'UTC'", Locale.ENGLISH)
           .withZone(ZoneOffset.UTC);
 
-  private Moments() {}
+  private TimeText() {}
 
   /** As "25 Nov 2026, 14:30 UTC". */
   static String written(Instant at) {

@@ -16,7 +16,7 @@ import java.util.concurrent.ConcurrentHashMap;
  *
  * @param <T> an immutable record that holds nothing of the asker's
  */
-final class KeptForm<T> extends StdSerializer<T> {
+final class CachedJson<T> extends StdSerializer<T> {
   private static final long serialVersionUID = 1;
 
   /** More than a rule book has; in development, books come and go. */
@@ -27,7 +27,7 @@ final class KeptForm<T> extends StdSerializer<T> {
 
   private final transient Map<T, SerializedString> kept = new ConcurrentHashMap<>();
 
-  KeptForm(Class<T> notes) {
+  CachedJson(Class<T> notes) {
     super(notes);
   }
 

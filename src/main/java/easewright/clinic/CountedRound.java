@@ -17,7 +17,7 @@ import java.util.Map;
  * @param choices the option taken of each choice, by the choice's id
  * @param signs ids of the signs reported present in any round, each once
  */
-record Sighting(
+record CountedRound(
     boolean redFlag,
     boolean seenOtherwise,
     String sheet,

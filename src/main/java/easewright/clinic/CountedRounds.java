@@ -9,18 +9,18 @@ import java.util.Set;
 import org.jdbi.v3.core.Handle;
 
 /** Reads what insight counts: some words of each round, never its fitting or its answer. */
-final class Sightings {
+final class CountedRounds {
   /** As many rounds are looked at, those of the cases changed last; bounds memory and time. */
   static final int MOST_ROUNDS = 20_000;
 
-  private Sightings() {}
+  private CountedRounds() {}
 
   /**
    * What was read.
    *
    * @param complete whether it is all there is
    */
-  record Read(List<Sighting> cases, boolean complete) {}
+  record Read(List<CountedRound> cases, boolean complete) {}
 
   private record Row(String caseId, Case.Gist gist, Seen seen) {}
 
@@ -31,7 +31,7 @@ final class Sightings {
     for (Row row : complete ? rows : rows.subList(0, MOST_ROUNDS)) {
       byCase.computeIfAbsent(row.caseId(), id -> new ArrayList<>()).add(row);
     }
-    return new Read(byCase.values().stream().map(Sightings::sighting).toList(), complete);
+    return new Read(byCase.values().stream().map(CountedRounds::sighting).toList(), complete);
   }
 
   private static List<Row> rows(Handle handle, String clinic) {
@@ -59,11 +59,11 @@ final class Sightings {
   }
 
   /** From the rounds of a case, newest first. */
-  private static Sighting sighting(List<Row> rounds) {
+  private static CountedRound sighting(List<Row> rounds) {
     List<Row> plain = rounds.stream().filter(round -> !round.gist().redFlag()).toList();
     boolean redFlag = plain.size() < rounds.size();
     if (plain.isEmpty()) {
-      return new Sighting(redFlag, false, null, null, null, null, Map.of(), List.of());
+      return new CountedRound(redFlag, false, null, null, null, null, Map.of(), List.of());
     }
     Row told =
         plain.stream()
@@ -72,7 +72,7 @@ final class Sightings {
             .orElse(plain.get(0));
     Set<String> signs = new LinkedHashSet<>();
     plain.forEach(round -> signs.addAll(round.seen().signs()));
-    return new Sighting(
+    return new CountedRound(
         redFlag,
         true,
         told.gist().sheet(),

@@ -16,11 +16,11 @@ import java.util.List;
 
 /** Makes stories ready to be shown. */
 @Singleton
-class Stories {
+class CaseViews {
   private final RoundReader fittings;
   private final ReplyWriter replies;
 
-  Stories(RoundReader fittings, ReplyWriter replies) {
+  CaseViews(RoundReader fittings, ReplyWriter replies) {
     this.fittings = fittings;
     this.replies = replies;
   }

@@ -10,14 +10,14 @@ import java.util.List;
 import java.util.Locale;
 
 /** What a case's earlier rounds tell of its next one. */
-final class NextToile {
+final class NextRound {
   private static final List<String> OF_ONE_TOILE =
       List.of("signs", "couldNotTell", "garment", "whyNot", "text", "asked", "readYourself");
 
   /** As many as a request may hold. */
   private static final int MOST_EARLIER = 20;
 
-  private NextToile() {}
+  private NextRound() {}
 
   /**
    * The form for the next toile of a case: what was told of the wearer and the pattern holds.

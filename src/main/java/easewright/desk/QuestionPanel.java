@@ -11,7 +11,7 @@ import java.util.List;
 
 /** The form a question is answered with, and the answer beside it, on whichever page they stand. */
 @Singleton
-class Bench {
+class QuestionPanel {
   static final List<String> OWN_FAULTS =
       List.of("/text", "/body/bust", "/body/underbust", "/pattern", "/sizeCut", "/nickname");
 
@@ -19,7 +19,7 @@ class Bench {
   private final FittingService fittings;
   private final PatternSheets sheets;
 
-  Bench(FittingDesk desk, FittingService fittings, PatternSheets sheets) {
+  QuestionPanel(FittingDesk desk, FittingService fittings, PatternSheets sheets) {
     this.desk = desk;
     this.fittings = fittings;
     this.sheets = sheets;

@@ -24,7 +24,7 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
  * start, so that the log tells at once what is wrong with it; one that is not there is not made.
  */
 @Singleton
-class Stores {
+class ClinicStoreProducer {
   private static final int FIRST_EXPIRY_MINUTES = 10;
   private static final int DAY_MINUTES = 24 * 60;
 
@@ -37,7 +37,7 @@ class Stores {
             return thread;
           });
 
-  Stores(
+  ClinicStoreProducer(
       @ConfigProperty(name = "easewright.clinic.store") Path folder,
       @ConfigProperty(name = "easewright.clinic.url") Optional<String> url,
       @ConfigProperty(name = "easewright.clinic.user", defaultValue = "easewright") String user,

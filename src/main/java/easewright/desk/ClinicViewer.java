@@ -9,7 +9,7 @@ import easewright.clinic.Role;
  *
  * @param token what their forms carry, see {@link SignedIn#TOKEN}
  */
-public record Who(Caller caller, String token) {
+public record ClinicViewer(Caller caller, String token) {
   /** Where their clinic's pages begin. */
   public String home() {
     return "/desk/clinics/" + caller.clinic();

@@ -20,7 +20,7 @@ import java.util.function.Function;
  * @param pointer where it is (RFC 6901)
  * @param faults where faults go
  */
-record Spot(JsonNode node, String pointer, Faults faults) {
+record RequestField(JsonNode node, String pointer, Faults faults) {
   private static final int LONGEST_NAME = 80;
 
   boolean isWritten() {
@@ -28,18 +28,18 @@ record Spot(JsonNode node, String pointer, Faults faults) {
   }
 
   /** The field of this name, written or not. */
-  Spot at(String name) {
-    return new Spot(
+  RequestField at(String name) {
+    return new RequestField(
         node.path(name), pointer + "/" + name.replace("~", "~0").replace("/", "~1"), faults);
   }
 
   /** This place, once its fields are known to be among these; empty unless it is an object. */
-  Spot fields(String... known) {
+  RequestField fields(String... known) {
     if (isWritten() && !node.isObject()) {
       unreadable(
           "An object is needed here.",
           "Write { } with these fields: " + NearestName.listed(List.of(known)) + ".");
-      return new Spot(MissingNode.getInstance(), pointer, faults);
+      return new RequestField(MissingNode.getInstance(), pointer, faults);
     }
     node.fieldNames()
         .forEachRemaining(
@@ -55,8 +55,8 @@ record Spot(JsonNode node, String pointer, Faults faults) {
   }
 
   /** The items of a list of at most so many; empty unless it is one. */
-  List<Spot> items(int most) {
-    List<Spot> items = new ArrayList<>();
+  List<RequestField> items(int most) {
+    List<RequestField> items = new ArrayList<>();
     if (isWritten() && !node.isArray()) {
       unreadable("A list is needed here.", "Write the items between [ and ].");
     } else if (node.size() > most) {
@@ -64,7 +64,7 @@ record Spot(JsonNode node, String pointer, Faults faults) {
           "There are " + node.size() + " items here.", "At most " + most + " are taken at once.");
     } else {
       for (int i = 0; i < node.size(); i++) {
-        items.add(new Spot(node.get(i), pointer + "/" + i, faults));
+        items.add(new RequestField(node.get(i), pointer + "/" + i, faults));
       }
     }
     return items;

@@ -1,14 +1,14 @@
 package easewright.clinic;
 
 /** How long what people write may be; anything else is a fault of whoever let it through. */
-public final class Words {
+public final class TextLimits {
   /** The longest name or nickname, characters. */
   public static final int LONGEST_NAME = 80;
 
   /** The longest note, reply or post, characters. */
   public static final int LONGEST_TEXT = 4000;
 
-  private Words() {}
+  private TextLimits() {}
 
   static String name(String name) {
     return within(name, LONGEST_NAME);

@@ -12,10 +12,10 @@ import org.eclipse.microprofile.health.Readiness;
  */
 @Readiness
 @Singleton
-class StoreReady implements HealthCheck {
+class StoreReadiness implements HealthCheck {
   private final ClinicStore store;
 
-  StoreReady(ClinicStore store) {
+  StoreReadiness(ClinicStore store) {
     this.store = store;
   }
 

@@ -9,11 +9,11 @@ import java.util.List;
 import java.util.Set;
 
 /** Words of earlier messages that may tell of a danger and that only a person can judge. */
-public final class Unjudged {
+public final class WordsToReview {
   public static final String FIELD = "readYourself";
   static final int MOST = 20;
 
-  private Unjudged() {}
+  private WordsToReview() {}
 
   static List<String> in(JsonNode request) {
     List<String> words = new ArrayList<>();
@@ -42,8 +42,8 @@ public final class Unjudged {
     return node.isMissingNode() || node.isArray();
   }
 
-  static void check(Spot list) {
-    for (Spot spot : list.items(MOST)) {
+  static void check(RequestField list) {
+    for (RequestField spot : list.items(MOST)) {
       JsonNode node = spot.node();
       if (!node.isTextual()
           || node.textValue().isBlank()

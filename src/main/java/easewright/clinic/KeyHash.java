@@ -15,13 +15,13 @@ import org.apache.commons.codec.digest.HmacUtils;
  * @param salt 16 random bytes, hexadecimal
  * @param hash HMAC-SHA-256 of the secret under the salt, hexadecimal
  */
-record Lock(String salt, String hash) {
+record KeyHash(String salt, String hash) {
   private static final int SALT_BYTES = 16;
 
-  static Lock on(Key key, SecureRandom random) {
+  static KeyHash on(Key key, SecureRandom random) {
     byte[] salt = new byte[SALT_BYTES];
     random.nextBytes(salt);
-    return new Lock(Hex.encodeHexString(salt), Hex.encodeHexString(hash(salt, key)));
+    return new KeyHash(Hex.encodeHexString(salt), Hex.encodeHexString(hash(salt, key)));
   }
 
   /** Whether the key is the one this was made for; takes as long for any wrong one. */

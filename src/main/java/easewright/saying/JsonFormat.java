@@ -15,7 +15,7 @@ import java.io.IOException;
 
 /** How answers are written as JSON: what can't be told is left out, numbers have four decimals. */
 @Singleton
-public class JsonForm implements ObjectMapperCustomizer {
+public class JsonFormat implements ObjectMapperCustomizer {
   private static final int DECIMALS = 4;
 
   @Override
@@ -26,8 +26,8 @@ public class JsonForm implements ObjectMapperCustomizer {
             new SimpleModule()
                 .addSerializer(double.class, new FourDecimals())
                 .addSerializer(Double.class, new FourDecimals())
-                .addSerializer(new KeptForm<>(RuleRef.class))
-                .addSerializer(new KeptForm<>(LimitNote.class)));
+                .addSerializer(new CachedJson<>(RuleRef.class))
+                .addSerializer(new CachedJson<>(LimitNote.class)));
   }
 
   /** Further digits would differ from machine to machine and mean nothing. */

@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 
 /** The boxes for what else bears on comfort and safety, such as nursing. */
-final class Wearing {
+final class CircumstanceBoxes {
   private static final String AT = "/circumstances/";
 
   /** Pointers of all boxes; each is the box's name. */
@@ -17,7 +17,7 @@ final class Wearing {
   /** Says that the boxes show what was told earlier, so that an empty one takes it back. */
   private static final String SHOWN = "circumstancesShown";
 
-  private Wearing() {}
+  private CircumstanceBoxes() {}
 
   /** Puts what is ticked; what was told earlier stays unless its box was shown and is empty. */
   static void put(FilledForm form, ObjectNode request) {

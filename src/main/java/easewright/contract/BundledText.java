@@ -7,8 +7,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
 /** Texts that come with the application. */
-public final class Shipped {
-  private Shipped() {}
+public final class BundledText {
+  private BundledText() {}
 
   /** The text at a path below {@code easewright/}. */
   public static String text(String path) {
@@ -17,7 +17,7 @@ public final class Shipped {
   }
 
   static Optional<String> find(String path) {
-    try (InputStream stream = Shipped.class.getResourceAsStream("/easewright/" + path)) {
+    try (InputStream stream = BundledText.class.getResourceAsStream("/easewright/" + path)) {
       return stream == null
           ? Optional.empty()
           : Optional.of(new String(stream.readAllBytes(), StandardCharsets.UTF_8));
