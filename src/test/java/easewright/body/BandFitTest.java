@@ -14,14 +14,14 @@ class BandFitTest {
 
   // Engineering strain, (final − original)/original: 720 mm worn on 792 mm is 10 %.
   @Test
-  void aBandTenPercentShorterThanTheBodyIsStretchedByItsOwnLength() {
+  void a_band_ten_percent_shorter_than_the_body_is_stretched_by_its_own_length() {
     Estimate strain = new BandFit(792, 720, 10, 3).strain();
     assertEquals(0.1, strain.value(), 1e-12);
     assertEquals(Math.hypot(10.0 / 720, 3 * 1.1 / 720), strain.sd(), 1e-12);
   }
 
   @Property
-  void aBandTakenInByTheAmountIsWornAtTheTargetStrain(
+  void a_band_taken_in_by_the_amount_is_worn_at_the_target_strain(
       @ForAll @DoubleRange(min = 600, max = 1200) double body,
       @ForAll @DoubleRange(min = 500, max = 1300) double garment,
       @ForAll @DoubleRange(min = 0, max = 0.4) double target) {
@@ -31,7 +31,7 @@ class BandFitTest {
   }
 
   @Test
-  void aBandTooShortForItsStrainIsLetOutByANegativeAmount() {
+  void a_band_too_short_for_its_strain_is_let_out_by_a_negative_amount() {
     Estimate takeIn = new BandFit(800, 640, 10, 3).takeInMm(0.1);
     assertEquals(640 - 800 / 1.1, takeIn.value(), 1e-9);
     assertTrue(takeIn.value() < 0);
@@ -41,12 +41,12 @@ class BandFitTest {
   // The string around the Earth, drawn up at one point: one metre more on 40 000 km rises about
   // 121.5 m (a well-known puzzle; rounded).
   @Test
-  void aStringOneMetreLongerThanTheEquatorIsDrawnUpAHundredAndTwentyMetres() {
+  void a_string_one_metre_longer_than_the_equator_is_drawn_up_a_hundred_and_twenty_metres() {
     assertEquals(1000, BandFit.pullOffSlackMm(4e10, 121_500), 5.0);
   }
 
   @Property
-  void aBandThatPullsFurtherOffIsLonger(
+  void a_band_that_pulls_further_off_is_longer(
       @ForAll @DoubleRange(min = 600, max = 1200) double body,
       @ForAll @DoubleRange(min = 1, max = 100) double gap) {
     double slack = BandFit.pullOffSlackMm(body, gap);
@@ -57,7 +57,7 @@ class BandFitTest {
 
   // Slope against a central difference (numerical analysis).
   @Test
-  void theErrorOfTheGapEntersByItsSlope() {
+  void the_error_of_the_gap_enters_by_its_slope() {
     double slope = (BandFit.pullOffSlackMm(800, 40.01) - BandFit.pullOffSlackMm(800, 39.99)) / 0.02;
     BandFit fit = BandFit.fromPullOff(800, 40, 0, 5);
     assertEquals(5 * slope, fit.garmentSdMm(), 1e-4);
@@ -65,7 +65,7 @@ class BandFitTest {
   }
 
   @Test
-  void girthsThatCannotBeAreRefused() {
+  void girths_that_cannot_be_are_refused() {
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> new BandFit(0, 700, 1, 1))
             .getMessage()

@@ -39,7 +39,7 @@ class BandPressureTest {
 
   // 1 kPa = 7.50 mmHg, and 1 N/cm² = 10 kPa = 75 mmHg (SI brochure; rounded).
   @Test
-  void kilopascalsAndMillimetresOfMercuryConvert() {
+  void kilopascals_and_millimetres_of_mercury_convert() {
     assertEquals(7.50, BandPressure.toMmHg(1), 0.005);
     assertEquals(10, BandPressure.toKPa(75), 0.005);
   }
@@ -47,14 +47,14 @@ class BandPressureTest {
   // An ellipse of 28 × 24 cm has radii b²/a = 10.3 cm at its sides and a²/b = 16.3 cm front and
   // back (geometry); 818 mm around by Ramanujan's formula. So about 1.25 and 0.8 of the mean.
   @Test
-  void anOvalTrunkIsPressedMoreAtTheSidesThanFrontAndBack() {
+  void an_oval_trunk_is_pressed_more_at_the_sides_than_front_and_back() {
     BandPressure band = BandPressure.ofKPa(2, 818);
     assertEquals(1.25, band.kPaWhereRadiusIs(103) / band.kPa(), 0.02);
     assertEquals(0.8, band.kPaWhereRadiusIs(163) / band.kPa(), 0.02);
   }
 
   @Property
-  void theSameTensionPressesASmallerBodyMore(
+  void the_same_tension_presses_a_smaller_body_more(
       @ForAll @DoubleRange(min = 0.1, max = 8) double tension,
       @ForAll @DoubleRange(min = 600, max = 1200) double girth) {
     assertTrue(
@@ -62,7 +62,7 @@ class BandPressureTest {
   }
 
   @Test
-  void aBandThatPushesIsRefused() {
+  void a_band_that_pushes_is_refused() {
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> new BandPressure(-1, 750))
             .getMessage()

@@ -15,7 +15,7 @@ class CupGeometryTest {
 
   // Hemisphere: V = 2/3·πr³, arc over the top πr (solid geometry).
   @Test
-  void aCupAsDeepAsHalfItsBaseIsAHemisphere() {
+  void a_cup_as_deep_as_half_its_base_is_a_hemisphere() {
     CupGeometry cup = new CupGeometry(120, 60);
     assertEquals(2.0 / 3 * Math.PI * 216, cup.volumeMl(), 1e-9);
     assertEquals(Math.PI * 60, cup.arcMm(), 1e-9);
@@ -23,7 +23,7 @@ class CupGeometryTest {
 
   // Flat limit: arc ≈ w + 8h²/3w and V ≈ πa²h/2 (series of the circular segment).
   @Test
-  void aNearlyFlatCupFollowsTheSeriesOfTheCircularSegment() {
+  void a_nearly_flat_cup_follows_the_series_of_the_circular_segment() {
     CupGeometry cup = new CupGeometry(100, 1);
     assertEquals(8.0 / 300, cup.arcMm() - 100, 1e-5);
     assertEquals(Math.PI * 2500 / 2 / 1000, cup.volumeMl(), 2e-3);
@@ -31,7 +31,7 @@ class CupGeometryTest {
 
   // Whole ball: as depth grows the arc nears the sphere's circumference, the volume 4/3·πR³.
   @Test
-  void aDeepCupNearsTheWholeBall() {
+  void a_deep_cup_nears_the_whole_ball() {
     CupGeometry cup = new CupGeometry(100, 150);
     double radius = (50 * 50 + 150 * 150) / 300.0;
     double cutOff = Math.PI * Math.pow(2 * radius - 150, 2) * (3 * radius - (2 * radius - 150)) / 3;
@@ -40,14 +40,14 @@ class CupGeometryTest {
   }
 
   @Property
-  void aCupFoundFromItsGirthDifferenceHasThatDifference(
+  void a_cup_found_from_its_girth_difference_has_that_difference(
       @ForAll @DoubleRange(min = 80, max = 200) double base,
       @ForAll @DoubleRange(min = 1, max = 240) double difference) {
     assertEquals(difference, CupGeometry.fromDifference(base, difference).differenceMm(), 1e-6);
   }
 
   @Property
-  void moreDifferenceOnOneBaseIsADeeperAndLargerCup(
+  void more_difference_on_one_base_is_a_deeper_and_larger_cup(
       @ForAll @DoubleRange(min = 80, max = 200) double base,
       @ForAll @DoubleRange(min = 5, max = 230) double difference) {
     CupGeometry cup = CupGeometry.fromDifference(base, difference);
@@ -58,7 +58,7 @@ class CupGeometryTest {
 
   // Slopes against central differences (numerical analysis).
   @Property
-  void arcAndProjectionMoveAsTheirSlopesSay(
+  void arc_and_projection_move_as_their_slopes_say(
       @ForAll @DoubleRange(min = 80, max = 200) double base,
       @ForAll @DoubleRange(min = 20, max = 230) double difference) {
     CupGeometry cup = CupGeometry.fromDifference(base, difference);
@@ -101,7 +101,7 @@ class CupGeometryTest {
   // Sister sizes, EN 13402-3 nominal differences (70C 17, 75B 15, 80A 13 cm): like volumes are a
   // convention of the trade. Base: the wire 34 of 75B, 11.4 cm, in proportion to the band.
   @Test
-  void sisterSizesHaveLikeVolumesAndTheNextCupHasNot() {
+  void sister_sizes_have_like_volumes_and_the_next_cup_has_not() {
     double cup75B = enVolumeMl(750, 150);
     assertEquals(cup75B, enVolumeMl(700, 170), 0.05 * Math.abs(cup75B));
     assertEquals(cup75B, enVolumeMl(800, 130), 0.05 * Math.abs(cup75B));
@@ -113,7 +113,7 @@ class CupGeometryTest {
   }
 
   @Test
-  void cupsTheModelCannotShapeAreRefused() {
+  void cups_the_model_cannot_shape_are_refused() {
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> CupGeometry.fromDifference(80, 520))
             .getMessage()

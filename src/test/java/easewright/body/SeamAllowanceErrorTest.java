@@ -12,18 +12,18 @@ class SeamAllowanceErrorTest {
 
   // Common practice: four seams sewn at 1/4 in instead of 3/8 in make a garment one inch larger.
   @Test
-  void fourSeamsSewnAtAQuarterInchInsteadOfThreeEighthsAddOneInch() {
+  void four_seams_sewn_at_a_quarter_inch_instead_of_three_eighths_add_one_inch() {
     assertEquals(INCH, new SeamAllowanceError(4, 3 * INCH / 8, INCH / 4).girthChangeMm(), 1e-9);
   }
 
   // Computed: 15 mm for 5/8 in loses 0.9 mm an edge, 3.5 mm on four edges.
   @Test
-  void fifteenMillimetresSewnAsFiveEighthsOfAnInchTakeThreeAndAHalfFromFourEdges() {
+  void fifteen_millimetres_sewn_as_five_eighths_of_an_inch_take_three_and_a_half_from_four_edges() {
     assertEquals(-3.5, new SeamAllowanceError(2, 15, 5 * INCH / 8).girthChangeMm(), 0.01);
   }
 
   @Test
-  void aGirthWithoutSeamsAndNegativeAllowancesAreRefused() {
+  void a_girth_without_seams_and_negative_allowances_are_refused() {
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> new SeamAllowanceError(0, 10, 6))
             .getMessage()

@@ -49,7 +49,7 @@ class LookAlikesTest {
   }
 
   @Test
-  void everyRowHasAtLeastThreeFittingsEachWithAnotherFirstCause() {
+  void every_row_has_at_least_three_fittings_each_with_another_first_cause() {
     assertEquals(17, ROWS.size());
     for (Row row : ROWS) {
       assertTrue(row.fittings().size() >= 3, row.sign());

@@ -117,7 +117,7 @@ class ProfessionalCriteriaTest {
   }
 
   @Test
-  void nothingIsFoundWrongWhenEveryComponentPasses() {
+  void nothing_is_found_wrong_when_every_component_passes() {
     Answer answer = Consulting.answer(failing(Set.of(), List.of()));
 
     assertEquals(List.of(), answer.causes());
@@ -127,7 +127,7 @@ class ProfessionalCriteriaTest {
 
   /** The criteria pass a bra that needs its straps set, and nothing else. */
   @Test
-  void strapsThatDigInWithSliderToSpareAreLetOutAndNotRecut() {
+  void straps_that_dig_in_with_slider_to_spare_are_let_out_and_not_recut() {
     ObjectNode fitting =
         failing(STRAPS_TIGHT, List.of("straps-dig-in", "no-finger-passes-under-the-strap"));
     Consulting.report(fitting, "straps-at-their-longest-still-pull", false, null);
@@ -136,7 +136,7 @@ class ProfessionalCriteriaTest {
   }
 
   @Test
-  void strapsThatSlipWithSliderToSpareAreDrawnInAndNotRecut() {
+  void straps_that_slip_with_slider_to_spare_are_drawn_in_and_not_recut() {
     ObjectNode fitting =
         failing(STRAPS_LOOSE, List.of("straps-slip-off", "gape-closes-when-the-strap-is-lifted"));
     Consulting.report(fitting, "straps-slack-at-their-shortest", false, null);
@@ -149,7 +149,7 @@ class ProfessionalCriteriaTest {
    * 2008, Chiropr Osteopat 16:1) wore a bra that did not fit; 70 % of those 30 wore one too small.
    */
   @Test
-  void beforeAnyEvidenceSomethingIsWrongAboutAsOftenAsPublished() {
+  void before_any_evidence_something_is_wrong_about_as_often_as_published() {
     double wrong = 1 - nothingBeforeEvidence();
 
     assertTrue(wrong >= 0.70 && wrong <= 0.85, () -> "Something is wrong at " + wrong);

@@ -16,7 +16,7 @@ class SimulatorTest {
   private static final int WEARERS = 300;
 
   @Test
-  void theAnswersFindTheDrawnCausesAndKnowHowOftenTheyDo() {
+  void the_answers_find_the_drawn_causes_and_know_how_often_they_do() {
     Map<Manner, Tally> tallies = new Simulator(1988).run(WEARERS);
     Simulator.print(tallies);
     Tally asked = tallies.get(Manner.ASKED);

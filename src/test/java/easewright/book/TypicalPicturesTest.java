@@ -26,7 +26,7 @@ class TypicalPicturesTest {
       TypicalPictures.signsOfEveryCause();
 
   @Test
-  void everyCauseComesFirstWhenItsTypicalSignsAreSeen() {
+  void every_cause_comes_first_when_its_typical_signs_are_seen() {
     Failures failures = new Failures();
     forEveryPicture(
         (cause, picture) -> {
@@ -38,7 +38,7 @@ class TypicalPicturesTest {
   }
 
   @Test
-  void everyCauseStaysAmongTheFirstThreeWhenOneTypicalSignIsNotMentioned() {
+  void every_cause_stays_among_the_first_three_when_one_typical_sign_is_not_mentioned() {
     Failures failures = new Failures();
     forEveryPicture(
         (cause, picture) -> {
@@ -53,7 +53,7 @@ class TypicalPicturesTest {
   }
 
   @Test
-  void everyCauseStaysFirstWhenASignOftenSeenWithNothingWrongIsMentionedBesides() {
+  void every_cause_stays_first_when_a_sign_often_seen_with_nothing_wrong_is_mentioned_besides() {
     List<String> everyday =
         SOURCE.catalog().signs().values().stream()
             .filter(sign -> !sign.redFlag() && sign.withoutFault().equals("often"))
@@ -76,7 +76,7 @@ class TypicalPicturesTest {
 
   /** Only causes with no sign in common: others may explain each other's signs away. */
   @Test
-  void twoUnrelatedCausesAreBothAmongTheFirstThreeWhenTheSignsOfBothAreSeen() {
+  void two_unrelated_causes_are_both_among_the_first_three_when_the_signs_of_both_are_seen() {
     Failures failures = new Failures();
     List<String> causes = List.copyOf(SIGNS_OF.keySet());
     for (String one : causes) {
@@ -99,7 +99,7 @@ class TypicalPicturesTest {
   }
 
   @Test
-  void everyCauseHasATypicalPictureOfAtLeastThreeSigns() {
+  void every_cause_has_a_typical_picture_of_at_least_three_signs() {
     List<String> poor =
         SOURCE.catalog().causes().keySet().stream()
             .filter(cause -> SIGNS_OF.getOrDefault(cause, Map.of()).size() < 3)
@@ -109,7 +109,7 @@ class TypicalPicturesTest {
   }
 
   @Test
-  void noTwoCausesShowTheSameSignsEquallyOftenUnlessTheCatalogSaysSo() {
+  void no_two_causes_show_the_same_signs_equally_often_unless_the_catalog_says_so() {
     List<String> alike = new ArrayList<>();
     List<String> causes = List.copyOf(SOURCE.catalog().causes().keySet());
     for (String one : causes) {
@@ -125,7 +125,7 @@ class TypicalPicturesTest {
   }
 
   @Test
-  void noTwoCausesHaveOneSetOfTypicalSigns() {
+  void no_two_causes_have_one_set_of_typical_signs() {
     Map<Set<String>, List<String>> byPicture =
         SIGNS_OF.keySet().stream()
             .collect(

@@ -28,7 +28,7 @@ class ClothTestTest {
   }
 
   @Test
-  void aClothThatStretchesMoreUpAndDownRunsAlong() {
+  void a_cloth_that_stretches_more_up_and_down_runs_along() {
     ClothTest test =
         new ClothTest(new StretchTest(100, 140, null), new StretchTest(100, 170, null));
     assertEquals(Optional.of(ClothTest.Greatest.ALONG), test.greatest());
@@ -36,7 +36,7 @@ class ClothTestTest {
   }
 
   @Test
-  void twoReadingsWithinTheirErrorDoNotNameADirection() {
+  void two_readings_within_their_error_do_not_name_a_direction() {
     ClothTest test =
         new ClothTest(new StretchTest(100, 150, null), new StretchTest(100, 152, null));
     assertEquals(Optional.of(ClothTest.Greatest.EITHER), test.greatest());
@@ -44,7 +44,7 @@ class ClothTestTest {
   }
 
   @Test
-  void recoveryIsThePoorerOfTheDirectionsRead() {
+  void recovery_is_the_poorer_of_the_directions_read() {
     StretchTest good = new StretchTest(100, 150, 101.0);
     StretchTest poor = new StretchTest(100, 150, 110.0);
     StretchTest unread = new StretchTest(100, 150, null);

@@ -12,7 +12,7 @@ class ClothVerdictTest {
   private final ClothNeed need = new ClothNeed(0.6, 0.4, 0.9, 200.0, 280.0, new StretchUse(0.2));
 
   @Test
-  void aClothShortOfStretchHasANegativeMarginWithTheErrorOfItsTest() {
+  void a_cloth_short_of_stretch_has_a_negative_margin_with_the_error_of_its_test() {
     StretchTest around = new StretchTest(100, 155, 103.0);
     ClothVerdict verdict =
         ClothVerdict.of(new ClothTest(around, new StretchTest(100, 150, null)), need, 210.0);
@@ -25,13 +25,13 @@ class ClothVerdictTest {
   }
 
   @Test
-  void aClothHeavierThanTheWindowLiesOutsideByTheExcess() {
+  void a_cloth_heavier_than_the_window_lies_outside_by_the_excess() {
     ClothTest test = new ClothTest(new StretchTest(100, 160, null), null);
     assertEquals(-20, ClothVerdict.of(test, need, 300.0).weightGsm().orElseThrow(), 1e-12);
   }
 
   @Test
-  void whatWasNotTestedHasNoMargin() {
+  void what_was_not_tested_has_no_margin() {
     ClothTest test = new ClothTest(new StretchTest(100, 160, null), null);
     ClothVerdict verdict = ClothVerdict.of(test, need, null);
     assertTrue(verdict.along().isEmpty());
@@ -40,7 +40,7 @@ class ClothVerdictTest {
   }
 
   @Test
-  void aNeedNoClothCanMeetIsRefused() {
+  void a_need_no_cloth_can_meet_is_refused() {
     StretchUse use = new StretchUse(0.2);
     assertTrue(
         assertThrows(

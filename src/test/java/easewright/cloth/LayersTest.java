@@ -15,24 +15,24 @@ class LayersTest {
   private final Layers.Layer mesh = new Layers.Layer("mesh", new Estimate(0.3, 0.01), null);
 
   @Test
-  void theLeastStretchyLayerStopsTheOthers() {
+  void the_least_stretchy_layer_stops_the_others() {
     Layers layers = new Layers(List.of(shell, mesh, lining));
     assertEquals(mesh, layers.limiting());
     assertEquals(mesh.stretch(), layers.stretch());
   }
 
   @Test
-  void tensionsOfLayersAdd() {
+  void tensions_of_layers_add() {
     assertEquals(0.4, new Layers(List.of(shell, lining)).tensionNPerCm(0.2).orElseThrow(), 1e-12);
   }
 
   @Test
-  void oneUnknownTensionLeavesTheSumUnknown() {
+  void one_unknown_tension_leaves_the_sum_unknown() {
     assertTrue(new Layers(List.of(shell, mesh)).tensionNPerCm(0.2).isEmpty());
   }
 
   @Test
-  void anExtensionTheStiffestLayerCannotReachIsRefused() {
+  void an_extension_the_stiffest_layer_cannot_reach_is_refused() {
     Layers layers = new Layers(List.of(shell, lining));
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> layers.tensionNPerCm(0.6))

@@ -16,14 +16,15 @@ class StretchTestTest {
 
   // Common practice: "75 percent stretch" means that 4 in stretches to 7 in.
   @Test
-  void fourInchesPulledToSevenStretchBySeventyFivePercent() {
+  void four_inches_pulled_to_seven_stretch_by_seventy_five_percent() {
     assertEquals(0.75, new StretchTest(4 * INCH, 7 * INCH, null).stretch().value(), 1e-12);
   }
 
   // ASTM D2594: stretch % = 100 (L_load − L0)/L0, growth % = 100 (L_recovered − L0)/L0.
   // EN 14704-1: recovery = 100 − unrecovered elongation, as a part of the elongation.
   @Test
-  void aHundredMillimetresHeldAtOneFiftyAndBackToOneOhTwoGrowsTwoPercentAndRecoversNinetySix() {
+  void
+      a_hundred_millimetres_held_at_one_fifty_and_back_to_one_oh_two_grows_two_percent_and_recovers_ninety_six() {
     StretchTest test = new StretchTest(100, 150, 102.0);
     assertEquals(0.50, test.stretch().value(), 1e-12);
     assertEquals(0.02, test.growth().orElseThrow().value(), 1e-12);
@@ -31,7 +32,7 @@ class StretchTestTest {
   }
 
   @Test
-  void clothNobodyLetGoOfHasNoGrowthAndNoRecovery() {
+  void cloth_nobody_let_go_of_has_no_growth_and_no_recovery() {
     StretchTest test = new StretchTest(100, 150, null);
     assertTrue(test.growth().isEmpty());
     assertTrue(test.recovery().isEmpty());
@@ -39,7 +40,7 @@ class StretchTestTest {
   }
 
   @Test
-  void readingsNoClothCanGiveAreRefusedWithASentence() {
+  void readings_no_cloth_can_give_are_refused_with_a_sentence() {
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> new StretchTest(100, 90, null))
             .getMessage()
@@ -66,7 +67,7 @@ class StretchTestTest {
 
   // Propagated error against simulation of the readings (general statistics).
   @Test
-  void statedErrorsAreThoseOfSimulatedReadings() {
+  void stated_errors_are_those_of_simulated_readings() {
     Random random = new Random(20260101);
     StretchTest test = new StretchTest(100, 160, 108.0);
     int draws = 60_000;
@@ -93,7 +94,7 @@ class StretchTestTest {
 
   // By the definitions, growth = stretch · (1 − recovery).
   @Property
-  void growthIsTheStretchThatWasNotRecovered(
+  void growth_is_the_stretch_that_was_not_recovered(
       @ForAll @DoubleRange(min = 20, max = 300) double marked,
       @ForAll @DoubleRange(min = 0.05, max = 2) double stretch,
       @ForAll @DoubleRange(min = 0, max = 1) double kept) {

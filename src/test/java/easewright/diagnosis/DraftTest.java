@@ -24,7 +24,7 @@ class DraftTest {
 
   /** 80C is the fourth band and the third cup: base + 3 · perBand + 2 · perCup. */
   @Test
-  void theMeasurementsOfASizeAreThoseOfItsBandAndCup() {
+  void the_measurements_of_a_size_are_those_of_its_band_and_cup() {
     Draft draft = draft(cut("quillmere-top", "80C"));
     assertEquals(585 + 3 * 45, draft.underband().orElseThrow().value());
     assertEquals(718 + 3 * 46 + 2 * 18.4, draft.bust().orElseThrow().value(), 1e-9);
@@ -38,7 +38,7 @@ class DraftTest {
 
   /** The sheet says that the band takes 10 % off the body and the bust 8 %. */
   @Test
-  void bandAndBustAreStretchedAsFarAsTheSheetMeansThemToBe() {
+  void band_and_bust_are_stretched_as_far_as_the_sheet_means_them_to_be() {
     Draft draft = draft(cut("quillmere-top", "80C"));
     assertEquals(800.0 / 720 - 1, draft.bandStrain().orElseThrow(), 1e-9);
     assertEquals(970 / 892.8 - 1, draft.bustStrain().orElseThrow(), 1e-9);
@@ -47,7 +47,7 @@ class DraftTest {
   }
 
   @Test
-  void whatWasMeasuredOnTheToileCountsBeforeWhatWasDrafted() {
+  void what_was_measured_on_the_toile_counts_before_what_was_drafted() {
     ObjectNode json = cut("quillmere-top", "80C");
     json.putObject("garment").put("underband", "70 cm").put("bust", "88 cm");
     assertEquals(700, draft(json).underband().orElseThrow().value());
@@ -56,12 +56,12 @@ class DraftTest {
 
   /** Two shaped seams and two side seams cross the bust; linings and supports repeat them. */
   @Test
-  void onlySeamsOfTheMainClothCountAroundTheBust() {
+  void only_seams_of_the_main_cloth_count_around_the_bust() {
     assertEquals(4, draft(cut("quillmere-top", null)).seamsAround().orElseThrow());
   }
 
   @Test
-  void theTraitsAreThoseOfThePiecesAndTrimsChosen() {
+  void the_traits_are_those_of_the_pieces_and_trims_chosen() {
     assertEquals(
         Set.of(
             "medium-support",
@@ -80,7 +80,7 @@ class DraftTest {
   }
 
   @Test
-  void aPatternThatOpensInFrontOrHoldsByCompressionIsSaidTo() {
+  void a_pattern_that_opens_in_front_or_holds_by_compression_is_said_to() {
     Set<String> soft = draft(cut("larkhythe-soft-top", null)).traits();
     assertTrue(soft.containsAll(Set.of("low-support", "front-opening", "lined")), soft::toString);
     ObjectNode plain = cut("ossenby-pull-on", null);
@@ -92,7 +92,7 @@ class DraftTest {
   }
 
   @Test
-  void withoutASheetNothingIsSaidOfTheGarment() {
+  void without_a_sheet_nothing_is_said_of_the_garment() {
     ObjectNode json = cut("quillmere-top", null);
     json.remove("pattern");
     Draft draft = draft(json);

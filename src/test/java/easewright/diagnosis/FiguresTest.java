@@ -38,7 +38,7 @@ class FiguresTest {
   }
 
   @Test
-  void girthsAreComparedWithThoseTheSizeIsDraftedFor() {
+  void girths_are_compared_with_those_the_size_is_drafted_for() {
     assertFigure(170, "mm", "bust-difference", fitting());
     assertFigure(0, "mm", "cup-shortfall", fitting());
     assertFigure(10, "mm", "band-shortfall", fitting());
@@ -48,7 +48,7 @@ class FiguresTest {
    * Strain is extension over the relaxed length, as in any handbook of materials (common practice).
    */
   @Test
-  void strainsAreThoseOfTheGarmentOnTheBodyAndOverTheDraftedOnes() {
+  void strains_are_those_of_the_garment_on_the_body_and_over_the_drafted_ones() {
     assertFigure(810.0 / 700 - 1, "fraction", "band-strain", fitting());
     assertFigure(810.0 / 700 - 800.0 / 720, "fraction", "band-strain-excess", fitting());
     assertFigure(980.0 / 880 - 970.0 / 892.8, "fraction", "bust-strain-excess", fitting());
@@ -59,7 +59,7 @@ class FiguresTest {
    * recovery what goes back of the stretch (both common practice).
    */
   @Test
-  void clothIsComparedWithWhatItsLayerIsAskedFor() {
+  void cloth_is_compared_with_what_its_layer_is_asked_for() {
     ObjectNode json = fitting();
     json.putObject("cloth")
         .putObject("main")
@@ -74,7 +74,7 @@ class FiguresTest {
   }
 
   @Test
-  void theTwoLikeliestSizesAreKnownByTheirProbability() {
+  void the_two_likeliest_sizes_are_known_by_their_probability() {
     Map<String, Figure> figures = figures(fitting());
     double best = figures.get("best-size-probability").value();
     double next = figures.get("runner-up-size-probability").value();
@@ -82,7 +82,7 @@ class FiguresTest {
   }
 
   @Test
-  void theFirstAmountOfASignThatWasSeenCounts() {
+  void the_first_amount_of_a_sign_that_was_seen_counts() {
     ObjectNode json = fitting();
     var signs = json.putArray("signs");
     signs
@@ -101,7 +101,7 @@ class FiguresTest {
   }
 
   @Test
-  void roundsBeforeAreCounted() {
+  void rounds_before_are_counted() {
     assertFigure(0, "count", "number-of-earlier-rounds", fitting());
     ObjectNode json = fitting();
     var earlier = json.putArray("earlier");
@@ -111,7 +111,7 @@ class FiguresTest {
   }
 
   @Test
-  void withoutADifferenceThereIsNoCup() {
+  void without_a_difference_there_is_no_cup() {
     ObjectNode json = fitting();
     ((ObjectNode) json.get("body")).remove("underbust");
     Map<String, Figure> figures = figures(json);

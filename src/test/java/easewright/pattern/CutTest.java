@@ -22,21 +22,21 @@ class CutTest {
   private final PatternSheet sheet = new PatternSheets().find("quillmere-top").orElseThrow();
 
   @Test
-  void aPullOnTopHasFourSeamsAcrossTheBustAndOneAcrossTheUnderband() {
+  void a_pull_on_top_has_four_seams_across_the_bust_and_one_across_the_underband() {
     Cut cut = sheet.cut(Map.of());
     assertEquals(4, cut.seamsAcross("bust"));
     assertEquals(1, cut.seamsAcross("underband"));
   }
 
   @Test
-  void hooksAtCentreBackReplaceTheSeamOfTheUnderband() {
+  void hooks_at_centre_back_replace_the_seam_of_the_underband() {
     Cut cut = sheet.cut(Map.of("closure", "hooks"));
     assertEquals(4, cut.seamsAcross("bust"));
     assertEquals(0, cut.seamsAcross("underband"));
   }
 
   @Test
-  void theShapedSeamIsOnTheFrontAndSidePiecesOfEveryLayer() {
+  void the_shaped_seam_is_on_the_front_and_side_pieces_of_every_layer() {
     List<String> ids =
         sheet.cut(Map.of()).piecesWith("shaped-seam").stream().map(Piece::id).toList();
     assertEquals(
@@ -46,7 +46,7 @@ class CutTest {
   }
 
   @Test
-  void onlyTheBackThatWasChosenIsCut() {
+  void only_the_back_that_was_chosen_is_cut() {
     Cut cut = sheet.cut(Map.of("back", "drawn-in"));
     List<String> backs =
         cut.pieces().stream().filter(p -> p.role().equals("back")).map(Piece::id).toList();
@@ -54,7 +54,7 @@ class CutTest {
   }
 
   @Test
-  void optionsThatCannotStandTogetherAreRefused() {
+  void options_that_cannot_stand_together_are_refused() {
     Map<String, String> chosen = Map.of("back", "drawn-in", "closure", "hooks");
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> sheet.cut(chosen))
@@ -72,7 +72,7 @@ class CutTest {
 
   // Two side seams have four edges: 24 mm let out is 6 mm at each (common practice).
   @Test
-  void twentyFourMillimetresAtTheSideSeamsAreSixAtEveryEdge() {
+  void twenty_four_millimetres_at_the_side_seams_are_six_at_every_edge() {
     Map<String, Double> each =
         sheet.cut(Map.of()).share(24, "side-seam").stream()
             .collect(Collectors.toMap(share -> share.piece().id(), Cut.Share::eachMm));
@@ -82,7 +82,7 @@ class CutTest {
 
   // A piece cut on the fold doubles whatever is changed at the fold (common practice).
   @Test
-  void aChangeAtTheFoldOfTheFrontIsMarkedByHalf() {
+  void a_change_at_the_fold_of_the_front_is_marked_by_half() {
     Cut.Share share = sheet.cut(Map.of()).share(-10, "centre-front").get(0);
     assertEquals("front", share.piece().id());
     assertEquals(-5, share.eachMm(), 1e-12);
@@ -90,12 +90,12 @@ class CutTest {
   }
 
   @Test
-  void aLineNoPieceHasTakesNoShare() {
+  void a_line_no_piece_has_takes_no_share() {
     assertEquals(List.of(), sheet.cut(Map.of()).share(10, "waist-seam"));
   }
 
   @Property
-  void sharesAddUpToTheWholeChangeWhateverIsChosen(
+  void shares_add_up_to_the_whole_change_whatever_is_chosen(
       @ForAll @DoubleRange(min = -150, max = 150) double changeMm,
       @ForAll("uprights") String lineOrEdge,
       @ForAll("choices") Map<String, String> chosen) {

@@ -17,7 +17,7 @@ class LarkhytheSoftTopTest {
   // While nursing nothing should press (common practice): less than the 8 to 12 % of a close top,
   // yet smaller than every body it is for, or it would not stay.
   @Test
-  void everySizeIsLighterThanAnyCloseTop() {
+  void every_size_is_lighter_than_any_close_top() {
     for (PatternSize size : sheet.sizes()) {
       double underbust = size.underbustMm().middleMm();
       double bust = underbust + size.differenceMm().orElseThrow().middleMm();
@@ -31,7 +31,7 @@ class LarkhytheSoftTopTest {
 
   // Reduction 1 − 1/(1 + u·s): the cloths asked for, used as stated, must reach the drafted ease.
   @Test
-  void everyLayerAskedForReachesTheEaseOfTheDraft() {
+  void every_layer_asked_for_reaches_the_ease_of_the_draft() {
     sheet
         .cloth()
         .forEach(
@@ -46,7 +46,7 @@ class LarkhytheSoftTopTest {
   // Bust-point width = 61.3 + 0.136·bust mm, residual SD 13.7 (computed from the US Army
   // anthropometric survey of 1988, Gordon et al., NATICK/TR-89/044).
   @Test
-  void theApexesLieWhereMostBodiesHaveTheirs() {
+  void the_apexes_lie_where_most_bodies_have_theirs() {
     for (PatternSize size : sheet.sizes()) {
       double bust = size.underbustMm().middleMm() + size.differenceMm().orElseThrow().middleMm();
       double worn = size.finishedMm().get("bustPointWidth") * bust / size.finishedMm().get("bust");
@@ -56,7 +56,7 @@ class LarkhytheSoftTopTest {
 
   // An edge is as long as its parts (geometry), under every option.
   @Test
-  void openingNecklineAndArmholeAreAsLongAsThePiecesTheyRunOver() {
+  void opening_neckline_and_armhole_are_as_long_as_the_pieces_they_run_over() {
     for (String back : List.of("scooped", "high")) {
       for (PatternSize size : sheet.sizes()) {
         Map<String, Double> mm = sheet.finishedMm(size, Map.of("back", back));
@@ -73,7 +73,7 @@ class LarkhytheSoftTopTest {
 
   // Counted by hand on the drawing: it opens at centre front, so only the sides are sewn.
   @Test
-  void itOpensAtCentreFrontAndIsJoinedAtTheSidesAlone() {
+  void it_opens_at_centre_front_and_is_joined_at_the_sides_alone() {
     for (String fastening : List.of("snaps", "hooks")) {
       Map<String, String> chosen = Map.of("fastening", fastening);
       Cut cut = sheet.cut(chosen);
@@ -87,14 +87,14 @@ class LarkhytheSoftTopTest {
 
   // A change of girth at the opening lands on one girth alone: two edges, half at each.
   @Test
-  void aChangeAtTheOpeningIsSharedByItsTwoSides() {
+  void a_change_at_the_opening_is_shared_by_its_two_sides() {
     List<Cut.Share> shares = sheet.cut(Map.of()).share(10, "centre-front-opening");
     assertEquals(5, shares.get(0).eachMm(), 1e-12);
     assertEquals(10, shares.stream().mapToDouble(Cut.Share::girthMm).sum(), 1e-12);
   }
 
   @Test
-  void pocketsForPadsNeedTheLiningTheyAreSewnTo() {
+  void pockets_for_pads_need_the_lining_they_are_sewn_to() {
     assertThrows(
         IllegalArgumentException.class, () -> sheet.decided(Map.of("extras", "pad-pockets")));
     assertTrue(sheet.cut(Map.of("extras", "lining+pad-pockets")).piece("pad-pocket").isPresent());

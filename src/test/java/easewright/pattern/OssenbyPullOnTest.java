@@ -17,7 +17,7 @@ class OssenbyPullOnTest {
 
   // Negative ease of 8 to 12 % (common practice for close-fitting stretch tops).
   @Test
-  void everySizeIsEightToTwelvePercentSmallerThanTheBodyItIsNamedFor() {
+  void every_size_is_eight_to_twelve_percent_smaller_than_the_body_it_is_named_for() {
     for (PatternSize size : sheet.sizes()) {
       double band = 1 - size.finishedMm().get("underband") / size.underbustMm().middleMm();
       double bust = 1 - size.finishedMm().get("bust") / size.bustMm().orElseThrow().middleMm();
@@ -28,7 +28,7 @@ class OssenbyPullOnTest {
 
   // Reduction 1 − 1/(1 + u·s): the cloths asked for, used as stated, must reach the drafted ease.
   @Test
-  void everyLayerAskedForReachesTheEaseOfTheDraft() {
+  void every_layer_asked_for_reaches_the_ease_of_the_draft() {
     sheet
         .cloth()
         .forEach(
@@ -43,7 +43,7 @@ class OssenbyPullOnTest {
   // Bust-point width = 61.3 + 0.136·bust mm, residual SD 13.7 (computed from the US Army
   // anthropometric survey of 1988, Gordon et al., NATICK/TR-89/044).
   @Test
-  void theApexesLieWhereMostBodiesHaveTheirs() {
+  void the_apexes_lie_where_most_bodies_have_theirs() {
     for (PatternSize size : sheet.sizes()) {
       double bust = size.bustMm().orElseThrow().middleMm();
       double worn = size.finishedMm().get("bustPointWidth") * bust / size.finishedMm().get("bust");
@@ -53,7 +53,7 @@ class OssenbyPullOnTest {
 
   // An edge is as long as its parts (geometry), under every option.
   @Test
-  void theArmholeIsAsLongAsThePiecesItRunsOver() {
+  void the_armhole_is_as_long_as_the_pieces_it_runs_over() {
     for (String back : List.of("wide", "narrow")) {
       for (PatternSize size : sheet.sizes()) {
         Map<String, Double> finished = sheet.finishedMm(size, Map.of("back", back));
@@ -68,14 +68,14 @@ class OssenbyPullOnTest {
 
   // Two side seams, made by hand from the drawing; the casing lies on top and makes no girth.
   @Test
-  void twoSeamsCrossTheBustAndTheSameTwoTheUnderband() {
+  void two_seams_cross_the_bust_and_the_same_two_the_underband() {
     assertEquals(2, sheet.cut(Map.of()).seamsAcross("bust"));
     assertEquals(2, sheet.cut(Map.of()).seamsAcross("underband"));
   }
 
   // The sets of two things are four: none, each, both.
   @Test
-  void whereAnyMayBePickedEveryCombinationIsAnOption() {
+  void where_any_may_be_picked_every_combination_is_an_option() {
     Set<String> options =
         sheet.choice("layers").orElseThrow().options().stream()
             .map(Choice.Option::id)
@@ -84,7 +84,7 @@ class OssenbyPullOnTest {
   }
 
   @Test
-  void bothLayersBeneathAreCutWhenBothArePicked() {
+  void both_layers_beneath_are_cut_when_both_are_picked() {
     Set<String> cut = new HashSet<>();
     sheet
         .cut(Map.of("layers", "mesh+full-lining", "back", "narrow"))
@@ -103,7 +103,7 @@ class OssenbyPullOnTest {
   }
 
   @Test
-  void theKeyPocketMayBeLeftOutAndTheFrontMayNot() {
+  void the_key_pocket_may_be_left_out_and_the_front_may_not() {
     Cut cut = sheet.cut(Map.of());
     assertTrue(cut.piece("pocket").orElseThrow().leftOut().isPresent());
     assertTrue(cut.piece("front").orElseThrow().leftOut().isEmpty());

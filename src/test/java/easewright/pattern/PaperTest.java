@@ -12,7 +12,7 @@ class PaperTest {
   private final PatternSheets sheets = new PatternSheets();
 
   @Test
-  void everyPieceOfEveryShippedSheetHasItsBoxInEverySize() {
+  void every_piece_of_every_shipped_sheet_has_its_box_in_every_size() {
     for (PatternSheet sheet : sheets.shipped()) {
       for (Piece piece : sheet.pieces()) {
         for (PatternSize size : sheet.sizes()) {
@@ -24,7 +24,7 @@ class PaperTest {
   }
 
   @Test
-  void noStraightSeamIsLongerThanTheDiagonalOfItsPaper() {
+  void no_straight_seam_is_longer_than_the_diagonal_of_its_paper() {
     for (PatternSheet sheet : sheets.shipped()) {
       for (Piece piece : sheet.pieces()) {
         piece.edges().stream()
@@ -45,7 +45,7 @@ class PaperTest {
   // What goes round the body at the bust: at least the finished girth, with some paper beside it
   // for seam allowances and where a piece is widest elsewhere (a quarter is generous).
   @Test
-  void thePapersSideBySideAreAsWideAsTheGirthAndLittleMore() {
+  void the_papers_side_by_side_are_as_wide_as_the_girth_and_little_more() {
     Map<String, String[]> around =
         Map.of(
             "quillmere-top", new String[] {"front", "side-panel", "back"},
@@ -67,7 +67,7 @@ class PaperTest {
   }
 
   @Test
-  void aGridsBoxGrowsByItsSteps() {
+  void a_grids_box_grows_by_its_steps() {
     Piece side = sheets.find("quillmere-top").orElseThrow().cut(Map.of()).piece("side-panel").get();
     Piece.Box first = side.box("65A").orElseThrow();
     Piece.Box other = side.box("75C").orElseThrow();
@@ -76,7 +76,7 @@ class PaperTest {
   }
 
   @Test
-  void aLiningIsAsLargeAsThePieceItFollows() {
+  void a_lining_is_as_large_as_the_piece_it_follows() {
     Cut cut = sheets.find("quillmere-top").orElseThrow().cut(Map.of());
     assertEquals(
         cut.piece("front").orElseThrow().boxes(), cut.piece("front-lining").orElseThrow().boxes());

@@ -17,7 +17,7 @@ class QuillmereTopTest {
   // Worked examples of EN 13402-3 (from a secondary source): underbust, bust, designation.
   @ParameterizedTest
   @CsvSource({"870, 1070, 85D", "890, 1080, 90D", "820, 1000, 80C"})
-  void aBodyOfTheStandardsExamplesIsOneItsDesignatedSizeIsFor(
+  void a_body_of_the_standards_examples_is_one_its_designated_size_is_for(
       double underbust, double bust, String designation) {
     List<String> fitting =
         sheet.sizes().stream()
@@ -29,7 +29,7 @@ class QuillmereTopTest {
 
   // Negative ease of 8 to 12 % (common practice for close-fitting stretch tops).
   @Test
-  void everySizeIsEightToTwelvePercentSmallerThanTheBodyItIsNamedFor() {
+  void every_size_is_eight_to_twelve_percent_smaller_than_the_body_it_is_named_for() {
     for (PatternSize size : sheet.sizes()) {
       double underbust = size.underbustMm().middleMm();
       double bust = underbust + size.differenceMm().orElseThrow().middleMm();
@@ -43,7 +43,7 @@ class QuillmereTopTest {
 
   // Reduction 1 − 1/(1 + u·s): the cloths asked for, used as stated, must reach the drafted ease.
   @Test
-  void everyLayerAskedForReachesTheEaseOfTheDraft() {
+  void every_layer_asked_for_reaches_the_ease_of_the_draft() {
     double ease = 1 - 585.0 / 650;
     sheet
         .cloth()
@@ -59,7 +59,7 @@ class QuillmereTopTest {
   // Bust-point width = 61.3 + 0.136·bust mm, residual SD 13.7 (computed from the US Army
   // anthropometric survey of 1988, Gordon et al., NATICK/TR-89/044).
   @Test
-  void theApexesLieWhereMostBodiesHaveTheirs() {
+  void the_apexes_lie_where_most_bodies_have_theirs() {
     for (PatternSize size : sheet.sizes()) {
       double bust = size.underbustMm().middleMm() + size.differenceMm().orElseThrow().middleMm();
       double worn = size.finishedMm().get("bustPointWidth") * bust / size.finishedMm().get("bust");
@@ -70,7 +70,7 @@ class QuillmereTopTest {
   // An edge is as long as its parts (geometry), under every option.
   @ParameterizedTest
   @CsvSource({"rounded", "drawn-in"})
-  void theArmholeIsAsLongAsTheThreePiecesItRunsOver(String back) {
+  void the_armhole_is_as_long_as_the_three_pieces_it_runs_over(String back) {
     for (PatternSize size : sheet.sizes()) {
       Map<String, Double> finished = sheet.finishedMm(size, Map.of("back", back));
       assertEquals(
@@ -83,7 +83,7 @@ class QuillmereTopTest {
 
   // Worn elastic extension of 10 to 30 % (common practice, with the limit at half its stretch).
   @Test
-  void theUnderbandElasticIsWornBetweenTenAndThirtyPercentExtension() {
+  void the_underband_elastic_is_worn_between_ten_and_thirty_percent_extension() {
     Trim elastic =
         sheet.trims(Map.of()).stream()
             .filter(trim -> trim.id().equals("underband-elastic"))
@@ -100,7 +100,7 @@ class QuillmereTopTest {
 
   // The seam over the apex gains half the girth of a cup (arc of a spherical cap, computed).
   @Test
-  void aCupMoreRaisesTheShapedSeamByHalfOfWhatItAddsToTheBust() {
+  void a_cup_more_raises_the_shaped_seam_by_half_of_what_it_adds_to_the_bust() {
     PatternSize b = sheet.size("75B").orElseThrow();
     PatternSize c = sheet.size("75C").orElseThrow();
     double girth = c.finishedMm().get("bust") - b.finishedMm().get("bust");

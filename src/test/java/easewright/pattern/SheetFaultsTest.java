@@ -86,27 +86,27 @@ class SheetFaultsTest {
   }
 
   @Test
-  void aDefaultThatItsRequirementMeetsIsNoFault() {
+  void a_default_that_its_requirement_meets_is_no_fault() {
     set("/choices/2/default", "hooks");
     assertEquals("quillmere-top", SHEETS.read(sheet).id());
   }
 
   @Test
-  void defaultsThatExcludeEachOtherAreFaultedAtTheChoices() {
+  void defaults_that_exclude_each_other_are_faulted_at_the_choices() {
     set("/choices/2/default", "hooks");
     set("/choices/1/default", "drawn-in");
     assertFault("/choices", "default options cannot stand together");
   }
 
   @Test
-  void aSeamThatHangsOnAPieceThatMayBeLeftOutNeedsAFinish() {
+  void a_seam_that_hangs_on_a_piece_that_may_be_left_out_needs_a_finish() {
     set("/pieces/5/optional", "true");
     set("/pieces/5/leftOut", "There are no straps.");
     assertFault("/pieces/0/edges/1", "may be left out");
   }
 
   @Test
-  void moreOptionsThanCanBePickedTogetherAreFaulted() {
+  void more_options_than_can_be_picked_together_are_faulted() {
     ArrayNode options = (ArrayNode) sheet.at("/choices/0/options");
     for (int i = 0; i < 3; i++) {
       options.addObject().put("id", "neck-" + i).put("name", "Neck " + i);
@@ -116,7 +116,7 @@ class SheetFaultsTest {
   }
 
   @Test
-  void aMissingKeyIsFaultedWithWhatItShouldHold() {
+  void a_missing_key_is_faulted_with_what_it_should_hold() {
     remove("/summary");
     SheetFault fault = faults(sheet).get(0);
     assertEquals(new SheetFault("", "'summary' is missing.", fault.remedy()), fault);
@@ -125,14 +125,14 @@ class SheetFaultsTest {
 
   // Generous, since machines differ: it takes a fraction of this.
   @Test
-  void theLargestLegalSheetIsCheckedInMoments() {
+  void the_largest_legal_sheet_is_checked_in_moments() {
     assertTimeout(
         Duration.ofSeconds(10),
         () -> assertEquals("largest", SHEETS.readYaml(LargestSheet.yaml(false)).id()));
   }
 
   @Test
-  void moreWaysOfChoosingThanAreReadAreFaulted() {
+  void more_ways_of_choosing_than_are_read_are_faulted() {
     List<SheetFault> faults =
         assertThrows(SheetFaults.class, () -> SHEETS.readYaml(LargestSheet.yaml(true))).faults();
     assertEquals(List.of("/choices"), faults.stream().map(SheetFault::pointer).toList());
@@ -140,7 +140,7 @@ class SheetFaultsTest {
   }
 
   @Test
-  void faultsOfSizesClothsAndNamesAreToldTogether() {
+  void faults_of_sizes_cloths_and_names_are_told_together() {
     set("/sizes/grid/bands/1/underbust/from", "68 cm");
     set("/cloth/main/recovery", "120 %");
     set("/trims/0/of", "hem");
@@ -150,13 +150,13 @@ class SheetFaultsTest {
   }
 
   @Test
-  void textThatIsNoYamlIsOneFault() {
+  void text_that_is_no_yaml_is_one_fault() {
     assertEquals(1, assertThrows(SheetFaults.class, () -> SHEETS.readYaml("a: [")).faults().size());
     assertEquals(1, assertThrows(SheetFaults.class, () -> SHEETS.readYaml("")).faults().size());
   }
 
   @Test
-  void keysGivenTwiceAndSheetsWithoutEndAreRefused() {
+  void keys_given_twice_and_sheets_without_end_are_refused() {
     String twice =
         assertThrows(SheetFaults.class, () -> SHEETS.readYaml("a: 1\na: 2")).getMessage();
     assertTrue(twice.contains("Duplicate"), twice);
@@ -168,7 +168,7 @@ class SheetFaultsTest {
 
   // Nested aliases that would expand to a thousand million words; here they stay text.
   @Test
-  void aliasesAreNotExpanded() {
+  void aliases_are_not_expanded() {
     StringBuilder text = new StringBuilder("a0: &a0 [lol, lol]\n");
     for (int i = 1; i < 10; i++) {
       text.append(
@@ -179,7 +179,7 @@ class SheetFaultsTest {
 
   // The JSON Schema 2020-12 meta-schema, as the validator library carries it.
   @Test
-  void theSchemaIsItselfValid() throws IOException {
+  void the_schema_is_itself_valid() throws IOException {
     var meta =
         SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
             .getSchema(SchemaLocation.of("https://json-schema.org/draft/2020-12/schema"));

@@ -25,7 +25,7 @@ class SheetQuantitiesTest {
   }
 
   @Test
-  void aPercentageIsAFractionAndAWeightIsPerSquareMetre() {
+  void a_percentage_is_a_fraction_and_a_weight_is_per_square_metre() {
     assertEquals(0.75, SheetQuantities.fraction("75 %"), 1e-12);
     assertEquals(220, SheetQuantities.gsm("220 g/m2"), 1e-12);
     assertEquals(220, SheetQuantities.gsm("220 g/m²"), 1e-12);
@@ -33,12 +33,12 @@ class SheetQuantitiesTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"300", "mm", "75 %", "-3 mm", "1/0 in", "3 furlong", "", "1 2 in"})
-  void whatIsNoLengthIsRefused(String text) {
+  void what_is_no_length_is_refused(String text) {
     assertThrows(IllegalArgumentException.class, () -> SheetQuantities.mm(text));
   }
 
   @Test
-  void quantitiesOfAnotherKindAreRefused() {
+  void quantities_of_another_kind_are_refused() {
     assertThrows(IllegalArgumentException.class, () -> SheetQuantities.fraction("75 mm"));
     assertThrows(IllegalArgumentException.class, () -> SheetQuantities.gsm("75 %"));
   }

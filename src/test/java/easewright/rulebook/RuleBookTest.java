@@ -38,7 +38,7 @@ class RuleBookTest {
   }
 
   @Test
-  void everyParameterIsUsed() {
+  void every_parameter_is_used() {
     String all =
         SOURCE.rules().stream()
                 .flatMap(r -> r.comparisons().stream().map(RuleText.Comparison::parameter))
@@ -63,7 +63,7 @@ class RuleBookTest {
    * no matter of the garment is not answered with leaving it off, and a lump does not "come back".
    */
   @Test
-  void everyDangerSaysWhatToDoInItsOwnWords() {
+  void every_danger_says_what_to_do_in_its_own_words() {
     Set<String> deeds = new HashSet<>();
     List<CautionEntry> dangers =
         CATALOG.cautions().values().stream().filter(c -> c.urgency().equals("stop")).toList();
@@ -94,7 +94,7 @@ class RuleBookTest {
 
   /** A danger is what a red flag raises, and a red flag raises a danger. */
   @Test
-  void everyRedFlagHasADangerAndEveryDangerARedFlag() {
+  void every_red_flag_has_a_danger_and_every_danger_a_red_flag() {
     for (RuleText rule : SOURCE.rules()) {
       CautionEntry caution = CATALOG.cautions().get(rule.file());
       if (caution != null && rule.body().contains("show the caution")) {
@@ -111,7 +111,7 @@ class RuleBookTest {
   }
 
   @Test
-  void aDangerThatDoesNotSayWhatToDoIsRefused() {
+  void a_danger_that_does_not_say_what_to_do_is_refused() {
     RuleBookFault silent =
         assertThrows(
             RuleBookFault.class,
@@ -132,7 +132,7 @@ class RuleBookTest {
   }
 
   @Test
-  void everySignIsShownByACauseOrIsARedFlag() {
+  void every_sign_is_shown_by_a_cause_or_is_a_red_flag() {
     Set<String> shown =
         RuleBook.compiledIn().always().shows().stream()
             .map(Statements.Shows::sign)
@@ -158,7 +158,7 @@ class RuleBookTest {
   }
 
   @Test
-  void everyAdjustmentCuresSomethingAndEveryCauseIsCured() {
+  void every_adjustment_cures_something_and_every_cause_is_cured() {
     Statements always = RuleBook.compiledIn().always();
     Set<String> curing =
         always.cures().stream().map(Statements.Cures::adjustment).collect(Collectors.toSet());
@@ -181,12 +181,12 @@ class RuleBookTest {
   }
 
   @Test
-  void noSessionIsLeftOpenAfterTheBookIsLoaded() {
+  void no_session_is_left_open_after_the_book_is_loaded() {
     assertEquals(0, RuleBook.compiledIn().openSessions());
   }
 
   @Test
-  void everySentenceOfTheVocabularyIsUsedByARule() {
+  void every_sentence_of_the_vocabulary_is_used_by_a_rule() {
     String rules = SOURCE.rules().stream().map(RuleText::body).collect(Collectors.joining("\n"));
     SOURCE
         .vocabulary()
@@ -205,7 +205,7 @@ class RuleBookTest {
   }
 
   @Test
-  void aCauseLinksEachSignOnceInAnyFitting() {
+  void a_cause_links_each_sign_once_in_any_fitting() {
     Set<List<String>> seen = new HashSet<>();
     RuleBook.compiledIn().always().shows().stream()
         .filter(shows -> !seen.add(List.of(shows.cause(), shows.sign())))
@@ -214,7 +214,7 @@ class RuleBookTest {
   }
 
   @Test
-  void theCompiledBookIsTheBookInTheFolder() {
+  void the_compiled_book_is_the_book_in_the_folder() {
     assertEquals(SOURCE.hash(), RuleBook.compiledIn().source().hash());
     assertTrue(SOURCE.rules().size() > 20);
   }

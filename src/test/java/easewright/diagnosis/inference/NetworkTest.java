@@ -17,7 +17,7 @@ class NetworkTest {
 
   /** Jaakkola and Jordan 1999, JAIR 10: P(f = 1) = 1 − (1 − leak)·∏(1 − q); worked by hand. */
   @Test
-  void aSignIsAbsentOnlyIfTheLeakAndEveryCauseFailToShowIt() {
+  void a_sign_is_absent_only_if_the_leak_and_every_cause_fail_to_show_it() {
     Network network =
         Network.builder()
             .cause("a", 0.1)
@@ -34,7 +34,7 @@ class NetworkTest {
   }
 
   @Property(tries = 300)
-  void replacedLinksGiveTheNetworkBuiltWithThemFromTheStart(@ForAll long seed) {
+  void replaced_links_give_the_network_built_with_them_from_the_start(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 6);
     Network before = small.network();
     var observations = small.observations();
@@ -59,7 +59,7 @@ class NetworkTest {
   }
 
   @Property(tries = 300)
-  void theOrderOfDeclarationChangesNotABit(@ForAll long seed) {
+  void the_order_of_declaration_changes_not_a_bit(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 6);
     var observations = small.observations();
     var expected = all(Posterior.infer(small.network(), observations));
@@ -76,7 +76,7 @@ class NetworkTest {
   }
 
   @Test
-  void whatCannotBeAProbabilityIsRefused() {
+  void what_cannot_be_a_probability_is_refused() {
     var builder = Network.builder().cause("a", 0.1).sign("s", 0.1);
     refused(() -> builder.cause("b", 0));
     refused(() -> builder.cause("b", 1));
@@ -90,7 +90,7 @@ class NetworkTest {
   }
 
   @Test
-  void whatIsGivenTwiceOrUnknownIsRefused() {
+  void what_is_given_twice_or_unknown_is_refused() {
     refused(() -> Network.builder().cause("a", 0.1).cause("a", 0.2));
     refused(() -> Network.builder().sign("s", 0.1).sign("s", 0.1));
     refused(() -> Network.builder().link("a", "s", 0.1).link("a", "s", 0.2));

@@ -17,7 +17,7 @@ class PosteriorTest {
 
   /** Against the definitions written out (Jaakkola and Jordan 1999, JAIR 10). */
   @Property(tries = 1000)
-  void theSumsAgreeWithPlainEnumeration(@ForAll long seed) {
+  void the_sums_agree_with_plain_enumeration(@ForAll long seed) {
     var small = new RandomNetworks(seed, 7, 8);
     var observations = small.observations();
     var plain = small.plain(2).posterior(observations);
@@ -40,7 +40,7 @@ class PosteriorTest {
 
   /** Against the same definitions, once more as one loop over bit masks: fast enough for many. */
   @Test
-  void aHundredThousandRandomObservationSetsAgreeWithPlainEnumeration() {
+  void a_hundred_thousand_random_observation_sets_agree_with_plain_enumeration() {
     var random = new Random(1999);
     double worst = 0;
     for (int round = 0; round < 500; round++) {
@@ -99,7 +99,8 @@ class PosteriorTest {
    * computed here over all subsets.
    */
   @Property(tries = 300)
-  void noProbabilityIsFurtherFromTheFullSumThanThreeFaultsAreProbable(@ForAll long seed) {
+  void no_probability_is_further_from_the_full_sum_than_three_faults_are_probable(
+      @ForAll long seed) {
     var small = new RandomNetworks(seed, 8, 6);
     var observations = small.observations();
     var full = small.plain(8).posterior(observations);
@@ -113,7 +114,7 @@ class PosteriorTest {
   }
 
   @Property(tries = 300)
-  void allHypothesesTogetherAreCertain(@ForAll long seed) {
+  void all_hypotheses_together_are_certain(@ForAll long seed) {
     var small = new RandomNetworks(seed, 9, 8);
     var posterior = Posterior.infer(small.network(), small.observations());
     double sum =
@@ -123,7 +124,7 @@ class PosteriorTest {
   }
 
   @Property(tries = 500)
-  void aDeniedSignNeverRaisesTheOddsOfACauseAgainstNothingWrong(@ForAll long seed) {
+  void a_denied_sign_never_raises_the_odds_of_a_cause_against_nothing_wrong(@ForAll long seed) {
     var small = new RandomNetworks(seed, 7, 8);
     var observations = small.observations();
     var before = Posterior.infer(small.network(), observations);
@@ -140,7 +141,7 @@ class PosteriorTest {
   }
 
   @Property(tries = 300)
-  void theOrderOfObservationsChangesNotABit(@ForAll long seed) {
+  void the_order_of_observations_changes_not_a_bit(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 8);
     var observations = new ArrayList<>(small.observations());
     var expected = Posterior.infer(small.network(), observations).hypotheses(Integer.MAX_VALUE);
@@ -150,7 +151,7 @@ class PosteriorTest {
   }
 
   @Property(tries = 300)
-  void aSignNoCauseBearsOnChangesNothing(@ForAll long seed) {
+  void a_sign_no_cause_bears_on_changes_nothing(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 8);
     small.leaks.put("unlinked", 0.3);
     var observations = small.observations();
@@ -163,7 +164,7 @@ class PosteriorTest {
 
   /** Explaining away (Pearl 1988, from memory). */
   @Test
-  void proofOfOneCauseLowersTheOtherThatSharesItsSign() {
+  void proof_of_one_cause_lowers_the_other_that_shares_its_sign() {
     Network network =
         Network.builder()
             .cause("a", 0.1)
@@ -185,7 +186,7 @@ class PosteriorTest {
 
   /** Bayes' theorem in odds form, computed: prior 1 %, likelihood ratio 20 gives 20/119 = 17 %. */
   @Test
-  void aOnePercentCauseWithALikelihoodRatioOfTwentyComesToSeventeenPercent() {
+  void a_one_percent_cause_with_a_likelihood_ratio_of_twenty_comes_to_seventeen_percent() {
     // P(sign | cause) = 1 − 0.96·(1 − strength) = 0.8, twenty times the leak of 0.04.
     Network network =
         Network.builder().cause("a", 0.01).sign("s", 0.04).link("a", "s", 1 - 0.2 / 0.96).build();
@@ -195,7 +196,7 @@ class PosteriorTest {
   }
 
   @Test
-  void aHundredAndTwentyPresentSignsOfTinyLeakNeitherOverflowNorVanish() {
+  void a_hundred_and_twenty_present_signs_of_tiny_leak_neither_overflow_nor_vanish() {
     var builder = Network.builder().cause("a", 0.01).cause("b", 0.01).cause("c", 0.01);
     var observations = new ArrayList<Observation>();
     for (int s = 0; s < 120; s++) {
@@ -208,7 +209,7 @@ class PosteriorTest {
   }
 
   @Test
-  void threeProofsOfThreeCausesAreMoreThanTwoFaultsCanExplain() {
+  void three_proofs_of_three_causes_are_more_than_two_faults_can_explain() {
     var builder = Network.builder();
     var observations = new ArrayList<Observation>();
     for (String id : List.of("a", "b", "c")) {
@@ -223,7 +224,7 @@ class PosteriorTest {
   }
 
   @Test
-  void aPresentSignTheBestHypothesisDoesNotShowIsUnexplained() {
+  void a_present_sign_the_best_hypothesis_does_not_show_is_unexplained() {
     Network network =
         Network.builder()
             .cause("a", 0.1)
@@ -247,7 +248,7 @@ class PosteriorTest {
   }
 
   @Test
-  void theBestHypothesesComeInOrderAndTheSimplerFirstAmongEquals() {
+  void the_best_hypotheses_come_in_order_and_the_simpler_first_among_equals() {
     Network network = Network.builder().cause("b", 0.5).cause("a", 0.5).build();
     var posterior = Posterior.infer(network, List.of());
     assertEquals(

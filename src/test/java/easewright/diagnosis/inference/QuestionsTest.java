@@ -16,7 +16,7 @@ class QuestionsTest {
 
   /** Sent and van der Gaag 2007, AIME: H(D) − Σ P(answer)·H(D | answer), by plain enumeration. */
   @Property(tries = 1000)
-  void theBitsAreTheExpectedDropOfEntropy(@ForAll long seed) {
+  void the_bits_are_the_expected_drop_of_entropy(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 7);
     var observations = small.observations();
     var posterior = Posterior.infer(small.network(), observations);
@@ -29,7 +29,7 @@ class QuestionsTest {
   }
 
   @Property(tries = 300)
-  void theOutlookIsWhatInferringWithTheAnswerGives(@ForAll long seed) {
+  void the_outlook_is_what_inferring_with_the_answer_gives(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 7);
     var observations = small.observations();
     for (Question question : all(small, observations, 0.9)) {
@@ -58,7 +58,7 @@ class QuestionsTest {
   }
 
   @Property(tries = 200)
-  void aSignNoCauseBearsOnIsWorthNothing(@ForAll long seed) {
+  void a_sign_no_cause_bears_on_is_worth_nothing(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 6);
     small.leaks.put("unlinked", 0.3);
     var posterior = Posterior.infer(small.network(), List.of());
@@ -69,7 +69,8 @@ class QuestionsTest {
 
   /** A fair question with a certain answer is worth one bit; effort divides it (computed). */
   @Test
-  void aQuestionThatHalvesTheHypothesesIsWorthOneBitAndLessPerEffortIfItIsHarder() {
+  void
+      a_question_that_halves_the_hypotheses_is_worth_one_bit_and_less_per_effort_if_it_is_harder() {
     Network network =
         Network.builder()
             .cause("a", 0.5)
@@ -91,7 +92,7 @@ class QuestionsTest {
   }
 
   @Test
-  void whatIsKnownOrMakesNoSenseIsNotAsked() {
+  void what_is_known_or_makes_no_sense_is_not_asked() {
     Network network = Network.builder().cause("a", 0.5).sign("s", 0.1).build();
     var posterior = Posterior.infer(network, List.of(new Observation("s", true, 1)));
     var empty = Posterior.infer(network, List.of());

@@ -31,7 +31,8 @@ class TruncationTest {
   private double[] sums;
 
   @Test
-  void withSeventyCausesOfOnePercentStoppingAtTwoFaultsKeepsTheFirstCauseAndItsProbability() {
+  void
+      with_seventy_causes_of_one_percent_stopping_at_two_faults_keeps_the_first_cause_and_its_probability() {
     Network network = network();
     int rounds = 9;
     int sameFirst = 0;

@@ -14,7 +14,7 @@ class WeightsOfEvidenceTest {
 
   /** Good 1950 (from memory): posterior log-odds = prior log-odds + sum of the weights. */
   @Property(tries = 1000)
-  void priorAndWeightsAddUpToThePosteriorOdds(@ForAll long seed) {
+  void prior_and_weights_add_up_to_the_posterior_odds(@ForAll long seed) {
     var small = new RandomNetworks(seed, 7, 8);
     var observations = small.observations();
     var evidence = WeightsOfEvidence.of(Posterior.infer(small.network(), observations));
@@ -28,7 +28,7 @@ class WeightsOfEvidenceTest {
 
   /** Each weight against its definition, 10·log10 of a ratio of likelihoods (Good 1950). */
   @Property(tries = 300)
-  void eachWeightIsTheRatioOfPlainLikelihoods(@ForAll long seed) {
+  void each_weight_is_the_ratio_of_plain_likelihoods(@ForAll long seed) {
     var small = new RandomNetworks(seed, 5, 6);
     var plain = small.plain(2);
     var posterior = Posterior.infer(small.network(), small.observations());
@@ -44,7 +44,7 @@ class WeightsOfEvidenceTest {
 
   /** Against plain enumeration of what is left when the observation is taken out. */
   @Property(tries = 1000)
-  void theProbabilityWithoutAnObservationIsThatOfInferringWithoutIt(@ForAll long seed) {
+  void the_probability_without_an_observation_is_that_of_inferring_without_it(@ForAll long seed) {
     var small = new RandomNetworks(seed, 7, 8);
     var observations = small.observations();
     var evidence = WeightsOfEvidence.of(Posterior.infer(small.network(), observations));
@@ -64,7 +64,7 @@ class WeightsOfEvidenceTest {
   }
 
   @Test
-  void aProofCanBeTakenOutAgainAlthoughItsFactorIsZero() {
+  void a_proof_can_be_taken_out_again_although_its_factor_is_zero() {
     Network network =
         Network.builder()
             .cause("a", 0.1)

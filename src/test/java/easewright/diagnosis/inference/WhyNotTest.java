@@ -24,7 +24,7 @@ class WhyNotTest {
 
   /** Each stated change is made for real and the plain evaluator asked who is first then. */
   @Property(tries = 500)
-  void everyStatedChangeDoesPutTheCauseFirst(@ForAll long seed) {
+  void every_stated_change_does_put_the_cause_first(@ForAll long seed) {
     var small = new RandomNetworks(seed, 6, 7);
     var observations = small.observations();
     var posterior = Posterior.infer(small.network(), observations);
@@ -49,7 +49,7 @@ class WhyNotTest {
 
   /** And no single change that would do is left out: every one is tried by plain enumeration. */
   @Property(tries = 500)
-  void noSingleChangeThatWouldPutTheCauseFirstIsLeftOut(@ForAll long seed) {
+  void no_single_change_that_would_put_the_cause_first_is_left_out(@ForAll long seed) {
     var small = new RandomNetworks(seed, 5, 6);
     var observations = small.observations();
     var posterior = Posterior.infer(small.network(), observations);
@@ -81,7 +81,7 @@ class WhyNotTest {
   }
 
   @Test
-  void whereNoSingleAnswerSufficesTwoTogetherAreNamed() {
+  void where_no_single_answer_suffices_two_together_are_named() {
     Network network =
         Network.builder()
             .cause("a", 0.02)
@@ -107,7 +107,7 @@ class WhyNotTest {
   }
 
   @Test
-  void changesThatFullTrustMakesImpossibleAreNotOffered() {
+  void changes_that_full_trust_makes_impossible_are_not_offered() {
     Network network =
         Network.builder()
             .cause("a", 0.2)
