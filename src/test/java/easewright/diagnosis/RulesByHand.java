@@ -2,13 +2,17 @@ package easewright.diagnosis;
 
 import easewright.rulebook.RuleText;
 import easewright.rulebook.facts.Figure;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.Deque;
 import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
-import java.util.TreeSet;
 import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
@@ -16,7 +20,8 @@ import java.util.regex.Pattern;
 
 /**
  * The rule book without an engine: every rule's sentences, read as a teacher would read them, and
- * tried one after another in plain loops. The grammar is that of rules/README.md.
+ * found by an index from each fact, figure and amount to the rules that name it. The grammar is
+ * that of rules/README.md.
  */
 final class RulesByHand {
   private static final String NAME = "\"([^\"]*)\"";
@@ -39,9 +44,12 @@ final class RulesByHand {
     }
   }
 
-  /** One kind of condition: its words, and whether they hold. */
-  private record Condition(Pattern words, Function<Matcher, Predicate<Known>> as) {
-    static Condition of(String words, Function<Matcher, Predicate<Known>> as) {
+  /** A condition of a rule: what it is looked up by, and whether it holds. */
+  private record Wanted(String index, Predicate<Known> holds) {}
+
+  /** One kind of condition: its words, and what they want. */
+  private record Condition(Pattern words, Function<Matcher, Wanted> as) {
+    static Condition of(String words, Function<Matcher, Wanted> as) {
       return new Condition(Pattern.compile(words.replace("_", NAME)), as);
     }
   }
@@ -63,33 +71,35 @@ final class RulesByHand {
           fact("_ is in play"),
           Condition.of(
               "the _ is (below|above|at least|at most) _",
-              w -> compare(known -> known.figures.get(id(w.group(1))), w.group(2), w.group(3))),
+              w -> compare(known -> known.figures, id(w.group(1)), w.group(2), w.group(3))),
           Condition.of(
               "the amount to _ is (below|above|at least|at most) _",
-              w -> compare(known -> known.amounts.get(id(w.group(1))), w.group(2), w.group(3))));
+              w -> compare(known -> known.amounts, id(w.group(1)), w.group(2), w.group(3))));
 
   private static Condition fact(String words) {
     return Condition.of(
         words,
         w -> {
           String fact = plain(w.group());
-          return known -> known.facts.contains(fact);
+          return new Wanted(fact, known -> known.facts.contains(fact));
         });
   }
 
-  private static Predicate<Known> compare(
-      Function<Known, Double> number, String how, String parameter) {
+  private static Wanted compare(
+      Function<Known, Map<String, Double>> numbers, String name, String how, String parameter) {
     double limit = Answering.BOOK.source().parameter(id(parameter));
-    return known -> {
-      Double value = number.apply(known);
-      return value != null
-          && switch (how) {
-            case "below" -> value < limit;
-            case "above" -> value > limit;
-            case "at least" -> value >= limit;
-            default -> value <= limit;
-          };
-    };
+    return new Wanted(
+        name,
+        known -> {
+          Double value = numbers.apply(known).get(name);
+          return value != null
+              && switch (how) {
+                case "below" -> value < limit;
+                case "above" -> value > limit;
+                case "at least" -> value >= limit;
+                default -> value <= limit;
+              };
+        });
   }
 
   private static String id(String words) {
@@ -101,18 +111,37 @@ final class RulesByHand {
     return Pattern.compile(NAME).matcher(sentence).replaceAll(m -> "\"" + id(m.group(1)) + "\"");
   }
 
-  /** A rule read: its conditions, and its conclusions with every name as an id. */
-  private record Read(String key, List<Predicate<Known>> when, List<String> then) {}
+  /** A rule read: its conditions, what it finds, and what it says, with every name as an id. */
+  private record Read(List<Wanted> when, List<String> finds, List<String> says) {
+    static Read of(RuleText rule) {
+      List<String> then = part(rule, "then").stream().map(RulesByHand::plain).toList();
+      return new Read(
+          part(rule, "when").stream().map(RulesByHand::condition).toList(),
+          then.stream().filter(sentence -> sentence.startsWith("it is found")).toList(),
+          then.stream().map(sentence -> rule.key() + " " + sentence).toList());
+    }
 
-  private static final List<Read> READ =
-      RULES.stream()
-          .map(
-              rule ->
-                  new Read(
-                      rule.key(),
-                      part(rule, "when").stream().map(RulesByHand::condition).toList(),
-                      part(rule, "then").stream().map(RulesByHand::plain).toList()))
-          .toList();
+    boolean holds(Known known) {
+      for (Wanted wanted : when) {
+        if (!wanted.holds().test(known)) {
+          return false;
+        }
+      }
+      return true;
+    }
+  }
+
+  private static final Map<String, List<Read>> INDEX = new HashMap<>();
+
+  static {
+    for (RuleText rule : RULES) {
+      Read read = Read.of(rule);
+      read.when().stream()
+          .map(Wanted::index)
+          .distinct()
+          .forEach(key -> INDEX.computeIfAbsent(key, one -> new ArrayList<>()).add(read));
+    }
+  }
 
   static List<String> part(RuleText rule, String of) {
     String[] halves = rule.body().split("(?m)^then\\s*$", 2);
@@ -120,7 +149,7 @@ final class RulesByHand {
     return half.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
   }
 
-  private static Predicate<Known> condition(String sentence) {
+  private static Wanted condition(String sentence) {
     for (Condition condition : CONDITIONS) {
       Matcher words = condition.words().matcher(sentence);
       if (words.matches()) {
@@ -132,17 +161,17 @@ final class RulesByHand {
 
   /** Every sentence that follows, with the rule that says it, findings feeding further rules. */
   static Set<String> said(Known known) {
-    Set<String> said = new TreeSet<>();
-    for (int before = -1; before < said.size(); ) {
-      before = said.size();
-      for (Read rule : READ) {
-        if (rule.when().stream().allMatch(holds -> holds.test(known))) {
-          for (String sentence : rule.then()) {
-            said.add(rule.key() + " " + sentence);
-            if (sentence.startsWith("it is found")) {
-              known.facts.add(sentence);
-            }
-          }
+    Set<String> said = new HashSet<>();
+    Set<Read> fired = Collections.newSetFromMap(new IdentityHashMap<>());
+    Deque<String> news = new ArrayDeque<>(known.facts);
+    news.addAll(known.figures.keySet());
+    news.addAll(known.amounts.keySet());
+    while (!news.isEmpty()) {
+      for (Read rule : INDEX.getOrDefault(news.poll(), List.of())) {
+        if (!fired.contains(rule) && rule.holds(known)) {
+          fired.add(rule);
+          said.addAll(rule.says());
+          rule.finds().stream().filter(known.facts::add).forEach(news::add);
         }
       }
     }
