@@ -10,6 +10,7 @@ public final class TooOften extends RuntimeException {
     this.secondsToWait = secondsToWait;
   }
 
+  /** After how many seconds it may be tried again. */
   public long secondsToWait() {
     return secondsToWait;
   }

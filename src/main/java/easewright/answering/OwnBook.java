@@ -30,6 +30,7 @@ public final class OwnBook {
   private final PatternSheets sheets;
   private final KnownWords words;
 
+  /** Takes the shipped sheets, whose names a case may use. */
   public OwnBook(PatternSheets sheets) {
     this.sheets = sheets;
     this.words =

@@ -24,6 +24,7 @@ public final class PageCases {
   private final FittingReader reader;
   private final Diagnosis diagnosis;
 
+  /** Takes the book whose diagnosis the cases are put before. */
   public PageCases(RuleBook book, PatternSheets sheets) {
     this.reader = new FittingReader(KnownNames.of(book.catalog(), sheets));
     this.diagnosis = new Diagnosis(book, sheets.shipped());

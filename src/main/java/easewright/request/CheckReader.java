@@ -27,6 +27,7 @@ public final class CheckReader {
   private final KnownNames known;
   private final FittingReader fittings;
 
+  /** Takes the names a request may use, and reads garments as the reader of fittings does. */
   public CheckReader(KnownNames known, FittingReader fittings) {
     this.known = known;
     this.fittings = fittings;

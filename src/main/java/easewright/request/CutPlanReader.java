@@ -33,6 +33,9 @@ public final class CutPlanReader {
   private final PatternSheets sheets;
   private final Collection<String> adjustments;
 
+  /**
+   * @param adjustments ids of changes that a plan may name as accepted
+   */
   public CutPlanReader(PatternSheets sheets, Collection<String> adjustments) {
     this.sheets = sheets;
     this.adjustments = adjustments;

@@ -15,10 +15,12 @@ public final class Faults {
     add(new Fault(pointer, problem, remedy, Fault.Kind.UNREADABLE));
   }
 
+  /** Adds that what is written can't be so. */
   public void impossible(String pointer, String problem, String remedy) {
     add(new Fault(pointer, problem, remedy, Fault.Kind.IMPOSSIBLE));
   }
 
+  /** Adds a fault. */
   public void add(Fault fault) {
     count++;
     if (listed.size() < MOST) {

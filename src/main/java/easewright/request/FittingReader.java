@@ -28,6 +28,7 @@ public final class FittingReader {
 
   private final KnownNames known;
 
+  /** Takes the names a request may use. */
   public FittingReader(KnownNames known) {
     this.known = known;
   }

@@ -10,7 +10,9 @@ import java.util.Set;
 
 /** Words of earlier messages that may tell of a danger and that only a person can judge. */
 public final class WordsToReview {
+  /** The field of a request that holds them. */
   public static final String FIELD = "readYourself";
+
   static final int MOST = 20;
 
   private WordsToReview() {}

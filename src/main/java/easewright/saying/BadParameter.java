@@ -13,6 +13,7 @@ public final class BadParameter extends RuntimeException {
     this.taken = List.copyOf(taken);
   }
 
+  /** The parameter's name. */
   public String name() {
     return name;
   }

@@ -39,6 +39,7 @@ public final class CaseNotes {
       String sign,
       String sheet,
       String sizeCut) {
+    /** A case as it stands. */
     public static CaseNote of(Case one) {
       Optional<Case.Gist> last = Optional.ofNullable(one.last());
       return new CaseNote(
@@ -83,7 +84,7 @@ public final class CaseNotes {
   /** A case in its place in the queue. */
   public record QueueEntryNote(
       @JsonProperty("case") CaseNote current, String reason, String group) {
-    public static QueueEntryNote of(Queue.Entry entry) {
+    static QueueEntryNote of(Queue.Entry entry) {
       return new QueueEntryNote(
           CaseNote.of(entry.current()), KebabCase.of(entry.reason()), entry.group());
     }
@@ -91,7 +92,7 @@ public final class CaseNotes {
 
   /** Cases that ask the same. */
   public record QueueGroupNote(String key, String cause, String sign, List<String> cases) {
-    public static QueueGroupNote of(Queue.Group group) {
+    static QueueGroupNote of(Queue.Group group) {
       return new QueueGroupNote(
           group.key(), group.cause(), group.sign(), group.cases().stream().map(Case::id).toList());
     }
@@ -99,6 +100,7 @@ public final class CaseNotes {
 
   /** The open cases in the order to answer them. */
   public record QueueNote(List<QueueEntryNote> entries, List<QueueGroupNote> groups) {
+    /** The queue of a clinic. */
     public static QueueNote of(Queue queue) {
       return new QueueNote(
           queue.entries().stream().map(QueueEntryNote::of).toList(),
@@ -113,6 +115,7 @@ public final class CaseNotes {
       String refusal,
       Integer version,
       String holder) {
+    /** What became of one case. */
     public static GivenNote of(GroupReply.Given given) {
       return new GivenNote(
           given.caseId(),
@@ -125,14 +128,14 @@ public final class CaseNotes {
 
   /** Whoever wrote something. */
   public record AuthorNote(String name, String role) {
-    public static AuthorNote of(Round.Author author) {
+    static AuthorNote of(Round.Author author) {
       return new AuthorNote(author.name(), KebabCase.of(author.role()));
     }
   }
 
   /** A reply as posted. */
   public record ReplyNote(String text, String by, String at) {
-    public static ReplyNote of(Round.Reply reply) {
+    static ReplyNote of(Round.Reply reply) {
       return new ReplyNote(reply.text(), reply.by(), reply.at().toString());
     }
   }
@@ -149,6 +152,7 @@ public final class CaseNotes {
       ReplyNote reply,
       String outcome,
       String outcomeSaid) {
+    /** A round, for those who answer it. */
     public static RoundNote of(Round round) {
       return of(round, true);
     }
@@ -176,6 +180,7 @@ public final class CaseNotes {
 
   /** A note. */
   public record NoteNote(String at, AuthorNote by, String text) {
+    /** A note. */
     public static NoteNote of(Note note) {
       return new NoteNote(note.at().toString(), AuthorNote.of(note.by()), note.text());
     }
@@ -184,6 +189,7 @@ public final class CaseNotes {
   /** A case with all that happened in it. */
   public record StoryNote(
       @JsonProperty("case") CaseNote current, List<RoundNote> rounds, List<NoteNote> notes) {
+    /** A case with all that happened in it, for those who answer it. */
     public static StoryNote of(Story story) {
       return new StoryNote(
           CaseNote.of(story.current()),
@@ -191,6 +197,7 @@ public final class CaseNotes {
           story.notes().stream().map(NoteNote::of).toList());
     }
 
+    /** The same for the wearer: without notes, and without advice that nobody has replied to. */
     public static StoryNote forWearer(Story story) {
       List<Round> rounds = story.rounds();
       boolean replied = rounds.isEmpty() || rounds.get(rounds.size() - 1).reply() != null;

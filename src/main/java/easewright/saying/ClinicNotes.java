@@ -18,6 +18,7 @@ public final class ClinicNotes {
   /** A clinic. */
   public record ClinicNote(
       String id, String name, int retentionDays, int version, String openedAt) {
+    /** A clinic. */
     public static ClinicNote of(Clinic clinic) {
       return new ClinicNote(
           clinic.id(),
@@ -30,6 +31,7 @@ public final class ClinicNotes {
 
   /** A key the only time it is told. */
   public record IssuedKey(String id, String role, String key) {
+    /** A key with its text, told this once. */
     public static IssuedKey of(Key key) {
       return new IssuedKey(key.id(), KebabCase.of(key.role()), key.text());
     }
@@ -37,6 +39,7 @@ public final class ClinicNotes {
 
   /** A new clinic with its organiser's key. */
   public record OpenedClinic(ClinicNote clinic, IssuedKey key) {
+    /** A clinic just opened, with its key. */
     public static OpenedClinic of(Clinics.Opened opened) {
       return new OpenedClinic(ClinicNote.of(opened.clinic()), IssuedKey.of(opened.key()));
     }
@@ -45,6 +48,7 @@ public final class ClinicNotes {
   /** A key in a list. */
   public record KeyNote(
       String id, String role, String name, @JsonProperty("case") String caseId, String issuedAt) {
+    /** A key without its text. */
     public static KeyNote of(KeyEntry key) {
       return new KeyNote(
           key.id(), KebabCase.of(key.role()), key.name(), key.caseId(), key.issuedAt().toString());
@@ -53,6 +57,7 @@ public final class ClinicNotes {
 
   /** Whoever can have a case. */
   public record HolderNote(String key, String name) {
+    /** A helper or organiser. */
     public static HolderNote of(Case.Holder holder) {
       return new HolderNote(holder.key(), holder.name());
     }
@@ -60,6 +65,7 @@ public final class ClinicNotes {
 
   /** All of a clinic. */
   public record ExportNote(ClinicNote clinic, List<KeyNote> keys, List<StoryNote> cases) {
+    /** All of a clinic. */
     public static ExportNote of(Clinics.Export export) {
       return new ExportNote(
           ClinicNote.of(export.clinic()),
@@ -76,6 +82,7 @@ public final class ClinicNotes {
       String role,
       String deed,
       @JsonProperty("case") String caseId) {
+    /** An entry of the audit. */
     public static AuditNote of(AuditEntry entry) {
       return new AuditNote(
           entry.at().toString(),

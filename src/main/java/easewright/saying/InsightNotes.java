@@ -29,7 +29,7 @@ public final class InsightNotes {
 
   /** So many of so many, with the share where there are enough. */
   public record ShareNote(int part, int whole, Double share, Double from, Double to) {
-    public static ShareNote of(Share share) {
+    static ShareNote of(Share share) {
       return share.tooFew()
           ? new ShareNote(share.part(), share.whole(), null, null, null)
           : new ShareNote(
@@ -87,6 +87,7 @@ public final class InsightNotes {
       List<GroupNote> groups,
       List<FaultNote> faults) {}
 
+  /** An insight with the names that the rule book and the sheets know things by. */
   public static InsightNote of(Insight insight, Catalog catalog, List<PatternSheet> sheets) {
     InsightNotes notes = new InsightNotes(catalog, sheets);
     Insight.Asked asked = insight.asked();

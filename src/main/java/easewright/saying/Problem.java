@@ -25,6 +25,7 @@ public record Problem(
     Integer line,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<FaultNote> faults) {
 
+  /** RFC 9457, section 3. */
   public static final String MEDIA_TYPE = "application/problem+json";
 
   /** What was done too often from one place. */
@@ -50,6 +51,7 @@ public record Problem(
     return of("too-large", "The request is too large", 413, "Send at most " + most + ".");
   }
 
+  /** The problem of a request that accepts none of the forms there are. */
   public static Problem notAcceptable(String forms) {
     return of(
         "not-acceptable",
@@ -95,10 +97,12 @@ public record Problem(
         "The store of the clinics can't be used now. Nothing of this request was kept.");
   }
 
+  /** The problem of a request above the bound of a single one. */
   public static Problem tooLarge() {
     return tooLarge(RequestJson.MOST_BYTES / 1024 + " KB");
   }
 
+  /** The problem of a fault of the service's own. */
   public static Problem failed() {
     return of(
         "failed", "The service failed", 500, "The fault is the service's, not the request's.");

@@ -24,6 +24,7 @@ public final class Replies {
 
   private Replies() {}
 
+  /** Plain text. */
   public static String text(Answer answer, ReplyLength length, String site) {
     Reply reply = length == ReplyLength.SHORT ? shortened(answer, site) : Reply.of(answer);
     String said = spaced(AnswerPages.replyText(reply, site).render());

@@ -11,6 +11,7 @@ public enum ReplyLength {
   /** With how it was worked out. */
   LONG;
 
+  /** The query parameter that chooses it. */
   public static final String PARAMETER = "length";
 
   /**

@@ -50,6 +50,7 @@ public record SheetSummary(
       @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Double> lengthsMm,
       String leftOut) {}
 
+  /** The summary of a sheet that was read. */
   public static SheetSummary of(PatternSheet sheet) {
     return new SheetSummary(
         true,
