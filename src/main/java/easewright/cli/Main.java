@@ -24,6 +24,8 @@ public final class Main {
   /** Ends with 0, with 1 if a file can't be read, or with 2 if arguments or request are faulty. */
   public static void main(String... args) {
     if (args.length == 0) {
+      // Read by netty once, before anything of ours is there to say so: see ConnectionWatch.
+      System.setProperty("io.netty.bootstrap.extensions", "serviceload");
       Quarkus.run();
       return;
     }

@@ -1,0 +1,28 @@
+package easewright.guard;
+
+import io.quarkus.runtime.StartupEvent;
+import io.vertx.core.Vertx;
+import jakarta.enterprise.event.Observes;
+import jakarta.inject.Singleton;
+import java.time.Duration;
+import java.util.Optional;
+import org.eclipse.microprofile.config.inject.ConfigProperty;
+
+/** Tells {@link ConnectionBounds} what the configuration says, and lets it look round. */
+@Singleton
+class Connecting {
+  private static final int LOOK_MS = 100;
+
+  Connecting(
+      @ConfigProperty(name = "easewright.limit.connections") int most,
+      @ConfigProperty(name = "easewright.limit.connections-of-one-place") int mostOfAddress,
+      @ConfigProperty(name = "easewright.limit.arrival") Duration patience,
+      @ConfigProperty(name = "quarkus.http.proxy.trusted-proxies") Optional<String> proxies) {
+    // Whoever is behind a proxy comes from its address.
+    ConnectionBounds.PROCESS.set(most, proxies.isPresent() ? most : mostOfAddress, patience);
+  }
+
+  void begin(@Observes StartupEvent started, Vertx vertx) {
+    vertx.setPeriodic(LOOK_MS, tick -> ConnectionBounds.PROCESS.lookRound());
+  }
+}

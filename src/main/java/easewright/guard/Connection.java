@@ -1,0 +1,100 @@
+package easewright.guard;
+
+import io.netty.channel.Channel;
+import io.netty.channel.ChannelOutboundBuffer;
+import java.net.InetSocketAddress;
+import java.util.concurrent.atomic.AtomicInteger;
+
+/**
+ * What is known of a client's connection: the requests under way on it, since when the head of a
+ * request has been arriving, and since when an answer waits to be read. Times are of {@link
+ * System#nanoTime()}; 0 stands for "not now".
+ */
+final class Connection {
+  private final Channel channel;
+  private final String address;
+  private final AtomicInteger requests = new AtomicInteger();
+  private volatile long lastReadNs = System.nanoTime();
+  private volatile long headSinceNs;
+  private volatile long waitingBytes;
+  private volatile long waitingSinceNs;
+  private volatile long stillSinceNs;
+
+  Connection(Channel channel) {
+    this.channel = channel;
+    this.address =
+        channel.remoteAddress() instanceof InetSocketAddress from && from.getAddress() != null
+            ? from.getAddress().getHostAddress()
+            : "";
+  }
+
+  String address() {
+    return address;
+  }
+
+  long lastReadNs() {
+    return lastReadNs;
+  }
+
+  /** Bytes of answers that wait to be sent, as {@link #look} last saw them. */
+  long waitingBytes() {
+    return waitingBytes;
+  }
+
+  /** Since when any answer has waited. */
+  long waitingSinceNs() {
+    return waitingSinceNs;
+  }
+
+  boolean isIdle() {
+    return requests.get() == 0;
+  }
+
+  /** Some bytes have come. */
+  void read() {
+    lastReadNs = System.nanoTime();
+    if (headSinceNs == 0 && isIdle()) {
+      headSinceNs = lastReadNs;
+    }
+  }
+
+  /**
+   * The head of a request has arrived.
+   *
+   * @return how many requests are under way with it
+   */
+  int begun() {
+    headSinceNs = 0;
+    return requests.incrementAndGet();
+  }
+
+  /** An answer was written to its end. */
+  void answered() {
+    requests.decrementAndGet();
+  }
+
+  void close() {
+    channel.close();
+  }
+
+  /**
+   * Looks what waits to be sent.
+   *
+   * @return whether the connection has kept us waiting longer than it may: for the rest of a head,
+   *     or for an answer to be read
+   */
+  boolean look(long nowNs, long patienceNs) {
+    ChannelOutboundBuffer buffer = channel.unsafe().outboundBuffer();
+    long bytes = buffer == null ? 0 : buffer.totalPendingWriteBytes();
+    if (bytes == 0) {
+      waitingSinceNs = 0;
+      stillSinceNs = 0;
+    } else {
+      waitingSinceNs = waitingBytes == 0 ? nowNs : waitingSinceNs;
+      stillSinceNs = bytes == waitingBytes ? stillSinceNs : nowNs;
+    }
+    waitingBytes = bytes;
+    long head = headSinceNs;
+    return head != 0 && nowNs - head > patienceNs || bytes > 0 && nowNs - stillSinceNs > patienceNs;
+  }
+}

@@ -1,0 +1,139 @@
+package easewright.packaged;
+
+import static java.nio.charset.StandardCharsets.ISO_8859_1;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.net.InetSocketAddress;
+import java.net.Socket;
+import java.net.SocketException;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.net.http.HttpResponse.BodyHandlers;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+
+/**
+ * Clients that ask and do not read, or send and do not finish, keep nobody else from an answer
+ * (OWASP API4:2023, unrestricted resource consumption; CWE-400).
+ */
+class BadAskersIT {
+  private static final String ONE_SIGN = "{\"signs\": [{\"sign\": \"straps-slip-off\"}]}";
+  private static final String HEAD = "POST %s HTTP/1.1\r\nHost: localhost\r\nContent-Type: %s\r\n";
+  private static final int MOST_MEMORY_MB = 450;
+
+  private final HttpClient client = HttpClient.newHttpClient();
+
+  private int fitting(PackagedService service) throws InterruptedException {
+    URI address = service.address().resolve("/v1/fittings");
+    HttpRequest request =
+        HttpRequest.newBuilder(address)
+            .header("Content-Type", "application/json")
+            .timeout(Duration.ofSeconds(15))
+            .POST(BodyPublishers.ofString(ONE_SIGN))
+            .build();
+    try {
+      return client.send(request, BodyHandlers.ofString()).statusCode();
+    } catch (IOException unanswered) {
+      return 0;
+    }
+  }
+
+  private static List<Socket> ask(PackagedService service, int clients, String sent)
+      throws IOException {
+    List<Socket> sockets = new ArrayList<>();
+    for (int i = 0; i < clients; i++) {
+      Socket socket = new Socket();
+      socket.setReceiveBufferSize(4096);
+      socket.connect(new InetSocketAddress("127.0.0.1", service.address().getPort()));
+      sockets.add(socket);
+      push(socket, sent);
+    }
+    return sockets;
+  }
+
+  private static void push(Socket socket, String sent) throws IOException {
+    try {
+      socket.getOutputStream().write(sent.getBytes(ISO_8859_1));
+    } catch (SocketException hungUp) {
+      assertTrue(socket.isConnected());
+    }
+  }
+
+  private static void leave(List<Socket> sockets) throws IOException {
+    for (Socket socket : sockets) {
+      socket.close();
+    }
+  }
+
+  @Test
+  void clients_that_read_nothing_take_no_memory_from_others() throws Exception {
+    try (PackagedService service = PackagedService.start()) {
+      for (String page : List.of("/rules", "/openapi.yaml")) {
+        String asked = "GET " + page + " HTTP/1.1\r\nHost: localhost\r\n\r\n";
+        List<Socket> deaf = ask(service, 60, asked.repeat(30));
+        for (int i = 0; i < 20; i++) {
+          assertEquals(200, fitting(service), "during " + page + ": " + service.log());
+          Thread.sleep(150);
+        }
+        leave(deaf);
+        assertEquals(200, fitting(service), "after " + page + ": " + service.log());
+      }
+      assertTrue(service.mostMemoryMb() < MOST_MEMORY_MB, service.mostMemoryMb() + " MB");
+      assertTrue(!service.log().contains("ERROR"), service.log());
+    }
+  }
+
+  @Test
+  void clients_that_never_finish_take_no_place_from_others() throws Exception {
+    try (PackagedService service = PackagedService.start()) {
+      String json = HEAD.formatted("/v1/fittings", "application/json");
+      String form = HEAD.formatted("/desk/answer", "application/x-www-form-urlencoded");
+      String message = HEAD.formatted("/mcp", "application/json");
+      for (String begun :
+          List.of(
+              json + "Content-Length: 2000\r\n\r\n{",
+              json + "Transfer-Encoding: chunked\r\n\r\n1\r\n{\r\n",
+              form + "Content-Length: 4000\r\n\r\ntext=",
+              message + "Content-Length: 4000\r\n\r\n{")) {
+        List<Socket> slow = ask(service, 200, begun);
+        for (int i = 0; i < 10; i++) {
+          slow.addAll(ask(service, 20, begun));
+          assertEquals(200, fitting(service), begun);
+        }
+        leave(slow);
+      }
+      assertEquals(200, fitting(service));
+    }
+  }
+
+  @Test
+  void slow_lines_do_not_keep_every_place_for_what_lasts_long() throws Exception {
+    try (PackagedService service = PackagedService.start()) {
+      String begun =
+          HEAD.formatted("/v1/fittings", "application/x-ndjson")
+              + "Transfer-Encoding: chunked\r\n\r\n1\r\n{\r\n";
+      List<Socket> slow = ask(service, 60, begun);
+      Thread.sleep(3000);
+      assertEquals(200, lines(service));
+      slow.addAll(ask(service, 60, begun));
+      Thread.sleep(3000);
+      assertEquals(200, lines(service));
+      leave(slow);
+    }
+  }
+
+  private int lines(PackagedService service) throws Exception {
+    HttpRequest request =
+        HttpRequest.newBuilder(service.address().resolve("/v1/fittings"))
+            .header("Content-Type", "application/x-ndjson")
+            .POST(BodyPublishers.ofString(ONE_SIGN + "\n"))
+            .build();
+    return client.send(request, BodyHandlers.ofString()).statusCode();
+  }
+}
