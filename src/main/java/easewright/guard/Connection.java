@@ -28,6 +28,10 @@ final class Connection {
             : "";
   }
 
+  Channel channel() {
+    return channel;
+  }
+
   String address() {
     return address;
   }

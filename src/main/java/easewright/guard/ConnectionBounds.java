@@ -68,7 +68,13 @@ final class ConnectionBounds {
         .min(
             Comparator.comparing((Connection one) -> !one.isIdle())
                 .thenComparing(Connection::lastReadNs))
-        .ifPresent(Connection::close);
+        .ifPresent(this::close);
+  }
+
+  /** Not counted from now on, though it closes only when its own thread comes to it. */
+  private void close(Connection one) {
+    connections.remove(one.channel());
+    one.close();
   }
 
   /** Closes those that keep us waiting too long or too much. */
@@ -77,9 +83,10 @@ final class ConnectionBounds {
     long waiting = 0;
     for (Connection one : connections.values()) {
       if (one.look(now, patienceNs)) {
-        one.close();
+        close(one);
+      } else {
+        waiting += one.waitingBytes();
       }
-      waiting += one.waitingBytes();
     }
     if (waiting > MOST_WAITING_BYTES) {
       closeWaitingLongest(waiting - MOST_WAITING_BYTES);
@@ -98,7 +105,7 @@ final class ConnectionBounds {
         return;
       }
       left -= one.waitingBytes();
-      one.close();
+      close(one);
     }
   }
 }
