@@ -16,6 +16,7 @@ import java.util.List;
 /** A clinic as its organiser's program sees it, and what the service acknowledged to it. */
 final class AskedClinic {
   private static final ObjectMapper JSON = new ObjectMapper();
+  private static final int MOST_TRIES = 100;
   private static final Duration LONGEST = Duration.ofSeconds(20);
 
   private final HttpClient client = HttpClient.newHttpClient();
@@ -36,11 +37,17 @@ final class AskedClinic {
     return new AskedClinic(service, null, "/v1/clinics");
   }
 
-  /** Opens one, with a case. */
+  /** Opens one, with a case; a store that is not ready yet is waited for. */
   static AskedClinic open(URI service) throws IOException, InterruptedException {
-    JsonNode opened =
-        JSON.readTree(
-            nobodys(service).send("", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}").body());
+    HttpResponse<String> answer = opening(service);
+    for (int tries = 0; tries < MOST_TRIES && answer.statusCode() == 503; tries++) {
+      Thread.sleep(200);
+      answer = opening(service);
+    }
+    if (answer.statusCode() != 201) {
+      throw new AssertionError("No clinic: " + answer.statusCode() + " " + answer.body());
+    }
+    JsonNode opened = JSON.readTree(answer.body());
     AskedClinic clinic =
         new AskedClinic(
             service,
@@ -49,6 +56,11 @@ final class AskedClinic {
     HttpResponse<String> made = clinic.send("/cases", "{\"nickname\": \"Wrenna\"}");
     clinic.rounds = "/cases/" + JSON.readTree(made.body()).path("id").textValue() + "/rounds";
     return clinic;
+  }
+
+  private static HttpResponse<String> opening(URI service)
+      throws IOException, InterruptedException {
+    return nobodys(service).send("", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
   }
 
   /** The same clinic at another instance, or at the same after a start. */
