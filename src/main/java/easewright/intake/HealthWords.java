@@ -52,7 +52,6 @@ final class HealthWords implements DangerReader {
   private static final String TIME = "never";
 
   private final WordGroups groups;
-  private final Polarity polarity;
   private final Map<String, List<WordPattern>> dangers;
   private final Map<String, List<WordPattern>> circumstances;
   private final List<WordPattern> readYourself;
@@ -62,7 +61,6 @@ final class HealthWords implements DangerReader {
 
   HealthWords(DangerWords words, Lexicon lexicon) {
     this.groups = new WordGroups(words, lexicon.speech());
-    this.polarity = new Polarity(lexicon);
     this.dangers = patterns(words.dangers());
     this.circumstances = patterns(words.circumstances());
     this.readYourself = words.readYourself().stream().map(WordPattern::of).toList();
@@ -192,8 +190,9 @@ final class HealthWords implements DangerReader {
   /** Whether a plain "no" reaches any of its words. */
   private boolean isDenied(
       WordPattern.Found found, Map<String, List<Mention>> mentions, Post post) {
+    Mentions denials = new Mentions(mentions.getOrDefault(WordGroups.DENIAL, List.of()));
     boolean feared =
-        mentions.getOrDefault(WordGroups.DENIAL, List.of()).stream()
+        denials.around(found.first() - FEARED_REACH, found.first()).stream()
             .anyMatch(
                 one ->
                     one.last() < found.first()
@@ -203,7 +202,7 @@ final class HealthWords implements DangerReader {
       return true;
     }
     List<Mention> exempt = mentions.getOrDefault(WordGroups.NO_DENIAL, List.of());
-    for (Mention no : post.cues("no")) {
+    for (Mention no : post.cues("no").around(found.first() - NO_REACH, found.last())) {
       if (no.last() < found.first() - NO_REACH || no.first() > found.last()) {
         continue; // before anything that takes longer
       }
@@ -218,7 +217,7 @@ final class HealthWords implements DangerReader {
           || word.equals(TIME) && no.first() > found.first()) {
         continue;
       }
-      if (found.said().stream().anyMatch(one -> polarity.reaches(no, one.first(), post))) {
+      if (found.said().stream().anyMatch(one -> Polarity.reaches(no, one.first(), post))) {
         return true;
       }
     }

@@ -67,6 +67,11 @@ final class Lexicon {
     return speech;
   }
 
+  /** The names of the pieces of the garment. */
+  Set<String> parts() {
+    return parts;
+  }
+
   boolean isPart(String name) {
     return parts.contains(name);
   }
@@ -96,8 +101,8 @@ final class Lexicon {
 
   /** Takes a text apart. */
   Post read(String text) {
-    Map<String, Optional<String>> meant = new HashMap<>(); // mending is dear, and words come again
-    List<Word> words = speech.words(text).stream().map(word -> mended(word, meant)).toList();
+    Map<String, Optional<String>> mended = new HashMap<>(); // mending is slow, and words come again
+    List<Word> words = speech.words(text).stream().map(word -> mended(word, mended)).toList();
     List<Post.Break> breaks = Post.breaks(text, words);
     int[] sentence = Post.numbered(breaks, Post.Break.STOP);
     int[] breath = Post.numbered(breaks, Post.Break.PAUSE);
@@ -108,16 +113,25 @@ final class Lexicon {
         masked.set(cue.first(), cue.last() + 1);
       }
     }
-    List<Mention> kept = kept(ideas.in(words, breath), masked);
+    Mentions mentions = new Mentions(kept(ideas.in(words, breath), masked));
+    Mentions meant = new Mentions(meant(said, words, breaks));
+    boolean[] means = new boolean[words.size()];
+    for (int i = 0; i < means.length; i++) {
+      means[i] = !isDropped(words.get(i));
+    }
+    BitSet parts = new BitSet();
+    mentions.stream().filter(one -> isPart(one.name())).forEach(one -> parts.set(one.first()));
     return new Post(
         text,
         words,
         sentence,
         Post.numbered(breaks, Post.Break.JOIN),
         breaks,
-        kept,
-        meant(said, words, breaks),
-        masked);
+        mentions,
+        meant,
+        masked,
+        new Layout(breaks, means),
+        new Denials(words, breaks, meant.named("no"), parts, means));
   }
 
   private Word mended(Word word, Map<String, Optional<String>> mended) {
@@ -135,8 +149,10 @@ final class Lexicon {
   /** The longer phrase says it: "bust point" is no bust, "shoulder blade" no shoulder. */
   private static List<Mention> kept(List<Mention> all, BitSet masked) {
     List<Mention> kept = new ArrayList<>();
+    Mentions places = new Mentions(all);
     for (Mention one : all) {
-      boolean outdone = all.stream().anyMatch(other -> other.outdoes(one));
+      boolean outdone =
+          places.around(one.first(), one.first()).stream().anyMatch(other -> other.outdoes(one));
       if (!outdone && !masked.get(one.first()) && !masked.get(one.last())) {
         kept.add(one);
       }
@@ -158,12 +174,13 @@ final class Lexicon {
   private static List<Mention> meant(
       List<Mention> cues, List<Word> words, List<Post.Break> breaks) {
     List<Mention> kept = new ArrayList<>();
+    Mentions places = new Mentions(cues);
     for (Mention one : cues) {
       if (isExclaimed(one, words, breaks)) {
         continue;
       }
       boolean inside =
-          cues.stream()
+          places.around(one.first(), one.first()).stream()
               .anyMatch(
                   other ->
                       other.words() > one.words()

@@ -1,7 +1,6 @@
 package easewright.intake;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
 import java.util.regex.Pattern;
@@ -17,6 +16,8 @@ import java.util.regex.Pattern;
  * @param mentions parts, places and ideas
  * @param cues words that turn, weaken or time what is said
  * @param masked words that mean nothing of the kind here: "back" in "come back"
+ * @param layout where breaks and words of meaning stand
+ * @param denials which denials reach which word
  */
 record Post(
     String text,
@@ -24,9 +25,11 @@ record Post(
     int[] sentence,
     int[] clause,
     List<Break> breaks,
-    List<Mention> mentions,
-    List<Mention> cues,
-    BitSet masked) {
+    Mentions mentions,
+    Mentions cues,
+    BitSet masked,
+    Layout layout,
+    Denials denials) {
 
   /** What stands before a word, the weakest first. */
   enum Break {
@@ -129,63 +132,55 @@ record Post(
 
   /** The strongest break after one word and up to another. */
   Break strongest(int after, int upTo) {
-    Break strongest = Break.NONE;
-    for (int i = after + 1; i <= upTo; i++) {
-      if (breaks.get(i).compareTo(strongest) > 0) {
-        strongest = breaks.get(i);
-      }
-    }
-    return strongest;
+    return layout.strongest(after, upTo);
   }
 
   /** What is mentioned from one sentence to another, by its first word. */
   List<Mention> mentions(int firstSentence, int lastSentence) {
-    return mentions.subList(
-        mentionsBefore(firstSentence, sentence), mentionsBefore(lastSentence + 1, sentence));
+    return mentions.from(
+        Layout.firstOf(firstSentence, sentence), Layout.firstOf(lastSentence + 1, sentence) - 1);
   }
 
   /** What is mentioned in a clause. */
   List<Mention> mentionsInClause(int number) {
-    return mentions.subList(mentionsBefore(number, clause), mentionsBefore(number + 1, clause));
+    return mentions.from(Layout.firstOf(number, clause), Layout.firstOf(number + 1, clause) - 1);
   }
 
-  private int mentionsBefore(int number, int[] numbers) {
-    int low = 0;
-    int high = mentions.size();
-    while (low < high) {
-      int middle = (low + high) / 2;
-      if (numbers[mentions.get(middle).first()] < number) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
+  /** The words of the clause of a word. */
+  Stretch clauseOf(int word) {
+    return Layout.stretch(word, clause);
+  }
+
+  /** The words of the sentence of a word. */
+  Stretch sentenceOf(int word) {
+    return Layout.stretch(word, sentence);
   }
 
   /** The cues of one name. */
-  List<Mention> cues(String name) {
-    return cues.stream().filter(cue -> cue.name().equals(name)).toList();
+  Mentions cues(String name) {
+    return cues.named(name);
+  }
+
+  /** The cues of every name in the clause of a word. */
+  List<Mention> cuesInClause(int word) {
+    Stretch here = clauseOf(word);
+    return cues.from(here.first(), here.last());
   }
 
   /** Whether a cue of this name stands in the same clause. */
   boolean cueInClause(String name, int word) {
-    return cues.stream()
-        .anyMatch(cue -> cue.name().equals(name) && clause[cue.first()] == clause[word]);
+    Stretch here = clauseOf(word);
+    return !cues.named(name).from(here.first(), here.last()).isEmpty();
   }
 
   /** Whether a cue of this name stands in the same sentence. */
   boolean cueInSentence(String name, int word) {
-    return cues.stream()
-        .anyMatch(cue -> cue.name().equals(name) && sentence[cue.first()] == sentence[word]);
+    Stretch here = sentenceOf(word);
+    return !cues.named(name).from(here.first(), here.last()).isEmpty();
   }
 
   /** The words from one to another as written. */
   Span span(int first, int last) {
     return new Span(words.get(first).from(), words.get(last).to());
-  }
-
-  int sentences() {
-    return words.isEmpty() ? 0 : Arrays.stream(sentence).max().getAsInt() + 1;
   }
 }
