@@ -13,11 +13,6 @@ final class Cleared {
   /** "It got stuck at my shoulders. Nothing pinches": no piece was spoken of. */
   private static final Set<String> OF_THE_BODY = Set.of("shoulder", "rib", "skin");
 
-  /** "I can breathe again once it is off", "only in sips": that clears nothing. */
-  private static final Set<String> LIMITS =
-      Set.of(
-          "only", "again", "once", "when", "if", "until", "till", "unless", "without", "after",
-          "off", "so", "long", "barely", "hardly", "except");
 
   private static final Set<String> TURNING = Set.of("no", "might", "past", "hardly", "elsewhere");
   private static final int REACH_OF_NO = 3;
@@ -73,7 +68,7 @@ final class Cleared {
   private static boolean isPlain(Mention cue, Post post) {
     Stretch clause = post.clauseOf(cue.first());
     for (int i = clause.first(); i <= clause.last(); i++) {
-      if (!cue.covers(i) && LIMITS.contains(post.words().get(i).plain())) {
+      if (!cue.covers(i) && post.lists().has("limits", post.words().get(i).plain())) {
         return false;
       }
     }

@@ -12,8 +12,6 @@ final class Denials {
   /** How many words of meaning a "no" reaches. */
   static final int REACH = 7;
 
-  private static final List<String> NOUN_NO =
-      List.of("no", "without", "nor", "neither", "zero", "none", "of", "from");
 
   private static final int FARTHEST_OR = 6;
 
@@ -21,6 +19,7 @@ final class Denials {
   private final List<Post.Break> breaks;
   private final BitSet parts;
   private final boolean[] means;
+  private final WordLists lists;
   private final List<List<Mention>> byLastWord = new ArrayList<>();
   private final List<List<Mention>> reaching = new ArrayList<>();
 
@@ -30,11 +29,14 @@ final class Denials {
    * @param means for each word whether it means something
    */
   Denials(
-      List<Word> words, List<Post.Break> breaks, Mentions denials, BitSet parts, boolean[] means) {
+      List<Word> words, List<Post.Break> breaks, Mentions denials, BitSet parts,
+      boolean[] means,
+      WordLists lists) {
     this.words = words;
     this.breaks = breaks;
     this.parts = parts;
     this.means = means;
+    this.lists = lists;
     for (int i = 0; i < words.size(); i++) {
       byLastWord.add(List.of());
       reaching.add(null);
@@ -109,14 +111,13 @@ final class Denials {
 
   private boolean newSubject(int word) {
     return word < words.size()
-        && (List.of("the", "my", "it", "they", "i", "that", "this", "when")
-                .contains(words.get(word).plain())
+        && (lists.has("subjects after and", words.get(word).plain())
             || parts.get(word));
   }
 
   /** Whether a denial is of a thing named, not of a deed. */
   boolean isOfNoun(Mention no) {
-    return NOUN_NO.contains(words.get(no.last()).plain());
+    return lists.has("denials of things", words.get(no.last()).plain());
   }
 
   /** A "no" that denies a thing or that there is any, not a deed. */

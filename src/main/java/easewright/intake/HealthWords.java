@@ -20,31 +20,6 @@ import java.util.stream.Stream;
 final class HealthWords implements DangerReader {
   private static final double SURE = 0.8;
 
-  /** A "no" of these says that something fails, not that nothing is the matter. */
-  private static final Set<String> FAILS =
-      Set.of(
-          "can't",
-          "cant",
-          "cannot",
-          "carnt",
-          "won't",
-          "wont",
-          "couldn't",
-          "couldnt",
-          "cudnt",
-          "coudnt",
-          "wouldn't",
-          "wouldnt",
-          "wudnt",
-          "shouldn't",
-          "unable to",
-          "refuses to",
-          "refuse to",
-          "fails to",
-          "nobody",
-          "longer",
-          "than",
-          "of");
 
   private static final int FEARED_REACH = 5;
   private static final int NO_REACH = 20;
@@ -60,7 +35,7 @@ final class HealthWords implements DangerReader {
   private record Said(String id, WordPattern.Found found, Span span) {}
 
   HealthWords(DangerWords words, Lexicon lexicon) {
-    this.groups = new WordGroups(words, lexicon.speech());
+    this.groups = new WordGroups(words, lexicon.speech(), lexicon.lists());
     this.dangers = patterns(words.dangers());
     this.circumstances = patterns(words.circumstances());
     this.readYourself = words.readYourself().stream().map(WordPattern::of).toList();
@@ -207,7 +182,7 @@ final class HealthWords implements DangerReader {
         continue; // before anything that takes longer
       }
       String word = post.words().get(no.last()).plain();
-      boolean fails = FAILS.contains(word);
+      boolean fails = post.lists().has("failing", word);
       boolean own = found.said().stream().anyMatch(one -> one.covers(no.first()));
       boolean empty = exempt.stream().anyMatch(one -> one.covers(no.first()));
       if (fails
@@ -231,6 +206,6 @@ final class HealthWords implements DangerReader {
             no ->
                 no.last() < without.first()
                     && post.sentence()[no.first()] == post.sentence()[without.first()]
-                    && FAILS.contains(post.words().get(no.last()).plain()));
+                    && post.lists().has("failing", post.words().get(no.last()).plain()));
   }
 }

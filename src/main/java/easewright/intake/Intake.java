@@ -77,7 +77,7 @@ public final class Intake {
     this.beliefs = new Beliefs(words, lexicon);
     this.signs = new Signs(catalog, words, lexicon);
     this.lengths = new Lengths(words, lexicon.speech());
-    this.sizes = new Sizes(words, lexicon.speech());
+    this.sizes = new Sizes(words, lexicon);
     this.circumstance = new Circumstance(words, lexicon.speech());
     this.changes = new Changes(words, lexicon);
     this.subject = new Subject(words, lexicon, redFlags);

@@ -22,8 +22,6 @@ final class Lengths {
   private static final String UNDERBUST = "underbust";
   private static final String UNDERBAND = "underband";
   private static final Set<String> GIRTHS = Set.of(BUST, UNDERBUST, "upperChest", UNDERBAND);
-  private static final Set<String> WEARER =
-      Set.of("i", "i'm", "im", "me", "my", "mine", "she", "she's", "her");
 
   private final NamedAmounts named;
 
@@ -112,7 +110,7 @@ final class Lengths {
       int clause = post.clause()[i];
       if (clause > post.clause()[cue.last()]
           && clause <= post.clause()[at]
-          && WEARER.contains(post.words().get(i).plain())) {
+          && post.lists().has("wearer", post.words().get(i).plain())) {
         return true;
       }
     }

@@ -17,7 +17,9 @@ import java.util.stream.Stream;
 final class Lexicon {
   private static final String MASK = "nothing";
 
-  private final Speech speech = new Speech();
+  private final WordLists lists;
+  private final Speech speech;
+  private final Breaks breaks;
   private final Set<String> parts;
   private final Set<String> places;
   private final Set<String> alone;
@@ -32,6 +34,9 @@ final class Lexicon {
    * @param sayings every other phrase whose words may be misspelt
    */
   Lexicon(EverydayWords words, Collection<String> sayings) {
+    this.lists = new WordLists(words.reader());
+    this.speech = new Speech(lists);
+    this.breaks = new Breaks(lists);
     this.parts = Set.copyOf(words.parts().keySet());
     this.places = Set.copyOf(words.places().keySet());
     this.weak = Set.copyOf(words.weak());
@@ -61,6 +66,10 @@ final class Lexicon {
         .flatMap(Collection::stream)
         .forEach(phrase -> speech.words(phrase).forEach(word -> known.add(word.plain())));
     return known;
+  }
+
+  WordLists lists() {
+    return lists;
   }
 
   Speech speech() {
@@ -103,9 +112,9 @@ final class Lexicon {
   Post read(String text) {
     Map<String, Optional<String>> mended = new HashMap<>(); // mending is slow, and words come again
     List<Word> words = speech.words(text).stream().map(word -> mended(word, mended)).toList();
-    List<Post.Break> breaks = Post.breaks(text, words);
-    int[] sentence = Post.numbered(breaks, Post.Break.STOP);
-    int[] breath = Post.numbered(breaks, Post.Break.PAUSE);
+    List<Post.Break> breaks = this.breaks.in(text, words);
+    int[] sentence = Breaks.numbered(breaks, Post.Break.STOP);
+    int[] breath = Breaks.numbered(breaks, Post.Break.PAUSE);
     List<Mention> said = cues.in(words, breath);
     BitSet masked = new BitSet();
     for (Mention cue : said) {
@@ -125,24 +134,25 @@ final class Lexicon {
         text,
         words,
         sentence,
-        Post.numbered(breaks, Post.Break.JOIN),
+        Breaks.numbered(breaks, Post.Break.JOIN),
         breaks,
         mentions,
         meant,
         masked,
         new Layout(breaks, means),
-        new Denials(words, breaks, meant.named("no"), parts, means));
+        new Denials(words, breaks, meant.named("no"), parts, means, lists),
+        lists);
   }
 
   private Word mended(Word word, Map<String, Optional<String>> mended) {
     Deadline.check();
     String meant = shortForms.get(word.plain());
     if (meant != null) {
-      return new Word(word.from(), word.to(), meant, Speech.stem(meant));
+      return new Word(word.from(), word.to(), meant, speech.stem(meant));
     }
     return mended
         .computeIfAbsent(word.plain(), spelling::mended)
-        .map(right -> new Word(word.from(), word.to(), right, Speech.stem(right)))
+        .map(right -> new Word(word.from(), word.to(), right, speech.stem(right)))
         .orElse(word);
   }
 
@@ -161,17 +171,17 @@ final class Lexicon {
   }
 
   /** "No, the band doesn't roll": the first no denies nothing of its own. */
-  private static boolean isExclaimed(Mention cue, List<Word> words, List<Post.Break> breaks) {
+  private boolean isExclaimed(Mention cue, List<Word> words, List<Post.Break> breaks) {
     int next = cue.last() + 1;
     return words.get(cue.first()).plain().equals("no")
         && cue.first() == cue.last()
         && (next >= words.size()
             || breaks.get(next).compareTo(Post.Break.PAUSE) >= 0
-            || List.of("the", "i", "it", "they", "my", "it's").contains(words.get(next).plain()));
+            || lists.has("after an exclaimed no", words.get(next).plain()));
   }
 
   /** "Not only" holds no denial, and "no longer" is one cue, not the "no" of another. */
-  private static List<Mention> meant(
+  private List<Mention> meant(
       List<Mention> cues, List<Word> words, List<Post.Break> breaks) {
     List<Mention> kept = new ArrayList<>();
     Mentions places = new Mentions(cues);

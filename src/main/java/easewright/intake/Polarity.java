@@ -10,9 +10,6 @@ final class Polarity {
   private static final int NEXT_NO = 2;
   private static final int FARTHEST_GONE = 5;
   private static final int FARTHEST_THOUGHT = 9;
-  private static final List<String> AFTER_GONE =
-      List.of(
-          "now", "away", "completely", "entirely", "altogether", "when", "if", "thanks", "since");
 
   /** How something is meant. */
   enum Meant {
@@ -110,7 +107,7 @@ final class Polarity {
     int next = word + 1;
     return next >= post.words().size()
         || post.breaks().get(next) != Post.Break.NONE
-        || AFTER_GONE.contains(post.words().get(next).plain());
+        || post.lists().has("after gone", post.words().get(next).plain());
   }
 
   private static boolean isElsewhere(Match match, Post post) {
@@ -145,7 +142,7 @@ final class Polarity {
   private static boolean saysThatOne(Match match, Post post) {
     int first = post.sentenceOf(match.head()).first();
     return first > 0
-        && List.of("that", "those", "they").contains(post.words().get(first).plain())
+        && post.lists().has("pointing back", post.words().get(first).plain())
         && post.cueInSentence("elsewhere", first - 1);
   }
 

@@ -16,18 +16,10 @@ final class Sayings {
   /** Farther apart, words of one sentence speak of different things. */
   private static final int FARTHEST = 5;
 
-  private static final Set<String> PRONOUNS =
-      Set.of(
-          "it", "they", "they're", "theyre", "them", "that", "this", "these", "those", "both",
-          "its", "it's", "there");
 
   /** The catalog's own phrases come first in every list; there are at most this many. */
   private static final int FIRST_PHRASES = 5;
 
-  private static final Set<String> SUBJECTS =
-      Set.of(
-          "the", "my", "it", "its", "it's", "they", "i", "i'm", "im", "i've", "ive", "there",
-          "there's", "that", "she", "her", "he", "can't", "cannot");
 
   private static final double EXACT = 0.95;
   private static final double TAKEN_OVER = 0.15;
@@ -263,7 +255,7 @@ final class Sayings {
   private static boolean isPronounNear(int head, Post post) {
     for (int i = Math.max(0, head - 7); i <= Math.min(post.words().size() - 1, head + 3); i++) {
       if (post.sentence()[i] == post.sentence()[head]
-          && PRONOUNS.contains(post.words().get(i).plain())) {
+          && post.lists().has("pronouns", post.words().get(i).plain())) {
         return true;
       }
     }
@@ -326,8 +318,8 @@ final class Sayings {
   private boolean newSubject(int from, int to, Post post) {
     for (int i = from + 1; i <= to; i++) {
       if (post.breaks().get(i) != Post.Break.NONE
-          && (SUBJECTS.contains(post.words().get(i).plain())
-              || i + 1 < to && SUBJECTS.contains(post.words().get(i + 1).plain())
+          && (post.lists().has("subjects", post.words().get(i).plain())
+              || i + 1 < to && post.lists().has("subjects", post.words().get(i + 1).plain())
               || post.mentions().from(i, i + 1).stream()
                   .anyMatch(one -> lexicon.isPart(one.name()) && one.last() < to))) {
         return true;

@@ -28,33 +28,22 @@ final class Signs {
   /** Words of the longest amount: "a couple of inches and three quarters". */
   private static final int LONGEST_AMOUNT = 16;
 
-  private static final Set<String> IT =
-      Set.of("it", "its", "it's", "they", "pinned", "that", "i'd");
-  private static final Map<String, String> PLACES =
-      Map.of(
-          "strap",
-          "strap",
-          "neckline",
-          "neckline",
-          "armhole",
-          "armhole",
-          "band",
-          "underband",
-          "middle",
-          "centre-front",
-          "rib",
-          "underband",
-          "upper back",
-          "back");
+
+  /** Names of cues. */
+  private static final Set<String> SIDES = Set.of("left", "right", "both");
+
+  private static final Set<String> DEGREES = Set.of("slight", "strong");
 
   private final Map<String, SignEntry> catalog;
   private final Map<String, List<String>> rather;
+  private final Map<String, String> places;
   private final Lexicon lexicon;
   private final Cleared cleared;
 
   Signs(Map<String, SignEntry> catalog, EverydayWords words, Lexicon lexicon) {
     this.catalog = catalog;
     this.rather = words.rather();
+    this.places = lexicon.lists().pairs("places of signs");
     this.lexicon = lexicon;
     this.cleared = new Cleared(words, lexicon);
   }
@@ -228,7 +217,7 @@ final class Signs {
     }
     List<String> named =
         post.mentionsInClause(post.clause()[match.head()]).stream()
-            .map(one -> PLACES.getOrDefault(one.name(), one.name().replace(' ', '-')))
+            .map(one -> places.getOrDefault(one.name(), one.name().replace(' ', '-')))
             .filter(sign.where()::contains)
             .filter(place -> !sign.id().contains(place))
             .distinct()
@@ -239,7 +228,7 @@ final class Signs {
   private static String side(Match match, Post post) {
     List<String> sides =
         post.cuesInClause(match.head()).stream()
-            .filter(cue -> List.of("left", "right", "both").contains(cue.name()))
+            .filter(cue -> SIDES.contains(cue.name()))
             .map(Mention::name)
             .distinct()
             .toList();
@@ -250,7 +239,7 @@ final class Signs {
 
   private static String degree(Match match, Post post) {
     return post.cuesInClause(match.head()).stream()
-        .filter(cue -> List.of("slight", "strong").contains(cue.name()))
+        .filter(cue -> DEGREES.contains(cue.name()))
         .filter(cue -> cue.first() >= match.first() - 4 && cue.last() <= match.last() + 4)
         .map(Mention::name)
         .findFirst()
@@ -287,7 +276,7 @@ final class Signs {
     }
     int to = Layout.firstOf(sentence + 1, post.sentence());
     for (int i = Layout.firstOf(sentence, post.sentence()); i < to; i++) {
-      if (IT.contains(post.words().get(i).plain())) {
+      if (post.lists().has("more of it", post.words().get(i).plain())) {
         return true;
       }
     }

@@ -12,7 +12,6 @@ import java.util.Set;
  * names, or by "it" and "them" where it was the last one named; a denial by any denial.
  */
 final class Wordings {
-  private static final Set<String> PARTICLES = Set.of("in", "out", "up", "down", "off", "apart");
 
   private static final double SURE = 0.9;
 
@@ -41,7 +40,7 @@ final class Wordings {
     }
     // "took in the band" is also "took the band in"
     if (tokens.size() == 3
-        && PARTICLES.contains(tokens.get(1))
+        && post.lists().has("particles", tokens.get(1))
         && tokens.get(2).startsWith(Ground.PART)) {
       List<String> turned = List.of(tokens.get(0), tokens.get(2), tokens.get(1));
       add(new Wording(new Saying(id, phrase, turned, false), turned));
