@@ -80,8 +80,16 @@ final class Changes {
         .filter(one -> one.mm("mm") <= MOST_MM)
         .filter(one -> isBeside(one, match, post))
         .min(Comparator.comparingInt(one -> Whereabouts.wordsBetween(post, one.span(), span)))
+        .map(one -> inAll(one, match, post))
         .map(one -> one.text("mm"))
         .orElse(null);
+  }
+
+  /** "1 cm at each side seam" is 2 cm off a band that goes all the way round. */
+  private static Amount inAll(Amount amount, Match match, Post post) {
+    boolean round =
+        post.lists().has("changes of the whole way round", match.saying().of());
+    return round && amount.isPerSide(post) ? amount.doubled() : amount;
   }
 
   private static boolean isBeside(Amount amount, Match match, Post post) {

@@ -255,8 +255,20 @@ final class Signs {
                 saysMoreOfIt(sentence + 1, post)
                     ? nearest(match, post, amounts, said, sentence + 1, FARTHEST_NEXT)
                     : Optional.empty())
+        .map(one -> inAll(one, match, post))
         .map(one -> one.text("mm"))
         .orElse(null);
+  }
+
+  /** "A 1 cm pinch on each side" takes up 2 cm of a piece that has no sides of its own. */
+  private Amount inAll(Amount amount, Match match, Post post) {
+    boolean pinched = false;
+    Stretch clause = post.clauseOf(Whereabouts.wordAt(post, amount.span().from()));
+    for (int i = clause.first(); i <= clause.last(); i++) {
+      pinched |= post.lists().has("pinched", post.words().get(i).plain());
+    }
+    boolean whole = !catalog.get(match.saying().of()).sided();
+    return whole && pinched && amount.isPerSide(post) ? amount.doubled() : amount;
   }
 
   private Optional<Amount> nearest(
