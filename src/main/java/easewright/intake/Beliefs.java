@@ -3,15 +3,12 @@ package easewright.intake;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 
 /** Finds causes the writer believes in or asks about. They are never taken as seen. */
 final class Beliefs {
   private static final int REACH = 14;
   private static final int REACH_BACK = 6;
   private static final int REACH_OF_NO = 4;
-
-
 
   private final Wordings wordings;
 

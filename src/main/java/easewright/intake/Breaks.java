@@ -63,7 +63,9 @@ final class Breaks {
       return lists.has("prepositions", next.plain()) ? Break.NONE : Break.PAUSE;
     }
     // "not while dressing" is one breath
-    return lists.has("joins", next.plain()) && !last.plain().equals("not") ? Break.JOIN : Break.NONE;
+    return lists.has("joins", next.plain()) && !last.plain().equals("not")
+        ? Break.JOIN
+        : Break.NONE;
   }
 
   /**

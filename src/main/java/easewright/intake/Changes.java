@@ -5,12 +5,9 @@ import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 
 /** Finds changes that were made, and what they did. */
 final class Changes {
-
-
 
   private static final int FARTHEST_AMOUNT = 4;
   private static final double MOST_MM = 150;
@@ -87,8 +84,7 @@ final class Changes {
 
   /** "1 cm at each side seam" is 2 cm off a band that goes all the way round. */
   private static Amount inAll(Amount amount, Match match, Post post) {
-    boolean round =
-        post.lists().has("changes of the whole way round", match.saying().of());
+    boolean round = post.lists().has("changes of the whole way round", match.saying().of());
     return round && amount.isPerSide(post) ? amount.doubled() : amount;
   }
 

@@ -12,7 +12,6 @@ final class Denials {
   /** How many words of meaning a "no" reaches. */
   static final int REACH = 7;
 
-
   private static final int FARTHEST_OR = 6;
 
   private final List<Word> words;
@@ -29,7 +28,10 @@ final class Denials {
    * @param means for each word whether it means something
    */
   Denials(
-      List<Word> words, List<Post.Break> breaks, Mentions denials, BitSet parts,
+      List<Word> words,
+      List<Post.Break> breaks,
+      Mentions denials,
+      BitSet parts,
       boolean[] means,
       WordLists lists) {
     this.words = words;
@@ -111,8 +113,7 @@ final class Denials {
 
   private boolean newSubject(int word) {
     return word < words.size()
-        && (lists.has("subjects after and", words.get(word).plain())
-            || parts.get(word));
+        && (lists.has("subjects after and", words.get(word).plain()) || parts.get(word));
   }
 
   /** Whether a denial is of a thing named, not of a deed. */

@@ -20,7 +20,6 @@ import java.util.stream.Stream;
 final class HealthWords implements DangerReader {
   private static final double SURE = 0.8;
 
-
   private static final int FEARED_REACH = 5;
   private static final int NO_REACH = 20;
   private static final String FIGURE = "figure";

@@ -104,7 +104,8 @@ public final class Intake {
   public Reading read(String text, SignEntry asked) {
     Post post = lexicon.read(text);
     List<Size> named = sizes.all(text);
-    List<Amount> amounts = free(
+    List<Amount> amounts =
+        free(
             corrections.settled(text, AmountFinder.in(text)),
             named.stream().map(Size::span).toList());
     BitSet lookAlikes = health.lookAlikes(post);
@@ -131,7 +132,9 @@ public final class Intake {
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
     List<TextRead> circumstances =
         circumstance.in(post, health.circumstances(post), lookAlikes, health.bearer(post));
-    if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured.lengths(), cloths)) {
+    if (asked == null
+        && dangers.isEmpty()
+        && !subject.isFit(post, read, measured.lengths(), cloths)) {
       return Reading.ofSomethingElse(Circumstance.onSafety(circumstances), readYourself);
     }
     return new Reading(
@@ -145,14 +148,14 @@ public final class Intake {
         earlier,
         asTexts(suspected, post),
         couldNotTell,
-        notUnderstood(
-            unread.in(post, so.said(post), said, suspected, earlier), measured.asked()),
+        notUnderstood(unread.in(post, so.said(post), said, suspected, earlier), measured.asked()),
         readYourself);
   }
 
   /** What was not understood, and ranges that the writer is asked about, in order. */
   private static List<NotUnderstood> notUnderstood(List<NotUnderstood> unread, List<Span> asked) {
-    return Stream.concat(unread.stream(), asked.stream().map(one -> new NotUnderstood(one, List.of())))
+    return Stream.concat(
+            unread.stream(), asked.stream().map(one -> new NotUnderstood(one, List.of())))
         .sorted(Comparator.comparingInt(one -> one.span().from()))
         .toList();
   }

@@ -181,8 +181,7 @@ final class Lexicon {
   }
 
   /** "Not only" holds no denial, and "no longer" is one cue, not the "no" of another. */
-  private List<Mention> meant(
-      List<Mention> cues, List<Word> words, List<Post.Break> breaks) {
+  private List<Mention> meant(List<Mention> cues, List<Word> words, List<Post.Break> breaks) {
     List<Mention> kept = new ArrayList<>();
     Mentions places = new Mentions(cues);
     for (Mention one : cues) {

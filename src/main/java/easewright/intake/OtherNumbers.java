@@ -49,8 +49,7 @@ final class OtherNumbers {
     int last = -1;
     for (int i = from; i < amounts.size(); i++) {
       Amount one = amounts.get(i);
-      boolean next =
-          last < 0 || text.substring(last, one.span().from()).matches("[ -]{1,3}");
+      boolean next = last < 0 || text.substring(last, one.span().from()).matches("[ -]{1,3}");
       if (one.unit() != null || one.most() != null || !next) {
         break;
       }

@@ -2,7 +2,6 @@ package easewright.intake;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 
 /** What a change did: better, worse or the same. */
 final class Outcome {
@@ -35,7 +34,8 @@ final class Outcome {
 
   private static boolean isTelling(Post post, Match change) {
     int next = Whereabouts.sentenceEnd(post, change.last()) + 1;
-    return next < post.words().size() && post.lists().has("outcome openers", post.words().get(next).plain());
+    return next < post.words().size()
+        && post.lists().has("outcome openers", post.words().get(next).plain());
   }
 
   /** "Not better, it was worse": the word denied tells nothing. */

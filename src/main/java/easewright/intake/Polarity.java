@@ -1,7 +1,6 @@
 package easewright.intake;
 
 import java.util.LinkedHashSet;
-import java.util.List;
 import java.util.Set;
 
 /** Whether something said is meant as so, as not so, or as neither. */

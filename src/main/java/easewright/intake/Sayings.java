@@ -16,10 +16,8 @@ final class Sayings {
   /** Farther apart, words of one sentence speak of different things. */
   private static final int FARTHEST = 5;
 
-
   /** The catalog's own phrases come first in every list; there are at most this many. */
   private static final int FIRST_PHRASES = 5;
-
 
   private static final double EXACT = 0.95;
   private static final double TAKEN_OVER = 0.15;

@@ -28,7 +28,6 @@ final class Signs {
   /** Words of the longest amount: "a couple of inches and three quarters". */
   private static final int LONGEST_AMOUNT = 16;
 
-
   /** Names of cues. */
   private static final Set<String> SIDES = Set.of("left", "right", "both");
 
@@ -38,14 +37,14 @@ final class Signs {
   private final Map<String, List<String>> rather;
   private final Map<String, String> places;
   private final Lexicon lexicon;
-  private final Cleared cleared;
+  private final DeniedComplaints denied;
 
   Signs(Map<String, SignEntry> catalog, EverydayWords words, Lexicon lexicon) {
     this.catalog = catalog;
     this.rather = words.rather();
     this.places = lexicon.lists().pairs("places of signs");
     this.lexicon = lexicon;
-    this.cleared = new Cleared(words, lexicon);
+    this.denied = new DeniedComplaints(words, lexicon);
   }
 
   List<SignRead> in(Post post, List<Match> said, List<Match> denying, List<Amount> amounts) {
@@ -72,7 +71,7 @@ final class Signs {
           amounts,
           said);
     }
-    cleared
+    denied
         .saidToBeFine(post, said)
         .forEach(
             (id, span) -> {
@@ -81,10 +80,10 @@ final class Signs {
                 found.put(id, cleared(id, "fine", span));
               }
             });
-    cleared
+    denied
         .saidToBeSafe(post)
         .forEach((id, span) -> found.putIfAbsent(id, cleared(id, "said to be so", span)));
-    cleared
+    denied
         .saidNotToBe(post)
         .forEach((id, span) -> found.putIfAbsent(id, cleared(id, "nothing of the kind", span)));
     return new ArrayList<>(found.values());

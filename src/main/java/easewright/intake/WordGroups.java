@@ -32,7 +32,6 @@ final class WordGroups {
   static final String NO_DENIAL = "?";
   static final String DENIAL = "-";
 
-
   private final Speech speech;
   private final WordLists lists;
   private final Map<String, String> same;

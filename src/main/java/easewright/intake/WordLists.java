@@ -47,14 +47,6 @@ final class WordLists {
     return pairs;
   }
 
-  /** The words of a list as alternatives of a regular expression, the longest first. */
-  String alternatives(String list) {
-    return words(list).stream()
-        .sorted((one, other) -> other.length() - one.length())
-        .map(java.util.regex.Pattern::quote)
-        .collect(java.util.stream.Collectors.joining("|", "(?:", ")"));
-  }
-
   private Set<String> set(String list) {
     Set<String> words = lists.get(list);
     if (words == null) {

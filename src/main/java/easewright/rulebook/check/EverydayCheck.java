@@ -67,7 +67,11 @@ final class EverydayCheck {
                 new BookProblem(
                     "everyday",
                     0,
-                    "The " + kind + " \"" + one + "\" is missing, and the reader of posts needs it.",
+                    "The "
+                        + kind
+                        + " \""
+                        + one
+                        + "\" is missing, and the reader of posts needs it.",
                     "Write it again under " + section + "."))
         .forEach(problems::add);
   }

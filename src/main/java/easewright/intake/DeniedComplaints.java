@@ -9,10 +9,9 @@ import java.util.Map;
 import java.util.Set;
 
 /** Finds complaints a wearer says she does not have, without naming each of them. */
-final class Cleared {
+final class DeniedComplaints {
   /** "It got stuck at my shoulders. Nothing pinches": no piece was spoken of. */
   private static final Set<String> OF_THE_BODY = Set.of("shoulder", "rib", "skin");
-
 
   private static final Set<String> TURNING = Set.of("no", "might", "past", "hardly", "elsewhere");
   private static final int REACH_OF_NO = 3;
@@ -23,7 +22,7 @@ final class Cleared {
   private final Map<String, List<String>> none;
   private final Lexicon lexicon;
 
-  Cleared(EverydayWords words, Lexicon lexicon) {
+  DeniedComplaints(EverydayWords words, Lexicon lexicon) {
     this.fine = words.fine();
     this.none = words.none();
     this.lexicon = lexicon;

@@ -4,13 +4,12 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /**
  * A post with the tokens each of its words may stand for: the piece of the garment it names, a
  * denial, or its own stem.
  */
-final class Ground {
+final class TokenizedPost {
   static final String NO = "no";
   static final String PART = "part ";
 
@@ -22,7 +21,7 @@ final class Ground {
   private final BitSet amounts = new BitSet();
   private final BitSet skipped = new BitSet();
 
-  Ground(Post post, List<Amount> amounts, Lexicon lexicon) {
+  TokenizedPost(Post post, List<Amount> amounts, Lexicon lexicon) {
     this.post = post;
     this.oneVerb = post.lists().pairs("one verb");
     int size = post.words().size();
