@@ -34,7 +34,7 @@ final class AmountFinder {
     this.units = new LengthUnits(text);
   }
 
-  /** Every amount, in order; of a range ("1-2 cm") the smaller, which is the safer to act on. */
+  /** Every amount, in order; of a range ("1-2 cm") both ends. */
   static List<Amount> in(String text) {
     AmountFinder finder = new AmountFinder(text);
     finder.read();

@@ -3,35 +3,12 @@ package easewright.intake;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Set;
 
 /** Finds causes the writer believes in or asks about. They are never taken as seen. */
 final class Beliefs {
   private static final int REACH = 14;
   private static final int REACH_BACK = 6;
   private static final int REACH_OF_NO = 4;
-
-  /** Words that begin an opinion put after what it is of. */
-  private static final Set<String> BACK =
-      Set.of(
-          "i",
-          "i'm",
-          "im",
-          "i'd",
-          "is",
-          "that",
-          "that's",
-          "thats",
-          "could",
-          "imo",
-          "in",
-          "obviously",
-          "clearly",
-          "probably",
-          "maybe",
-          "surely");
-
-  private static final Set<String> OTHERS = Set.of("says", "told", "reckons", "swears", "said");
 
   private final Wordings wordings;
 
@@ -62,13 +39,13 @@ final class Beliefs {
     }
     return before
         ? !isAgainst(cue, match, post)
-        : BACK.contains(post.words().get(cue.first()).plain())
+        : post.lists().has("opinion openers", post.words().get(cue.first()).plain())
             && post.strongest(match.last(), cue.first()).compareTo(Post.Break.TURN) < 0;
   }
 
   /** "My friend says smaller cups, but I'm sure ...": another's guess, not the writer's. */
   private static boolean isAgainst(Mention cue, Match match, Post post) {
-    return OTHERS.contains(post.words().get(cue.first()).plain())
+    return post.lists().has("said by others", post.words().get(cue.first()).plain())
         && post.strongest(match.last(), Whereabouts.sentenceEnd(post, match.last()))
                 .compareTo(Post.Break.TURN)
             >= 0;

@@ -5,30 +5,9 @@ import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 
 /** Finds changes that were made, and what they did. */
 final class Changes {
-  private static final Set<String> PAST =
-      Set.of(
-          "took", "taken", "made", "went", "sewn", "brought", "gave", "done", "built", "drew",
-          "saw", "ran", "bought", "got", "swapped", "sewed", "cut", "put", "let", "set", "spread",
-          "split", "rebound", "redid", "redrew", "stuck");
-
-  /** "Let" and "cut" are advice as often as history: someone must have done it. */
-  private static final Set<String> EITHER = Set.of("cut", "put", "let", "set", "spread", "split");
-
-  private static final Set<String> DOERS =
-      Set.of(
-          "i", "we", "i've", "ive", "have", "had", "already", "then", "so", "and", "just", "also",
-          "i'd", "first", "again", "even", "she", "he", "mum", "mom", "toile", "version");
-  private static final Set<String> TO_DO =
-      Set.of(
-          "should", "will", "would", "could", "can", "shall", "i'll", "ill", "gonna", "might",
-          "may", "try", "need", "needs", "want", "wants", "if", "must", "i'd", "says", "when",
-          "please", "haven't", "havent", "going", "do", "does");
-  private static final Set<String> REPEATED =
-      Set.of("keep", "kept", "tried", "been", "by", "after");
 
   private static final int FARTHEST_AMOUNT = 4;
   private static final double MOST_MM = 150;
@@ -62,7 +41,7 @@ final class Changes {
     boolean done = false;
     for (int i = from; i <= match.last(); i++) {
       String word = post.words().get(i).plain();
-      if (TO_DO.contains(word) && i < match.first()
+      if (post.lists().has("to do", word) && i < match.first()
           || post.words().get(i).plain().equals("to") && i == match.first() - 1) {
         return false;
       }
@@ -81,13 +60,13 @@ final class Changes {
   private static boolean isPast(Post post, int i, int clause) {
     String word = post.words().get(i).plain();
     String before = i == 0 ? "" : post.words().get(i - 1).plain();
-    if (EITHER.contains(word)) {
+    if (post.lists().has("past or present", word)) {
       return i == clause && post.breaks().get(i).compareTo(Post.Break.PAUSE) >= 0
-          || DOERS.contains(before);
+          || post.lists().has("doers", before);
     }
-    return PAST.contains(word)
+    return post.lists().has("past tenses", word)
         || word.length() > 4 && word.endsWith("ed") && !word.endsWith("eed")
-        || word.endsWith("ing") && REPEATED.contains(before);
+        || word.endsWith("ing") && post.lists().has("repeated", before);
   }
 
   /** The amount within the phrase or right beside it, no new thing being spoken of between. */
@@ -98,8 +77,15 @@ final class Changes {
         .filter(one -> one.mm("mm") <= MOST_MM)
         .filter(one -> isBeside(one, match, post))
         .min(Comparator.comparingInt(one -> Whereabouts.wordsBetween(post, one.span(), span)))
+        .map(one -> inAll(one, match, post))
         .map(one -> one.text("mm"))
         .orElse(null);
+  }
+
+  /** "1 cm at each side seam" is 2 cm off a band that goes all the way round. */
+  private static Amount inAll(Amount amount, Match match, Post post) {
+    boolean round = post.lists().has("changes of the whole way round", match.saying().of());
+    return round && amount.isPerSide(post) ? amount.doubled() : amount;
   }
 
   private static boolean isBeside(Amount amount, Match match, Post post) {

@@ -20,39 +20,12 @@ import java.util.stream.Stream;
 final class HealthWords implements DangerReader {
   private static final double SURE = 0.8;
 
-  /** A "no" of these says that something fails, not that nothing is the matter. */
-  private static final Set<String> FAILS =
-      Set.of(
-          "can't",
-          "cant",
-          "cannot",
-          "carnt",
-          "won't",
-          "wont",
-          "couldn't",
-          "couldnt",
-          "cudnt",
-          "coudnt",
-          "wouldn't",
-          "wouldnt",
-          "wudnt",
-          "shouldn't",
-          "unable to",
-          "refuses to",
-          "refuse to",
-          "fails to",
-          "nobody",
-          "longer",
-          "than",
-          "of");
-
   private static final int FEARED_REACH = 5;
   private static final int NO_REACH = 20;
   private static final String FIGURE = "figure";
   private static final String TIME = "never";
 
   private final WordGroups groups;
-  private final Polarity polarity;
   private final Map<String, List<WordPattern>> dangers;
   private final Map<String, List<WordPattern>> circumstances;
   private final List<WordPattern> readYourself;
@@ -61,8 +34,7 @@ final class HealthWords implements DangerReader {
   private record Said(String id, WordPattern.Found found, Span span) {}
 
   HealthWords(DangerWords words, Lexicon lexicon) {
-    this.groups = new WordGroups(words, lexicon.speech());
-    this.polarity = new Polarity(lexicon);
+    this.groups = new WordGroups(words, lexicon.speech(), lexicon.lists());
     this.dangers = patterns(words.dangers());
     this.circumstances = patterns(words.circumstances());
     this.readYourself = words.readYourself().stream().map(WordPattern::of).toList();
@@ -192,8 +164,9 @@ final class HealthWords implements DangerReader {
   /** Whether a plain "no" reaches any of its words. */
   private boolean isDenied(
       WordPattern.Found found, Map<String, List<Mention>> mentions, Post post) {
+    Mentions denials = new Mentions(mentions.getOrDefault(WordGroups.DENIAL, List.of()));
     boolean feared =
-        mentions.getOrDefault(WordGroups.DENIAL, List.of()).stream()
+        denials.around(found.first() - FEARED_REACH, found.first()).stream()
             .anyMatch(
                 one ->
                     one.last() < found.first()
@@ -203,12 +176,12 @@ final class HealthWords implements DangerReader {
       return true;
     }
     List<Mention> exempt = mentions.getOrDefault(WordGroups.NO_DENIAL, List.of());
-    for (Mention no : post.cues("no")) {
+    for (Mention no : post.cues("no").around(found.first() - NO_REACH, found.last())) {
       if (no.last() < found.first() - NO_REACH || no.first() > found.last()) {
         continue; // before anything that takes longer
       }
       String word = post.words().get(no.last()).plain();
-      boolean fails = FAILS.contains(word);
+      boolean fails = post.lists().has("failing", word);
       boolean own = found.said().stream().anyMatch(one -> one.covers(no.first()));
       boolean empty = exempt.stream().anyMatch(one -> one.covers(no.first()));
       if (fails
@@ -218,7 +191,7 @@ final class HealthWords implements DangerReader {
           || word.equals(TIME) && no.first() > found.first()) {
         continue;
       }
-      if (found.said().stream().anyMatch(one -> polarity.reaches(no, one.first(), post))) {
+      if (found.said().stream().anyMatch(one -> Polarity.reaches(no, one.first(), post))) {
         return true;
       }
     }
@@ -232,6 +205,6 @@ final class HealthWords implements DangerReader {
             no ->
                 no.last() < without.first()
                     && post.sentence()[no.first()] == post.sentence()[without.first()]
-                    && FAILS.contains(post.words().get(no.last()).plain()));
+                    && post.lists().has("failing", post.words().get(no.last()).plain()));
   }
 }

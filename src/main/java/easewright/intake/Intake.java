@@ -3,7 +3,7 @@ package easewright.intake;
 import easewright.intake.Bearer.Whose;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.ClothRead;
-import easewright.intake.Reading.LengthRead;
+import easewright.intake.Reading.NotUnderstood;
 import easewright.intake.Reading.ReadYourself;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
@@ -14,6 +14,7 @@ import easewright.rulebook.RuleBookSource;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collection;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -29,6 +30,7 @@ public final class Intake {
   private final Sayings notSo;
   private final Beliefs beliefs;
   private final Signs signs;
+  private final Corrections corrections;
   private final Lengths lengths;
   private final Sizes sizes;
   private final Circumstance circumstance;
@@ -76,8 +78,9 @@ public final class Intake {
     this.notSo = Sayings.sayingSeveral(words.notSo(), lexicon);
     this.beliefs = new Beliefs(words, lexicon);
     this.signs = new Signs(catalog, words, lexicon);
-    this.lengths = new Lengths(words, lexicon.speech());
-    this.sizes = new Sizes(words, lexicon.speech());
+    this.corrections = new Corrections(lexicon.lists());
+    this.lengths = new Lengths(words, lexicon);
+    this.sizes = new Sizes(words, lexicon);
     this.circumstance = new Circumstance(words, lexicon.speech());
     this.changes = new Changes(words, lexicon);
     this.subject = new Subject(words, lexicon, redFlags);
@@ -101,7 +104,10 @@ public final class Intake {
   public Reading read(String text, SignEntry asked) {
     Post post = lexicon.read(text);
     List<Size> named = sizes.all(text);
-    List<Amount> amounts = free(AmountFinder.in(text), named.stream().map(Size::span).toList());
+    List<Amount> amounts =
+        free(
+            corrections.settled(text, AmountFinder.in(text)),
+            named.stream().map(Size::span).toList());
     BitSet lookAlikes = health.lookAlikes(post);
     Map<Whose, List<Match>> bySubject = bySubject(post, lookAlikes);
     List<Match> said = bySubject.getOrDefault(Whose.PERSON, List.of());
@@ -122,17 +128,19 @@ public final class Intake {
       readYourself.add(new ReadYourself(all, "in reply to: " + asked.name()));
     }
     List<ClothRead> cloths = ClothTests.in(post, amounts);
-    List<LengthRead> measured =
+    Lengths.Measured measured =
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
     List<TextRead> circumstances =
         circumstance.in(post, health.circumstances(post), lookAlikes, health.bearer(post));
-    if (asked == null && dangers.isEmpty() && !subject.isFit(post, read, measured, cloths)) {
+    if (asked == null
+        && dangers.isEmpty()
+        && !subject.isFit(post, read, measured.lengths(), cloths)) {
       return Reading.ofSomethingElse(Circumstance.onSafety(circumstances), readYourself);
     }
     return new Reading(
         true,
         read,
-        measured,
+        measured.lengths(),
         cloths,
         sizes.cut(post, named).orElse(null),
         circumstances,
@@ -140,8 +148,16 @@ public final class Intake {
         earlier,
         asTexts(suspected, post),
         couldNotTell,
-        unread.in(post, so.said(post), said, suspected, earlier),
+        notUnderstood(unread.in(post, so.said(post), said, suspected, earlier), measured.asked()),
         readYourself);
+  }
+
+  /** What was not understood, and ranges that the writer is asked about, in order. */
+  private static List<NotUnderstood> notUnderstood(List<NotUnderstood> unread, List<Span> asked) {
+    return Stream.concat(
+            unread.stream(), asked.stream().map(one -> new NotUnderstood(one, List.of())))
+        .sorted(Comparator.comparingInt(one -> one.span().from()))
+        .toList();
   }
 
   private static boolean isOpen(SignEntry asked, List<SignRead> read) {

@@ -5,6 +5,7 @@ import easewright.intake.Reading.LengthRead;
 import easewright.measure.Quantity;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -18,20 +19,41 @@ final class Lengths {
   private static final double MOST_INCHES = 56;
   private static final double MOST_CM = 180;
 
+  /** A range as narrow as a practised tape's own spread, ±1 cm, is one measurement. */
+  private static final double MOST_HALF_WIDTH_MM = 13;
+
+  private static final double SURE = 0.95;
+  private static final double ASSUMED = 0.8;
+  private static final double SIGNED = 0.6;
+
   private static final String BUST = "bust";
   private static final String UNDERBUST = "underbust";
   private static final String UNDERBAND = "underband";
   private static final Set<String> GIRTHS = Set.of(BUST, UNDERBUST, "upperChest", UNDERBAND);
-  private static final Set<String> WEARER =
-      Set.of("i", "i'm", "im", "me", "my", "mine", "she", "she's", "her");
 
   private final NamedAmounts named;
+  private final OtherNumbers others;
 
-  Lengths(EverydayWords words, Speech speech) {
-    this.named = new NamedAmounts(words, speech);
+  /**
+   * What was measured.
+   *
+   * @param lengths by name, each once
+   * @param asked ranges too wide to be one measurement: the writer is asked for one
+   */
+  record Measured(List<LengthRead> lengths, List<Span> asked) {}
+
+  Lengths(EverydayWords words, Lexicon lexicon) {
+    this.named = new NamedAmounts(words, lexicon.speech());
+    Set<String> names = new HashSet<>();
+    words.measurements().values().stream()
+        .flatMap(List::stream)
+        .forEach(name -> names.addAll(List.of(name.split(" "))));
+    this.others = new OtherNumbers(lexicon.lists(), names);
   }
 
-  List<LengthRead> in(Post post, List<Amount> amounts) {
+  Measured in(Post post, List<Amount> all) {
+    List<Amount> amounts = others.without(post, all);
+    List<Span> asked = new ArrayList<>();
     String unit = unit(amounts);
     List<Pair> pairs = named.in(post, amounts);
     Map<String, LengthRead> found = new LinkedHashMap<>();
@@ -47,21 +69,33 @@ final class Lengths {
           || isOfAnother(pair, post)) {
         continue;
       }
+      if (amount.halfWidthMm(assumed) > MOST_HALF_WIDTH_MM) {
+        asked.add(amount.span());
+        continue;
+      }
+      boolean signed = hasSign(amount, post);
+      Span span = signed ? new Span(amount.span().from() - 1, amount.span().to()) : amount.span();
       LengthRead read =
           new LengthRead(
               garment ? "garment" : "body",
               name,
-              amount.text(assumed),
+              amount.middle(assumed),
               amount.unit() == null,
-              amount.span().with(post.span(pair.first(), pair.last())),
-              amount.unit() == null ? 0.8 : 0.95);
+              span.with(post.span(pair.first(), pair.last())),
+              signed ? SIGNED : amount.unit() == null ? ASSUMED : SURE);
       if (post.cueInClause("now", wordOf(amount, post))) {
         found.put(read.of() + name, read);
       } else {
         found.putIfAbsent(read.of() + name, read);
       }
     }
-    return consistent(found);
+    return new Measured(consistent(found), asked);
+  }
+
+  /** "-77 cm": a dash before it or a slip; no length is negative, so it is read less surely. */
+  private static boolean hasSign(Amount amount, Post post) {
+    int before = amount.span().from() - 1;
+    return before >= 0 && "-−–".indexOf(post.text().charAt(before)) >= 0;
   }
 
   /** Nobody is wider under the bust than around it: two such were read the wrong way. */
@@ -112,7 +146,7 @@ final class Lengths {
       int clause = post.clause()[i];
       if (clause > post.clause()[cue.last()]
           && clause <= post.clause()[at]
-          && WEARER.contains(post.words().get(i).plain())) {
+          && post.lists().has("wearer", post.words().get(i).plain())) {
         return true;
       }
     }

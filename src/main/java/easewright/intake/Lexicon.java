@@ -17,7 +17,9 @@ import java.util.stream.Stream;
 final class Lexicon {
   private static final String MASK = "nothing";
 
-  private final Speech speech = new Speech();
+  private final WordLists lists;
+  private final Speech speech;
+  private final Breaks breaks;
   private final Set<String> parts;
   private final Set<String> places;
   private final Set<String> alone;
@@ -32,6 +34,9 @@ final class Lexicon {
    * @param sayings every other phrase whose words may be misspelt
    */
   Lexicon(EverydayWords words, Collection<String> sayings) {
+    this.lists = new WordLists(words.reader());
+    this.speech = new Speech(lists);
+    this.breaks = new Breaks(lists);
     this.parts = Set.copyOf(words.parts().keySet());
     this.places = Set.copyOf(words.places().keySet());
     this.weak = Set.copyOf(words.weak());
@@ -63,8 +68,17 @@ final class Lexicon {
     return known;
   }
 
+  WordLists lists() {
+    return lists;
+  }
+
   Speech speech() {
     return speech;
+  }
+
+  /** The names of the pieces of the garment. */
+  Set<String> parts() {
+    return parts;
   }
 
   boolean isPart(String name) {
@@ -96,11 +110,11 @@ final class Lexicon {
 
   /** Takes a text apart. */
   Post read(String text) {
-    Map<String, Optional<String>> meant = new HashMap<>(); // mending is dear, and words come again
-    List<Word> words = speech.words(text).stream().map(word -> mended(word, meant)).toList();
-    List<Post.Break> breaks = Post.breaks(text, words);
-    int[] sentence = Post.numbered(breaks, Post.Break.STOP);
-    int[] breath = Post.numbered(breaks, Post.Break.PAUSE);
+    Map<String, Optional<String>> mended = new HashMap<>(); // mending is slow, and words come again
+    List<Word> words = speech.words(text).stream().map(word -> mended(word, mended)).toList();
+    List<Post.Break> breaks = this.breaks.in(text, words);
+    int[] sentence = Breaks.numbered(breaks, Post.Break.STOP);
+    int[] breath = Breaks.numbered(breaks, Post.Break.PAUSE);
     List<Mention> said = cues.in(words, breath);
     BitSet masked = new BitSet();
     for (Mention cue : said) {
@@ -108,35 +122,47 @@ final class Lexicon {
         masked.set(cue.first(), cue.last() + 1);
       }
     }
-    List<Mention> kept = kept(ideas.in(words, breath), masked);
+    Mentions mentions = new Mentions(kept(ideas.in(words, breath), masked));
+    Mentions meant = new Mentions(meant(said, words, breaks));
+    boolean[] means = new boolean[words.size()];
+    for (int i = 0; i < means.length; i++) {
+      means[i] = !isDropped(words.get(i));
+    }
+    BitSet parts = new BitSet();
+    mentions.stream().filter(one -> isPart(one.name())).forEach(one -> parts.set(one.first()));
     return new Post(
         text,
         words,
         sentence,
-        Post.numbered(breaks, Post.Break.JOIN),
+        Breaks.numbered(breaks, Post.Break.JOIN),
         breaks,
-        kept,
-        meant(said, words, breaks),
-        masked);
+        mentions,
+        meant,
+        masked,
+        new Layout(breaks, means),
+        new Denials(words, breaks, meant.named("no"), parts, means, lists),
+        lists);
   }
 
   private Word mended(Word word, Map<String, Optional<String>> mended) {
     Deadline.check();
     String meant = shortForms.get(word.plain());
     if (meant != null) {
-      return new Word(word.from(), word.to(), meant, Speech.stem(meant));
+      return new Word(word.from(), word.to(), meant, speech.stem(meant));
     }
     return mended
         .computeIfAbsent(word.plain(), spelling::mended)
-        .map(right -> new Word(word.from(), word.to(), right, Speech.stem(right)))
+        .map(right -> new Word(word.from(), word.to(), right, speech.stem(right)))
         .orElse(word);
   }
 
   /** The longer phrase says it: "bust point" is no bust, "shoulder blade" no shoulder. */
   private static List<Mention> kept(List<Mention> all, BitSet masked) {
     List<Mention> kept = new ArrayList<>();
+    Mentions places = new Mentions(all);
     for (Mention one : all) {
-      boolean outdone = all.stream().anyMatch(other -> other.outdoes(one));
+      boolean outdone =
+          places.around(one.first(), one.first()).stream().anyMatch(other -> other.outdoes(one));
       if (!outdone && !masked.get(one.first()) && !masked.get(one.last())) {
         kept.add(one);
       }
@@ -145,25 +171,25 @@ final class Lexicon {
   }
 
   /** "No, the band doesn't roll": the first no denies nothing of its own. */
-  private static boolean isExclaimed(Mention cue, List<Word> words, List<Post.Break> breaks) {
+  private boolean isExclaimed(Mention cue, List<Word> words, List<Post.Break> breaks) {
     int next = cue.last() + 1;
     return words.get(cue.first()).plain().equals("no")
         && cue.first() == cue.last()
         && (next >= words.size()
             || breaks.get(next).compareTo(Post.Break.PAUSE) >= 0
-            || List.of("the", "i", "it", "they", "my", "it's").contains(words.get(next).plain()));
+            || lists.has("after an exclaimed no", words.get(next).plain()));
   }
 
   /** "Not only" holds no denial, and "no longer" is one cue, not the "no" of another. */
-  private static List<Mention> meant(
-      List<Mention> cues, List<Word> words, List<Post.Break> breaks) {
+  private List<Mention> meant(List<Mention> cues, List<Word> words, List<Post.Break> breaks) {
     List<Mention> kept = new ArrayList<>();
+    Mentions places = new Mentions(cues);
     for (Mention one : cues) {
       if (isExclaimed(one, words, breaks)) {
         continue;
       }
       boolean inside =
-          cues.stream()
+          places.around(one.first(), one.first()).stream()
               .anyMatch(
                   other ->
                       other.words() > one.words()

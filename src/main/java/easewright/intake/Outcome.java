@@ -2,44 +2,10 @@ package easewright.intake;
 
 import java.util.Comparator;
 import java.util.List;
-import java.util.Set;
 
 /** What a change did: better, worse or the same. */
 final class Outcome {
   private static final List<String> NAMES = List.of("better", "worse", "same");
-  private static final Set<String> TELLING =
-      Set.of(
-          "it",
-          "that",
-          "that's",
-          "thats",
-          "this",
-          "they",
-          "which",
-          "but",
-          "and",
-          "now",
-          "then",
-          "still",
-          "no",
-          "not",
-          "didn't",
-          "made",
-          "so",
-          "the",
-          "everything",
-          "did",
-          "better",
-          "worse",
-          "same",
-          "much",
-          "it's",
-          "its",
-          "big",
-          "huge",
-          "helped",
-          "nothing",
-          "honestly");
   private static final int FARTHEST = 14;
 
   private Outcome() {}
@@ -68,7 +34,8 @@ final class Outcome {
 
   private static boolean isTelling(Post post, Match change) {
     int next = Whereabouts.sentenceEnd(post, change.last()) + 1;
-    return next < post.words().size() && TELLING.contains(post.words().get(next).plain());
+    return next < post.words().size()
+        && post.lists().has("outcome openers", post.words().get(next).plain());
   }
 
   /** "Not better, it was worse": the word denied tells nothing. */

@@ -1,19 +1,14 @@
 package easewright.intake;
 
-import java.util.List;
+import java.util.LinkedHashSet;
+import java.util.Set;
 
 /** Whether something said is meant as so, as not so, or as neither. */
 final class Polarity {
-  /** How many words a "no" reaches. */
-  private static final int REACH = 7;
-
-  private static final List<String> NOUN_NO =
-      List.of("no", "without", "nor", "neither", "zero", "none", "of", "from");
-
   private static final int NEXT_TO = 3;
-  private static final List<String> AFTER_GONE =
-      List.of(
-          "now", "away", "completely", "entirely", "altogether", "when", "if", "thanks", "since");
+  private static final int NEXT_NO = 2;
+  private static final int FARTHEST_GONE = 5;
+  private static final int FARTHEST_THOUGHT = 9;
 
   /** How something is meant. */
   enum Meant {
@@ -23,14 +18,10 @@ final class Polarity {
     NEITHER
   }
 
-  private final Lexicon lexicon;
-
-  Polarity(Lexicon lexicon) {
-    this.lexicon = lexicon;
-  }
+  private Polarity() {}
 
   /** How a phrase found is meant. */
-  Meant of(Match match, Post post) {
+  static Meant of(Match match, Post post) {
     boolean no = isDenied(match, post);
     boolean gone = isGone(match, post);
     if (gone) {
@@ -46,191 +37,127 @@ final class Polarity {
   }
 
   /** Whether a "no" reaches what is said. */
-  boolean isDenied(Match match, Post post) {
+  static boolean isDenied(Match match, Post post) {
     if (isDeniedEach(match, post)) {
       return true; // "no marks and no rash" is no double denial
     }
-    boolean denied = false;
-    for (Mention no : post.cues("no")) {
-      boolean reached =
-          match.what().stream().anyMatch(one -> reaches(no, one.first(), post))
-              || match.what().isEmpty() && reaches(no, match.head(), post);
-      boolean own = match.said().stream().anyMatch(one -> one.covers(no.first()));
-      denied ^= reached && !own;
+    Set<Mention> reaching = new LinkedHashSet<>();
+    if (match.what().isEmpty()) {
+      reaching.addAll(post.denials().reaching(match.head()));
     }
-    return denied;
+    match.what().forEach(one -> reaching.addAll(post.denials().reaching(one.first())));
+    long noes =
+        reaching.stream()
+            .filter(no -> match.said().stream().noneMatch(one -> one.covers(no.first())))
+            .count();
+    return noes % 2 == 1;
   }
 
   /** Whether every word of what is said has a "no" of its own. */
-  private boolean isDeniedEach(Match match, Post post) {
+  private static boolean isDeniedEach(Match match, Post post) {
     return match.what().size() > 1
         && match.what().stream()
             .allMatch(
                 one ->
-                    post.cues("no").stream()
+                    post.denials().reaching(one.first()).stream()
                         .anyMatch(
                             no ->
-                                no.last() < one.first()
-                                    && one.first() - no.last() <= 2
-                                    && isOfNoun(no, post)
-                                    && reaches(no, one.first(), post)));
+                                one.first() - no.last() <= NEXT_NO && post.denials().isOfNoun(no)));
   }
 
   /** Whether what is said at a word is denied by this "no", and not by a nearer one of its kind. */
-  boolean reaches(Mention no, int head, Post post) {
-    if (no.last() >= head || post.sentence()[no.last()] != post.sentence()[head]) {
-      return false;
-    }
-    boolean noun = isOfNoun(no, post);
-    boolean nearer =
-        noun
-            && post.cues("no").stream()
-                .anyMatch(
-                    other ->
-                        no.last() < other.first() && other.last() < head && isOfThing(other, post));
-    if (nearer) {
-      return false; // "no numbness, no tingling" denies each once
-    }
-    int distance = 0;
-    for (int i = no.last() + 1; i <= head && distance <= REACH; i++) {
-      Post.Break here = post.breaks().get(i);
-      String word = post.words().get(i).plain();
-      boolean or =
-          word.equals("or")
-              || word.equals("nor")
-              || i > 0 && List.of("or", "nor").contains(post.words().get(i - 1).plain());
-      if (here.compareTo(Post.Break.TURN) >= 0) {
-        return false;
-      }
-      if (here == Post.Break.PAUSE && !(noun && (or || orFollows(i, post)))) {
-        return false;
-      }
-      if (here == Post.Break.JOIN && !(noun && word.equals("and") && !newSubject(i + 1, post))) {
-        return false;
-      }
-      distance += lexicon.isDropped(post.words().get(i)) ? 0 : 1;
-    }
-    return distance <= REACH;
-  }
-
-  private static boolean isOfNoun(Mention no, Post post) {
-    return NOUN_NO.contains(post.words().get(no.last()).plain());
-  }
-
-  /** A "no" that denies a thing or that there is any, not a deed. */
-  boolean isOfThing(Mention no, Post post) {
-    return isOfNoun(no, post) || post.words().get(no.last()).plain().equals("nothing");
-  }
-
-  /** "No gaping, bulging or digging": the list goes on. */
-  private static boolean orFollows(int from, Post post) {
-    for (int i = from; i < post.words().size() && i < from + 6; i++) {
-      if (i > from && post.breaks().get(i).compareTo(Post.Break.TURN) >= 0) {
-        return false;
-      }
-      String word = post.words().get(i).plain();
-      if (word.equals("or") || word.equals("nor")) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  private boolean newSubject(int word, Post post) {
-    return word < post.words().size()
-        && (List.of("the", "my", "it", "they", "i", "that", "this", "when")
-                .contains(post.words().get(word).plain())
-            || post.mentions().stream()
-                .anyMatch(one -> one.first() == word && lexicon.isPart(one.name())));
+  static boolean reaches(Mention no, int head, Post post) {
+    return post.denials().reaching(head).contains(no);
   }
 
   /** "Used to ride up", "the gaping is gone". */
-  private boolean isGone(Match match, Post post) {
-    for (Mention cue : post.cues("gone")) {
-      boolean own = match.said().stream().anyMatch(one -> one.covers(cue.first()));
-      if (own || post.clause()[cue.first()] != post.clause()[match.head()]) {
-        continue;
+  private static boolean isGone(Match match, Post post) {
+    Stretch clause = post.clauseOf(match.head());
+    Mentions gone = post.cues("gone");
+    int from = match.head() + 1;
+    int to = Math.min(clause.last(), match.last() + FARTHEST_GONE);
+    for (Mention cue : gone.from(from, to)) {
+      if (!match.saying().phrase().contains(first(cue, post)) && tellsOfTheEnd(cue, match, post)) {
+        return true;
       }
-      String words = post.words().get(cue.first()).plain();
-      boolean after = cue.first() > match.head() && cue.first() - match.last() <= 5;
-      boolean before = words.equals("used") && cue.first() < match.head();
-      if (post.words().get(cue.last()).plain().equals("gone") && !endsThere(cue.last(), post)) {
-        continue; // "it has gone all wavy"
-      }
-      if ((after && !match.saying().phrase().contains(words) || before)
-          && post.cues("no").stream().noneMatch(no -> reaches(no, cue.first(), post))) {
+    }
+    for (Mention cue : gone.from(clause.first(), match.head() - 1)) {
+      if (first(cue, post).equals("used") && tellsOfTheEnd(cue, match, post)) {
         return true;
       }
     }
     return false;
+  }
+
+  private static String first(Mention cue, Post post) {
+    return post.words().get(cue.first()).plain();
+  }
+
+  /** Not of the phrase itself, not denied, and nothing going on: "it has gone all wavy". */
+  private static boolean tellsOfTheEnd(Mention cue, Match match, Post post) {
+    boolean goesOn =
+        post.words().get(cue.last()).plain().equals("gone") && !endsThere(cue.last(), post);
+    return !goesOn
+        && match.said().stream().noneMatch(one -> one.covers(cue.first()))
+        && post.denials().reaching(cue.first()).isEmpty();
   }
 
   private static boolean endsThere(int word, Post post) {
     int next = word + 1;
     return next >= post.words().size()
         || post.breaks().get(next) != Post.Break.NONE
-        || AFTER_GONE.contains(post.words().get(next).plain());
+        || post.lists().has("after gone", post.words().get(next).plain());
   }
 
   private static boolean isElsewhere(Match match, Post post) {
     return post.cueInClause("elsewhere", match.head())
         || isOfOtherThing(match, post)
         || saysThatOne(match, post)
-        || post.cues("elsewhere").stream()
-            .anyMatch(
-                cue ->
-                    cue.first() < match.head()
-                        && post.sentence()[cue.first()] == post.sentence()[match.head()]
-                        && post.strongest(cue.first(), match.head()).compareTo(Post.Break.PAUSE)
-                            <= 0);
+        || reachesOver("elsewhere", match.head(), Post.Break.PAUSE, post);
+  }
+
+  /**
+   * Whether the last cue of this name before a word stands in its sentence with no break stronger
+   * than this between; where the last does not reach, none before it does.
+   */
+  private static boolean reachesOver(String cue, int head, Post.Break most, Post post) {
+    Mention last = post.cues(cue).lastBefore(head);
+    return last != null
+        && post.sentence()[last.first()] == post.sentence()[head]
+        && post.strongest(last.first(), head).compareTo(most) <= 0;
   }
 
   /** "The waistband rides up": the thing named just before. */
   private static boolean isOfOtherThing(Match match, Post post) {
-    return post.cues("other thing").stream()
+    int head = match.head();
+    return post.cues("other thing").around(head - NEXT_TO, head + NEXT_TO).stream()
         .anyMatch(
             cue ->
-                post.clause()[cue.first()] == post.clause()[match.head()]
-                    && Math.abs(match.head() - cue.last()) <= NEXT_TO);
+                post.clause()[cue.first()] == post.clause()[head]
+                    && Math.abs(head - cue.last()) <= NEXT_TO);
   }
 
   /** "I bought the same one for years. That one rode up": still the bought one. */
   private static boolean saysThatOne(Match match, Post post) {
-    int sentence = post.sentence()[match.head()];
-    int first = match.head();
-    while (first > 0 && post.sentence()[first - 1] == sentence) {
-      first--;
-    }
-    boolean pointsBack = List.of("that", "those", "they").contains(post.words().get(first).plain());
-    return pointsBack
-        && post.cues("elsewhere").stream()
-            .anyMatch(cue -> post.sentence()[cue.first()] == sentence - 1);
+    int first = post.sentenceOf(match.head()).first();
+    return first > 0
+        && post.lists().has("pointing back", post.words().get(first).plain())
+        && post.cueInSentence("elsewhere", first - 1);
   }
 
   private static boolean isPast(Match match, Post post) {
-    boolean past =
-        post.cues("past").stream()
-            .anyMatch(
-                cue ->
-                    post.sentence()[cue.first()] == post.sentence()[match.head()]
-                        && cue.first() < match.head()
-                        && post.strongest(cue.first(), match.head()).compareTo(Post.Break.TURN)
-                            < 0);
-    return past
-        && post.cues("now").stream()
-            .noneMatch(
-                cue ->
-                    post.sentence()[cue.first()] == post.sentence()[match.head()]
-                        && cue.first() <= match.head());
+    int head = match.head();
+    return reachesOver("past", head, Post.Break.PAUSE, post)
+        && post.cues("now").from(post.sentenceOf(head).first(), head).isEmpty();
   }
 
   private static boolean isOnlyThought(Match match, Post post) {
-    return post.cues("might").stream()
+    int head = match.head();
+    return post.cues("might").around(head - FARTHEST_THOUGHT, head - 1).stream()
         .anyMatch(
             cue ->
-                cue.first() < match.head()
-                    && post.sentence()[cue.first()] == post.sentence()[match.head()]
-                    && match.head() - cue.last() <= REACH + 2
-                    && post.strongest(cue.first(), match.head()).compareTo(Post.Break.JOIN) <= 0);
+                post.sentence()[cue.first()] == post.sentence()[head]
+                    && head - cue.last() <= FARTHEST_THOUGHT
+                    && post.strongest(cue.first(), head).compareTo(Post.Break.JOIN) <= 0);
   }
 }

@@ -16,18 +16,8 @@ final class Sayings {
   /** Farther apart, words of one sentence speak of different things. */
   private static final int FARTHEST = 5;
 
-  private static final Set<String> PRONOUNS =
-      Set.of(
-          "it", "they", "they're", "theyre", "them", "that", "this", "these", "those", "both",
-          "its", "it's", "there");
-
   /** The catalog's own phrases come first in every list; there are at most this many. */
   private static final int FIRST_PHRASES = 5;
-
-  private static final Set<String> SUBJECTS =
-      Set.of(
-          "the", "my", "it", "its", "it's", "they", "i", "i'm", "im", "i've", "ive", "there",
-          "there's", "that", "she", "her", "he", "can't", "cannot");
 
   private static final double EXACT = 0.95;
   private static final double TAKEN_OVER = 0.15;
@@ -135,14 +125,15 @@ final class Sayings {
 
   /** Every phrase found, those outdone by a fuller one left out. */
   List<Match> in(Post post) {
-    Map<String, List<Mention>> said = said(post);
+    Map<String, Mentions> said = said(post);
     List<Match> all = new ArrayList<>();
     said.forEach(
         (element, places) ->
             byRarest
                 .getOrDefault(element, List.of())
                 .forEach(
-                    saying -> places.forEach(at -> add(all, saying, element, at, said, post))));
+                    saying ->
+                        places.stream().forEach(at -> add(all, saying, element, at, said, post))));
     all.sort(Comparator.comparingInt(Match::first).thenComparing(m -> m.saying().phrase()));
     Map<Integer, List<Match>> byWord = new HashMap<>();
     for (Match one : all) {
@@ -156,7 +147,7 @@ final class Sayings {
   }
 
   /** What is said, and where: parts, places, ideas and other words with a meaning of their own. */
-  Map<String, List<Mention>> said(Post post) {
+  Map<String, Mentions> said(Post post) {
     Map<String, List<Mention>> said = new HashMap<>();
     post.mentions()
         .forEach(one -> said.computeIfAbsent(one.name(), any -> new ArrayList<>()).add(one));
@@ -167,7 +158,9 @@ final class Sayings {
             .add(new Mention("=" + word.stem(), i, i, 1));
       }
     }
-    return said;
+    Map<String, Mentions> places = new HashMap<>();
+    said.forEach((name, all) -> places.put(name, new Mentions(all)));
+    return places;
   }
 
   private void add(
@@ -175,7 +168,7 @@ final class Sayings {
       Saying saying,
       String anchor,
       Mention at,
-      Map<String, List<Mention>> said,
+      Map<String, Mentions> said,
       Post post) {
     Deadline.check();
     List<Mention> found = new ArrayList<>(List.of(at));
@@ -187,7 +180,7 @@ final class Sayings {
       if (element.equals(anchor)) {
         continue;
       }
-      Mention near = nearest(said.getOrDefault(element, List.of()), at, used, post);
+      Mention near = nearest(said.get(element), at, used, post);
       if (near == null) {
         if (takenOver != null || !lexicon.isPart(element) || !isTopic(element, at, post)) {
           return;
@@ -260,7 +253,7 @@ final class Sayings {
   private static boolean isPronounNear(int head, Post post) {
     for (int i = Math.max(0, head - 7); i <= Math.min(post.words().size() - 1, head + 3); i++) {
       if (post.sentence()[i] == post.sentence()[head]
-          && PRONOUNS.contains(post.words().get(i).plain())) {
+          && post.lists().has("pronouns", post.words().get(i).plain())) {
         return true;
       }
     }
@@ -275,24 +268,21 @@ final class Sayings {
     int first = found.stream().mapToInt(Mention::first).min().orElseThrow();
     int last = found.stream().mapToInt(Mention::last).max().orElseThrow();
     int own = found.stream().mapToInt(one -> one.last() - one.first() + 1).sum();
-    int between = Math.max(0, meaning(post, first, last, Integer.MAX_VALUE) - own);
+    int between = Math.max(0, post.layout().meaning(first, last) - own);
     return Math.max(0.3, EXACT - between * PER_WORD_BETWEEN - (takenOver ? TAKEN_OVER : 0));
   }
 
-  /** How many words mean something; counts no further than to the most. */
-  private int meaning(Post post, int first, int last, int most) {
-    int count = 0;
-    for (int i = first; i <= last && count < most; i++) {
-      count += lexicon.isDropped(post.words().get(i)) ? 0 : 1;
+  private Mention nearest(Mentions places, Mention at, BitSet used, Post post) {
+    if (places == null) {
+      return null;
     }
-    return count;
-  }
-
-  private Mention nearest(List<Mention> places, Mention at, BitSet used, Post post) {
     Mention best = null;
     int bestDistance = Integer.MAX_VALUE;
-    for (Mention one : places) {
-      if (post.sentence()[one.first()] != post.sentence()[at.first()]) {
+    Stretch sentence = post.sentenceOf(at.first());
+    int first = Math.max(sentence.first(), post.layout().firstWithin(FARTHEST, at.first()));
+    int last = Math.min(sentence.last(), post.layout().lastWithin(FARTHEST, at.last()));
+    for (Mention one : places.around(first, last)) {
+      if (one.first() < sentence.first()) {
         continue;
       }
       boolean before = one.last() < at.first();
@@ -303,9 +293,9 @@ final class Sayings {
           || from >= to && one.first() != at.first()) {
         continue;
       }
-      int distance = from >= to ? 0 : meaning(post, from + 1, to, FARTHEST + 1);
+      int distance = from >= to ? 0 : post.layout().meaning(from + 1, to);
       if (distance > FARTHEST || distance >= bestDistance) {
-        continue; // before looking at what stands between, or long texts would take long
+        continue;
       }
       Post.Break strongest = from >= to ? Post.Break.NONE : post.strongest(from, to);
       boolean where = lexicon.isPart(one.name()) || lexicon.isPlace(one.name());
@@ -325,16 +315,11 @@ final class Sayings {
   /** Whether another thing begins to be spoken of between two words. */
   private boolean newSubject(int from, int to, Post post) {
     for (int i = from + 1; i <= to; i++) {
-      int at = i;
       if (post.breaks().get(i) != Post.Break.NONE
-          && (SUBJECTS.contains(post.words().get(i).plain())
-              || i + 1 < to && SUBJECTS.contains(post.words().get(i + 1).plain())
-              || post.mentions().stream()
-                  .anyMatch(
-                      one ->
-                          lexicon.isPart(one.name())
-                              && (one.first() == at || one.first() == at + 1)
-                              && one.last() < to))) {
+          && (post.lists().has("subjects", post.words().get(i).plain())
+              || i + 1 < to && post.lists().has("subjects", post.words().get(i + 1).plain())
+              || post.mentions().from(i, i + 1).stream()
+                  .anyMatch(one -> lexicon.isPart(one.name()) && one.last() < to))) {
         return true;
       }
     }
@@ -343,21 +328,20 @@ final class Sayings {
 
   /** Whether "it" may mean this part: named in the last sentence before that names any. */
   private boolean isTopic(String part, Mention at, Post post) {
-    List<Mention> beside = post.mentionsInClause(post.clause()[at.first()]);
-    if (beside.stream().anyMatch(one -> lexicon.isPart(one.name()))) {
+    Stretch clause = post.clauseOf(at.first());
+    if (!parts(post, clause.first(), clause.last(), Integer.MAX_VALUE).isEmpty()) {
       return false;
     }
     int sentence = post.sentence()[at.first()];
-    Mention last = null;
-    for (Mention one : post.mentions(sentence - 2, sentence)) {
-      if (one.last() < at.first() && lexicon.isPart(one.name())) {
-        boolean later =
-            last == null || post.sentence()[one.first()] > post.sentence()[last.first()];
-        boolean same = last != null && !later && one.name().equals(part);
-        last = later || same || !last.name().equals(part) ? one : last;
+    for (int one = sentence; one >= Math.max(0, sentence - 2); one--) {
+      int from = Layout.firstOf(one, post.sentence());
+      int to = Math.min(at.first(), Layout.firstOf(one + 1, post.sentence())) - 1;
+      List<String> named = parts(post, from, to, at.first());
+      if (!named.isEmpty()) {
+        return named.contains(part);
       }
     }
-    return last != null && last.name().equals(part);
+    return false;
   }
 
   /** A complaint does not reach past another piece: "band is fine, straps dig in". */
@@ -370,28 +354,42 @@ final class Sayings {
     Mention part =
         match.said().stream().filter(one -> lexicon.isPart(one.name())).findFirst().orElse(null);
     int head = match.head();
-    int sentence = post.sentence()[head];
-    for (Mention other : post.mentions(sentence, sentence)) {
-      if (!lexicon.isPart(other.name())
-          || named.contains(other.name())
-          || match.said().stream().anyMatch(one -> one.covers(other.first()))) {
+    Stretch clause = post.clauseOf(head);
+    for (String other : lexicon.parts()) {
+      if (named.contains(other)) {
         continue;
       }
-      if (part != null) {
-        boolean between = part.last() < other.first() && other.last() < head;
-        boolean subject =
-            part.first() > head
-                && other.last() < head
-                && post.clause()[other.first()] == post.clause()[head];
-        if (between || subject) {
+      Mentions all = post.mentions().named(other);
+      if (part == null) {
+        if (!own.contains(other)
+            && !own.isEmpty()
+            && isNamed(all, clause.first(), clause.last(), Integer.MAX_VALUE, match)) {
           return true;
         }
-      } else if (!own.contains(other.name())
-          && !own.isEmpty()
-          && post.clause()[other.first()] == post.clause()[head]) {
+      } else if (isNamed(all, part.last() + 1, head - 1, head, match)
+          || part.first() > head && isNamed(all, clause.first(), head - 1, head, match)) {
         return true;
       }
     }
     return false;
+  }
+
+  /** Whether a piece is named from one word to another, before a word and outside of a match. */
+  private static boolean isNamed(Mentions piece, int from, int to, int before, Match match) {
+    return piece.from(from, to).stream()
+        .anyMatch(
+            one ->
+                one.last() < before
+                    && match.said().stream().noneMatch(said -> said.covers(one.first())));
+  }
+
+  /** The pieces of the garment named from one word to another and ending before a word. */
+  private List<String> parts(Post post, int from, int to, int before) {
+    return lexicon.parts().stream()
+        .filter(
+            one ->
+                post.mentions().named(one).from(from, to).stream()
+                    .anyMatch(place -> place.last() < before))
+        .toList();
   }
 }

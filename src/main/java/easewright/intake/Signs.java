@@ -7,6 +7,8 @@ import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -22,44 +24,40 @@ final class Signs {
   private static final double MOST_AMOUNT_MM = 250;
   private static final int FARTHEST_AMOUNT = 10;
   private static final int FARTHEST_NEXT = 16;
-  private static final Set<String> IT =
-      Set.of("it", "its", "it's", "they", "pinned", "that", "i'd");
-  private static final Map<String, String> PLACES =
-      Map.of(
-          "strap",
-          "strap",
-          "neckline",
-          "neckline",
-          "armhole",
-          "armhole",
-          "band",
-          "underband",
-          "middle",
-          "centre-front",
-          "rib",
-          "underband",
-          "upper back",
-          "back");
+
+  /** Words of the longest amount: "a couple of inches and three quarters". */
+  private static final int LONGEST_AMOUNT = 16;
+
+  /** Names of cues. */
+  private static final Set<String> SIDES = Set.of("left", "right", "both");
+
+  private static final Set<String> DEGREES = Set.of("slight", "strong");
 
   private final Map<String, SignEntry> catalog;
   private final Map<String, List<String>> rather;
+  private final Map<String, String> places;
   private final Lexicon lexicon;
-  private final Polarity polarity;
-  private final Cleared cleared;
+  private final DeniedComplaints denied;
 
   Signs(Map<String, SignEntry> catalog, EverydayWords words, Lexicon lexicon) {
     this.catalog = catalog;
     this.rather = words.rather();
+    this.places = lexicon.lists().pairs("places of signs");
     this.lexicon = lexicon;
-    this.polarity = new Polarity(lexicon);
-    this.cleared = new Cleared(words, lexicon, polarity);
+    this.denied = new DeniedComplaints(words, lexicon);
   }
 
   List<SignRead> in(Post post, List<Match> said, List<Match> denying, List<Amount> amounts) {
     Map<String, SignRead> found = new LinkedHashMap<>();
+    Map<Integer, Set<String>> bySentence = new HashMap<>();
+    said.forEach(
+        one ->
+            bySentence
+                .computeIfAbsent(post.sentence()[one.head()], any -> new HashSet<>())
+                .add(one.saying().of()));
     for (Match match : said) {
       Deadline.check();
-      if (!isOnlyHow(match, said, post)) {
+      if (!isOnlyHow(match, bySentence, post)) {
         add(found, match, meant(match, post), post, amounts, said);
       }
     }
@@ -73,7 +71,7 @@ final class Signs {
           amounts,
           said);
     }
-    cleared
+    denied
         .saidToBeFine(post, said)
         .forEach(
             (id, span) -> {
@@ -82,10 +80,10 @@ final class Signs {
                 found.put(id, cleared(id, "fine", span));
               }
             });
-    cleared
+    denied
         .saidToBeSafe(post)
         .forEach((id, span) -> found.putIfAbsent(id, cleared(id, "said to be so", span)));
-    cleared
+    denied
         .saidNotToBe(post)
         .forEach((id, span) -> found.putIfAbsent(id, cleared(id, "nothing of the kind", span)));
     return new ArrayList<>(found.values());
@@ -99,7 +97,7 @@ final class Signs {
 
   /** Whether a plain "no" takes away what was found. */
   boolean isDenied(Match match, Post post) {
-    return polarity.isDenied(match, post);
+    return Polarity.isDenied(match, post);
   }
 
   /** Adds dangers that readers found; what was read as present stays as it is. */
@@ -125,17 +123,14 @@ final class Signs {
   }
 
   /** Whether another sign of the same sentence says it better. */
-  private boolean isOnlyHow(Match match, List<Match> said, Post post) {
-    return said.stream()
-        .anyMatch(
-            other ->
-                rather.getOrDefault(other.saying().of(), List.of()).contains(match.saying().of())
-                    && post.sentence()[other.head()] == post.sentence()[match.head()]);
+  private boolean isOnlyHow(Match match, Map<Integer, Set<String>> bySentence, Post post) {
+    return bySentence.get(post.sentence()[match.head()]).stream()
+        .anyMatch(other -> rather.getOrDefault(other, List.of()).contains(match.saying().of()));
   }
 
   /** A red flag counts however it is asked: only a plain "no" takes it away. */
   private Meant meant(Match match, Post post) {
-    Meant meant = polarity.of(match, post);
+    Meant meant = Polarity.of(match, post);
     SignEntry sign = catalog.get(match.saying().of());
     return isFeared(match, meant, sign, post) ? Meant.SO : meant;
   }
@@ -143,7 +138,7 @@ final class Signs {
   private boolean isFeared(Match match, Meant meant, SignEntry sign, Post post) {
     return meant == Meant.NEITHER
         && sign.redFlag()
-        && !polarity.isDenied(match, post)
+        && !Polarity.isDenied(match, post)
         && !match.saying().denies();
   }
 
@@ -170,27 +165,30 @@ final class Signs {
   }
 
   /** A length is told of the sign it stands nearest to, and of no other. */
-  private List<Amount> free(List<Amount> amounts, Match match, List<Match> said, Post post) {
-    Span own = post.span(match.first(), match.last());
-    return amounts.stream()
-        .filter(
-            one ->
-                said.stream()
-                    .filter(other -> !other.saying().of().equals(match.saying().of()))
-                    .filter(other -> catalog.get(other.saying().of()).amount() != null)
-                    .filter(other -> isTold(one, other, post))
-                    .map(other -> post.span(other.first(), other.last()))
-                    .noneMatch(
-                        other ->
-                            Whereabouts.wordsBetween(post, one.span(), other)
-                                < Whereabouts.wordsBetween(post, one.span(), own)))
-        .toList();
+  private boolean isFree(Amount amount, Match match, List<Match> said, Post post) {
+    int own = distance(amount, match, post);
+    return said.stream()
+        .filter(other -> isWithin(other, amount, own, post))
+        .filter(other -> !other.saying().of().equals(match.saying().of()))
+        .filter(other -> catalog.get(other.saying().of()).amount() != null)
+        .filter(other -> distance(amount, other, post) < own)
+        .noneMatch(other -> isTold(amount, other, post));
+  }
+
+  /** Whether a sign may be nearer to a length than so many words; looks at its ends only. */
+  private static boolean isWithin(Match sign, Amount amount, int words, Post post) {
+    int at = Whereabouts.wordAt(post, amount.span().from());
+    return sign.first() <= at + words + LONGEST_AMOUNT && sign.last() >= at - words - 1;
+  }
+
+  private static int distance(Amount amount, Match sign, Post post) {
+    return Whereabouts.wordsBetween(post, amount.span(), post.span(sign.first(), sign.last()));
   }
 
   /** A sign denied, or spoken of in another sentence, takes no length from one that is there. */
   private boolean isTold(Amount amount, Match sign, Post post) {
     return Lengths.sentenceOf(amount, post) == post.sentence()[sign.head()]
-        && !polarity.isDenied(sign, post);
+        && !Polarity.isDenied(sign, post);
   }
 
   private SignRead sign(
@@ -202,12 +200,10 @@ final class Signs {
         present ? place(entry, match, post) : null,
         entry.sided() ? side(match, post) : null,
         present ? degree(match, post) : null,
-        present && entry.amount() != null
-            ? amount(match, post, free(amounts, match, said, post))
-            : null,
+        present && entry.amount() != null ? amount(match, post, amounts, said) : null,
         match.saying().phrase(),
         post.span(match.first(), match.last()),
-        polarity.of(match, post) == Meant.NEITHER ? FEARED : match.confidence());
+        Polarity.of(match, post) == Meant.NEITHER ? FEARED : match.confidence());
   }
 
   private static SignRead cleared(String id, String because, Span span) {
@@ -219,9 +215,8 @@ final class Signs {
       return null;
     }
     List<String> named =
-        post.mentions().stream()
-            .filter(one -> post.clause()[one.first()] == post.clause()[match.head()])
-            .map(one -> PLACES.getOrDefault(one.name(), one.name().replace(' ', '-')))
+        post.mentionsInClause(post.clause()[match.head()]).stream()
+            .map(one -> places.getOrDefault(one.name(), one.name().replace(' ', '-')))
             .filter(sign.where()::contains)
             .filter(place -> !sign.id().contains(place))
             .distinct()
@@ -231,9 +226,8 @@ final class Signs {
 
   private static String side(Match match, Post post) {
     List<String> sides =
-        post.cues().stream()
-            .filter(cue -> List.of("left", "right", "both").contains(cue.name()))
-            .filter(cue -> post.clause()[cue.first()] == post.clause()[match.head()])
+        post.cuesInClause(match.head()).stream()
+            .filter(cue -> SIDES.contains(cue.name()))
             .map(Mention::name)
             .distinct()
             .toList();
@@ -243,9 +237,8 @@ final class Signs {
   }
 
   private static String degree(Match match, Post post) {
-    return post.cues().stream()
-        .filter(cue -> List.of("slight", "strong").contains(cue.name()))
-        .filter(cue -> post.clause()[cue.first()] == post.clause()[match.head()])
+    return post.cuesInClause(match.head()).stream()
+        .filter(cue -> DEGREES.contains(cue.name()))
         .filter(cue -> cue.first() >= match.first() - 4 && cue.last() <= match.last() + 4)
         .map(Mention::name)
         .findFirst()
@@ -253,36 +246,48 @@ final class Signs {
   }
 
   /** The nearest length of the sentence, else that of the next one if it says "it" of the sign. */
-  private String amount(Match match, Post post, List<Amount> amounts) {
+  private String amount(Match match, Post post, List<Amount> amounts, List<Match> said) {
     int sentence = post.sentence()[match.head()];
-    return nearest(match, post, amounts, sentence, FARTHEST_AMOUNT)
+    return nearest(match, post, amounts, said, sentence, FARTHEST_AMOUNT)
         .or(
             () ->
                 saysMoreOfIt(sentence + 1, post)
-                    ? nearest(match, post, amounts, sentence + 1, FARTHEST_NEXT)
+                    ? nearest(match, post, amounts, said, sentence + 1, FARTHEST_NEXT)
                     : Optional.empty())
+        .map(one -> inAll(one, match, post))
         .map(one -> one.text("mm"))
         .orElse(null);
   }
 
-  private static Optional<Amount> nearest(
-      Match match, Post post, List<Amount> amounts, int sentence, int farthest) {
-    Span span = post.span(match.first(), match.last());
+  /** "A 1 cm pinch on each side" takes up 2 cm of a piece that has no sides of its own. */
+  private Amount inAll(Amount amount, Match match, Post post) {
+    boolean pinched = false;
+    Stretch clause = post.clauseOf(Whereabouts.wordAt(post, amount.span().from()));
+    for (int i = clause.first(); i <= clause.last(); i++) {
+      pinched |= post.lists().has("pinched", post.words().get(i).plain());
+    }
+    boolean whole = !catalog.get(match.saying().of()).sided();
+    return whole && pinched && amount.isPerSide(post) ? amount.doubled() : amount;
+  }
+
+  private Optional<Amount> nearest(
+      Match match, Post post, List<Amount> amounts, List<Match> said, int sentence, int farthest) {
     return amounts.stream()
         .filter(Amount::isLength)
-        .filter(one -> one.quantity("mm").map(q -> q.length().mm()).orElse(1e9) <= MOST_AMOUNT_MM)
         .filter(one -> Lengths.sentenceOf(one, post) == sentence)
-        .filter(one -> Whereabouts.wordsBetween(post, one.span(), span) <= farthest)
-        .min(Comparator.comparingInt(one -> Whereabouts.wordsBetween(post, one.span(), span)));
+        .filter(one -> distance(one, match, post) <= farthest)
+        .filter(one -> one.quantity("mm").map(q -> q.length().mm()).orElse(1e9) <= MOST_AMOUNT_MM)
+        .filter(one -> isFree(one, match, said, post))
+        .min(Comparator.comparingInt(one -> distance(one, match, post)));
   }
 
   private boolean saysMoreOfIt(int sentence, Post post) {
-    boolean other =
-        post.mentions().stream()
-            .anyMatch(
-                one -> post.sentence()[one.first()] == sentence && lexicon.isPart(one.name()));
-    for (int i = 0; i < post.words().size() && !other; i++) {
-      if (post.sentence()[i] == sentence && IT.contains(post.words().get(i).plain())) {
+    if (post.mentions(sentence, sentence).stream().anyMatch(one -> lexicon.isPart(one.name()))) {
+      return false;
+    }
+    int to = Layout.firstOf(sentence + 1, post.sentence());
+    for (int i = Layout.firstOf(sentence, post.sentence()); i < to; i++) {
+      if (post.lists().has("more of it", post.words().get(i).plain())) {
         return true;
       }
     }

@@ -26,8 +26,6 @@ final class Sizes {
       Pattern.compile(
           "(?<![\\p{L}\\d])(?<!needle )(?<!shoe )(?<!dress )(?:(?:pattern )?size|sz)[ :]{1,2}(?:uk |us |eu |au )?(?<number>\\d{1,2})(?![\\p{L}\\d/]|[.,]\\d)(?! ?(?:needle|shoe|feet|foot|hook|font|jeans|dress|trousers))",
           Pattern.CASE_INSENSITIVE);
-  private static final Map<String, String> WORDS =
-      Map.of("SMALL", "S", "MEDIUM", "M", "LARGE", "L", "EXTRA SMALL", "XS", "EXTRA LARGE", "XL");
 
   /** Kilometres, grams, hours and degrees are written like cups. */
   private static final String UNITS_TOO = "khgfc";
@@ -42,9 +40,11 @@ final class Sizes {
   private static final int CUT_AFTER = 2;
 
   private final Phrases cut;
+  private final Map<String, String> letters;
 
-  Sizes(EverydayWords words, Speech speech) {
-    this.cut = new Phrases(speech, 3);
+  Sizes(EverydayWords words, Lexicon lexicon) {
+    this.letters = lexicon.lists().pairs("sizes in words");
+    this.cut = new Phrases(lexicon.speech(), 3);
     words.cues().get("cut").forEach(phrase -> cut.add("cut", phrase));
   }
 
@@ -70,7 +70,7 @@ final class Sizes {
           letter.group("short") != null ? "short" : letter.group("word") != null ? "word" : "first";
       String size = letter.group(name).toUpperCase(Locale.ROOT);
       Span span = new Span(letter.start(name), letter.end(name));
-      sizes.add(new Size(WORDS.getOrDefault(size, size), span, true));
+      sizes.add(new Size(letters.getOrDefault(size, size), span, true));
     }
     Matcher number = NUMBER.matcher(text);
     while (number.find()) {

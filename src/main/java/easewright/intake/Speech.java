@@ -26,30 +26,7 @@ final class Speech {
   private static final NormalizeCharMap SIGNS = signs();
   private static final Pattern DRAWN_OUT = Pattern.compile("(\\p{L})\\1{2,}");
 
-  /** Words whose ending tells them from another: a lining is no line, sores are more than sore. */
-  private static final Map<String, String> KEPT =
-      Map.of(
-          "lining",
-          "lining",
-          "linings",
-          "lining",
-          "lateral",
-          "lateral",
-          "laterally",
-          "lateral",
-          "sores",
-          "sores",
-          "pants",
-          "pants",
-          "tights",
-          "tights",
-          "shorts",
-          "shorts",
-          "later",
-          "later",
-          "gathers",
-          "gather");
-
+  private final Map<String, String> kept;
   private final Analyzer analyzer =
       new Analyzer() {
         @Override
@@ -65,6 +42,10 @@ final class Speech {
           return new MappingCharFilter(SIGNS, reader);
         }
       };
+
+  Speech(WordLists lists) {
+    this.kept = lists.pairs("kept endings");
+  }
 
   /** The words of a text, in order. */
   List<Word> words(String text) {
@@ -86,14 +67,14 @@ final class Speech {
   }
 
   /** The stem of one word already in lower case. */
-  static String stem(String plain) {
+  String stem(String plain) {
     return stem(new EnglishStemmer(), plain);
   }
 
-  private static String stem(EnglishStemmer stemmer, String plain) {
-    String kept = KEPT.get(plain);
-    if (kept != null) {
-      return kept;
+  private String stem(EnglishStemmer stemmer, String plain) {
+    String own = kept.get(plain);
+    if (own != null) {
+      return own;
     }
     stemmer.setCurrent(plain);
     stemmer.stem();

@@ -21,7 +21,7 @@ final class Unread {
 
   List<NotUnderstood> in(
       Post post,
-      Map<String, List<Mention>> elements,
+      Map<String, Mentions> elements,
       List<Match> said,
       List<Match> suspected,
       List<ChangeRead> earlier) {
@@ -38,10 +38,7 @@ final class Unread {
       if (isOfTheGarment(post, first, end) && read.stream().noneMatch(span::touches)) {
         int from = first;
         List<Mention> here =
-            elements.values().stream()
-                .flatMap(List::stream)
-                .filter(one -> from <= one.first() && one.first() < end)
-                .toList();
+            elements.values().stream().flatMap(all -> all.from(from, end - 1).stream()).toList();
         found.add(new NotUnderstood(span, likeness.likest(here, MOST_PERHAPS)));
       }
       first = end;
@@ -51,11 +48,7 @@ final class Unread {
 
   /** It names a piece and says something of it. */
   private boolean isOfTheGarment(Post post, int first, int end) {
-    List<String> named =
-        post.mentions().stream()
-            .filter(one -> first <= one.first() && one.first() < end)
-            .map(Mention::name)
-            .toList();
+    List<String> named = post.mentions().from(first, end - 1).stream().map(Mention::name).toList();
     return named.stream().anyMatch(lexicon::isPart) && named.stream().anyMatch(lexicon::isIdea);
   }
 }

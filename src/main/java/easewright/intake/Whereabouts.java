@@ -35,29 +35,17 @@ final class Whereabouts {
 
   /** The first word of the same clause; clauses end at a pause, a turn or an "and". */
   static int clauseStart(Post post, int word) {
-    int from = word;
-    while (from > 0 && post.clause()[from - 1] == post.clause()[word]) {
-      from--;
-    }
-    return from;
+    return post.clauseOf(word).first();
   }
 
   /** The last word of the same clause. */
   static int clauseEnd(Post post, int word) {
-    int to = word;
-    while (to + 1 < post.words().size() && post.clause()[to + 1] == post.clause()[word]) {
-      to++;
-    }
-    return to;
+    return post.clauseOf(word).last();
   }
 
   /** The last word of the same sentence. */
   static int sentenceEnd(Post post, int word) {
-    int to = word;
-    while (to + 1 < post.words().size() && post.sentence()[to + 1] == post.sentence()[word]) {
-      to++;
-    }
-    return to;
+    return post.sentenceOf(word).last();
   }
 
   /** Whether the sentence of this word ends in a question mark. */

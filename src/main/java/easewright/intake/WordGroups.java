@@ -32,12 +32,8 @@ final class WordGroups {
   static final String NO_DENIAL = "?";
   static final String DENIAL = "-";
 
-  private static final Set<String> NUMBER_WORDS =
-      Set.of(
-          "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelv",
-          "twenti", "thirti");
-
   private final Speech speech;
+  private final WordLists lists;
   private final Map<String, String> same;
   private final Map<String, List<Phrase>> byFirst = new HashMap<>();
 
@@ -57,7 +53,8 @@ final class WordGroups {
     }
   }
 
-  WordGroups(DangerWords words, Speech speech) {
+  WordGroups(DangerWords words, Speech speech, WordLists lists) {
+    this.lists = lists;
     this.speech = speech;
     this.same = words.same();
     words
@@ -119,7 +116,7 @@ final class WordGroups {
   private String key(Word word) {
     String plain = word.plain().replace("'", "");
     String meant = same.getOrDefault(plain, plain);
-    return meant.equals(word.plain()) ? word.stem() : Speech.stem(meant);
+    return meant.equals(word.plain()) ? word.stem() : speech.stem(meant);
   }
 
   /**
@@ -239,7 +236,7 @@ final class WordGroups {
     return true;
   }
 
-  private static boolean isNumber(String key) {
-    return Character.isDigit(key.charAt(0)) || NUMBER_WORDS.contains(key);
+  private boolean isNumber(String key) {
+    return Character.isDigit(key.charAt(0)) || lists.has("stems of numbers", key);
   }
 }

@@ -5,14 +5,12 @@ import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /**
  * Finds phrases word for word and in order. A piece of the garment may be named by any of its
  * names, or by "it" and "them" where it was the last one named; a denial by any denial.
  */
 final class Wordings {
-  private static final Set<String> PARTICLES = Set.of("in", "out", "up", "down", "off", "apart");
 
   private static final double SURE = 0.9;
 
@@ -34,15 +32,15 @@ final class Wordings {
 
   private void add(String id, String phrase) {
     Post post = lexicon.read(phrase);
-    Ground ground = new Ground(post, List.of(), lexicon);
-    List<String> tokens = ground.phrase();
+    TokenizedPost tokenized = new TokenizedPost(post, List.of(), lexicon);
+    List<String> tokens = tokenized.phrase();
     if (!tokens.isEmpty()) {
       add(new Wording(new Saying(id, phrase, tokens, false), tokens));
     }
     // "took in the band" is also "took the band in"
     if (tokens.size() == 3
-        && PARTICLES.contains(tokens.get(1))
-        && tokens.get(2).startsWith(Ground.PART)) {
+        && post.lists().has("particles", tokens.get(1))
+        && tokens.get(2).startsWith(TokenizedPost.PART)) {
       List<String> turned = List.of(tokens.get(0), tokens.get(2), tokens.get(1));
       add(new Wording(new Saying(id, phrase, turned, false), turned));
     }
@@ -54,12 +52,12 @@ final class Wordings {
 
   /** Every phrase found, those whose words are all part of a fuller one left out. */
   List<Match> in(Post post, List<Amount> amounts) {
-    Ground ground = new Ground(post, amounts, lexicon);
+    TokenizedPost tokenized = new TokenizedPost(post, amounts, lexicon);
     List<Match> all = new ArrayList<>();
     for (int i = 0; i < post.words().size(); i++) {
-      for (String token : ground.tokens(i)) {
+      for (String token : tokenized.tokens(i)) {
         for (Wording wording : byFirst.getOrDefault(token, List.of())) {
-          Match match = match(wording, ground, i);
+          Match match = match(wording, tokenized, i);
           if (match != null) {
             all.add(match);
           }
@@ -87,13 +85,14 @@ final class Wordings {
     return kept;
   }
 
-  private Match match(Wording wording, Ground ground, int first) {
+  private Match match(Wording wording, TokenizedPost tokenized, int first) {
     List<Mention> said = new ArrayList<>();
     int at = first;
     for (String token : wording.tokens()) {
-      boolean afterNo = !said.isEmpty() && said.get(said.size() - 1).name().equals("=" + Ground.NO);
+      boolean afterNo =
+          !said.isEmpty() && said.get(said.size() - 1).name().equals("=" + TokenizedPost.NO);
       int most = afterNo ? Math.min(1, mostBetween) : mostBetween;
-      Mention here = said.isEmpty() ? ground.at(token, at) : next(token, ground, at, most);
+      Mention here = said.isEmpty() ? tokenized.at(token, at) : next(token, tokenized, at, most);
       if (here == null) {
         return null;
       }
@@ -103,17 +102,17 @@ final class Wordings {
     return new Match(wording.saying(), said, said, said.size(), SURE);
   }
 
-  private static Mention next(String token, Ground ground, int from, int most) {
+  private static Mention next(String token, TokenizedPost tokenized, int from, int most) {
     int between = 0;
-    for (int i = from; i < ground.size() && between <= most && ground.goesOn(i); i++) {
-      Mention here = ground.at(token, i);
+    for (int i = from; i < tokenized.size() && between <= most && tokenized.goesOn(i); i++) {
+      Mention here = tokenized.at(token, i);
       if (here != null) {
         return here;
       }
-      if (ground.isOther(i)) {
+      if (tokenized.isOther(i)) {
         return null;
       }
-      between += ground.isSkipped(i) ? 0 : 1;
+      between += tokenized.isSkipped(i) ? 0 : 1;
     }
     return null;
   }

@@ -31,6 +31,7 @@ import java.util.Map;
  * @param so sign id to more ways of saying it than the catalog's phrases
  * @param notSo sign id to ways of saying that it is not so
  * @param danger how dangers to health are told of
+ * @param reader name of a list to the small words that reading goes by
  */
 public record EverydayWords(
     Map<String, List<String>> parts,
@@ -54,10 +55,12 @@ public record EverydayWords(
     Map<String, List<String>> beliefs,
     Map<String, List<String>> so,
     @JsonProperty("not so") Map<String, List<String>> notSo,
-    DangerWords danger) {
+    DangerWords danger,
+    Map<String, List<String>> reader) {
 
   public EverydayWords {
     so = so == null ? Map.of() : so;
     notSo = notSo == null ? Map.of() : notSo;
+    reader = reader == null ? Map.of() : reader;
   }
 }

@@ -2,30 +2,40 @@ package easewright.fuzz;
 
 import static org.junit.jupiter.api.Assertions.fail;
 
+import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
-import java.lang.management.ThreadMXBean;
 import java.util.function.Consumer;
+import java.util.function.LongSupplier;
 
 /**
- * Whether time grows no faster than the text. A text four times as long takes four times as long
- * where time is linear and sixteen times where it is quadratic; eight lies between.
+ * Checks that work grows no faster than the text. A text four times as long takes four times the
+ * work where work is linear and sixteen times where it is quadratic.
+ *
+ * <p>Ordinary tests count the bytes that reading allocates, which are the same on every machine.
+ * They miss a loop that allocates nothing; so fuzzing (JAZZER_FUZZ) also takes the CPU time.
  */
 public final class LinearTime {
-  private static final ThreadMXBean THREADS = ManagementFactory.getThreadMXBean();
-  private static final double MOST_RATIO = 8;
+  private static final ThreadMXBean THREADS = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+  private static final boolean FUZZING = System.getenv("JAZZER_FUZZ") != null;
 
-  /**
-   * What takes less harms nobody and cannot be told from noise. While searching, the fuzzer's own
-   * counting makes everything some ten times as slow.
-   */
-  private static final long FLOOR_NANOS =
-      System.getenv("JAZZER_FUZZ") == null ? 200_000_000 : 2_000_000_000;
+  /** Between four and sixteen, with room for lists that double their arrays as they grow. */
+  private static final double MOST_RATIO_OF_BYTES = 5.8;
+
+  /** Below this, fixed costs hide how work grows. */
+  private static final long FLOOR_BYTES = 2_000_000;
+
+  private static final double MOST_RATIO_OF_TIME = 8;
+
+  /** The fuzzer's own counting makes everything some ten times as slow. */
+  private static final long FLOOR_NANOS = 2_000_000_000;
+
+  private static final int RUNS = 12;
 
   private LinearTime() {}
 
   /**
-   * Fails when reading the text, repeated up to a length, takes over eight times as long as reading
-   * a quarter of that.
+   * Fails when reading the text, repeated up to a length, takes much more than four times the work
+   * of reading a quarter of that.
    *
    * @param longest as many characters as the service takes
    */
@@ -33,31 +43,39 @@ public final class LinearTime {
     if (text.isEmpty() || text.length() > longest / 4) {
       return;
     }
-    int times = longest / 4 / text.length();
-    String once = text.repeat(times);
+    String once = text.repeat(longest / 4 / text.length());
+    compare(once, reading, THREADS::getCurrentThreadAllocatedBytes, FLOOR_BYTES, "bytes");
+    if (FUZZING) {
+      compare(once, reading, THREADS::getCurrentThreadCpuTime, FLOOR_NANOS, "ns");
+    }
+  }
+
+  /** The least of many runs is what the text costs; the rest is the machine's. */
+  private static void compare(
+      String once, Consumer<String> reading, LongSupplier meter, long floor, String unit) {
+    double most = unit.equals("ns") ? MOST_RATIO_OF_TIME : MOST_RATIO_OF_BYTES;
     String fourfold = once.repeat(4);
-    long large = nanos(fourfold, reading);
+    long large = cost(fourfold, reading, meter);
     long small = Long.MAX_VALUE;
-    // The least of many runs is what the text costs; the rest is the machine's.
-    for (int run = 0; run < 12; run++) {
-      if (large < FLOOR_NANOS) {
+    for (int run = 0; run < RUNS; run++) {
+      if (large < floor) {
         return;
       }
-      small = Math.min(small, nanos(once, reading));
-      large = Math.min(large, nanos(fourfold, reading));
-      if (large < MOST_RATIO * small) {
+      small = Math.min(small, cost(once, reading, meter));
+      large = Math.min(large, cost(fourfold, reading, meter));
+      if (large < most * small) {
         return;
       }
     }
     fail(
-        "%d characters take %d µs, four times as many %d µs"
-            .formatted(once.length(), small / 1000, large / 1000));
+        "%d characters take %d %s, four times as many %d"
+            .formatted(once.length(), small, unit, large));
   }
 
-  /** Of this thread alone, so that a busy machine counts for little. */
-  private static long nanos(String text, Consumer<String> reading) {
-    long start = THREADS.getCurrentThreadCpuTime();
+  /** Of this thread alone, so that other threads count for nothing. */
+  private static long cost(String text, Consumer<String> reading, LongSupplier meter) {
+    long start = meter.getAsLong();
     reading.accept(text);
-    return THREADS.getCurrentThreadCpuTime() - start;
+    return meter.getAsLong() - start;
   }
 }

@@ -33,7 +33,7 @@ class LengthsTest {
         "I'm 41 in the bust and 36 under it.                 | 41 in     | 36 in",
         "I'm 5'4\", bust 36, underbust 31.                   | 36 in     | 31 in",
         "bust 940 mm, under the bust 760 mm.                 | 940 mm    | 760 mm",
-        "bust 38-39 inches, underbust 33.                    | 38 in     | 33 in",
+        "bust 38-39 inches, underbust 33.                    | 38.5 in   | 33 in",
         "Bust 38 inches but the ribs are 83 cm.              | 38 in     | 83 cm"
       })
   void bust_and_underbust_are_read_in_any_order(String text, String bust, String under) {

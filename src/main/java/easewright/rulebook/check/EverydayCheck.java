@@ -51,18 +51,29 @@ final class EverydayCheck {
       keys(file, "measurements", "measurement", words.measurements());
       keys(file, "replies", "reply", REPLIES);
       keys(file, "cues", "cue", words.cues());
+      keys(file, "reader", "list of the reader", words.readerLists());
     }
-    Set<String> cues = said("cues");
-    words.cues().stream()
-        .filter(cue -> !cues.contains(cue))
-        .forEach(
-            cue ->
-                problems.add(
-                    new BookProblem(
-                        "everyday",
-                        0,
-                        "The cue \"" + cue + "\" is missing, and the reader of posts needs it.",
-                        "Write it again under cues.")));
+    mustBeSaid("cues", "cue", words.cues());
+    mustBeSaid("reader", "list", words.readerLists());
+  }
+
+  /** Names of a section that reading cannot do without. */
+  private void mustBeSaid(String section, String kind, Set<String> needed) {
+    Set<String> said = said(section);
+    needed.stream()
+        .filter(one -> !said.contains(one))
+        .map(
+            one ->
+                new BookProblem(
+                    "everyday",
+                    0,
+                    "The "
+                        + kind
+                        + " \""
+                        + one
+                        + "\" is missing, and the reader of posts needs it.",
+                    "Write it again under " + section + "."))
+        .forEach(problems::add);
   }
 
   /** The names under these sections of any file. */

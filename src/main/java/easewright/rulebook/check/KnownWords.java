@@ -16,6 +16,7 @@ import java.util.Set;
  * @param parameters ids of the parameters the computing itself needs
  * @param sentences keys of the sentences of {@code wording.yaml} the code says
  * @param cues names of the cues the reader of posts acts on
+ * @param readerLists names of the lists of small words the reader of posts goes by
  */
 public record KnownWords(
     Set<String> circumstances,
@@ -25,7 +26,8 @@ public record KnownWords(
     Map<String, List<String>> choices,
     Set<String> parameters,
     Set<String> sentences,
-    Set<String> cues) {
+    Set<String> cues,
+    Set<String> readerLists) {
 
   /** The outcomes of a change tried earlier. */
   public static final List<String> OUTCOMES = List.of("better", "same", "worse");
@@ -57,6 +59,7 @@ public record KnownWords(
         choices,
         own,
         compiledIn.wording().sentences().keySet(),
-        compiledIn.everyday().cues().keySet());
+        compiledIn.everyday().cues().keySet(),
+        compiledIn.everyday().reader().keySet());
   }
 }

@@ -1,47 +1,47 @@
 package easewright.intake;
 
 import easewright.rulebook.EverydayWords;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
 /** Finds complaints a wearer says she does not have, without naming each of them. */
-final class Cleared {
+final class DeniedComplaints {
   /** "It got stuck at my shoulders. Nothing pinches": no piece was spoken of. */
   private static final Set<String> OF_THE_BODY = Set.of("shoulder", "rib", "skin");
 
-  /** "I can breathe again once it is off", "only in sips": that clears nothing. */
-  private static final Set<String> LIMITS =
-      Set.of(
-          "only", "again", "once", "when", "if", "until", "till", "unless", "without", "after",
-          "off", "so", "long", "barely", "hardly", "except");
+  private static final Set<String> TURNING = Set.of("no", "might", "past", "hardly", "elsewhere");
+  private static final int REACH_OF_NO = 3;
+  private static final int FARTHEST_SUBJECT = 6;
+  private static final int FARTHEST_OBJECT = 4;
 
   private final Map<String, List<String>> fine;
   private final Map<String, List<String>> none;
   private final Lexicon lexicon;
-  private final Polarity polarity;
 
-  Cleared(EverydayWords words, Lexicon lexicon, Polarity polarity) {
+  DeniedComplaints(EverydayWords words, Lexicon lexicon) {
     this.fine = words.fine();
     this.none = words.none();
     this.lexicon = lexicon;
-    this.polarity = polarity;
   }
 
   /** "Nothing pinches", "no gaping": denied of the piece spoken of, else of the usual one. */
   Map<String, Span> saidNotToBe(Post post) {
     Map<String, Span> denied = new LinkedHashMap<>();
     for (Mention no : post.cues("no")) {
-      if (!polarity.isOfThing(no, post) || post.cueInClause("elsewhere", no.first())) {
+      if (!post.denials().isOfThing(no) || post.cueInClause("elsewhere", no.first())) {
         continue;
       }
       int sentence = post.sentence()[no.first()];
-      for (Mention idea : post.mentions(sentence, sentence)) {
+      int last = post.layout().lastWithin(Denials.REACH, no.last());
+      for (Mention idea : post.mentions().from(no.last() + 1, last)) {
         boolean inOneBreath = idea.last() - idea.first() < idea.words();
         if (none.containsKey(idea.name())
             && inOneBreath
-            && polarity.reaches(no, idea.first(), post)
+            && Polarity.reaches(no, idea.first(), post)
             && namesNoPiece(post.clause()[idea.first()], post)) {
           Span span = post.span(no.first(), idea.last());
           ofPieceSpokenOf(none.get(idea.name()), sentence, post)
@@ -65,18 +65,16 @@ final class Cleared {
   }
 
   private static boolean isPlain(Mention cue, Post post) {
-    int clause = post.clause()[cue.first()];
-    int last = Whereabouts.clauseEnd(post, cue.first());
-    for (int i = Whereabouts.clauseStart(post, cue.first()); i <= last; i++) {
-      if (!cue.covers(i) && LIMITS.contains(post.words().get(i).plain())) {
+    Stretch clause = post.clauseOf(cue.first());
+    for (int i = clause.first(); i <= clause.last(); i++) {
+      if (!cue.covers(i) && post.lists().has("limits", post.words().get(i).plain())) {
         return false;
       }
     }
     boolean turned =
-        post.cues().stream()
-            .filter(
-                one -> Set.of("no", "might", "past", "hardly", "elsewhere").contains(one.name()))
-            .anyMatch(one -> post.clause()[one.first()] == clause && !cue.covers(one.first()));
+        post.cuesInClause(cue.first()).stream()
+            .filter(one -> TURNING.contains(one.name()))
+            .anyMatch(one -> !cue.covers(one.first()));
     return !turned && !Whereabouts.isAsked(post, cue.first());
   }
 
@@ -87,17 +85,9 @@ final class Cleared {
 
   private List<String> ofPieceSpokenOf(List<String> ids, int sentence, Post post) {
     for (int spoken = sentence; spoken >= sentence - 1; spoken--) {
-      List<Mention> pieces =
-          post.mentions(spoken, spoken).stream()
-              .filter(one -> !OF_THE_BODY.contains(one.name()))
-              .toList();
-      List<String> own =
-          ids.stream()
-              .filter(
-                  id ->
-                      pieces.stream()
-                          .anyMatch(one -> fine.getOrDefault(one.name(), List.of()).contains(id)))
-              .toList();
+      int from = Layout.firstOf(spoken, post.sentence());
+      int to = Layout.firstOf(spoken + 1, post.sentence()) - 1;
+      List<String> own = ids.stream().filter(id -> isOfAPieceIn(from, to, id, post)).toList();
       if (!own.isEmpty()) {
         return own;
       }
@@ -105,27 +95,37 @@ final class Cleared {
     return ids.subList(0, 1);
   }
 
+  private boolean isOfAPieceIn(int from, int to, String id, Post post) {
+    return fine.entrySet().stream()
+        .filter(piece -> piece.getValue().contains(id) && !OF_THE_BODY.contains(piece.getKey()))
+        .anyMatch(piece -> !post.mentions().named(piece.getKey()).from(from, to).isEmpty());
+  }
+
   /** "Straps and cups are fine": what a wearer would complain of there is denied. */
   Map<String, Span> saidToBeFine(Post post, List<Match> said) {
     Map<String, Span> denied = new LinkedHashMap<>();
+    Map<Mention, List<Match>> tellingOf = new HashMap<>();
+    for (Match match : said) {
+      match
+          .said()
+          .forEach(one -> tellingOf.computeIfAbsent(one, any -> new ArrayList<>()).add(match));
+    }
     for (Mention cue : post.cues("fine")) {
       boolean no =
-          post.cues("no").stream()
+          post.cues("no").around(cue.first() - REACH_OF_NO, cue.first()).stream()
                   .anyMatch(
                       one ->
                           one.last() < cue.first()
-                              && cue.first() - one.last() <= 3
+                              && cue.first() - one.last() <= REACH_OF_NO
                               && post.clause()[one.first()] == post.clause()[cue.first()])
-              || post.cues("not a no").stream().anyMatch(one -> one.covers(cue.first()))
-              || post.cues("might").stream()
-                  .anyMatch(
-                      one ->
-                          one.last() < cue.first()
-                              && post.clause()[one.first()] == post.clause()[cue.first()]);
+              || post.cues("not a no").around(cue.first(), cue.first()).stream()
+                  .anyMatch(one -> one.covers(cue.first()))
+              || post.cues("might").from(post.clauseOf(cue.first()).first(), cue.first()).stream()
+                  .anyMatch(one -> one.last() < cue.first());
       if (no || post.cueInClause("elsewhere", cue.first())) {
         continue;
       }
-      for (Mention part : fineParts(cue, post, said)) {
+      for (Mention part : fineParts(cue, post, tellingOf)) {
         Span span =
             post.span(Math.min(part.first(), cue.first()), Math.max(part.last(), cue.last()));
         fine.getOrDefault(part.name(), List.of()).forEach(id -> denied.putIfAbsent(id, span));
@@ -134,21 +134,25 @@ final class Cleared {
     return denied;
   }
 
-  private List<Mention> fineParts(Mention cue, Post post, List<Match> said) {
-    return post.mentions().stream()
+  private List<Mention> fineParts(Mention cue, Post post, Map<Mention, List<Match>> tellingOf) {
+    return post
+        .mentions()
+        .around(cue.first() - FARTHEST_SUBJECT, cue.last() + FARTHEST_OBJECT)
+        .stream()
         .filter(one -> fine.containsKey(one.name()))
         .filter(one -> post.sentence()[one.first()] == post.sentence()[cue.first()])
         .filter(one -> isSubject(one, cue, post))
-        .filter(one -> said.stream().noneMatch(match -> hasTaken(match, one, cue, post)))
+        .filter(
+            one ->
+                tellingOf.getOrDefault(one, List.of()).stream()
+                    .noneMatch(match -> hasTaken(match, one, cue, post)))
         .toList();
   }
 
   /** "It rides up at the back, the straps are fine": the back is told of, and not as fine. */
   private static boolean hasTaken(Match match, Mention part, Mention cue, Post post) {
-    return match.said().contains(part)
-        && (post.clause()[match.head()] == post.clause()[cue.first()]
-            || part.last() < cue.first()
-                && post.strongest(part.last(), cue.first()) != Post.Break.NONE);
+    return post.clause()[match.head()] == post.clause()[cue.first()]
+        || part.last() < cue.first() && post.strongest(part.last(), cue.first()) != Post.Break.NONE;
   }
 
   private boolean isSubject(Mention part, Mention cue, Post post) {
@@ -158,20 +162,19 @@ final class Cleared {
           strongest == Post.Break.NONE
               || strongest.compareTo(Post.Break.PAUSE) <= 0
                   && onlyParts(part.last() + 1, cue.first(), post);
-      return list && cue.first() - part.last() <= 6;
+      return list && cue.first() - part.last() <= FARTHEST_SUBJECT;
     }
     return part.first() > cue.last()
-        && part.first() - cue.last() <= 4
+        && part.first() - cue.last() <= FARTHEST_OBJECT
         && post.words().get(cue.first()).plain().matches("no|happy|love|fine|good")
         && post.strongest(cue.last(), part.first()) == Post.Break.NONE
-        && post.cues("fine").stream()
-            .noneMatch(other -> other.first() > part.last() && other.first() - part.last() <= 3);
+        && post.cues("fine").from(part.last() + 1, part.last() + REACH_OF_NO).isEmpty();
   }
 
   private boolean onlyParts(int from, int to, Post post) {
     for (int i = from; i < to; i++) {
       int at = i;
-      boolean named = post.mentions().stream().anyMatch(one -> one.covers(at));
+      boolean named = post.mentions().around(at, at).stream().anyMatch(one -> one.covers(at));
       if (!named && !lexicon.isDropped(post.words().get(i))) {
         return false;
       }

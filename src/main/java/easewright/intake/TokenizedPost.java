@@ -4,34 +4,26 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 
 /**
- * A post, and the tokens each of its words may stand for: the piece of the garment it names, a
+ * A post with the tokens each of its words may stand for: the piece of the garment it names, a
  * denial, or its own stem.
  */
-final class Ground {
+final class TokenizedPost {
   static final String NO = "no";
   static final String PART = "part ";
-  private static final Set<String> SKIPPED =
-      Set.of(
-          "the", "a", "an", "my", "our", "her", "both", "each", "some", "of", "to", "is", "are",
-          "was", "were", "be", "being", "at", "on", "from", "for", "that", "this", "these");
-  private static final Set<String> PRONOUNS = Set.of("it", "them", "they", "those", "one", "both");
-
-  /** What the stemmer leaves apart. */
-  private static final Map<String, String> ONE_VERB =
-      Map.of("take", "took", "taken", "took", "make", "made", "sewn", "sew", "given", "gave");
 
   private final Post post;
+  private final Map<String, String> oneVerb;
   private final Mention[] parts;
   private final String[] topics;
   private final BitSet no = new BitSet();
   private final BitSet amounts = new BitSet();
   private final BitSet skipped = new BitSet();
 
-  Ground(Post post, List<Amount> amounts, Lexicon lexicon) {
+  TokenizedPost(Post post, List<Amount> amounts, Lexicon lexicon) {
     this.post = post;
+    this.oneVerb = post.lists().pairs("one verb");
     int size = post.words().size();
     this.parts = new Mention[size];
     this.topics = new String[size];
@@ -48,7 +40,7 @@ final class Ground {
       boolean near = last != null && post.sentence()[i] - post.sentence()[last.first()] <= 1;
       topics[i] = near ? last.name() : "";
       last = parts[i] == null ? last : parts[i];
-      skipped.set(i, SKIPPED.contains(post.words().get(i).plain()));
+      skipped.set(i, post.lists().has("small words", post.words().get(i).plain()));
     }
     post.cues("no").stream()
         .filter(one -> one.first() == one.last())
@@ -89,17 +81,17 @@ final class Ground {
       }
       return isPronoun(i) && name.equals(topics[i]) ? new Mention(name, i, i, 1) : null;
     }
-    boolean here = token.equals(NO) ? no.get(i) : word(post, i).equals(token);
+    boolean here = token.equals(NO) ? no.get(i) : word(i).equals(token);
     return here ? new Mention("=" + token, i, i, 1) : null;
   }
 
   private boolean isPronoun(int i) {
-    return PRONOUNS.contains(post.words().get(i).plain());
+    return post.lists().has("words for a piece", post.words().get(i).plain());
   }
 
   /** Every token this word may stand for. */
   List<String> tokens(int i) {
-    List<String> tokens = new ArrayList<>(List.of(word(post, i)));
+    List<String> tokens = new ArrayList<>(List.of(word(i)));
     if (parts[i] != null) {
       tokens.add(PART + parts[i].name());
     } else if (isPronoun(i)) {
@@ -121,14 +113,14 @@ final class Ground {
       } else if (no.get(i)) {
         tokens.add(NO);
       } else if (!isSkipped(i)) {
-        tokens.add(word(post, i));
+        tokens.add(word(i));
       }
     }
     return tokens;
   }
 
-  private static String word(Post post, int i) {
+  private String word(int i) {
     String stem = post.words().get(i).stem();
-    return ONE_VERB.getOrDefault(stem, stem);
+    return oneVerb.getOrDefault(stem, stem);
   }
 }

@@ -1,0 +1,53 @@
+package easewright.intake;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** Everyday words stand in {@code rules/everyday}, where a teacher can edit them. */
+class WordsInCodeTest {
+  /** Still in code: numbers in words, whose place in the list is their value. */
+  private static final Set<String> STILL_IN_CODE = Set.of("Numeral.java", "TimeSince.java");
+
+  /** A list of four words or more; shorter ones name cues, degrees, sides and outcomes. */
+  private static final Pattern WORD_LIST =
+      Pattern.compile("(?:Set|List|Map)\\s*\\.of\\(\\s*(?:\"[a-z' ]+\",?\\s*){4,}");
+
+  /** Names of cues, not words. */
+  private static final String CUES = "\"no\", \"might\", \"past\", \"hardly\", \"elsewhere\"";
+
+  @Test
+  void no_list_of_everyday_words_stands_in_the_code() throws IOException {
+    List<String> found = new ArrayList<>();
+    try (Stream<Path> files = Files.list(Path.of("src/main/java/easewright/intake"))) {
+      for (Path file : files.sorted().toList()) {
+        Matcher list = WORD_LIST.matcher(Files.readString(file));
+        while (list.find()) {
+          if (!STILL_IN_CODE.contains(file.getFileName().toString())
+              && !list.group().contains(CUES)) {
+            found.add(file.getFileName() + ": " + list.group());
+          }
+        }
+      }
+    }
+    assertEquals(List.of(), found);
+  }
+
+  @Test
+  void a_list_that_is_missing_or_malformed_is_named() {
+    WordLists lists = new WordLists(Map.of("kept", List.of("linings lining")));
+    assertThrows(IllegalArgumentException.class, () -> lists.has("turns", "but"));
+    assertThrows(IllegalArgumentException.class, () -> lists.pairs("kept"));
+  }
+}
