@@ -30,7 +30,8 @@ class ArchitectureTest {
   private static final Map<String, List<String>> KNOWS =
       Map.ofEntries(
           Map.entry("deadline", List.of()),
-          Map.entry("measure", List.of()),
+          Map.entry("wording", List.of()),
+          Map.entry("measure", List.of("wording")),
           Map.entry("naming", List.of()),
           Map.entry("layout", List.of("deadline")),
           Map.entry("cloth", List.of("measure")),
@@ -39,18 +40,36 @@ class ArchitectureTest {
           Map.entry("pattern", List.of("deadline", "measure", "cloth", "body", "size")),
           Map.entry(
               "rulebook",
-              List.of("deadline", "measure", "naming", "cloth", "body", "size", "pattern")),
+              List.of(
+                  "deadline", "measure", "naming", "cloth", "body", "size", "pattern", "wording")),
           Map.entry("handbook", List.of("rulebook")),
           Map.entry(
-              "diagnosis", List.of("measure", "cloth", "body", "size", "pattern", "rulebook")),
+              "diagnosis",
+              List.of("wording", "measure", "cloth", "body", "size", "pattern", "rulebook")),
           Map.entry("reply", List.of("diagnosis")),
           Map.entry("clinic", List.of("deadline", "diagnosis", "pattern")),
           Map.entry(
               "check",
-              List.of("measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis")),
+              List.of(
+                  "wording",
+                  "measure",
+                  "cloth",
+                  "body",
+                  "size",
+                  "pattern",
+                  "rulebook",
+                  "diagnosis")),
           Map.entry(
               "plan",
-              List.of("measure", "layout", "cloth", "size", "pattern", "rulebook", "diagnosis")));
+              List.of(
+                  "wording",
+                  "measure",
+                  "layout",
+                  "cloth",
+                  "size",
+                  "pattern",
+                  "rulebook",
+                  "diagnosis")));
 
   @Test
   void every_package_knows_only_those_below_it() {

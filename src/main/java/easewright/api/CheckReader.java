@@ -51,7 +51,7 @@ final class CheckReader {
         "label",
         "circumstances",
         "signs");
-    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known.plausibility());
     PatternReader pattern = pattern(root);
     String system = root.at("system").oneOf(names(SizeSystem.values()));
     String construction = root.at("construction").oneOf(names(Construction.values()));
@@ -103,7 +103,7 @@ final class CheckReader {
         "elastic",
         "circumstances",
         "signs");
-    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known.plausibility());
     Fitting fitting =
         fitting(
             root,
