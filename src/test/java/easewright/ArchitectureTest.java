@@ -38,7 +38,8 @@ class ArchitectureTest {
   private static final Map<String, Set<String>> KNOWS =
       Map.ofEntries(
           Map.entry("deadline", Set.of()),
-          Map.entry("measure", Set.of()),
+          Map.entry("wording", Set.of()),
+          Map.entry("measure", Set.of("wording")),
           Map.entry("naming", Set.of()),
           Map.entry("layout", Set.of("deadline")),
           Map.entry("cloth", Set.of("measure")),
@@ -47,23 +48,23 @@ class ArchitectureTest {
           Map.entry("pattern", Set.of("deadline", "measure", "cloth", "body", "size")),
           Map.entry(
               "rulebook",
-              Set.of("deadline", "measure", "naming", "cloth", "body", "size", "pattern")),
+              Set.of("wording", "deadline", "measure", "naming", "cloth", "body", "size", "pattern")),
           Map.entry("handbook", Set.of("rulebook")),
-          Map.entry("diagnosis", Set.of("measure", "cloth", "body", "size", "pattern", "rulebook")),
+          Map.entry("diagnosis", Set.of("wording", "measure", "cloth", "body", "size", "pattern", "rulebook")),
           Map.entry("reply", Set.of("diagnosis")),
-          Map.entry("intake", Set.of("deadline", "measure", "rulebook")),
+          Map.entry("intake", Set.of("wording", "deadline", "measure", "rulebook")),
           Map.entry("clinic", Set.of("deadline", "diagnosis", "pattern")),
           Map.entry(
               "check",
-              Set.of("measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis")),
+              Set.of("wording", "measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis")),
           Map.entry(
               "plan",
-              Set.of("measure", "layout", "cloth", "size", "pattern", "rulebook", "diagnosis")),
+              Set.of("wording", "measure", "layout", "cloth", "size", "pattern", "rulebook", "diagnosis")),
           Map.entry("contract", Set.of()),
           Map.entry("access", Set.of("clinic")),
           Map.entry(
               "request",
-              Set.of(
+              Set.of("wording", 
                   "naming",
                   "measure",
                   "cloth",
@@ -77,7 +78,7 @@ class ArchitectureTest {
                   "plan")),
           Map.entry(
               "saying",
-              Set.of(
+              Set.of("wording", 
                   "deadline",
                   "naming",
                   "measure",
@@ -93,7 +94,7 @@ class ArchitectureTest {
                   "request")),
           Map.entry(
               "answering",
-              Set.of(
+              Set.of("wording", 
                   "deadline",
                   "measure",
                   "size",
@@ -110,7 +111,7 @@ class ArchitectureTest {
           Map.entry("guard", Set.of("access", "saying")),
           Map.entry(
               "cli",
-              Set.of(
+              Set.of("wording", 
                   "naming", "diagnosis", "pattern", "rulebook", "request", "saying", "answering")),
           Map.entry("batch", Set.of("diagnosis", "request", "saying", "answering")),
           Map.entry(
@@ -126,7 +127,7 @@ class ArchitectureTest {
                   "answering")),
           Map.entry(
               "http",
-              Set.of(
+              Set.of("wording", 
                   "deadline",
                   "naming",
                   "pattern",
@@ -143,7 +144,7 @@ class ArchitectureTest {
                   "answering")),
           Map.entry(
               "desk",
-              Set.of(
+              Set.of("wording", 
                   "naming",
                   "pattern",
                   "rulebook",
@@ -164,6 +165,7 @@ class ArchitectureTest {
   private static final Set<String> PLAIN =
       Set.of(
           "deadline",
+          "wording",
           "measure",
           "naming",
           "layout",

@@ -37,7 +37,6 @@ public final class OwnBook {
         KnownWords.of(
             RuleBookSource.compiledIn(),
             CircumstancesReader.all(),
-            RuleWords.TRAITS,
             RuleWords.FIGURES,
             choices(sheets),
             RuleWords.SHARED_PARAMETERS);

@@ -4,15 +4,19 @@ import easewright.check.SizeAnswer.TakeNote;
 import easewright.check.SizeQuestion.Construction;
 import easewright.diagnosis.Answer;
 import easewright.pattern.PatternSheet;
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.SizingNotes;
 import easewright.rulebook.Wording;
 import easewright.size.Range;
 import easewright.size.SizeCell;
 import easewright.size.SizeEstimate;
 import java.util.Comparator;
+import java.util.List;
+import java.util.Locale;
 
 /**
- * Which size to cut. Between two, the smaller is taken for a garment that compresses (common
- * practice), the more probable for a shaped one, and the larger where nothing may be tight.
+ * Which size to cut. Which of two is taken where the measurements lie between them, the rule book
+ * says.
  */
 final class Choosing {
   private static final Comparator<SizeCell> ROOMIER =
@@ -22,11 +26,13 @@ final class Choosing {
 
   private final SizeQuestion question;
   private final Wording wording;
+  private final SizingNotes sizing;
   private final boolean room;
 
-  Choosing(SizeQuestion question, Answer judged, Wording wording) {
+  Choosing(SizeQuestion question, Answer judged, RuleBookSource book) {
     this.question = question;
-    this.wording = wording;
+    this.wording = book.wording();
+    this.sizing = book.catalog().practice().sizing();
     this.room = judged.cautions().stream().anyMatch(Answer.CautionNote::stopsTightening);
   }
 
@@ -45,19 +51,23 @@ final class Choosing {
     boolean firstIsRoomier = ROOMIER.compare(first, second) > 0;
     SizeCell larger = firstIsRoomier ? first : second;
     SizeCell smaller = firstIsRoomier ? second : first;
-    if (room) {
-      return note(larger, "larger", "size-between-room");
-    }
-    Construction construction = construction();
-    if (construction == Construction.COMPRESSION) {
-      return note(smaller, "smaller", "size-between-compression");
-    }
-    return note(first, "first", construction == null ? "size-between" : "size-between-shaped");
+    SizingNotes.Between between = sizing.of(situations());
+    return switch (between.take()) {
+      case "larger" -> note(larger, "larger", between.says());
+      case "smaller" -> note(smaller, "smaller", between.says());
+      default -> note(first, "first", between.says());
+    };
   }
 
   private TakeNote note(SizeCell size, String choice, String because) {
     return new TakeNote(
         size.id(), choice, wording.say(because), room ? wording.say("size-never-smaller") : null);
+  }
+
+  private List<String> situations() {
+    Construction construction = construction();
+    String made = construction == null ? "unknown" : construction.name().toLowerCase(Locale.ROOT);
+    return room ? List.of("room", made) : List.of(made);
   }
 
   private Construction construction() {

@@ -72,7 +72,7 @@ public final class SizeCheck {
             ? new MixedSizes(chart, wording).of(fitting).orElse(null)
             : null;
     boolean reached = mixed == null && estimate.best().isPresent();
-    Choosing choosing = new Choosing(question, judged, wording);
+    Choosing choosing = new Choosing(question, judged, source);
     TakeNote take = reached ? choosing.take(estimate) : null;
     SizeCell least =
         take == null || !choosing.room() ? null : chart.cell(take.size()).orElseThrow();
@@ -146,11 +146,13 @@ public final class SizeCheck {
                     new MeasureAgainNote(
                         "/body/" + entry.getKey(),
                         wording.say(
-                            "measurings-differ",
-                            "measurement",
-                            wording.say("measurement-" + entry.getKey())),
+                            "measurings-differ", "measurement", measurement(entry.getKey())),
                         wording.say("measurings-differ-remedy"))));
     return notes;
+  }
+
+  private String measurement(String wireName) {
+    return source.catalog().practice().measures().names().get(wireName);
   }
 
   private List<SharpenNote> sharpen(Fitting fitting, SizeChart chart) {
@@ -181,7 +183,7 @@ public final class SizeCheck {
         wording.say(
             !worthwhile ? "sharpen-little" : first ? "sharpen" : "sharpen-too",
             "measurement",
-            wording.say("measurement-" + name),
+            measurement(name),
             "now",
             shown.percent(now),
             "then",

@@ -6,6 +6,7 @@ import static java.util.stream.Collectors.toList;
 
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cures;
@@ -29,12 +30,6 @@ import java.util.function.ToIntFunction;
  * cautions let it pass.
  */
 final class Advice {
-  /** Order of work: no pattern change cures a wrong cloth, and the band comes before the cups. */
-  static final List<String> STAGES =
-      List.of(
-          "measure", "cloth", "making", "size", "band", "cups", "lengths", "straps", "edges",
-          "design");
-
   private final Knowledge knowledge;
   private final Posterior posterior;
   private final Statements said;
@@ -82,9 +77,6 @@ final class Advice {
       boolean slackOnly,
       List<Cures> cures,
       List<RuleText> rules) {
-    int stage() {
-      return STAGES.indexOf(entry.stage());
-    }
 
     /** Whether a rule put it before everything else, whatever it would cure. */
     boolean byRule() {
@@ -210,10 +202,14 @@ final class Advice {
    * decides; among the others, and within a stage, worth.
    */
   private Comparator<Candidate> order(List<Candidate> candidates) {
+    OrderOfWork order = knowledge.catalog().practice().order();
     double best = candidates.stream().mapToDouble(Candidate::worth).max().orElse(0);
     double enough = Math.max(0, best * knowledge.parameter("order-of-work"));
     ToIntFunction<Candidate> place =
-        c -> c.likely() && c.worth() > 0 && c.worth() >= enough ? c.stage() : STAGES.size();
+        c ->
+            c.likely() && c.worth() > 0 && c.worth() >= enough
+                ? order.turn(c.entry().stage())
+                : order.stages().size();
     return Comparator.comparingInt(place)
         .thenComparing(Candidate::worth, Comparator.reverseOrder())
         .thenComparing(c -> c.entry().id());

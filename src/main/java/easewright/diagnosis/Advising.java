@@ -10,6 +10,7 @@ import easewright.diagnosis.Answer.PlaceNote;
 import easewright.diagnosis.Answer.SignNote;
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
@@ -205,7 +206,11 @@ final class Advising {
       // A rule put it first of all: no relief is weighed against a warning.
       return wording.say("before-all", "first", first.entry().name());
     }
-    boolean byStage = first.likely() && next.likely() && first.stage() < next.stage();
+    OrderOfWork order = knowledge.catalog().practice().order();
+    boolean byStage =
+        first.likely()
+            && next.likely()
+            && order.turn(first.entry().stage()) < order.turn(next.entry().stage());
     return byStage
         ? wording.say(
             "before-stage",

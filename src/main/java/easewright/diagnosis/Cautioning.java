@@ -4,6 +4,7 @@ import static java.util.stream.Collectors.toMap;
 
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.rulebook.Catalog.CautionEntry;
+import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.RuleText;
 import easewright.rulebook.Statements;
 import easewright.rulebook.Statements.Cautioned;
@@ -16,16 +17,12 @@ import java.util.Set;
 
 /** What may hurt in a fitting, and what its answer therefore leaves out. */
 final class Cautioning {
-  private static final Comparator<CautionNote> GRAVEST =
-      Comparator.comparingInt((CautionNote note) -> Diagnosis.URGENCY.indexOf(note.urgency()))
-          .thenComparingInt(note -> soon(note.soon()))
-          .thenComparing(CautionNote::id);
-
   private final Knowledge knowledge;
   private final Fitting fitting;
   private final Statements said;
   private final boolean doubtful;
   private final Wording wording;
+  private final OrderOfWork order;
 
   /**
    * @param doubtful whether words that nobody has judged yet may tell of a danger
@@ -36,6 +33,7 @@ final class Cautioning {
     this.fitting = fitting;
     this.said = said;
     this.wording = knowledge.source().wording();
+    this.order = knowledge.catalog().practice().order();
   }
 
   /**
@@ -44,8 +42,7 @@ final class Cautioning {
    */
   boolean danger() {
     return knowledge.reportsRedFlag(fitting)
-        || said.cautions().stream()
-            .anyMatch(one -> entry(one.caution()).urgency().equals(Diagnosis.URGENCY.get(0)));
+        || said.cautions().stream().anyMatch(one -> order.isDanger(entry(one.caution()).urgency()));
   }
 
   /** Whether anything that tightens is left out. */
@@ -62,7 +59,7 @@ final class Cautioning {
     Set<RuleText> stopping = Set.copyOf(said.noTightening());
     return once.values().stream()
         .map(one -> note(one, stopping.contains(one.rule()), shown))
-        .sorted(GRAVEST)
+        .sorted(gravestFirst())
         .toList();
   }
 
@@ -89,8 +86,10 @@ final class Cautioning {
     return knowledge.catalog().cautions().get(id);
   }
 
-  private static int soon(String word) {
-    return word == null ? CautionEntry.SOON.size() : CautionEntry.SOON.indexOf(word);
+  private Comparator<CautionNote> gravestFirst() {
+    return Comparator.comparingInt((CautionNote note) -> order.gravity(note.urgency()))
+        .thenComparingInt(note -> order.soonness(note.soon()))
+        .thenComparing(CautionNote::id);
   }
 
   private CautionNote note(Cautioned caution, boolean stopsTightening, Shown shown) {

@@ -4,14 +4,10 @@ import easewright.pattern.PatternSheet;
 import easewright.rulebook.RuleBook;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 
 /** Answers a fitting. Immutable and safe to share between threads. */
 public final class Diagnosis {
-  /** Gravest first. */
-  static final List<String> URGENCY = List.of("stop", "care", "note");
-
   private final Map<String, FamilyDiagnosis> families = new HashMap<>();
   private final FamilyDiagnosis usual;
 

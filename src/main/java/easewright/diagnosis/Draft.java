@@ -6,8 +6,10 @@ import easewright.pattern.Cut;
 import easewright.pattern.Layer;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSize;
+import easewright.pattern.Piece;
 import easewright.pattern.Span;
-import easewright.pattern.Trim;
+import easewright.rulebook.Practice.OnSheet;
+import easewright.rulebook.Practice.TraitEntry;
 import easewright.rulebook.RuleBookSource;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -27,6 +29,7 @@ final class Draft {
   private final Optional<Cut> cut;
   private final Map<String, Double> finished;
   private final double garmentErrorMm;
+  private final List<TraitEntry> traits;
 
   private Draft(Fitting fitting, RuleBookSource source) {
     this.fitting = fitting;
@@ -36,6 +39,7 @@ final class Draft {
     this.finished =
         size.map(z -> sheet.orElseThrow().finishedMm(z, fitting.choices())).orElse(Map.of());
     this.garmentErrorMm = source.parameter("garment-error");
+    this.traits = source.catalog().practice().traits();
   }
 
   static Draft of(Fitting fitting, RuleBookSource source) {
@@ -102,7 +106,7 @@ final class Draft {
   }
 
   Optional<ClothNeed> need(String role) {
-    return sheet.map(s -> s.cloth().get(Layer.valueOf(role.toUpperCase(Locale.ROOT))));
+    return sheet.map(s -> s.cloth().get(layer(role)));
   }
 
   Optional<Integer> seamsAround() {
@@ -117,45 +121,40 @@ final class Draft {
     return cut;
   }
 
-  /** Properties rules may ask about, in kebab case. */
+  /** The traits of the pattern as cut, by the rule book's ids; none where no sheet was given. */
   Set<String> traits() {
-    Set<String> traits = new LinkedHashSet<>();
-    if (sheet.isEmpty()) {
-      return traits;
+    Set<String> holding = new LinkedHashSet<>();
+    if (sheet.isPresent()) {
+      traits.stream().filter(this::holds).forEach(trait -> holding.add(trait.id()));
     }
-    Cut pieces = cut.orElseThrow();
-    List<Trim> trims = sheet.get().trims(fitting.choices());
-    traits.add(sheet.get().supportClass().name().toLowerCase(Locale.ROOT) + "-support");
-    traits.add(pieces.piecesWith("shaped-seam").isEmpty() ? "compression" : "shaped-front");
-    boolean opens = trims.stream().anyMatch(trim -> trim.kind().equals("fastener"));
-    traits.add(
-        !opens
-            ? "pull-on"
-            : pieces.piecesWith("centre-front-opening").isEmpty()
-                ? "back-opening"
-                : "front-opening");
-    addIf(traits, "cased-elastic", !pieces.piecesWith("casing").isEmpty());
-    addIf(traits, "adjustable-straps", trims.stream().anyMatch(t -> t.kind().equals("slider")));
-    addIf(traits, "lined", pieces.pieces().stream().anyMatch(p -> p.layer() == Layer.LINING));
-    addIf(
-        traits,
-        "with-support-layer",
-        pieces.pieces().stream().anyMatch(p -> p.layer() == Layer.SUPPORT));
-    addIf(traits, "pieces-on-the-fold", pieces.pieces().stream().anyMatch(p -> p.onFold()));
-    return known(traits);
+    return holding;
   }
 
-  /** A trait that rules could not name would silently never count. */
-  private static Set<String> known(Set<String> traits) {
-    if (!RuleWords.TRAITS.containsAll(traits)) {
-      throw new IllegalStateException("Name these traits in RuleWords: " + traits);
-    }
-    return traits;
+  private boolean holds(TraitEntry trait) {
+    return (trait.with() == null || trait.with().stream().allMatch(this::has))
+        && (trait.without() == null || trait.without().stream().noneMatch(this::has));
   }
 
-  private static void addIf(Set<String> traits, String trait, boolean holds) {
-    if (holds) {
-      traits.add(trait);
+  private boolean has(OnSheet what) {
+    List<Piece> pieces = cut.orElseThrow().pieces();
+    PatternSheet pattern = sheet.orElseThrow();
+    if (what.line() != null) {
+      return !cut.orElseThrow().piecesWith(what.line()).isEmpty();
     }
+    if (what.trim() != null) {
+      return pattern.trims(fitting.choices()).stream()
+          .anyMatch(trim -> trim.kind().equals(what.trim()));
+    }
+    if (what.layer() != null) {
+      return pieces.stream().anyMatch(piece -> piece.layer() == layer(what.layer()));
+    }
+    if (what.support() != null) {
+      return pattern.supportClass().name().equalsIgnoreCase(what.support());
+    }
+    return what.fold() && pieces.stream().anyMatch(Piece::onFold);
+  }
+
+  private static Layer layer(String role) {
+    return Layer.valueOf(role.toUpperCase(Locale.ROOT));
   }
 }

@@ -47,10 +47,10 @@ final class Facts {
       return catalog.nameOf(finding.id());
     }
     if (fact instanceof Circumstance circumstance) {
-      return circumstance.id().replace('-', ' ');
+      return catalog.practice().circumstance(circumstance.id());
     }
     if (fact instanceof Trait trait) {
-      return trait.id().replace('-', ' ');
+      return catalog.practice().trait(trait.id());
     }
     if (fact instanceof Figure figure) {
       return figure.formula();

@@ -28,11 +28,13 @@ final class FamilyDiagnosis {
   private final RuleBook book;
   private final Knowledge knowledge;
   private final Sizing sizing;
+  private final Plausibility plausibility;
 
   FamilyDiagnosis(RuleBook book, Sizing sizing) {
     this.book = book;
     this.knowledge = new Knowledge(book);
     this.sizing = sizing;
+    this.plausibility = new Plausibility(book.catalog().practice().measures());
   }
 
   /** Judges, weighs, infers, works out amounts and ranks. */
@@ -168,8 +170,8 @@ final class FamilyDiagnosis {
         .toList();
   }
 
-  private static List<MeasureAgainNote> measureAgain(Fitting fitting) {
-    return Plausibility.check(fitting.body()).stream()
+  private List<MeasureAgainNote> measureAgain(Fitting fitting) {
+    return plausibility.check(fitting.body()).stream()
         .map(
             remark ->
                 new MeasureAgainNote("/body/" + remark.field(), remark.problem(), remark.remedy()))

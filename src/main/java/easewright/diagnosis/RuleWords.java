@@ -1,29 +1,11 @@
 package easewright.diagnosis;
 
-import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /** The words of rules and catalog that stand for something the computing does. */
 public final class RuleWords {
-  /** What may be said of a pattern, from its sheet and the choices made. */
-  public static final Set<String> TRAITS =
-      Set.of(
-          "compression",
-          "shaped-front",
-          "pull-on",
-          "front-opening",
-          "back-opening",
-          "cased-elastic",
-          "low-support",
-          "medium-support",
-          "high-support",
-          "lined",
-          "with-support-layer",
-          "adjustable-straps",
-          "pieces-on-the-fold");
-
   /** Begins the id of the figure that is the measured amount of a sign. */
   public static final String AMOUNT_OF = "amount-of-";
 
@@ -69,10 +51,5 @@ public final class RuleWords {
   /** How the amount of an adjustment may be found. */
   public static Set<String> methods() {
     return AmountMethods.ALL;
-  }
-
-  /** The order of work. */
-  public static List<String> stages() {
-    return Advice.STAGES;
   }
 }

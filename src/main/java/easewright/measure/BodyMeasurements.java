@@ -1,5 +1,7 @@
 package easewright.measure;
 
+import java.util.List;
+
 /**
  * What was measured on the body; any of it may be {@code null}, meaning not measured.
  *
@@ -17,6 +19,16 @@ public record BodyMeasurements(
     Measured bustPointWidth,
     Measured shoulderToBustPoint,
     Measured shoulderToUnderbust) {
+
+  /** The wire name of each. */
+  public static final List<String> NAMES =
+      List.of(
+          "bust",
+          "underbust",
+          "upperChest",
+          "bustPointWidth",
+          "shoulderToBustPoint",
+          "shoulderToUnderbust");
 
   /** Nothing measured yet. */
   public static final BodyMeasurements NONE =
@@ -43,5 +55,22 @@ public record BodyMeasurements(
   public BodyMeasurements withShoulderTo(Measured bustPoint, Measured underbustLine) {
     return new BodyMeasurements(
         bust, underbust, upperChest, bustPointWidth, bustPoint, underbustLine);
+  }
+
+  /**
+   * The measurement of a wire name, or null if it was not taken.
+   *
+   * @throws IllegalArgumentException if no measurement is called so
+   */
+  public Measured named(String name) {
+    return switch (name) {
+      case "bust" -> bust;
+      case "underbust" -> underbust;
+      case "upperChest" -> upperChest;
+      case "bustPointWidth" -> bustPointWidth;
+      case "shoulderToBustPoint" -> shoulderToBustPoint;
+      case "shoulderToUnderbust" -> shoulderToUnderbust;
+      default -> throw new IllegalArgumentException(name + " is no measurement.");
+    };
   }
 }

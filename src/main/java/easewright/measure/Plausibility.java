@@ -1,87 +1,104 @@
 package easewright.measure;
 
+import easewright.wording.Blanks;
 import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
 
-/** Finds measurements that can't have been meant, or that are worth taking again. */
+/**
+ * Finds measurements that can't have been meant, or that are worth taking again. What they can be,
+ * and every word of a remark, a rule book says.
+ */
 public final class Plausibility {
-  /** Two readings this close, in mm, are likely of the same place: a practised tape's ±1 cm. */
-  private static final double SAME_PLACE_MM = 10;
-
-  private Plausibility() {}
+  private final Map<String, MeasuredRange> ranges = new LinkedHashMap<>();
+  private final List<MeasuredPair> pairs;
+  private final List<Measures.Order> orders;
 
   /**
-   * All remarks, the impossible ones first, in the order of the measurements. Values outside any
-   * reading a tape can show, and an underbust that is not below the bust, are impossible; values
-   * outside the middle 99 % of a survey (Gordon et al. 1989) are unlikely. Empty when all is well.
+   * @throws RuntimeException if a number of the book cannot be read; its check reports it before
    */
-  public static List<Remark> check(BodyMeasurements body) {
+  public Plausibility(Measures measures) {
+    measures
+        .measurements()
+        .forEach(range -> ranges.put(range.id(), new MeasuredRange(range, measures)));
+    this.pairs =
+        measures.comparisons().stream()
+            .map(
+                one ->
+                    new MeasuredPair(
+                        one,
+                        ranges.get(one.first()),
+                        ranges.get(one.second()),
+                        measures.sentences()))
+            .toList();
+    this.orders = measures.orders();
+  }
+
+  /**
+   * All remarks, the impossible ones first, in the order of the measurements. Empty when all is
+   * well.
+   */
+  public List<Remark> check(BodyMeasurements body) {
     List<Remark> remarks = new ArrayList<>();
-    for (Place place : Place.values()) {
-      Measured measured = place.of(body);
-      if (measured != null) {
-        place.remark(measured).ifPresent(remarks::add);
-      }
-    }
-    boolean inverted = addInversion(body, remarks);
-    addWindows(body, inverted, remarks);
-    addShoulderOrder(body, remarks);
-    remarks.sort((a, b) -> a.kind().compareTo(b.kind())); // stable: keeps the order within a kind
+    ranges.values().forEach(range -> range.remark(body).ifPresent(remarks::add));
+    List<Measures.Order> inverted = orders.stream().filter(one -> isInverted(one, body)).toList();
+    inverted.stream()
+        .filter(one -> kind(one) == Remark.Kind.IMPOSSIBLE)
+        .forEach(one -> remarks.add(remark(one, body)));
+    addComparisons(body, inverted, remarks);
+    inverted.stream()
+        .filter(one -> kind(one) == Remark.Kind.UNLIKELY)
+        .forEach(one -> remarks.add(remark(one, body)));
+    remarks.sort(Comparator.comparing(Remark::kind)); // stable: keeps the order within a kind
     return List.copyOf(remarks);
   }
 
-  private static boolean addInversion(BodyMeasurements body, List<Remark> remarks) {
-    if (!bothPossible(Place.BUST, Place.UNDERBUST, body)
-        || body.underbust().value().mm() < body.bust().value().mm()) {
-      return false;
-    }
-    boolean close = -body.bust().differenceMm(body.underbust()) <= SAME_PLACE_MM;
-    remarks.add(
-        new Remark(
-            Place.UNDERBUST.wireName(),
-            Remark.Kind.IMPOSSIBLE,
-            "The underbust of %s is not below the bust of %s."
-                .formatted(body.underbust().text(), body.bust().text()),
-            close
-                ? "The same place was probably measured twice: measure once just below the breasts"
-                    + " and once over their fullest part."
-                : "The two are probably swapped: write the larger girth as the bust."));
-    return true;
+  private boolean isInverted(Measures.Order order, BodyMeasurements body) {
+    Optional<Measured> larger = ranges.get(order.larger()).possible(body);
+    Optional<Measured> smaller = ranges.get(order.smaller()).possible(body);
+    return larger.isPresent()
+        && smaller.isPresent()
+        && smaller.get().value().mm() >= larger.get().value().mm();
   }
 
-  private static void addWindows(BodyMeasurements body, boolean inverted, List<Remark> remarks) {
-    Window spoke = null;
-    for (Window window : Window.values()) {
+  private static Remark.Kind kind(Measures.Order order) {
+    return Remark.Kind.valueOf(order.kind().toUpperCase(Locale.ROOT));
+  }
+
+  private static Remark remark(Measures.Order order, BodyMeasurements body) {
+    Measured larger = body.named(order.larger());
+    Measured smaller = body.named(order.smaller());
+    boolean onePlace =
+        order.samePlace() != null
+            && -larger.differenceMm(smaller) <= Length.parse(order.samePlace()).mm();
+    Blanks blanks = Blanks.of("larger", larger.text()).and("smaller", smaller.text());
+    return new Remark(
+        order.field(),
+        kind(order),
+        blanks.fill(order.problem()),
+        blanks.fill(onePlace ? order.samePlaceRemedy() : order.remedy()));
+  }
+
+  /** Of the comparisons of one pair, one speaks; none of a pair that cannot be as it is. */
+  private void addComparisons(
+      BodyMeasurements body, List<Measures.Order> inverted, List<Remark> remarks) {
+    List<MeasuredPair> spoke = new ArrayList<>();
+    for (MeasuredPair pair : pairs) {
       boolean said =
-          (spoke != null && window.samePairAs(spoke))
-              || (inverted && window.samePairAs(Window.BUST_OVER_UNDERBUST));
-      if (!said) {
-        var remark = window.remark(body);
-        if (remark.isPresent()) {
-          remarks.add(remark.get());
-          spoke = window;
-        }
-      }
+          spoke.stream().anyMatch(pair::samePairAs)
+              || inverted.stream()
+                  .filter(one -> kind(one) == Remark.Kind.IMPOSSIBLE)
+                  .anyMatch(one -> pair.isOf(one.larger(), one.smaller()));
+      Optional<Remark> remark = said ? Optional.empty() : pair.remark(body);
+      remark.ifPresent(
+          one -> {
+            remarks.add(one);
+            spoke.add(pair);
+          });
     }
-  }
-
-  /** Only unlikely: a bust point may lie below the underbust line. */
-  private static void addShoulderOrder(BodyMeasurements body, List<Remark> remarks) {
-    if (bothPossible(Place.SHOULDER_TO_BUST_POINT, Place.SHOULDER_TO_UNDERBUST, body)
-        && body.shoulderToUnderbust().value().mm() <= body.shoulderToBustPoint().value().mm()) {
-      remarks.add(
-          new Remark(
-              Place.SHOULDER_TO_UNDERBUST.wireName(),
-              Remark.Kind.UNLIKELY,
-              "Shoulder to underbust, %s, is not longer than shoulder to bust point, %s."
-                  .formatted(body.shoulderToUnderbust().text(), body.shoulderToBustPoint().text()),
-              "Measure both again in the bra to be worn, over the bust; the two may be swapped."));
-    }
-  }
-
-  private static boolean bothPossible(Place one, Place two, BodyMeasurements body) {
-    Measured first = one.of(body);
-    Measured second = two.of(body);
-    return first != null && second != null && one.isPossible(first) && two.isPossible(second);
   }
 }

@@ -22,12 +22,13 @@ public final class CutPlanner {
   private final RuleBookSource book;
   private final Wording wording;
   private final ChangeBook ways;
-  private final Sewing sewing = new Sewing();
+  private final Sewing sewing;
 
   public CutPlanner(RuleBookSource book) {
     this.book = book;
     this.wording = book.wording();
     this.ways = new ChangeBook(book.catalog());
+    this.sewing = new Sewing(book.catalog().practice().sewing());
   }
 
   /**

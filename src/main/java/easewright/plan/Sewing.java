@@ -1,6 +1,5 @@
 package easewright.plan;
 
-import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import easewright.measure.UnitSystem;
 import easewright.pattern.Cut;
 import easewright.pattern.Edge;
@@ -8,45 +7,26 @@ import easewright.pattern.Layer;
 import easewright.pattern.Piece;
 import easewright.plan.CutPlan.Needle;
 import easewright.plan.CutPlan.Stitch;
-import java.io.IOException;
-import java.io.InputStream;
-import java.io.UncheckedIOException;
+import easewright.rulebook.SewingNotes;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 
-/** Needles and stitches, as {@code easewright/plan/sewing.yaml} lists them. */
+/** Needles and stitches for the pieces cut, as the rule book lists them. */
 final class Sewing {
   private static final String SEAMS = "seams";
+  private static final String LAYERS = "layers";
 
-  private record NeedleLine(String needle, boolean heavy, String use, String source) {}
+  private final SewingNotes notes;
 
-  private record StitchLine(
-      String use,
-      String iso4915,
-      String name,
-      String home,
-      String stretch,
-      double thread,
-      String source) {}
-
-  private record Book(List<NeedleLine> needles, List<StitchLine> stitches) {}
-
-  private final Book book;
-
-  Sewing() {
-    try (InputStream yaml = Sewing.class.getResourceAsStream("/easewright/plan/sewing.yaml")) {
-      book = new YAMLMapper().readValue(yaml, Book.class);
-    } catch (IOException unreadable) {
-      throw new UncheckedIOException(unreadable);
-    }
+  Sewing(SewingNotes notes) {
+    this.notes = notes;
   }
 
   /** Needles, the one for this weight of cloth first. */
   List<Needle> needles(boolean heavy) {
-    return book.needles().stream()
+    return notes.needles().stream()
         .sorted(Comparator.comparing(line -> line.heavy() != heavy))
         .map(line -> new Needle(line.needle(), line.use(), line.source()))
         .toList();
@@ -55,11 +35,11 @@ final class Sewing {
   /** The stitches that these pieces need, with the length of their seams where it is known. */
   List<Stitch> stitches(Cut cut, Map<String, Double> finishedMm, UnitSystem units) {
     List<Stitch> stitches = new ArrayList<>();
-    for (StitchLine line : book.stitches()) {
-      List<Sewn> sewn = sewn(line.use(), cut);
+    for (SewingNotes.Stitch line : notes.stitches()) {
+      List<Sewn> sewn = sewn(line, cut);
       double edgesMm = sewn.stream().mapToDouble(one -> one.mm(finishedMm)).sorted().sum();
       // Each seam joins two edges, and both are drawn.
-      double mm = line.use().equals(SEAMS) ? edgesMm / 2 : edgesMm;
+      double mm = SEAMS.equals(line.at()) ? edgesMm / 2 : edgesMm;
       if (!sewn.isEmpty()) {
         stitches.add(
             new Stitch(
@@ -82,26 +62,22 @@ final class Sewing {
       return edge.length().map(finishedMm::get).orElse(0.0) * edge.part() * piece.occurrences();
     }
 
-    boolean finished(String... words) {
-      return edge.finish()
-          .filter(finish -> Arrays.stream(words).anyMatch(finish::contains))
-          .isPresent();
+    boolean finished(List<String> words) {
+      return edge.finish().filter(finish -> words.stream().anyMatch(finish::contains)).isPresent();
     }
   }
 
-  private static List<Sewn> sewn(String use, Cut cut) {
+  private static List<Sewn> sewn(SewingNotes.Stitch stitch, Cut cut) {
+    boolean layers = LAYERS.equals(stitch.at());
     return cut.pieces().stream()
         .flatMap(piece -> piece.edges().stream().map(edge -> new Sewn(piece, edge)))
-        .filter(one -> (one.piece().layer() != Layer.MAIN) == use.equals("layers"))
+        .filter(one -> (one.piece().layer() != Layer.MAIN) == layers)
         .filter(
             one ->
-                switch (use) {
-                  case SEAMS -> !cut.partners(one.edge()).isEmpty();
-                  case "layers" -> true;
-                  case "elastic" -> one.finished("elastic");
-                  case "fastener tape" -> one.finished("tape");
-                  default -> one.finished("turned", "topstitched");
-                })
+                layers
+                    || (SEAMS.equals(stitch.at())
+                        ? !cut.partners(one.edge()).isEmpty()
+                        : one.finished(stitch.finish())))
         .toList();
   }
 }

@@ -26,7 +26,7 @@ final class BodyReader {
   private final MeasuringMethod usual;
   private final BodyMeasurements measurements;
 
-  BodyReader(RequestField body, RequestField measuredBy) {
+  BodyReader(RequestField body, RequestField measuredBy, Plausibility plausibility) {
     this.usual = method(measuredBy, MeasuringMethod.TAPE_SELF);
     body =
         body.fields(
@@ -44,7 +44,7 @@ final class BodyReader {
             measured(body, "bustPointWidth", Measured::shortLength),
             measured(body, "shoulderToBustPoint", Measured::shortLength),
             measured(body, "shoulderToUnderbust", Measured::shortLength));
-    for (Remark remark : Plausibility.check(measurements)) {
+    for (Remark remark : plausibility.check(measurements)) {
       if (remark.kind() == Remark.Kind.IMPOSSIBLE) {
         body.at(remark.field()).impossible(remark.problem(), remark.remedy());
       }

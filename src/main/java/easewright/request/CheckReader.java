@@ -52,7 +52,7 @@ public final class CheckReader {
         "label",
         "circumstances",
         "signs");
-    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known.plausibility());
     PatternReader pattern = pattern(root);
     String system = root.at("system").oneOf(names(SizeSystem.values()));
     String construction = root.at("construction").oneOf(names(Construction.values()));
@@ -104,7 +104,7 @@ public final class CheckReader {
         "elastic",
         "circumstances",
         "signs");
-    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known.plausibility());
     Fitting fitting =
         fitting(
             root,

@@ -73,7 +73,7 @@ public final class FittingReader {
     WordsToReview.check(root.at(WordsToReview.FIELD));
     root.at("asked").oneOf(known.signs());
     UnitSystem units = units(root);
-    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"));
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known.plausibility());
     PatternReader pattern =
         new PatternReader(
             root.at("pattern"), root.at("sizeCut"), root.at("choices"), known.sheets());

@@ -1,5 +1,6 @@
 package easewright.request;
 
+import easewright.measure.Plausibility;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.Catalog;
 import java.util.Collection;
@@ -14,6 +15,7 @@ import java.util.stream.Stream;
  * @param places where on the body or the garment a sign may sit
  * @param adjustments ids of adjustments
  * @param causes ids of causes
+ * @param plausibility which measurements can be meant
  * @param sheets the shipped pattern sheets, and the reading of any other
  */
 public record KnownNames(
@@ -21,6 +23,7 @@ public record KnownNames(
     Collection<String> places,
     Collection<String> adjustments,
     Collection<String> causes,
+    Plausibility plausibility,
     PatternSheets sheets) {
 
   public KnownNames {
@@ -41,6 +44,7 @@ public record KnownNames(
             .toList(),
         catalog.adjustments().keySet(),
         catalog.causes().keySet(),
+        new Plausibility(catalog.practice().measures()),
         sheets);
   }
 

@@ -10,6 +10,8 @@ import java.util.stream.Collectors;
 /**
  * Everything the rule book has a name for, with what is said about it. Ids are unique over signs
  * and findings together, since a cause shows as either.
+ *
+ * @param practice how the trade works, whatever the garment
  */
 public record Catalog(
     Map<String, SignEntry> signs,
@@ -17,7 +19,8 @@ public record Catalog(
     Map<String, FindingEntry> findings,
     Map<String, AdjustmentEntry> adjustments,
     Map<String, CautionEntry> cautions,
-    Map<String, ReasonEntry> reasons) {
+    Map<String, ReasonEntry> reasons,
+    Practice practice) {
 
   /** Anything with an id and a name. */
   public interface Entry {
@@ -144,7 +147,7 @@ public record Catalog(
    *
    * @param urgency "stop", "care" or "note"
    * @param doNow what to do now, one to three short imperative sentences; {@code do} in the catalog
-   * @param soon how soon to ask: one of {@link #SOON}
+   * @param soon how soon to ask: a word of {@link OrderOfWork#soon}
    * @param after what to tell afterwards, or when the sewing goes on
    * @param garment whether wearing the garment bears on it, so that it is left off
    */
@@ -160,14 +163,7 @@ public record Catalog(
       String after,
       Boolean garment)
       implements Entry {
-    /** How soon to ask, the most urgent first. */
-    public static final List<String> SOON = List.of("now", "today", "days", "weeks");
-
     public CautionEntry {
-      if (soon != null && !SOON.contains(soon)) {
-        throw new RuleBookFault(
-            "Caution " + id + ": soon is \"" + soon + "\"; write one of " + SOON + ".");
-      }
       if ("stop".equals(urgency)
           && (blank(doNow) || soon == null || blank(after) || garment == null)) {
         throw new RuleBookFault(

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.io.InputStream;
@@ -84,7 +85,7 @@ public record RuleBookSource(
           version(folder),
           hash(folder),
           sentences,
-          catalog(yaml, folder.resolve("catalog")),
+          catalog(yaml, folder),
           parameters,
           rules,
           files,
@@ -146,14 +147,25 @@ public record RuleBookSource(
     throw new RuleBookFault("The everyday words hold a list and a map of one name: " + one);
   }
 
-  private static Catalog catalog(YAMLMapper yaml, Path folder) throws IOException {
+  private static Catalog catalog(YAMLMapper yaml, Path book) throws IOException {
+    Path folder = book.resolve("catalog");
     return new Catalog(
         Catalog.byId(entries(yaml, folder.resolve("signs"), new TypeReference<>() {})),
         Catalog.byId(entries(yaml, folder.resolve("causes"), new TypeReference<>() {})),
         Catalog.byId(entries(yaml, folder.resolve("findings"), new TypeReference<>() {})),
         Catalog.byId(entries(yaml, folder.resolve("adjustments"), new TypeReference<>() {})),
         Catalog.byId(entries(yaml, folder.resolve("cautions"), new TypeReference<>() {})),
-        Catalog.byId(entries(yaml, folder.resolve("reasons"), new TypeReference<>() {})));
+        Catalog.byId(entries(yaml, folder.resolve("reasons"), new TypeReference<>() {})),
+        practice(yaml, book.resolve("practice")));
+  }
+
+  /** Each file of the folder under its name. */
+  private static Practice practice(YAMLMapper yaml, Path folder) throws IOException {
+    ObjectNode all = yaml.createObjectNode();
+    for (String name : Practice.FILES) {
+      all.set(name, yaml.readTree(Files.readString(folder.resolve(name + ".yaml"))));
+    }
+    return yaml.convertValue(all, Practice.class);
   }
 
   private static <T> List<T> entries(YAMLMapper yaml, Path folder, TypeReference<List<T>> type)

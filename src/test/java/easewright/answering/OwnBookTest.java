@@ -124,7 +124,7 @@ class OwnBookTest {
         "no field of this place",
         "withoutFault");
     slip(book, CAUSES, "prior: common", "prior: comon", "\"comon\" is not known", "common");
-    slip(book, CAUSES, "stage: band", "stage: bend", "\"bend\" is not known", "band");
+    slip(book, CAUSES, "stage: band", "stage: bend", "no stage of the order of work", "band");
     slip(
         book,
         CAUSES,
@@ -172,6 +172,7 @@ class OwnBookTest {
         "sinse: 2026-11",
         "no field of this place",
         "since");
+    practice(book);
     book.delete("sports-bra/band/band-too-short.dslr");
     slips.add(
         new Slip(
@@ -188,6 +189,60 @@ class OwnBookTest {
                           && text.contains(slip.remedy())),
           () -> slip + " is not among\n" + String.join("\n", texts(problems)));
     }
+  }
+
+  private void practice(BookCopy book) {
+    slip(book, "practice/order.yaml", "- id: stop", "- id: halt", "\"halt\" is not known", "stop");
+    slip(
+        book,
+        "practice/traits.yaml",
+        "without: [{line: shaped-seam}]",
+        "without: [{lyne: shaped-seam}]",
+        "no field of this place",
+        "line");
+    slip(
+        book,
+        "practice/circumstances.yaml",
+        "- id: hurt-ribs\n  name: hurt ribs",
+        "- id: sore-ribs\n  name: sore ribs",
+        "no circumstance that requests can say",
+        "hurt-ribs");
+    slip(
+        book,
+        "practice/measures.yaml",
+        "least: 450 mm",
+        "least: 1.9 m",
+        "not written as it should be",
+        "500 mm");
+    slip(
+        book,
+        "practice/measures.yaml",
+        "low: 63 mm",
+        "low: 230 mm",
+        "\"low\" is not below \"high\"",
+        "smaller of the two first");
+    slip(
+        book,
+        "practice/sizing.yaml",
+        "take: larger",
+        "take: smaller",
+        "asks for room",
+        "take: larger");
+    slip(
+        book,
+        "practice/sizing.yaml",
+        "says: size-between-shaped",
+        "says: size-betwixt-shaped",
+        "no sentence",
+        "size-between-shaped");
+    slip(book, "practice/sewing.yaml", "heavy: true", "heavy: sometimes", "boolean", "heavy cloth");
+  }
+
+  @Test
+  void a_file_of_the_practice_that_is_missing_is_named() {
+    BookCopy book = BookCopy.in(folder);
+    book.delete("practice/sewing.yaml");
+    onlyProblem("practice/sewing.yaml: ", "missing");
   }
 
   /** Whatever line is lost, the check tells of it or the book can still be read. */

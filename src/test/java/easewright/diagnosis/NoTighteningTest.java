@@ -11,7 +11,6 @@ import easewright.diagnosis.Answer.AdjustmentNote;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.measure.Quantity;
 import easewright.rulebook.Catalog.AdjustmentEntry;
-import easewright.rulebook.Catalog.CautionEntry;
 import easewright.rulebook.Catalog.SignEntry;
 import java.util.ArrayList;
 import java.util.List;
@@ -170,7 +169,7 @@ class NoTighteningTest {
     List<Integer> soon =
         answer.cautions().stream()
             .filter(CautionNote::isDanger)
-            .map(one -> CautionEntry.SOON.indexOf(one.soon()))
+            .map(one -> Answering.BOOK.catalog().practice().order().soon().indexOf(one.soon()))
             .toList();
     assertEquals(soon.stream().sorted().toList(), soon, "the most urgent comes first");
   }

@@ -12,6 +12,8 @@ import easewright.pattern.PatternSheets;
 import easewright.request.CircumstancesReader;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.EverydayWords;
+import easewright.rulebook.OrderOfWork;
+import easewright.rulebook.Practice;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.check.KnownWords;
 import java.io.IOException;
@@ -74,8 +76,8 @@ class BookWordsTest {
 
   private static Map<String, Collection<String>> known() {
     Map<String, Collection<String>> known = new TreeMap<>();
-    known.put("circumstances", CircumstancesReader.all());
-    known.put("traits", RuleWords.TRAITS);
+    known.put("circumstances", ids(BOOK.catalog().practice().circumstances()));
+    known.put("traits", ids(BOOK.catalog().practice().traits()));
     known.put("figures", RuleWords.FIGURES);
     new OwnBook(new PatternSheets())
         .words()
@@ -90,7 +92,7 @@ class BookWordsTest {
     known.put("effort of asking", listed("signs", "/effort"));
     known.put("without fault", listed("signs", "/withoutFault"));
     known.put("areas", listed("causes", "/area"));
-    known.put("stages", listed("adjustments", "/stage"));
+    known.put("stages", stages());
     known.put("priors", listed("causes", "/prior"));
     known.put("amount methods", listed("adjustments", "/method"));
     known.put("effort of work", listed("adjustments", "/effort"));
@@ -98,6 +100,21 @@ class BookWordsTest {
     known.put("cut", listed("adjustments", "/cut/properties/way"));
     known.put("urgency", listed("cautions", "/urgency"));
     return known;
+  }
+
+  private static List<String> ids(List<? extends Catalog.Entry> entries) {
+    return entries.stream().map(Catalog.Entry::id).toList();
+  }
+
+  private static List<String> stages() {
+    return BOOK.catalog().practice().order().stages().stream().map(OrderOfWork.Stage::id).toList();
+  }
+
+  /** What a request can say and no rule may name is lost; the other way, no rule ever fires. */
+  @Test
+  void requests_can_say_the_books_circumstances_and_no_others() {
+    assertEquals(
+        CircumstancesReader.all(), new TreeSet<>(ids(BOOK.catalog().practice().circumstances())));
   }
 
   @Test
@@ -127,8 +144,6 @@ class BookWordsTest {
 
   @Test
   void the_schemas_know_the_words_the_program_and_the_parameters_know() {
-    assertEquals(new TreeSet<>(RuleWords.stages()), listed("adjustments", "/stage"));
-    assertEquals(new TreeSet<>(RuleWords.stages()), listed("causes", "/stage"));
     assertEquals(new TreeSet<>(RuleWords.methods()), listed("adjustments", "/method"));
     Set<String> measurable = new TreeSet<>(RuleWords.methods());
     measurable.remove("none");
@@ -174,6 +189,8 @@ class BookWordsTest {
     assertEquals(
         Set.of("id", "value", "unit", "for", "since", "source"),
         properties(schema("parameters").at("/items/properties")));
+    assertEquals(
+        new TreeSet<>(Practice.FILES), fields(Practice.class), "a file of practice/ for each part");
     assertEquals(fields(EverydayWords.class), properties(schema("everyday").at("/properties")));
   }
 
@@ -228,7 +245,12 @@ class BookWordsTest {
         String folder = file.getParent().getFileName().toString();
         String named = schema.getFileName().toString().replace(".schema.json", "");
         assertEquals(
-            folder.equals("rules") ? "wording" : folder.equals("sayings") ? "everyday" : folder,
+            switch (folder) {
+              case "rules" -> "wording";
+              case "sayings" -> "everyday";
+              case "practice" -> file.getFileName().toString().replace(".yaml", "");
+              default -> folder;
+            },
             named,
             file.toString());
       }

@@ -6,6 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import easewright.rulebook.RuleBookSource;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -14,6 +15,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 // Survey: 2208 women, Gordon et al. 1989, 1988 Anthropometric Survey of US Army Personnel,
 // NATICK/TR-89/044; statistics and 0.5 to 99.5 % windows computed from its data.
 class PlausibilityTest {
+  private static final Plausibility PLAUSIBILITY =
+      new Plausibility(RuleBookSource.compiledIn().catalog().practice().measures());
   private static final double MEAN_BUST = 907.1;
   private static final double MEAN_UNDERBUST = 769.7;
 
@@ -24,12 +27,12 @@ class PlausibilityTest {
             .withUpperChest(mm(887))
             .withBustPointWidth(mm(184.8))
             .withShoulderTo(mm(268), mm(340));
-    assertEquals(List.of(), Plausibility.check(mean));
+    assertEquals(List.of(), PLAUSIBILITY.check(mean));
   }
 
   @Test
   void nothing_measured_raises_no_remark() {
-    assertEquals(List.of(), Plausibility.check(BodyMeasurements.NONE));
+    assertEquals(List.of(), PLAUSIBILITY.check(BodyMeasurements.NONE));
   }
 
   @ParameterizedTest
@@ -135,13 +138,13 @@ class PlausibilityTest {
   @CsvSource({"bust, 711", "underbust, 640", "upperChest, 753"})
   void the_least_girth_of_the_survey_raises_no_remark_and_a_millimetre_less_does(
       String field, double least) {
-    assertEquals(List.of(), Plausibility.check(single(field, least)));
+    assertEquals(List.of(), PLAUSIBILITY.check(single(field, least)));
     assertEquals(field, only(single(field, least - 1)).field());
   }
 
   @Test
   void large_bodies_within_the_windows_raise_no_remark() {
-    assertEquals(List.of(), Plausibility.check(body(1500, 1280)));
+    assertEquals(List.of(), PLAUSIBILITY.check(body(1500, 1280)));
   }
 
   @Test
@@ -156,7 +159,7 @@ class PlausibilityTest {
   void impossible_remarks_come_first() {
     BodyMeasurements body =
         new BodyMeasurements(mm(907), null, null, mm(92), measured("27 in"), null);
-    List<Remark> remarks = Plausibility.check(body);
+    List<Remark> remarks = PLAUSIBILITY.check(body);
     assertEquals(List.of(IMPOSSIBLE, UNLIKELY), remarks.stream().map(Remark::kind).toList());
   }
 
@@ -168,7 +171,7 @@ class PlausibilityTest {
   }
 
   private static void assertRemarks(int count, String field, String says, BodyMeasurements body) {
-    List<Remark> remarks = Plausibility.check(body);
+    List<Remark> remarks = PLAUSIBILITY.check(body);
     assertEquals(count, remarks.size(), remarks::toString);
     for (Remark remark : remarks) {
       assertEquals(field, remark.field());
@@ -179,7 +182,7 @@ class PlausibilityTest {
   }
 
   private static Remark only(BodyMeasurements body) {
-    List<Remark> remarks = Plausibility.check(body);
+    List<Remark> remarks = PLAUSIBILITY.check(body);
     assertEquals(1, remarks.size(), remarks::toString);
     return remarks.get(0);
   }

@@ -1,6 +1,8 @@
 package easewright.request;
 
+import easewright.measure.Plausibility;
 import easewright.pattern.PatternSheets;
+import easewright.rulebook.RuleBookSource;
 import java.util.List;
 
 /** A few names to read requests with, and the shipped sheets. */
@@ -14,6 +16,7 @@ final class Names {
           List.of("back", "front", "neckline"),
           List.of("take-in-the-band", "shorten-the-straps"),
           List.of("band-too-long", "straps-too-short"),
+          new Plausibility(RuleBookSource.compiledIn().catalog().practice().measures()),
           SHEETS);
 
   private Names() {}

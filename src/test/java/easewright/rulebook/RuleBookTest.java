@@ -50,7 +50,7 @@ class RuleBookTest {
     for (String id : SOURCE.parameters().keySet()) {
       boolean word =
           Names.WORDS.stream().anyMatch(prefix -> id.startsWith(prefix))
-              || Names.BARE_WORDS.contains(id);
+              || Names.bareWords(SOURCE).contains(id);
       if (!word && !all.contains("\n" + id + "\n") && !all.contains("\"" + id + "\"")) {
         fault(id, "is a parameter nothing uses");
       }
@@ -121,14 +121,8 @@ class RuleBookTest {
     assertEquals(
         "Caution x is of urgency stop; it needs do, soon, after and garment.", silent.getMessage());
     RuleBookFault unclear =
-        assertThrows(
-            RuleBookFault.class,
-            () ->
-                new CautionEntry(
-                    "x", "x", "It is so.", "a doctor", "care", "", null, "later", null, null));
-    assertEquals(
-        "Caution x: soon is \"later\"; write one of [now, today, days, weeks].",
-        unclear.getMessage());
+        assertThrows(RuleBookFault.class, () -> CATALOG.practice().order().soonness("later"));
+    assertEquals("practice/order.yaml does not say how soon later is.", unclear.getMessage());
   }
 
   @Test

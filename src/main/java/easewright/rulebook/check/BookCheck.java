@@ -1,5 +1,6 @@
 package easewright.rulebook.check;
 
+import easewright.rulebook.Practice;
 import easewright.rulebook.Vocabulary;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -13,6 +14,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Looks over a rule book's folder without compiling it. */
 public final class BookCheck {
@@ -46,7 +48,7 @@ public final class BookCheck {
               "vocabulary.dsl",
               0,
               "The folder holds no rule book.",
-              "Name a folder with vocabulary.dsl, catalog/, parameters/ and everyday/."));
+              "Name a folder with vocabulary.dsl, catalog/, practice/, parameters/ and everyday/."));
     }
     List<BookProblem> unreadable = new ArrayList<>();
     BookCheck check = new BookCheck(BookFiles.texts(folder, unreadable), words);
@@ -76,6 +78,9 @@ public final class BookCheck {
     if (wording != null) {
       wording.tree().fieldNames().forEachRemaining(sentences::add);
     }
+    PracticeCheck practice = new PracticeCheck(yaml, names, words, sentences, problems);
+    practice.define();
+    practice.run();
     CatalogCheck catalog = new CatalogCheck(names, words, sentences, problems);
     catalog.run();
     new EverydayCheck(
@@ -96,7 +101,11 @@ public final class BookCheck {
             ? Optional.of("parameters")
             : path.startsWith("everyday/")
                 ? Optional.of("everyday")
-                : CATALOG.stream().filter(kind -> folder.equals("catalog/" + kind)).findFirst();
+                : Stream.concat(
+                        CATALOG.stream().filter(kind -> folder.equals("catalog/" + kind)),
+                        Practice.FILES.stream()
+                            .filter(name -> path.equals("practice/" + name + ".yaml")))
+                    .findFirst();
   }
 
   private void stray(String path) {
@@ -104,7 +113,11 @@ public final class BookCheck {
         path,
         0,
         "Nothing reads a YAML file here.",
-        "Move it to catalog/" + String.join("|", CATALOG) + ", parameters/ or everyday/.");
+        "Move it to catalog/"
+            + String.join("|", CATALOG)
+            + ", parameters/ or everyday/; practice/ holds "
+            + String.join(", ", Practice.FILES)
+            + ".yaml.");
   }
 
   private Written shaped(String path, String schema, String text) {

@@ -45,9 +45,9 @@ final class EverydayCheck {
       values(file, "none", "sign", signs);
       keys(file, "changes", "adjustment", names.ids("adjustments"));
       keys(file, "beliefs", "cause", names.ids("causes"));
-      keys(file, "circumstances", "circumstance", words.circumstances());
+      keys(file, "circumstances", "circumstance", names.ids("circumstances"));
       keys(file, "danger/dangers", "sign", signs);
-      keys(file, "danger/circumstances", "circumstance", words.circumstances());
+      keys(file, "danger/circumstances", "circumstance", names.ids("circumstances"));
       keys(file, "measurements", "measurement", words.measurements());
       keys(file, "replies", "reply", REPLIES);
       keys(file, "cues", "cue", words.cues());

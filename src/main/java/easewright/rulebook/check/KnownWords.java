@@ -8,8 +8,7 @@ import java.util.Set;
 /**
  * Words that a rule book may use without defining them, because the code or a pattern sheet does.
  *
- * @param circumstances what may be said of the wearing, such as "nursing"
- * @param traits what may be said of a pattern, such as "lined"
+ * @param circumstances what requests can say of the wearing, such as "nursing"
  * @param figures ids of derived numbers, such as "band-strain"
  * @param measurements wire names of the measurements a text may hold
  * @param choices choice to its options, of the shipped pattern sheets
@@ -20,7 +19,6 @@ import java.util.Set;
  */
 public record KnownWords(
     Set<String> circumstances,
-    Set<String> traits,
     Set<String> figures,
     Set<String> measurements,
     Map<String, List<String>> choices,
@@ -41,7 +39,6 @@ public record KnownWords(
   public static KnownWords of(
       RuleBookSource compiledIn,
       Set<String> circumstances,
-      Set<String> traits,
       Set<String> figures,
       Map<String, List<String>> choices,
       Set<String> shared) {
@@ -53,7 +50,6 @@ public record KnownWords(
     own.addAll(shared);
     return new KnownWords(
         circumstances,
-        traits,
         figures,
         compiledIn.everyday().measurements().keySet(),
         choices,

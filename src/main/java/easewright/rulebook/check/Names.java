@@ -29,14 +29,20 @@ final class Names {
 
   /** Adds the entries of a file: a list of objects with ids. */
   void add(String kind, Written written) {
+    add(kind, written, "");
+  }
+
+  /** Adds the entries of a list within a file, named by its JSON Pointer. */
+  void add(String kind, Written written, String list) {
     Map<String, Entry> known = byKind.computeIfAbsent(kind, k -> new LinkedHashMap<>());
-    for (int i = 0; written.tree().isArray() && i < written.tree().size(); i++) {
-      JsonNode node = written.tree().get(i);
+    JsonNode entries = written.tree().at(list);
+    for (int i = 0; entries.isArray() && i < entries.size(); i++) {
+      JsonNode node = entries.get(i);
       String id = node.path("id").asText("");
       if (id.isEmpty()) {
         continue; // the schema reports it
       }
-      Entry entry = new Entry(written, "/" + i, node);
+      Entry entry = new Entry(written, list + "/" + i, node);
       Entry first = known.putIfAbsent(id, entry);
       if (first != null) {
         problems.add(

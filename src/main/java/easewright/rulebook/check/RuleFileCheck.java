@@ -173,8 +173,8 @@ final class RuleFileCheck {
               when ? "sign" : "sign or finding",
               when ? names.ids("signs") : names.ids("signs", "findings"));
       case "place" -> place(name, ids, blanks);
-      case "circumstance" -> look(name, kind, words.circumstances());
-      case "trait" -> look(name, "trait of a pattern", words.traits());
+      case "circumstance" -> look(name, kind, names.ids("circumstances"));
+      case "trait" -> look(name, "trait of a pattern", names.ids("traits"));
       case "choice" -> look(name, "choice of a pattern", words.choices().keySet());
       case "option" -> {
         int choice = blanks.indexOf("choice");

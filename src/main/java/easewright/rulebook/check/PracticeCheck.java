@@ -1,0 +1,191 @@
+package easewright.rulebook.check;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import easewright.measure.BadQuantity;
+import easewright.measure.BodyMeasurements;
+import easewright.measure.Length;
+import easewright.rulebook.Practice;
+import easewright.rulebook.check.Names.Entry;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.Set;
+
+/** Checks what {@code practice/} says, and the words of the catalog that come from there. */
+final class PracticeCheck {
+  private static final String FOLDER = "practice/";
+
+  private final Names names;
+  private final KnownWords words;
+  private final Set<String> sentences;
+  private final List<BookProblem> problems;
+  private final Map<String, Written> files = new LinkedHashMap<>();
+
+  /**
+   * @param yaml every readable YAML file of the book, by path
+   * @param sentences keys of the book's wording
+   */
+  PracticeCheck(
+      Map<String, Written> yaml,
+      Names names,
+      KnownWords words,
+      Set<String> sentences,
+      List<BookProblem> problems) {
+    this.names = names;
+    this.words = words;
+    this.sentences = sentences;
+    this.problems = problems;
+    for (String name : Practice.FILES) {
+      Written file = yaml.get(FOLDER + name + ".yaml");
+      if (file != null) {
+        files.put(name, file);
+      } else {
+        problems.add(
+            new BookProblem(
+                FOLDER + name + ".yaml",
+                0,
+                "The file is missing, and the computing needs it.",
+                "Take it over from the book that came with the program."));
+      }
+    }
+  }
+
+  /** Makes the names these files define known, before anything is checked against them. */
+  void define() {
+    define("traits", "traits", "");
+    define("circumstances", "circumstances", "");
+    define("stages", "order", "/stages");
+    define("urgency", "order", "/urgency");
+  }
+
+  private void define(String kind, String file, String pointer) {
+    if (files.containsKey(file)) {
+      names.add(kind, files.get(file), pointer);
+    }
+  }
+
+  void run() {
+    for (String kind : List.of("causes", "adjustments")) {
+      names.entries(kind).values().forEach(entry -> stage(entry));
+    }
+    for (Entry circumstance : names.entries("circumstances").values()) {
+      JsonNode id = circumstance.node().path("id");
+      known(
+          id.asText(),
+          "circumstance that requests can say",
+          words.circumstances(),
+          circumstance.written(),
+          circumstance.pointer() + "/id");
+    }
+    words.circumstances().stream()
+        .filter(id -> !names.ids("circumstances").contains(id))
+        .forEach(
+            id ->
+                missing(
+                    "circumstances",
+                    "The circumstance " + id + " is missing; requests can say it."));
+    if (files.containsKey("measures")) {
+      measures(files.get("measures"));
+    }
+    if (files.containsKey("sizing")) {
+      sizing(files.get("sizing"));
+    }
+  }
+
+  private void stage(Entry entry) {
+    JsonNode stage = entry.node().path("stage");
+    if (stage.isTextual()) {
+      known(
+          stage.textValue(),
+          "stage of the order of work",
+          names.ids("stages"),
+          entry.written(),
+          entry.pointer() + "/stage");
+    }
+  }
+
+  private void known(
+      String id, String what, Collection<String> known, Written file, String pointer) {
+    names.known(
+        id, what, known, file.file(), file.line(pointer), "Write a " + what + " of this book.");
+  }
+
+  private void missing(String file, String problem) {
+    problems.add(new BookProblem(FOLDER + file + ".yaml", 0, problem, "Write it again."));
+  }
+
+  private void measures(Written file) {
+    List<String> there = new ArrayList<>();
+    for (int i = 0; i < file.tree().path("measurements").size(); i++) {
+      String pointer = "/measurements/" + i;
+      String id = file.tree().at(pointer + "/id").asText();
+      if (there.contains(id)) {
+        problems.add(
+            file.problem(
+                pointer, "The measurement " + id + " stands twice.", "Delete one of the two."));
+      }
+      there.add(id);
+      ordered(file, pointer, "least", "most", false);
+    }
+    BodyMeasurements.NAMES.stream()
+        .filter(id -> !there.contains(id))
+        .forEach(id -> missing("measures", "The measurement " + id + " is missing."));
+    for (int i = 0; i < file.tree().path("comparisons").size(); i++) {
+      String pointer = "/comparisons/" + i;
+      ordered(
+          file, pointer, "low", "high", file.tree().at(pointer + "/as").asText().equals("ratio"));
+    }
+  }
+
+  /** A range that is empty would doubt everything. */
+  private void ordered(Written file, String pointer, String low, String high, boolean ratio) {
+    OptionalDouble from = number(file, pointer + "/" + low, ratio);
+    OptionalDouble to = number(file, pointer + "/" + high, ratio);
+    if (from.isPresent() && to.isPresent() && from.getAsDouble() >= to.getAsDouble()) {
+      problems.add(
+          file.problem(
+              pointer + "/" + low,
+              "\"" + low + "\" is not below \"" + high + "\".",
+              "Write the smaller of the two first."));
+    }
+  }
+
+  private OptionalDouble number(Written file, String pointer, boolean ratio) {
+    String text = file.tree().at(pointer).asText();
+    try {
+      return OptionalDouble.of(ratio ? Double.parseDouble(text) : Length.parse(text).mm());
+    } catch (NumberFormatException | BadQuantity unreadable) {
+      problems.add(
+          file.problem(
+              pointer,
+              "\"" + text + "\" is no " + (ratio ? "ratio." : "length."),
+              ratio ? "Write a number: 1.085." : "Write a number with its unit: 63 mm."));
+      return OptionalDouble.empty();
+    }
+  }
+
+  /** Nothing comes out tight where a caution asks for room: that line is no matter of taste. */
+  private void sizing(Written file) {
+    List<String> there = new ArrayList<>();
+    for (int i = 0; i < file.tree().path("between").size(); i++) {
+      String pointer = "/between/" + i;
+      JsonNode line = file.tree().at(pointer);
+      String when = line.path("when").asText();
+      if (when.equals("room") && (i > 0 || !line.path("take").asText().equals("larger"))) {
+        problems.add(
+            file.problem(
+                pointer + "/take",
+                "Where a caution asks for room, another size could be taken than the larger.",
+                "Write \"room\" first, with take: larger."));
+      }
+      there.add(when);
+      known(line.path("says").asText(), "sentence", sentences, file, pointer + "/says");
+    }
+    List.of("room", "compression", "shaped", "unknown").stream()
+        .filter(when -> !there.contains(when))
+        .forEach(when -> missing("sizing", "The situation " + when + " is missing."));
+  }
+}
