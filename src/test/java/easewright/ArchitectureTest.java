@@ -48,23 +48,43 @@ class ArchitectureTest {
           Map.entry("pattern", Set.of("deadline", "measure", "cloth", "body", "size")),
           Map.entry(
               "rulebook",
-              Set.of("wording", "deadline", "measure", "naming", "cloth", "body", "size", "pattern")),
+              Set.of(
+                  "wording", "deadline", "measure", "naming", "cloth", "body", "size", "pattern")),
           Map.entry("handbook", Set.of("rulebook")),
-          Map.entry("diagnosis", Set.of("wording", "measure", "cloth", "body", "size", "pattern", "rulebook")),
+          Map.entry(
+              "diagnosis",
+              Set.of("wording", "measure", "cloth", "body", "size", "pattern", "rulebook")),
           Map.entry("reply", Set.of("diagnosis")),
           Map.entry("intake", Set.of("wording", "deadline", "measure", "rulebook")),
           Map.entry("clinic", Set.of("deadline", "diagnosis", "pattern")),
           Map.entry(
               "check",
-              Set.of("wording", "measure", "cloth", "body", "size", "pattern", "rulebook", "diagnosis")),
+              Set.of(
+                  "wording",
+                  "measure",
+                  "cloth",
+                  "body",
+                  "size",
+                  "pattern",
+                  "rulebook",
+                  "diagnosis")),
           Map.entry(
               "plan",
-              Set.of("wording", "measure", "layout", "cloth", "size", "pattern", "rulebook", "diagnosis")),
+              Set.of(
+                  "wording",
+                  "measure",
+                  "layout",
+                  "cloth",
+                  "size",
+                  "pattern",
+                  "rulebook",
+                  "diagnosis")),
           Map.entry("contract", Set.of()),
           Map.entry("access", Set.of("clinic")),
           Map.entry(
               "request",
-              Set.of("wording", 
+              Set.of(
+                  "wording",
                   "naming",
                   "measure",
                   "cloth",
@@ -78,7 +98,8 @@ class ArchitectureTest {
                   "plan")),
           Map.entry(
               "saying",
-              Set.of("wording", 
+              Set.of(
+                  "wording",
                   "deadline",
                   "naming",
                   "measure",
@@ -94,7 +115,8 @@ class ArchitectureTest {
                   "request")),
           Map.entry(
               "answering",
-              Set.of("wording", 
+              Set.of(
+                  "wording",
                   "deadline",
                   "measure",
                   "size",
@@ -111,8 +133,15 @@ class ArchitectureTest {
           Map.entry("guard", Set.of("access", "saying")),
           Map.entry(
               "cli",
-              Set.of("wording", 
-                  "naming", "diagnosis", "pattern", "rulebook", "request", "saying", "answering")),
+              Set.of(
+                  "wording",
+                  "naming",
+                  "diagnosis",
+                  "pattern",
+                  "rulebook",
+                  "request",
+                  "saying",
+                  "answering")),
           Map.entry("batch", Set.of("diagnosis", "request", "saying", "answering")),
           Map.entry(
               "mcp",
@@ -127,7 +156,8 @@ class ArchitectureTest {
                   "answering")),
           Map.entry(
               "http",
-              Set.of("wording", 
+              Set.of(
+                  "wording",
                   "deadline",
                   "naming",
                   "pattern",
@@ -144,7 +174,8 @@ class ArchitectureTest {
                   "answering")),
           Map.entry(
               "desk",
-              Set.of("wording", 
+              Set.of(
+                  "wording",
                   "naming",
                   "pattern",
                   "rulebook",
