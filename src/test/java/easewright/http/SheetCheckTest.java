@@ -39,7 +39,9 @@ class SheetCheckTest {
 
   @Test
   void the_sheet_shops_are_told_to_begin_with_is_the_one_that_is_checked() throws IOException {
-    assertTrue(Files.readString(Path.of("README.md")).contains("```yaml\n" + small() + "```"));
+    assertTrue(
+        Files.readString(Path.of("openapi", "pattern-sheets.md"))
+            .contains("```yaml\n" + small() + "```"));
   }
 
   @Test
