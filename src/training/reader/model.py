@@ -87,7 +87,7 @@ class Reader(nn.Module):
 
     def forward(self, ids, mask, segments, row, weights):
         h = self.encoder(ids, mask)
-        return self.heads(h.float(), segments, row, weights)[0]
+        return self.heads(h, segments, row, weights)[0]
 
     def heads(self, h, segments, row, weights):
         query, weight, bias = weights

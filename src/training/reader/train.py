@@ -15,10 +15,14 @@ ap.add_argument("--hidden", type=int, default=0, help="signs held out of trainin
 ap.add_argument("--posts", type=int, default=0, help="train with the open posts too"), ap.add_argument("--mask", type=float, default=0.08)
 ap.add_argument("--pack", type=float, default=0.6, help="share of sequences of several sentences"), ap.add_argument("--weight", type=float, default=3)
 ap.add_argument("--sources", default=""), ap.add_argument("--teachers", default=""), ap.add_argument("--save", default=""), ap.add_argument("--export", default="")
+ap.add_argument("--device", default="cuda" if torch.cuda.is_available() else "cpu"), ap.add_argument("--describe-every", type=int, default=1, help="steps; above 1 descriptions are read without a gradient")
+ap.add_argument("--frozen-words", type=int, default=0), ap.add_argument("--threads", type=int, default=0)
 ap.add_argument("--out", default=os.environ.get("OUT", "."))
 A = ap.parse_args()
 random.seed(A.seed), np.random.seed(A.seed), torch.manual_seed(A.seed)
-dev = "cuda"
+dev = A.device
+if A.threads:
+    torch.set_num_threads(A.threads)
 D = json.load(open(f"{A.folder}/data.json"))
 IDS = D["ids"]; IX = {s: i for i, s in enumerate(IDS)}; K = len(IDS)
 P = Pieces(f"{A.folder}/{A.encoder}/vocabulary.txt")
@@ -111,9 +115,19 @@ def make(encoder=A.encoder, take=None):
     return m
 
 
-def weights(m, without=None):
-    d = m.described(DX, DM) if A.described else torch.zeros(K, m.whole.weight.shape[0], device=dev)
-    return m.weights(d, without)
+STEP = [0, None]
+
+
+def weights(m, without=None, learn=False):
+    if not A.described:
+        return m.weights(torch.zeros(K, m.whole.weight.shape[0], device=dev), without)
+    if not learn or A.describe_every == 1:
+        return m.weights(m.described(DX, DM), without)
+    if STEP[0] % A.describe_every == 0:
+        with torch.no_grad():
+            STEP[1] = m.described(DX, DM)
+    STEP[0] += 1
+    return m.weights(STEP[1], without)
 
 
 DANGER = torch.tensor([s in set(D["dangers"]) for s in IDS], device=dev)
@@ -122,8 +136,8 @@ DANGER = torch.tensor([s in set(D["dangers"]) for s in IDS], device=dev)
 def loss_of(m, seqs, teachers):
     X, M, S, row, labels = build(seqs)
     without = (torch.rand(K, device=dev) < 0.25) & torch.tensor(bool(A.described), device=dev)
-    with torch.autocast("cuda", dtype=torch.bfloat16):
-        z = m(X, M, S, row, weights(m, without | hold))
+    with torch.autocast(dev, dtype=torch.bfloat16):
+        z = m(X, M, S, row, weights(m, without | hold, learn=True))
     z = torch.cat([torch.zeros_like(z[..., :1]), z], -1).float(); lp = F.log_softmax(z, -1)  # [N,K,4]
     known = [i for i, l in enumerate(labels) if l is not None]; total = z.new_zeros(())
     if known:
@@ -150,7 +164,7 @@ def loss_of(m, seqs, teachers):
         l = l - torch.log1p(-top.exp().clamp(max=0.9999))[~yes & ~skip].sum() - torch.log1p(-deny.exp().clamp(max=0.9999))[~no & ~skip].sum()
         total = total + l / max(1, len(seqs))
     if teachers:
-        with torch.no_grad(), torch.autocast("cuda", dtype=torch.bfloat16):
+        with torch.no_grad(), torch.autocast(dev, dtype=torch.bfloat16):
             soft = sum(torch.softmax(torch.cat([torch.zeros_like(q[..., :1]), q], -1).float(), -1) for q in (t(X, M, S, row, w) for t, w in teachers)) / len(teachers)
         total = 0.3 * total + 0.7 * 4 * F.kl_div(lp, soft, reduction="sum") / len(labels)
     return total
@@ -158,7 +172,8 @@ def loss_of(m, seqs, teachers):
 
 def fit(m, teachers=()):
     head = [p for n, p in m.named_parameters() if not n.startswith("encoder")]
-    opt = torch.optim.AdamW([dict(params=m.encoder.parameters(), lr=A.lr), dict(params=head, lr=A.lr * 8)], weight_decay=0.01)
+    m.encoder.words.weight.requires_grad_(not A.frozen_words)
+    opt = torch.optim.AdamW([dict(params=[p for p in m.encoder.parameters() if p.requires_grad], lr=A.lr), dict(params=head, lr=A.lr * 8)], weight_decay=0.01)
     size, start = 32, time.time(); per = len(sequences()) // size + 1
     sched = torch.optim.lr_scheduler.OneCycleLR(opt, [A.lr, A.lr * 8], total_steps=int(per * A.epochs * 1.1) + 50, pct_start=0.1)
     for e in range(A.epochs):
@@ -166,6 +181,8 @@ def fit(m, teachers=()):
         for i in range(0, len(seqs), size):
             l = loss_of(m, seqs[i : i + size], teachers); opt.zero_grad(); l.backward()
             torch.nn.utils.clip_grad_norm_(m.parameters(), 1.0); opt.step(); sched.step(); tot += l.detach()
+            if i // size % 20 == 0:
+                print(A.name, "epoch", e, "step", i // size, "of", len(seqs) // size, "loss", round(float(l), 3), "s", round(time.time() - start), flush=True)
         print(A.name, "epoch", e, "loss", round(float(tot) / (len(seqs) / size), 3), "s", round(time.time() - start), flush=True)
     return m
 
@@ -213,7 +230,7 @@ def report(tag, preds):
 if __name__ == "__main__":
     teachers = []
     for file in filter(None, A.teachers.split(",")):
-        t = torch.load(file); enc, lay = t["encoder"], t["layers"]
+        t = torch.load(file, map_location=dev); enc, lay = t["encoder"], t["layers"]
         m = make(enc, lay); m.load_state_dict(t["state"]); m.eval().requires_grad_(False)
         with torch.no_grad():
             teachers.append((m, weights(m)))
