@@ -1,15 +1,15 @@
 package easewright.guard;
 
-import easewright.access.LongWork;
 import easewright.saying.Problem;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpMethod;
+import io.vertx.core.http.HttpServerRequest;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
-import java.util.Comparator;
+import java.time.Duration;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalInt;
@@ -20,14 +20,13 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.eclipse.microprofile.health.Readiness;
 
 /**
- * How many requests are dealt with at once, once they have arrived ({@link Arriving}). More are
- * refused, so that those taken are answered soon, memory stays bounded and the machine keeps time
- * to say that it is well. What lasts long, requests of many lines and searches for layouts, has a
- * smaller number of its own besides: else it would soon hold every place. Lines that hardly arrive
- * leave their place to whoever comes while none is free.
+ * How many requests are dealt with at once. More are refused before they are read, so that those
+ * taken are answered soon, memory stays bounded and the machine keeps time to say that it is well.
+ * What lasts long, requests of many lines and searches for layouts, has a smaller number of its own
+ * besides: else it would soon hold every place.
  */
 @Singleton
-class AtOnce implements LongWork {
+class AtOnce {
   /** After cross-origin answers (300), before anything else. */
   private static final int PRIORITY = 290;
 
@@ -37,22 +36,12 @@ class AtOnce implements LongWork {
   private static final Set<String> LONG =
       Set.of("/v1/cut-plans", "/desk/cut", "/v1/clinics/samples", "/desk/clinics/new/sample");
 
-  /** Lines that arrive slower than this may lose their place, bytes a second. */
-  private static final long SLOW = 1024;
-
-  private static final long SECOND_NS = 1_000_000_000;
-
   /** A place given to a call: when, and what the call is. */
-  private record Taken(long since, boolean ofLines, boolean isLong) {
-    /** Whether its lines arrive so slowly that somebody else may have its place. */
-    boolean crawls(RoutingContext call, long now) {
-      long seconds = (now - since) / SECOND_NS;
-      return ofLines && seconds >= 1 && call.request().bytesRead() < SLOW * seconds;
-    }
-  }
+  private record Taken(long since, boolean ofLines, boolean isLong) {}
 
   private final AtomicInteger free;
   private final AtomicInteger freeForLong;
+  private final long patienceNanos;
   private final Stopping stopping;
   private final Map<RoutingContext, Taken> taken = new ConcurrentHashMap<>();
   private final Refusal busy =
@@ -61,15 +50,17 @@ class AtOnce implements LongWork {
               "busy",
               "The service is busy",
               503,
-              "It has as much work as it can do now. Nothing of the request was done."));
+              "It has as much work as it can do now. Nothing of the request was read."));
 
   AtOnce(
       @ConfigProperty(name = "easewright.limit.at-once") OptionalInt most,
       @ConfigProperty(name = "easewright.limit.at-once-of-long") OptionalInt mostOfLong,
+      @ConfigProperty(name = "easewright.limit.arrival") Duration patience,
       @Readiness Stopping stopping) {
     int cores = Runtime.getRuntime().availableProcessors();
     this.free = new AtomicInteger(most.orElse(A_CORE * cores));
     this.freeForLong = new AtomicInteger(mostOfLong.orElse(2 * cores));
+    this.patienceNanos = patience.toNanos();
     this.stopping = stopping;
   }
 
@@ -86,7 +77,7 @@ class AtOnce implements LongWork {
       busy.answer(call, RETRY_AFTER_SECONDS);
     } else if (!take(free)) {
       busy.answer(call, RETRY_AFTER_SECONDS);
-    } else if (isLong && !takeForLong()) {
+    } else if (isLong && !take(freeForLong)) {
       free.incrementAndGet();
       busy.answer(call, RETRY_AFTER_SECONDS);
     } else {
@@ -100,7 +91,7 @@ class AtOnce implements LongWork {
     return call.request().method().equals(HttpMethod.POST);
   }
 
-  static boolean isOfLines(RoutingContext call) {
+  private static boolean isOfLines(RoutingContext call) {
     String form = call.request().getHeader(HttpHeaders.CONTENT_TYPE);
     return form != null && form.startsWith(LINES);
   }
@@ -130,42 +121,27 @@ class AtOnce implements LongWork {
     }
   }
 
-  private boolean takeForLong() {
-    if (take(freeForLong)) {
-      return true;
-    }
-    long now = System.nanoTime();
-    taken.entrySet().stream()
-        .filter(one -> one.getValue().crawls(one.getKey(), now))
-        .min(Comparator.comparingLong(one -> one.getValue().since()))
-        .map(Map.Entry::getKey)
-        .ifPresent(
-            slow -> {
-              giveBack(slow);
-              slow.request().connection().close();
-            });
-    return take(freeForLong);
-  }
-
-  /** Counts a call that turned out to last long only when its body was understood. */
-  @Override
-  public boolean takesLong(RoutingContext call) {
-    Taken place = taken.get(call);
-    if (place == null || place.isLong()) {
-      return place != null;
-    }
-    if (!takeForLong()) {
-      return false;
-    }
-    if (taken.replace(call, place, new Taken(place.since(), place.ofLines(), true))) {
-      return true;
-    }
-    freeForLong.incrementAndGet(); // it ended meanwhile
-    return false;
-  }
-
-  /** Not every way of going away is told. */
+  /**
+   * Whoever sends a request drop by drop would else keep its place for as long as they like; and
+   * not every way of going away is told.
+   */
   private void lookRound() {
-    taken.keySet().stream().filter(call -> call.response().closed()).forEach(this::giveBack);
+    long now = System.nanoTime();
+    taken.forEach(
+        (call, place) -> {
+          if (call.response().closed()) {
+            giveBack(call);
+          } else if (!place.ofLines()
+              && now - place.since() > patienceNanos
+              && !hasArrived(call.request())) {
+            call.request().connection().close();
+          }
+        });
+  }
+
+  /** A blocking reader stops at the length it was told, before the end is signalled. */
+  private static boolean hasArrived(HttpServerRequest request) {
+    return request.isEnded()
+        || Long.toString(request.bytesRead()).equals(request.getHeader(HttpHeaders.CONTENT_LENGTH));
   }
 }

@@ -32,6 +32,11 @@ final class Connection {
     return channel;
   }
 
+  /** Whether both were accepted by the same server: the endpoints', or the operator's. */
+  boolean isOfServerOf(Connection other) {
+    return channel.parent() == other.channel.parent();
+  }
+
   String address() {
     return address;
   }
@@ -54,10 +59,14 @@ final class Connection {
     return requests.get() == 0;
   }
 
-  /** Some bytes have come. */
-  void read() {
+  /**
+   * Some bytes have come.
+   *
+   * @param ofRequests whether they are of requests in HTTP/1, and of no other protocol
+   */
+  void read(boolean ofRequests) {
     lastReadNs = System.nanoTime();
-    if (headSinceNs == 0 && isIdle()) {
+    if (ofRequests && headSinceNs == 0 && isIdle()) {
       headSinceNs = lastReadNs;
     }
   }

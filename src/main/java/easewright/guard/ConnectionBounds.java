@@ -47,18 +47,19 @@ final class ConnectionBounds {
     Connection opened = new Connection(channel);
     connections.put(channel, opened);
     channel.closeFuture().addListener(closed -> connections.remove(channel));
-    if (connections.size() > most) {
-      closeIdleLongest(one -> one != opened);
-    } else if (mostOfAddress < most) {
-      long ofAddress =
-          connections.values().stream()
-              .filter(one -> one.address().equals(opened.address()))
-              .count();
-      if (ofAddress > mostOfAddress) {
-        closeIdleLongest(one -> one != opened && one.address().equals(opened.address()));
-      }
-    }
+    keepBound(opened, one -> one.isOfServerOf(opened), most);
+    keepBound(
+        opened,
+        one -> one.isOfServerOf(opened) && one.address().equals(opened.address()),
+        mostOfAddress);
     return opened;
+  }
+
+  private void keepBound(Connection opened, Predicate<Connection> counted, int bound) {
+    if (connections.size() > bound
+        && connections.values().stream().filter(counted).count() > bound) {
+      closeIdleLongest(counted.and(one -> one != opened));
+    }
   }
 
   /** Where none is idle, the one that has said nothing for longest is closed. */

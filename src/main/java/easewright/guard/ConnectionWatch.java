@@ -30,11 +30,12 @@ public final class ConnectionWatch extends ChannelInitializerExtension {
     @Override
     public void channelRead(ChannelHandlerContext context, Object bytes) {
       ChannelPipeline pipeline = context.pipeline();
-      if (!requestsWatched && pipeline.context(HttpRequestDecoder.class) != null) {
+      boolean ofRequests = pipeline.context(HttpRequestDecoder.class) != null;
+      if (!requestsWatched && ofRequests) {
         pipeline.addBefore(pipeline.lastContext().name(), null, new RequestWatch(connection));
         requestsWatched = true;
       }
-      connection.read();
+      connection.read(ofRequests);
       context.fireChannelRead(bytes);
     }
   }

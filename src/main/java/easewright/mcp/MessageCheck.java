@@ -1,12 +1,10 @@
 package easewright.mcp;
 
-import easewright.access.LongWork;
 import easewright.saying.Problem;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.json.DecodeException;
 import io.vertx.core.json.Json;
-import io.vertx.core.json.JsonObject;
 import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
 import io.vertx.ext.web.handler.BodyHandler;
@@ -31,13 +29,10 @@ class MessageCheck {
 
   private final String path;
   private final long mostTimeMs;
-  private final LongWork places;
 
   MessageCheck(
-      LongWork places,
       @ConfigProperty(name = "quarkus.mcp.server.http.root-path") String path,
       @ConfigProperty(name = "easewright.limit.time") Duration mostTime) {
-    this.places = places;
     this.path = path.startsWith("/") ? path : "/" + path;
     this.mostTimeMs = 2 * mostTime.toMillis();
   }
@@ -59,32 +54,21 @@ class MessageCheck {
       return;
     }
     call.response().putHeader(HttpHeaders.CONNECTION, "close");
-    tooLarge().answer(call);
-  }
-
-  private static RpcError tooLarge() {
-    return RpcError.refused(
-        413,
-        null,
-        "The message is too large. Send at most " + MessageBounds.MOST_BYTES / 1024 + " KB.");
+    RpcError.refused(
+            413,
+            null,
+            "The message is too large. Send at most " + MessageBounds.MOST_BYTES / 1024 + " KB.")
+        .answer(call);
   }
 
   private void check(RoutingContext call) {
     Buffer body = call.body().buffer() == null ? Buffer.buffer() : call.body().buffer();
-    if (body.length() > MessageBounds.MOST_BYTES) {
-      tooLarge().answer(call);
-      return;
-    }
     Optional<RpcError> fault = MessageBounds.fault(body);
     if (fault.isEmpty()) {
       try {
         Object message = Json.decodeValue(body);
         call.put(MESSAGE, message);
         fault = MessageForm.fault(message);
-        if (fault.isEmpty() && MessageForm.isLong(message) && !places.takesLong(call)) {
-          call.response().putHeader(HttpHeaders.RETRY_AFTER, "1");
-          fault = Optional.of(busy(((JsonObject) message).getValue("id")));
-        }
       } catch (DecodeException unread) {
         fault = Optional.of(RpcError.unreadable("The message can't be read."));
       }
@@ -95,11 +79,6 @@ class MessageCheck {
       giveUpInTime(call);
       call.next();
     }
-  }
-
-  private static RpcError busy(Object id) {
-    return RpcError.refused(
-        503, id, "The service has as many cutting plans to make as it can. Ask again soon.");
   }
 
   private void giveUpInTime(RoutingContext call) {

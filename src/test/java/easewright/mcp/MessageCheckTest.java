@@ -38,7 +38,7 @@ class MessageCheckTest {
   @BeforeEach
   void serve() throws Exception {
     Router router = Router.router(vertx);
-    new MessageCheck(call -> true, "mcp", Duration.ofMillis(20)).register(router);
+    new MessageCheck("mcp", Duration.ofMillis(20)).register(router);
     router.post("/mcp").handler(call -> call.response().end("taken"));
     router.post("/mcp/silent").handler(call -> {});
     server =
