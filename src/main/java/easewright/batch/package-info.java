@@ -1,6 +1,6 @@
 /**
- * Large batches of fittings through Apache Kafka: takes them from one topic, answers them as the
- * endpoint would, and puts answers and refusals into two others. Opened only where brokers are
- * named; knows only {@code api} and its answers, and nothing knows it.
+ * Large batches of fittings through Apache Kafka: reads them from one topic, answers them
+ * through {@code answering}, and writes answers and problems to two others. Opened only where
+ * brokers are named; no other package uses it.
  */
 package easewright.batch;

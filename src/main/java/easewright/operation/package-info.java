@@ -1,2 +1,2 @@
-/** What whoever runs the service sees of it: store, health, metrics and traces. */
+/** What the operator sees of the service: store, health, metrics, traces and limits. */
 package easewright.operation;
