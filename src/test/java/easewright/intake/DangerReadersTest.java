@@ -131,6 +131,14 @@ class DangerReadersTest {
     assertEquals(List.of(), ALONE.read("The band rides up at the back.").readYourself());
   }
 
+  /** "Nursing" is no nurse who was asked; a nurse who was is still for a person to read about. */
+  @Test
+  void a_nursing_wearer_is_no_nurse() {
+    assertEquals(List.of(), ALONE.read("I am nursing. The straps slip off.").readYourself());
+    assertEquals(List.of(), ALONE.read("I am 34 and nursing, the straps slip off.").readYourself());
+    assertEquals(1, ALONE.read("The nurse told me to show my chest.").readYourself().size());
+  }
+
   /** A lump read as a danger is not also a word for a person to judge; another word still is. */
   @Test
   void words_of_the_phrase_a_danger_was_read_by_are_no_further_doubt() {

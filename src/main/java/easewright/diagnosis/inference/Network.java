@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
-import java.util.stream.DoubleStream;
 
 /**
  * An immutable leaky noisy-OR network: P(sign present | causes) = 1 − (1 − leak)·∏(1 − strength),
@@ -195,9 +194,9 @@ public final class Network {
   /** Gathers causes, signs and links, in any order; not for use by several threads. */
   public static final class Builder {
     private final TreeMap<String, Double> priors = new TreeMap<>();
-    private OptionalDouble nothingWrong = OptionalDouble.empty();
     private final TreeMap<String, Double> leaks = new TreeMap<>();
     private final TreeMap<String, Map<String, Double>> strengths = new TreeMap<>();
+    private OptionalDouble nothingWrong = OptionalDouble.empty();
 
     private Builder() {}
 
@@ -229,25 +228,14 @@ public final class Network {
      *     both excluded; without it the priors stand as they are given
      */
     public Builder nothingWrong(double share) {
-      require(share > 0 && share < 1, "The share of \"nothing wrong\" lies between 0 and 1%s.", "");
+      require(share > 0 && share < 1, "The share of %s must lie between 0 and 1.", "nothing wrong");
       this.nothingWrong = OptionalDouble.of(share);
       return this;
     }
 
     private double[] odds() {
       double[] odds = priors.values().stream().mapToDouble(p -> p / (1 - p)).toArray();
-      if (nothingWrong.isEmpty()) {
-        return odds;
-      }
-      double singles = DoubleStream.of(odds).sum();
-      double pairs = (singles * singles - DoubleStream.of(odds).map(o -> o * o).sum()) / 2;
-      // 1 + singles k + pairs k² weighs as much as "nothing wrong" leaves for everything else.
-      double rest = 1 / nothingWrong.getAsDouble() - 1;
-      double scale =
-          pairs == 0
-              ? rest / singles
-              : (Math.sqrt(singles * singles + 4 * pairs * rest) - singles) / (2 * pairs);
-      return DoubleStream.of(odds).map(o -> o * scale).toArray();
+      return nothingWrong.isPresent() ? Priors.leaving(odds, nothingWrong.getAsDouble()) : odds;
     }
 
     /** Adds a link; each pair of cause and sign at most once. */
