@@ -1,6 +1,9 @@
 package easewright.answering;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import easewright.diagnosis.Answer;
+import easewright.diagnosis.Answer.CautionNote;
+import easewright.diagnosis.Answer.Understood;
 import easewright.measure.Length;
 import easewright.pattern.PatternSheets;
 import easewright.plan.CannotBeCut;
@@ -10,9 +13,15 @@ import easewright.plan.CutRequest;
 import easewright.request.CutPlanReader;
 import easewright.request.Faults;
 import easewright.request.FaultyRequest;
+import easewright.rulebook.Catalog;
+import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.RuleBook;
 import jakarta.inject.Singleton;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.TreeSet;
+import java.util.stream.Stream;
 
 /** Plans what to cut, how to lay it, and what to buy. Nothing is kept. */
 @Singleton
@@ -30,7 +39,8 @@ public class CutPlanService {
   private record Planning(RuleBook book, CutPlanner planner, CutPlanReader reader) {}
 
   /**
-   * The plan for a request. Searching for a layout takes its time, so call it on a worker.
+   * The plan for a request. Searching for a layout takes its time, so call it on a worker. Where
+   * the answer to its fitting leaves out anything tighter, the plan does too.
    *
    * @throws FaultyRequest naming every fault of the request
    */
@@ -39,13 +49,63 @@ public class CutPlanService {
     return rules.inTime(() -> plan(planning, request));
   }
 
-  private static CutPlan plan(Planning planning, JsonNode json) {
+  private CutPlan plan(Planning planning, JsonNode json) {
     CutRequest request = planning.reader().read(json);
+    Optional<Answer> fitting = fitting(json);
+    Optional<String> notNow = fitting.map(Answer::notNow);
+    if (notNow.isPresent()) {
+      refuseTighter(planning.book().catalog(), request, fitting.get());
+    }
     try {
-      return planning.planner().plan(request);
+      CutPlan plan = planning.planner().plan(request);
+      return notNow.isEmpty() ? plan : plan.cautioning(cautions(fitting.get()));
     } catch (CannotBeCut narrow) {
       throw refusal(narrow, request);
     }
+  }
+
+  private Optional<Answer> fitting(JsonNode request) {
+    if (!request.has(CutPlanReader.FITTING)) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(rules.edition().answer(request.get(CutPlanReader.FITTING)));
+    } catch (FaultyRequest faulty) {
+      throw faulty.under("/" + CutPlanReader.FITTING);
+    }
+  }
+
+  /** What may hurt, each danger in its own words, and what is therefore left out. */
+  private static List<String> cautions(Answer fitting) {
+    return Stream.concat(
+            fitting.cautions().stream()
+                .filter(CautionNote::isDanger)
+                .map(danger -> danger.says() + " " + danger.doNow()),
+            Stream.of(fitting.notNow()))
+        .toList();
+  }
+
+  private static void refuseTighter(Catalog catalog, CutRequest request, Answer fitting) {
+    Faults faults = new Faults();
+    for (int i = 0; i < request.accepted().size(); i++) {
+      AdjustmentEntry change = catalog.adjustments().get(request.accepted().get(i).adjustment());
+      if (change.tightens()) {
+        faults.impossible(
+            "/accepted/" + i, fitting.notNow(), "Leave \"" + change.name() + "\" out for now.");
+      }
+    }
+    Understood worn = fitting.understood();
+    if (request.sheet().id().equals(worn.sheet()) && worn.sizeCut() != null) {
+      for (String size : new TreeSet<>(List.of(request.upperSize(), request.lowerSize()))) {
+        if (request.sheet().isTighter(size, worn.sizeCut())) {
+          faults.impossible(
+              request.upperSize().equals(request.lowerSize()) ? "/size" : "/sizes",
+              fitting.notNow(),
+              "Cut \"" + worn.sizeCut() + "\" or a larger size; \"" + size + "\" is tighter.");
+        }
+      }
+    }
+    faults.refuse();
   }
 
   private Planning planning() {

@@ -1,17 +1,21 @@
 package easewright.guard;
 
+import easewright.access.LongWork;
 import easewright.saying.Problem;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.core.Vertx;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.http.HttpMethod;
 import io.vertx.core.http.HttpServerRequest;
+import io.vertx.core.net.impl.ConnectionBase;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.time.Duration;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -26,7 +30,7 @@ import org.eclipse.microprofile.health.Readiness;
  * besides: else it would soon hold every place.
  */
 @Singleton
-class AtOnce {
+class AtOnce implements LongWork {
   /** After cross-origin answers (300), before anything else. */
   private static final int PRIORITY = 290;
 
@@ -36,12 +40,24 @@ class AtOnce {
   private static final Set<String> LONG =
       Set.of("/v1/cut-plans", "/desk/cut", "/v1/clinics/samples", "/desk/clinics/new/sample");
 
-  /** A place given to a call: when, and what the call is. */
-  private record Taken(long since, boolean ofLines, boolean isLong) {}
+  /** A place given to a call: when, over which connection, and what the call is. */
+  private record Taken(
+      long since, Optional<Connection> connection, boolean ofLines, boolean isLong) {
+
+    /** Whether the place waits for its client, as far as the connection tells. */
+    boolean isLate(long now, long patienceNanos) {
+      return connection.filter(one -> one.isLate(now, patienceNanos, ofLines)).isPresent();
+    }
+
+    Taken ofLongWork() {
+      return new Taken(since, connection, ofLines, true);
+    }
+  }
 
   private final AtomicInteger free;
   private final AtomicInteger freeForLong;
   private final long patienceNanos;
+  private final long patienceInNeedNanos;
   private final Stopping stopping;
   private final Map<RoutingContext, Taken> taken = new ConcurrentHashMap<>();
   private final Refusal busy =
@@ -56,11 +72,13 @@ class AtOnce {
       @ConfigProperty(name = "easewright.limit.at-once") OptionalInt most,
       @ConfigProperty(name = "easewright.limit.at-once-of-long") OptionalInt mostOfLong,
       @ConfigProperty(name = "easewright.limit.arrival") Duration patience,
+      @ConfigProperty(name = "easewright.limit.arrival-in-need") Duration patienceInNeed,
       @Readiness Stopping stopping) {
     int cores = Runtime.getRuntime().availableProcessors();
     this.free = new AtomicInteger(most.orElse(A_CORE * cores));
     this.freeForLong = new AtomicInteger(mostOfLong.orElse(2 * cores));
     this.patienceNanos = patience.toNanos();
+    this.patienceInNeedNanos = patienceInNeed.toNanos();
     this.stopping = stopping;
   }
 
@@ -75,16 +93,17 @@ class AtOnce {
     if (stopping.begun()) {
       call.response().putHeader(HttpHeaders.CONNECTION, "close");
       busy.answer(call, RETRY_AFTER_SECONDS);
-    } else if (!take(free)) {
-      busy.answer(call, RETRY_AFTER_SECONDS);
-    } else if (isLong && !take(freeForLong)) {
-      free.incrementAndGet();
-      busy.answer(call, RETRY_AFTER_SECONDS);
-    } else {
-      taken.put(call, new Taken(System.nanoTime(), lines, isLong));
+    } else if (take(isLong) || makeRoom(isLong) && take(isLong)) {
+      taken.put(call, new Taken(System.nanoTime(), connection(call), lines, isLong));
       Ending.of(call, () -> giveBack(call));
       call.next();
+    } else {
+      busy.answer(call, RETRY_AFTER_SECONDS);
     }
+  }
+
+  private static Optional<Connection> connection(RoutingContext call) {
+    return ConnectionBounds.PROCESS.of(((ConnectionBase) call.request().connection()).channel());
   }
 
   private static boolean isPost(RoutingContext call) {
@@ -99,6 +118,33 @@ class AtOnce {
   /** The places left: of all, and of those for what lasts long. */
   List<Integer> left() {
     return List.of(free.get(), freeForLong.get());
+  }
+
+  @Override
+  public boolean takesPlace(RoutingContext call) {
+    Taken place = taken.get(call);
+    if (place == null || place.isLong()) {
+      return true;
+    }
+    if (!take(freeForLong) && !(makeRoom(true) && take(freeForLong))) {
+      return false;
+    }
+    if (taken.replace(call, place, place.ofLongWork())) {
+      return true;
+    }
+    freeForLong.incrementAndGet(); // the call ended meanwhile
+    return false;
+  }
+
+  private boolean take(boolean isLong) {
+    if (!take(free)) {
+      return false;
+    }
+    if (isLong && !take(freeForLong)) {
+      free.incrementAndGet();
+      return false;
+    }
+    return true;
   }
 
   private static boolean take(AtomicInteger free) {
@@ -119,6 +165,41 @@ class AtOnce {
         freeForLong.incrementAndGet();
       }
     }
+  }
+
+  /**
+   * Refuses the call that has kept its place waiting for its client longest, for somebody who waits
+   * for a place. Slow clients lose nothing by it while there is room for all.
+   *
+   * @param isLong whether a place for what lasts long is wanted
+   * @return whether there was such a call
+   */
+  private boolean makeRoom(boolean isLong) {
+    boolean onlyLong = isLong && freeForLong.get() <= 0;
+    long now = System.nanoTime();
+    Optional<Map.Entry<RoutingContext, Taken>> latest =
+        taken.entrySet().stream()
+            .filter(one -> one.getValue().isLong() || !onlyLong)
+            .filter(one -> one.getValue().isLate(now, patienceInNeedNanos))
+            .filter(one -> !hasArrived(one.getKey().request()))
+            .min(Comparator.comparing(one -> one.getValue().since()));
+    latest.ifPresent(one -> turnOut(one.getKey(), one.getValue()));
+    return latest.isPresent();
+  }
+
+  private void turnOut(RoutingContext call, Taken place) {
+    giveBack(call);
+    Connection connection = place.connection().orElseThrow();
+    connection
+        .channel()
+        .eventLoop()
+        .execute(
+            () -> {
+              if (!call.response().headWritten()) {
+                busy.answer(call, RETRY_AFTER_SECONDS);
+              }
+              connection.close();
+            });
   }
 
   /**

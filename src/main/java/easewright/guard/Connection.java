@@ -6,16 +6,23 @@ import java.net.InetSocketAddress;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
- * What is known of a client's connection: the requests under way on it, since when the head of a
- * request has been arriving, and since when an answer waits to be read. Times are of {@link
- * System#nanoTime()}; 0 stands for "not now".
+ * What is known of a client's connection: the requests under way on it, since when the head or the
+ * body of a request has been arriving, and since when an answer waits to be read. Times are of
+ * {@link System#nanoTime()}; 0 stands for "not now".
  */
 final class Connection {
+  /** Bytes a second of a request of many lines, below which its client is slower than an answer. */
+  private static final long SLOW_LINES = 1024;
+
+  private static final long SECOND_NS = 1_000_000_000;
+
   private final Channel channel;
   private final String address;
   private final AtomicInteger requests = new AtomicInteger();
   private volatile long lastReadNs = System.nanoTime();
   private volatile long headSinceNs;
+  private volatile long bodySinceNs;
+  private volatile long bodyBytes;
   private volatile long waitingBytes;
   private volatile long waitingSinceNs;
   private volatile long stillSinceNs;
@@ -78,7 +85,41 @@ final class Connection {
    */
   int begun() {
     headSinceNs = 0;
+    bodyBytes = 0;
+    bodySinceNs = System.nanoTime();
     return requests.incrementAndGet();
+  }
+
+  /**
+   * More of the body of the latest request has arrived.
+   *
+   * @param last whether nothing is missing any more
+   */
+  void bodyRead(int bytes, boolean last) {
+    bodyBytes += bytes;
+    if (last) {
+      bodySinceNs = 0;
+    }
+  }
+
+  /**
+   * Whether the client keeps its latest request waiting for the rest of the body. One of many lines
+   * is answered while it arrives, and waits for its client only if that sends less, or reads less,
+   * than a slow telephone does.
+   *
+   * @param patienceNs how long a body may take
+   */
+  boolean isLate(long nowNs, long patienceNs, boolean ofLines) {
+    long since = bodySinceNs;
+    if (since == 0) {
+      return false;
+    }
+    long took = nowNs - since;
+    if (!ofLines) {
+      return took > patienceNs;
+    }
+    boolean onClient = channel.config().isAutoRead() || !channel.isWritable();
+    return onClient && took > 2 * SECOND_NS && bodyBytes < SLOW_LINES * (took / SECOND_NS);
   }
 
   /** An answer was written to its end. */

@@ -5,6 +5,7 @@ import java.time.Duration;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 
@@ -53,6 +54,11 @@ final class ConnectionBounds {
         one -> one.isOfServerOf(opened) && one.address().equals(opened.address()),
         mostOfAddress);
     return opened;
+  }
+
+  /** What is known of a connection, if it was seen opening. */
+  Optional<Connection> of(Channel channel) {
+    return Optional.ofNullable(connections.get(channel));
   }
 
   private void keepBound(Connection opened, Predicate<Connection> counted, int bound) {

@@ -3,6 +3,7 @@ package easewright.guard;
 import io.netty.channel.ChannelDuplexHandler;
 import io.netty.channel.ChannelHandlerContext;
 import io.netty.channel.ChannelPromise;
+import io.netty.handler.codec.http.HttpContent;
 import io.netty.handler.codec.http.HttpHeaders;
 import io.netty.handler.codec.http.HttpRequest;
 import io.netty.handler.codec.http.HttpResponse;
@@ -47,6 +48,9 @@ final class RequestWatch extends ChannelDuplexHandler {
       if (hungUp) {
         context.close();
       }
+    }
+    if (message instanceof HttpContent body) {
+      connection.bodyRead(body.content().readableBytes(), body instanceof LastHttpContent);
     }
     if (hungUp) {
       ReferenceCountUtil.release(message);

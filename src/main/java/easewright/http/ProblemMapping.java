@@ -15,6 +15,7 @@ import easewright.request.RequestJson;
 import easewright.saying.BadParameter;
 import easewright.saying.Problem;
 import io.quarkus.logging.Log;
+import io.vertx.core.http.HttpClosedException;
 import jakarta.ws.rs.NotAcceptableException;
 import jakarta.ws.rs.NotAllowedException;
 import jakarta.ws.rs.NotFoundException;
@@ -24,6 +25,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
+import org.apache.commons.lang3.exception.ExceptionUtils;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** Every way of not answering, as a problem (RFC 9457) with the status RFC 9110 gives it. */
@@ -206,7 +208,9 @@ class ProblemMapping {
 
   @ServerExceptionMapper
   Response failed(Throwable failure) {
-    Log.error("A request failed", failure);
+    if (ExceptionUtils.indexOfType(failure, HttpClosedException.class) < 0) {
+      Log.error("A request failed", failure); // a client that left amid its request is no failure
+    }
     return response(Problem.failed()).build();
   }
 

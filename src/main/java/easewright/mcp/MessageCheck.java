@@ -1,10 +1,13 @@
 package easewright.mcp;
 
+import easewright.access.LongWork;
 import easewright.saying.Problem;
 import io.vertx.core.buffer.Buffer;
+import io.vertx.core.http.HttpClosedException;
 import io.vertx.core.http.HttpHeaders;
 import io.vertx.core.json.DecodeException;
 import io.vertx.core.json.Json;
+import io.vertx.core.json.JsonObject;
 import io.vertx.ext.web.Router;
 import io.vertx.ext.web.RoutingContext;
 import io.vertx.ext.web.handler.BodyHandler;
@@ -29,10 +32,13 @@ class MessageCheck {
 
   private final String path;
   private final long mostTimeMs;
+  private final LongWork longWork;
 
   MessageCheck(
+      LongWork longWork,
       @ConfigProperty(name = "quarkus.mcp.server.http.root-path") String path,
       @ConfigProperty(name = "easewright.limit.time") Duration mostTime) {
+    this.longWork = longWork;
     this.path = path.startsWith("/") ? path : "/" + path;
     this.mostTimeMs = 2 * mostTime.toMillis();
   }
@@ -43,7 +49,17 @@ class MessageCheck {
         .post(path + "/*")
         .order(AFTER_FILTERS)
         .handler(BodyHandler.create(false).setBodyLimit(MessageBounds.MOST_BYTES))
-        .handler(this::check);
+        .handler(this::check)
+        .failureHandler(MessageCheck::forget);
+  }
+
+  /**
+   * A client that leaves amid its message is no fault of the service, and worth no line of a log.
+   */
+  private static void forget(RoutingContext call) {
+    if (!(call.failure() instanceof HttpClosedException)) {
+      call.next();
+    }
   }
 
   /** By what it says of its length; what says nothing of it is bounded while it arrives. */
@@ -69,6 +85,10 @@ class MessageCheck {
         Object message = Json.decodeValue(body);
         call.put(MESSAGE, message);
         fault = MessageForm.fault(message);
+        if (fault.isEmpty() && MessageForm.isLong(message) && !longWork.takesPlace(call)) {
+          call.response().putHeader(HttpHeaders.RETRY_AFTER, "1");
+          fault = Optional.of(busy((JsonObject) message));
+        }
       } catch (DecodeException unread) {
         fault = Optional.of(RpcError.unreadable("The message can't be read."));
       }
@@ -79,6 +99,13 @@ class MessageCheck {
       giveUpInTime(call);
       call.next();
     }
+  }
+
+  private static RpcError busy(JsonObject message) {
+    return RpcError.refused(
+        503,
+        message.getValue("id"),
+        "The service is making as many cut plans as it can. Ask again in a second.");
   }
 
   private void giveUpInTime(RoutingContext call) {

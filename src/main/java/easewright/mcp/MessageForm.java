@@ -45,6 +45,9 @@ final class MessageForm {
   /** Parameters of any method that are an object wherever they stand. */
   private static final List<String> OBJECTS_IF_ANY = List.of("arguments", "_meta", "context");
 
+  /** The tool that searches for a layout. */
+  private static final String PLAN_CUT = "plan_cut";
+
   private MessageForm() {}
 
   /** The error to answer with; none if the JSON is a message, or a few of them. */
@@ -62,12 +65,23 @@ final class MessageForm {
         return fault;
       }
       JsonObject message = (JsonObject) one;
+      if (isLong(message)) {
+        return noMessage(message.getValue("id"), "A call of \"" + PLAN_CUT + "\" is sent alone.");
+      }
       if (ALONE.contains(message.getString("method", ""))) {
         return noMessage(
             message.getValue("id"), "\"" + message.getString("method") + "\" is sent alone.");
       }
     }
     return Optional.empty();
+  }
+
+  /** Whether a message asks for a search that lasts long. */
+  static boolean isLong(Object json) {
+    return json instanceof JsonObject message
+        && "tools/call".equals(message.getValue("method"))
+        && message.getValue("params") instanceof JsonObject given
+        && PLAN_CUT.equals(given.getValue("name"));
   }
 
   private static Optional<RpcError> faultOfOne(Object json) {

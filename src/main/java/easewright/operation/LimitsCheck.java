@@ -11,7 +11,11 @@ import org.eclipse.microprofile.config.Config;
 @Singleton
 class LimitsCheck {
   private static final List<String> TIMES =
-      List.of("easewright.limit.time", "easewright.limit.store", "easewright.limit.arrival");
+      List.of(
+          "easewright.limit.time",
+          "easewright.limit.store",
+          "easewright.limit.arrival",
+          "easewright.limit.arrival-in-need");
   private static final List<String> COUNTS =
       List.of(
           "easewright.limit.at-once",

@@ -52,6 +52,17 @@ public record PatternSheet(
     return sizes.stream().filter(size -> size.name().equals(sizeName)).findFirst();
   }
 
+  /**
+   * Whether a garment of one size is tighter or smaller anywhere than one of another.
+   *
+   * @throws java.util.NoSuchElementException if the pattern has no such sizes
+   */
+  public boolean isTighter(String sizeName, String than) {
+    Map<String, Double> finished = size(sizeName).orElseThrow().finishedMm();
+    return size(than).orElseThrow().finishedMm().entrySet().stream()
+        .anyMatch(one -> finished.getOrDefault(one.getKey(), one.getValue()) < one.getValue());
+  }
+
   /** The choice with an id. */
   public Optional<Choice> choice(String choiceId) {
     return choices.stream().filter(choice -> choice.id().equals(choiceId)).findFirst();

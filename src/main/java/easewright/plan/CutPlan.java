@@ -2,6 +2,7 @@ package easewright.plan;
 
 import easewright.diagnosis.Answer.MissingNote;
 import easewright.diagnosis.Answer.RuleBookStamp;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -42,6 +43,28 @@ public record CutPlan(
     List<Bundle> bundles,
     List<Otherwise> choices,
     List<MissingNote> missing) {
+
+  /** The same plan with some cautions before its own. */
+  public CutPlan cautioning(List<String> first) {
+    List<String> all = new ArrayList<>(first);
+    all.addAll(cautions);
+    return new CutPlan(
+        ruleBook,
+        understood,
+        all,
+        changes,
+        blend,
+        cutList,
+        buy,
+        layouts,
+        supplies,
+        needles,
+        stitches,
+        order,
+        bundles,
+        choices,
+        missing);
+  }
 
   /**
    * The request as understood.

@@ -25,6 +25,9 @@ import java.util.stream.Stream;
 
 /** Reads what is to be cut from JSON and names everything wrong with it at once. */
 public final class CutPlanReader {
+  /** Where the fitting stands that the accepted changes are of; whoever answers it reads it. */
+  public static final String FITTING = "fitting";
+
   private static final int MOST_CHANGES = 20;
   private static final int MOST_PLACES = 40;
   private static final double MOST_CHANGE_MM = 500;
@@ -56,7 +59,15 @@ public final class CutPlanReader {
   private CutRequest read(RequestField root) {
     root =
         root.fields(
-            "units", "pattern", "size", "sizes", "choices", "cloths", "accepted", "everything");
+            "units",
+            "pattern",
+            "size",
+            "sizes",
+            "choices",
+            "cloths",
+            "accepted",
+            "everything",
+            FITTING);
     String units = root.at("units").oneOf(List.of("metric", "imperial"));
     RequestField pattern = root.at("pattern");
     if (!pattern.isWritten()) {

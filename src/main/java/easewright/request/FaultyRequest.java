@@ -42,6 +42,22 @@ public final class FaultyRequest extends RuntimeException {
         count);
   }
 
+  /**
+   * The same, as the faults of a request that is a part of another.
+   *
+   * @param pointer to the part
+   */
+  public FaultyRequest under(String pointer) {
+    return new FaultyRequest(
+        faults.stream()
+            .map(
+                fault ->
+                    new Fault(
+                        pointer + fault.pointer(), fault.problem(), fault.remedy(), fault.kind()))
+            .toList(),
+        count);
+  }
+
   /** The faults, at most {@value Faults#MOST}. */
   public List<Fault> faults() {
     return faults;

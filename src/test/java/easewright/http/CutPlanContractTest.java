@@ -1,6 +1,8 @@
 package easewright.http;
 
 import static io.restassured.RestAssured.given;
+import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.matchesRegex;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -13,6 +15,7 @@ import easewright.contract.Contract;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
 import io.restassured.response.Response;
+import io.restassured.response.ValidatableResponse;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,6 +23,7 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Cut plans keep their contract; problems have the members of RFC 9457 section 3.1. */
 @QuarkusTest
@@ -132,5 +136,54 @@ class CutPlanContractTest {
     request.putObject("pattern").set("inline", sheet);
     assertFalse(post(request.toString(), "text/html").asString().contains("<b>"));
     assertTrue(post(request.toString(), "text/markdown").asString().contains("\\*Top\\*"));
+  }
+
+  /** A plan of one change, or of another size, for a wearer whose fitting is sent with it. */
+  private static ValidatableResponse planFor(String fitting, String size, String change)
+      throws IOException {
+    ObjectNode plan = (ObjectNode) shown("cut-plan-recut");
+    plan.put("size", size);
+    plan.putArray("accepted").addObject().put("adjustment", change).put("amount", "12 mm");
+    plan.set("fitting", JSON.readTree(fitting));
+    return post(plan.toString(), "application/json").then();
+  }
+
+  /**
+   * Why: a tight bra contributes to blocked ducts (Mitchell et al. 2022, Breastfeed Med 17:360), a
+   * tight band hinders breath (Kipp et al. 2024, Med Sci Sports Exerc 56:1168).
+   */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "{\"circumstances\": {\"nursing\": true}}",
+        "{\"signs\": [{\"sign\": \"breathless-or-dizzy\"}]}",
+        "{\"text\": \"I am nursing my son and the band rides up.\"}"
+      })
+  void nothing_tighter_is_planned_for_a_fitting_that_forbids_it(String fitting) throws IOException {
+    planFor(fitting, "75C", "shorten-the-band-elastic")
+        .statusCode(422)
+        .body("faults[0].pointer", equalTo("/accepted/0"));
+    planFor(fitting, "75C", "let-out-the-band")
+        .statusCode(200)
+        .body("cautions[0]", matchesRegex("(?s).*(tighter|dizziness).*"));
+  }
+
+  @Test
+  void no_smaller_size_is_planned_for_a_fitting_that_forbids_anything_tighter() throws IOException {
+    String fitting =
+        "{\"pattern\": {\"sheet\": \"quillmere-top\"}, \"sizeCut\": \"75C\","
+            + " \"circumstances\": {\"nursing\": true}}";
+    planFor(fitting, "70C", "let-out-the-band")
+        .statusCode(422)
+        .body("faults[0].pointer", equalTo("/size"));
+    planFor(fitting, "75C", "let-out-the-band").statusCode(200);
+    planFor(fitting.replace("nursing", "highImpact"), "70C", "shorten-the-band-elastic")
+        .statusCode(200);
+  }
+
+  @Test
+  void a_fault_of_the_fitting_is_named_where_it_stands() throws IOException {
+    planFor("{\"signs\": [{\"sign\": \"no-such-sign\"}]}", "75C", "let-out-the-band")
+        .body("faults[0].pointer", equalTo("/fitting/signs/0/sign"));
   }
 }

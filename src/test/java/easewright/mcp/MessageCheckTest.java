@@ -34,11 +34,12 @@ import org.junit.jupiter.params.provider.ValueSource;
 class MessageCheckTest {
   private final Vertx vertx = Vertx.vertx();
   private HttpServer server;
+  private boolean longWork = true;
 
   @BeforeEach
   void serve() throws Exception {
     Router router = Router.router(vertx);
-    new MessageCheck("mcp", Duration.ofMillis(20)).register(router);
+    new MessageCheck(call -> longWork, "mcp", Duration.ofMillis(20)).register(router);
     router.post("/mcp").handler(call -> call.response().end("taken"));
     router.post("/mcp/silent").handler(call -> {});
     server =
@@ -66,6 +67,23 @@ class MessageCheckTest {
 
   private URI address(String path) {
     return URI.create("http://127.0.0.1:" + server.actualPort() + path);
+  }
+
+  @Test
+  void a_cut_plan_takes_a_place_for_what_lasts_long_and_is_sent_alone() throws Exception {
+    String plan =
+        """
+        {"jsonrpc": "2.0", "id": 7, "method": "tools/call",
+          "params": {"name": "plan_cut", "arguments": {}}}
+        """;
+    assertEquals("taken", send("/mcp", plan).body());
+    assertEquals(400, send("/mcp", "[" + plan + "]").statusCode());
+    longWork = false;
+    HttpResponse<String> refused = send("/mcp", plan);
+    assertEquals(503, refused.statusCode());
+    assertEquals("1", refused.headers().firstValue("Retry-After").orElse(""));
+    assertEquals(7, new JsonObject(refused.body()).getInteger("id"));
+    assertEquals("taken", send("/mcp", plan.replace("plan_cut", "check_size")).body());
   }
 
   @ParameterizedTest

@@ -22,6 +22,7 @@ class LimitsCheckTest {
   @CsvSource({
     "easewright.limit.time, PT-5S, 'a time above nothing, such as 5S'",
     "easewright.limit.arrival, PT0S, 'a time above nothing, such as 5S'",
+    "easewright.limit.arrival-in-need, PT0S, 'a time above nothing, such as 5S'",
     "easewright.limit.store, PT-1M, 'a time above nothing, such as 5S'",
     "easewright.limit.at-once, 0, a number of at least 1",
     "easewright.limit.connections, -1, a number of at least 1"

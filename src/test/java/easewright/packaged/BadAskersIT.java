@@ -120,6 +120,96 @@ class BadAskersIT {
     }
   }
 
+  /** The status of a fitting whose asker comes again once, as soon as a refusal allows. */
+  private int patientFitting(PackagedService service) throws InterruptedException {
+    int status = fitting(service);
+    if (status == 503) {
+      Thread.sleep(1000);
+      status = fitting(service);
+    }
+    return status;
+  }
+
+  private static String begun(String path, String form, String rest) {
+    return HEAD.formatted(path, form) + rest;
+  }
+
+  @Test
+  void bodies_that_never_end_give_their_places_to_others() throws Exception {
+    try (PackagedService service =
+        PackagedService.start(
+            "-Deasewright.limit.answers=100000 in 1M", "-Deasewright.limit.arrival=60S")) {
+      for (String begun :
+          List.of(
+              begun("/v1/fittings", "application/json", "Content-Length: 2000\r\n\r\n{"),
+              begun(
+                  "/v1/fittings",
+                  "application/json",
+                  "Transfer-Encoding: chunked\r\n\r\n1\r\n{\r\n"),
+              begun("/v1/cut-plans", "application/json", "Content-Length: 2000\r\n\r\n{"),
+              begun(
+                  "/desk/answer",
+                  "application/x-www-form-urlencoded",
+                  "Content-Length: 4000\r\n\r\ntext="),
+              begun("/mcp", "application/json", "Content-Length: 4000\r\n\r\n{"))) {
+        List<Socket> slow = ask(service, 200, begun);
+        for (int i = 0; i < 10; i++) {
+          slow.addAll(ask(service, 20, begun));
+          assertEquals(200, patientFitting(service), begun);
+        }
+        leave(slow);
+      }
+      assertEquals(200, patientFitting(service));
+      assertTrue(!service.log().contains("ERROR"), service.log());
+    }
+  }
+
+  @Test
+  void a_slow_body_is_waited_for_while_there_is_room() throws Exception {
+    try (PackagedService service = PackagedService.start()) {
+      String begun =
+          begun(
+              "/v1/fittings",
+              "application/json",
+              "Connection: close\r\nContent-Length: " + ONE_SIGN.length() + "\r\n\r\n");
+      Socket slow = ask(service, 1, begun).get(0);
+      for (String drop : ONE_SIGN.split("(?<=:)")) {
+        Thread.sleep(1200);
+        assertEquals(200, fitting(service));
+        push(slow, drop);
+      }
+      String answer = new String(slow.getInputStream().readAllBytes(), ISO_8859_1);
+      assertTrue(answer.startsWith("HTTP/1.1 200"), answer);
+    }
+  }
+
+  @Test
+  void lines_that_crawl_give_their_places_to_others() throws Exception {
+    try (PackagedService service = PackagedService.start()) {
+      String begun =
+          begun(
+              "/v1/fittings",
+              "application/x-ndjson",
+              "Transfer-Encoding: chunked\r\n\r\n1\r\n{\r\n");
+      List<Socket> slow = ask(service, 60, begun);
+      for (int i = 0; i < 2; i++) {
+        Thread.sleep(2500);
+        assertEquals(200, lines(service));
+        slow.addAll(ask(service, 60, begun));
+      }
+      leave(slow);
+    }
+  }
+
+  private int lines(PackagedService service) throws IOException, InterruptedException {
+    HttpRequest request =
+        HttpRequest.newBuilder(service.address().resolve("/v1/fittings"))
+            .header("Content-Type", "application/x-ndjson")
+            .POST(BodyPublishers.ofString(ONE_SIGN + "\n"))
+            .build();
+    return client.send(request, BodyHandlers.ofString()).statusCode();
+  }
+
   @Test
   void connections_that_only_are_there_make_room_for_others() throws Exception {
     try (PackagedService service =
