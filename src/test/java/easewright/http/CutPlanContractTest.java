@@ -177,7 +177,10 @@ class CutPlanContractTest {
         .statusCode(422)
         .body("faults[0].pointer", equalTo("/size"));
     planFor(fitting, "75C", "let-out-the-band").statusCode(200);
-    planFor(fitting.replace("nursing", "highImpact"), "70C", "shorten-the-band-elastic")
+    planFor(
+            fitting.replace("{\"nursing\": true}", "{\"impact\": \"high\"}"),
+            "70C",
+            "shorten-the-band-elastic")
         .statusCode(200);
   }
 
