@@ -21,6 +21,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
@@ -274,6 +275,19 @@ class ArchitectureTest {
     Map<String, Long> large = new TreeMap<>(lines);
     large.values().removeIf(own -> own * 100 <= all * MOST_PERCENT);
     assertEquals(Map.of(), large, "of " + all);
+  }
+
+  @Test
+  void no_two_classes_share_a_name() throws IOException {
+    try (Stream<Path> files = Files.walk(Path.of("src/main/java/easewright"))) {
+      Map<String, List<Path>> byName =
+          files
+              .filter(file -> file.toString().endsWith(".java"))
+              .filter(file -> !file.endsWith("package-info.java"))
+              .collect(Collectors.groupingBy(file -> file.getFileName().toString()));
+      byName.values().removeIf(same -> same.size() == 1);
+      assertEquals(Map.of(), byName);
+    }
   }
 
   /** So nobody can make it ask an address of theirs (OWASP API7:2023). */

@@ -2,9 +2,9 @@ package easewright.answering;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.diagnosis.RuleWords;
-import easewright.pattern.Choice;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
+import easewright.pattern.SheetChoice;
 import easewright.request.CircumstancesReader;
 import easewright.request.FaultyRequest;
 import easewright.request.FittingReader;
@@ -129,9 +129,9 @@ public final class OwnBook {
   private static Map<String, List<String>> choices(PatternSheets sheets) {
     Map<String, Set<String>> choices = new TreeMap<>();
     for (PatternSheet sheet : sheets.shipped()) {
-      for (Choice choice : sheet.choices()) {
+      for (SheetChoice choice : sheet.choices()) {
         Set<String> options = choices.computeIfAbsent(choice.id(), id -> new LinkedHashSet<>());
-        choice.options().stream().map(Choice.Option::id).forEach(options::add);
+        choice.options().stream().map(SheetChoice.Option::id).forEach(options::add);
       }
     }
     Map<String, List<String>> known = new TreeMap<>();

@@ -10,7 +10,7 @@ import easewright.diagnosis.Answer;
 import easewright.diagnosis.ClothReport;
 import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.Fitting;
-import easewright.diagnosis.Shown;
+import easewright.diagnosis.UnitFormatter;
 import easewright.pattern.Layer;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
@@ -41,7 +41,7 @@ public final class ClothCheck {
       return ClothAnswer.ofDanger(judged);
     }
     boolean nothingTighter = judged.nothingTighter();
-    Shown shown = new Shown(fitting.units());
+    UnitFormatter shown = new UnitFormatter(fitting.units());
     LayerCheck layer = new LayerCheck(source, shown);
     List<LayerNote> layers =
         fitting.cloths().entrySet().stream()
@@ -74,7 +74,7 @@ public final class ClothCheck {
         : fitting.sheet().cloth().get(Layer.valueOf(role.toUpperCase(Locale.ROOT)));
   }
 
-  private List<TogetherNote> together(Fitting fitting, Shown shown) {
+  private List<TogetherNote> together(Fitting fitting, UnitFormatter shown) {
     List<TogetherNote> notes = new ArrayList<>();
     together(fitting, "around", cloth -> cloth.test().around(), shown, notes);
     together(fitting, "along", cloth -> cloth.test().along(), shown, notes);
@@ -85,7 +85,7 @@ public final class ClothCheck {
       Fitting fitting,
       String direction,
       Function<ClothReport, StretchTest> test,
-      Shown shown,
+      UnitFormatter shown,
       List<TogetherNote> notes) {
     List<Layers.Layer> tested = new ArrayList<>();
     for (Map.Entry<String, ClothReport> cloth : fitting.cloths().entrySet()) {

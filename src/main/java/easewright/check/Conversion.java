@@ -5,7 +5,7 @@ import easewright.check.SizeAnswer.PrintedNote;
 import easewright.check.SizeAnswer.ReadingNote;
 import easewright.check.SizeAnswer.SpanNote;
 import easewright.diagnosis.Fitting;
-import easewright.diagnosis.Shown;
+import easewright.diagnosis.UnitFormatter;
 import easewright.measure.BodyMeasurements;
 import easewright.rulebook.Wording;
 import easewright.size.Range;
@@ -16,12 +16,12 @@ import java.util.List;
 final class Conversion {
   private final Fitting fitting;
   private final Wording wording;
-  private final Shown shown;
+  private final UnitFormatter shown;
 
   Conversion(Fitting fitting, Wording wording) {
     this.fitting = fitting;
     this.wording = wording;
-    this.shown = new Shown(fitting.units());
+    this.shown = new UnitFormatter(fitting.units());
   }
 
   /** What girths in mm are called everywhere. */

@@ -7,7 +7,7 @@ import easewright.check.ClothAnswer.WornNote;
 import easewright.cloth.ElasticTest;
 import easewright.cloth.Estimate;
 import easewright.diagnosis.ElasticReport;
-import easewright.diagnosis.Shown;
+import easewright.diagnosis.UnitFormatter;
 import easewright.measure.Measured;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
@@ -23,10 +23,10 @@ final class ElasticCheck {
 
   private final RuleBookSource source;
   private final Wording wording;
-  private final Shown shown;
+  private final UnitFormatter shown;
   private final boolean nothingTighter;
 
-  ElasticCheck(RuleBookSource source, Shown shown, boolean nothingTighter) {
+  ElasticCheck(RuleBookSource source, UnitFormatter shown, boolean nothingTighter) {
     this.source = source;
     this.wording = source.wording();
     this.shown = shown;

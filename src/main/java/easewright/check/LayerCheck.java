@@ -11,7 +11,7 @@ import easewright.cloth.StretchClass;
 import easewright.cloth.StretchTest;
 import easewright.diagnosis.Answer.ClothFigure;
 import easewright.diagnosis.ClothReport;
-import easewright.diagnosis.Shown;
+import easewright.diagnosis.UnitFormatter;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
@@ -24,9 +24,9 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 final class LayerCheck {
   private final RuleBookSource source;
   private final Wording wording;
-  private final Shown shown;
+  private final UnitFormatter shown;
 
-  LayerCheck(RuleBookSource source, Shown shown) {
+  LayerCheck(RuleBookSource source, UnitFormatter shown) {
     this.source = source;
     this.wording = source.wording();
     this.shown = shown;

@@ -9,7 +9,7 @@ import easewright.diagnosis.Answer.MeasureAgainNote;
 import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.Fitting;
 import easewright.diagnosis.SheetChart;
-import easewright.diagnosis.Shown;
+import easewright.diagnosis.UnitFormatter;
 import easewright.measure.Measured;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
@@ -170,7 +170,7 @@ public final class SizeCheck {
 
   private SharpenNote note(
       String name, Fitting fitting, Measured measured, double now, double then, boolean first) {
-    Shown shown = new Shown(fitting.units());
+    UnitFormatter shown = new UnitFormatter(fitting.units());
     boolean worthwhile = then - now >= source.parameter("worth-measuring-again");
     return new SharpenNote(
         name,

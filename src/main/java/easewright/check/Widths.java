@@ -2,7 +2,7 @@ package easewright.check;
 
 import easewright.check.ClothAnswer.LayerNote;
 import easewright.check.ClothAnswer.WidthNote;
-import easewright.diagnosis.Shown;
+import easewright.diagnosis.UnitFormatter;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
 import java.util.Comparator;
@@ -13,9 +13,9 @@ import java.util.Optional;
 final class Widths {
   private final RuleBookSource source;
   private final Wording wording;
-  private final Shown shown;
+  private final UnitFormatter shown;
 
-  Widths(RuleBookSource source, Shown shown) {
+  Widths(RuleBookSource source, UnitFormatter shown) {
     this.source = source;
     this.wording = source.wording();
     this.shown = shown;

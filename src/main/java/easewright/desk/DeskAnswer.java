@@ -2,8 +2,8 @@ package easewright.desk;
 
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.QuestionNote;
-import easewright.reply.Part;
 import easewright.reply.Reply;
+import easewright.reply.ReplyPart;
 import java.util.List;
 
 /**
@@ -21,7 +21,7 @@ public record DeskAnswer(
 
   static DeskAnswer of(Answer answer, ReadText read, String post) {
     Reply whole = Reply.of(answer);
-    return new DeskAnswer(answer, whole.without(Part.QUESTION), whole.question(), read, post);
+    return new DeskAnswer(answer, whole.without(ReplyPart.QUESTION), whole.question(), read, post);
   }
 
   /** With a post that was read but comes to no answer. */

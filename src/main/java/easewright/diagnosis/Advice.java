@@ -6,12 +6,12 @@ import static java.util.stream.Collectors.toList;
 
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Conclusions;
+import easewright.rulebook.Conclusions.Cures;
+import easewright.rulebook.Conclusions.FirstOfAll;
+import easewright.rulebook.Conclusions.TighteningHeld;
 import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.RuleText;
-import easewright.rulebook.Statements;
-import easewright.rulebook.Statements.Cures;
-import easewright.rulebook.Statements.FirstOfAll;
-import easewright.rulebook.Statements.TighteningHeld;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -32,7 +32,7 @@ import java.util.function.ToIntFunction;
 final class Advice {
   private final Knowledge knowledge;
   private final Posterior posterior;
-  private final Statements said;
+  private final Conclusions said;
   private final List<String> inPlay;
   private final BiPredicate<AdjustmentEntry, List<Cures>> slack;
   private final boolean nothingTighter;
@@ -47,7 +47,7 @@ final class Advice {
   Advice(
       Knowledge knowledge,
       Posterior posterior,
-      Statements said,
+      Conclusions said,
       List<String> inPlay,
       BiPredicate<AdjustmentEntry, List<Cures>> slack,
       boolean nothingTighter,

@@ -10,8 +10,8 @@ import easewright.diagnosis.Answer.PlaceNote;
 import easewright.diagnosis.Answer.SignNote;
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Conclusions.Cures;
 import easewright.rulebook.OrderOfWork;
-import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -39,7 +39,7 @@ final class Advising {
   private final Posterior posterior;
   private final Placing placing;
   private final Amounts amounts;
-  private final Shown shown;
+  private final UnitFormatter shown;
   private final Map<String, Amounts.Told> told = new HashMap<>();
   private final List<HeldBackNote> heldBack = new ArrayList<>();
 
@@ -50,7 +50,7 @@ final class Advising {
     this.posterior = posterior;
     this.placing = placing;
     this.amounts = amounts;
-    this.shown = new Shown(fitting.units());
+    this.shown = new UnitFormatter(fitting.units());
   }
 
   /** The amount of an adjustment for the causes it would cure. */

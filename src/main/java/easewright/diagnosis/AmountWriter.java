@@ -13,14 +13,14 @@ import java.util.Optional;
 final class AmountWriter {
   private final UnitSystem units;
   private final Wording wording;
-  private final Shown shown;
+  private final UnitFormatter shown;
   private Amount lastWhole;
   private double lastToldMm;
 
   AmountWriter(UnitSystem units, Wording wording) {
     this.units = units;
     this.wording = wording;
-    this.shown = new Shown(units);
+    this.shown = new UnitFormatter(units);
   }
 
   /** An amount with the sentence of its working; empty unless there is something to change. */

@@ -14,10 +14,14 @@ final class BodyFigures {
   private final Draft draft;
   private final RuleBookSource source;
   private final FigureWriter figures;
-  private final Shown shown;
+  private final UnitFormatter shown;
 
   BodyFigures(
-      Fitting fitting, Draft draft, RuleBookSource source, FigureWriter figures, Shown shown) {
+      Fitting fitting,
+      Draft draft,
+      RuleBookSource source,
+      FigureWriter figures,
+      UnitFormatter shown) {
     this.fitting = fitting;
     this.draft = draft;
     this.source = source;

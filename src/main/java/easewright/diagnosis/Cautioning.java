@@ -4,10 +4,10 @@ import static java.util.stream.Collectors.toMap;
 
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.rulebook.Catalog.CautionEntry;
+import easewright.rulebook.Conclusions;
+import easewright.rulebook.Conclusions.Cautioned;
 import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.RuleText;
-import easewright.rulebook.Statements;
-import easewright.rulebook.Statements.Cautioned;
 import easewright.rulebook.Wording;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -19,7 +19,7 @@ import java.util.Set;
 final class Cautioning {
   private final Knowledge knowledge;
   private final Fitting fitting;
-  private final Statements said;
+  private final Conclusions said;
   private final boolean doubtful;
   private final Wording wording;
   private final OrderOfWork order;
@@ -27,7 +27,7 @@ final class Cautioning {
   /**
    * @param doubtful whether words that nobody has judged yet may tell of a danger
    */
-  Cautioning(Knowledge knowledge, Fitting fitting, Statements said, boolean doubtful) {
+  Cautioning(Knowledge knowledge, Fitting fitting, Conclusions said, boolean doubtful) {
     this.doubtful = doubtful;
     this.knowledge = knowledge;
     this.fitting = fitting;
@@ -51,7 +51,7 @@ final class Cautioning {
   }
 
   /** Every caution once, the gravest first; among dangers, the one to ask about soonest. */
-  List<CautionNote> notes(Shown shown) {
+  List<CautionNote> notes(UnitFormatter shown) {
     Map<String, Cautioned> once =
         said.cautions().stream()
             .collect(
@@ -92,7 +92,7 @@ final class Cautioning {
         .thenComparing(CautionNote::id);
   }
 
-  private CautionNote note(Cautioned caution, boolean stopsTightening, Shown shown) {
+  private CautionNote note(Cautioned caution, boolean stopsTightening, UnitFormatter shown) {
     CautionEntry entry = entry(caution.caution());
     return new CautionNote(
         entry.id(),

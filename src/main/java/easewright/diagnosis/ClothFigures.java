@@ -15,9 +15,9 @@ final class ClothFigures {
   private final Fitting fitting;
   private final Draft draft;
   private final FigureWriter figures;
-  private final Shown shown;
+  private final UnitFormatter shown;
 
-  ClothFigures(Fitting fitting, Draft draft, FigureWriter figures, Shown shown) {
+  ClothFigures(Fitting fitting, Draft draft, FigureWriter figures, UnitFormatter shown) {
     this.fitting = fitting;
     this.draft = draft;
     this.figures = figures;

@@ -17,9 +17,9 @@ import java.util.Optional;
 final class Cloths {
   private final Draft draft;
   private final Wording wording;
-  private final Shown shown;
+  private final UnitFormatter shown;
 
-  Cloths(Draft draft, Wording wording, Shown shown) {
+  Cloths(Draft draft, Wording wording, UnitFormatter shown) {
     this.draft = draft;
     this.wording = wording;
     this.shown = shown;

@@ -19,7 +19,7 @@ final class ComputedAmounts {
   private final RuleBookSource source;
   private final AmountWriter writer;
   private final CupAmounts cups;
-  private final Shown shown;
+  private final UnitFormatter shown;
 
   ComputedAmounts(
       Fitting fitting,
@@ -33,7 +33,7 @@ final class ComputedAmounts {
     this.source = source;
     this.writer = writer;
     this.cups = new CupAmounts(fitting, draft, figures, source, writer);
-    this.shown = new Shown(fitting.units());
+    this.shown = new UnitFormatter(fitting.units());
   }
 
   Optional<Amount> of(String method) {

@@ -16,7 +16,7 @@ final class CupAmounts {
   private final Map<String, Figure> figures;
   private final RuleBookSource source;
   private final AmountWriter writer;
-  private final Shown shown;
+  private final UnitFormatter shown;
 
   CupAmounts(
       Fitting fitting,
@@ -29,7 +29,7 @@ final class CupAmounts {
     this.figures = figures;
     this.source = source;
     this.writer = writer;
-    this.shown = new Shown(fitting.units());
+    this.shown = new UnitFormatter(fitting.units());
   }
 
   /**

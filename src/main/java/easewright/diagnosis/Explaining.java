@@ -11,11 +11,11 @@ import easewright.diagnosis.inference.Posterior;
 import easewright.diagnosis.inference.WeightsOfEvidence;
 import easewright.diagnosis.inference.WeightsOfEvidence.Weight;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Conclusions;
+import easewright.rulebook.Conclusions.Judged;
+import easewright.rulebook.Conclusions.Shows;
 import easewright.rulebook.Parameter;
 import easewright.rulebook.RuleText;
-import easewright.rulebook.Statements;
-import easewright.rulebook.Statements.Judged;
-import easewright.rulebook.Statements.Shows;
 import easewright.rulebook.facts.Figure;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -29,21 +29,21 @@ import java.util.stream.Collectors;
 /** Turns findings and probabilities into notes that name their rules, numbers and weights. */
 final class Explaining {
   private final Knowledge knowledge;
-  private final Statements said;
+  private final Conclusions said;
   private final Map<String, Report> reports;
   private final Map<String, List<Shows>> special = new HashMap<>();
   private final Tightening tightening;
-  private final Shown shown;
+  private final UnitFormatter shown;
 
   /**
    * @param tightening what must not be spoken of; null where everything may be
    */
   Explaining(
       Knowledge knowledge,
-      Statements said,
+      Conclusions said,
       List<Report> reports,
       Tightening tightening,
-      Shown shown) {
+      UnitFormatter shown) {
     this.tightening = tightening;
     this.knowledge = knowledge;
     this.said = said;

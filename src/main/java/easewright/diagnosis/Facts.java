@@ -39,7 +39,7 @@ final class Facts {
   }
 
   /** A fact in words, for saying what raised a caution. */
-  static String words(Object fact, Catalog catalog, Wording wording, Shown shown) {
+  static String words(Object fact, Catalog catalog, Wording wording, UnitFormatter shown) {
     if (fact instanceof Sign sign) {
       return catalog.nameOf(sign.id());
     }

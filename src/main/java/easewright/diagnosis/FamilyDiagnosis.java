@@ -8,9 +8,9 @@ import easewright.diagnosis.Answer.SignNote;
 import easewright.diagnosis.inference.CauseProbability;
 import easewright.diagnosis.inference.Posterior;
 import easewright.measure.Plausibility;
+import easewright.rulebook.Conclusions;
+import easewright.rulebook.Conclusions.Cures;
 import easewright.rulebook.RuleBook;
-import easewright.rulebook.Statements;
-import easewright.rulebook.Statements.Cures;
 import easewright.rulebook.facts.Figure;
 import easewright.rulebook.facts.InPlay;
 import easewright.rulebook.facts.Proposal;
@@ -45,7 +45,7 @@ final class FamilyDiagnosis {
         Figures.of(fitting, draft, sizes, book.source()).stream()
             .collect(toMap(Figure::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
     try (RuleBook.Consultation consultation = book.open()) {
-      Statements said = consultation.hear(Facts.of(fitting, draft, figures.values()));
+      Conclusions said = consultation.hear(Facts.of(fitting, draft, figures.values()));
       Cautioning cautioning = new Cautioning(knowledge, fitting, said, doubtful);
       if (cautioning.danger()) {
         return ofDanger(fitting, cautioning);
@@ -69,7 +69,7 @@ final class FamilyDiagnosis {
   }
 
   private Answer ofDanger(Fitting fitting, Cautioning cautioning) {
-    List<CautionNote> cautions = cautioning.notes(new Shown(fitting.units()));
+    List<CautionNote> cautions = cautioning.notes(new UnitFormatter(fitting.units()));
     return Answer.ofDanger(
         stamp(),
         Understanding.of(fitting, knowledge.catalog()),
@@ -83,7 +83,7 @@ final class FamilyDiagnosis {
 
   /** What rules may still want to know once causes are weighed and amounts worked out. */
   private List<Object> afterWeighing(
-      List<CauseProbability> mentioned, Statements said, Advising advising) {
+      List<CauseProbability> mentioned, Conclusions said, Advising advising) {
     double likely = knowledge.parameter("likely");
     List<Object> facts = new ArrayList<>();
     mentioned.forEach(c -> facts.add(new InPlay(c.cause(), c.probability() >= likely)));
@@ -112,13 +112,13 @@ final class FamilyDiagnosis {
       Fitting fitting,
       Draft draft,
       SizeEstimate sizes,
-      Statements said,
+      Conclusions said,
       List<Report> reports,
       Posterior posterior,
       List<CauseProbability> mentioned,
       Advising advising,
       Cautioning cautioning) {
-    Shown shown = new Shown(fitting.units());
+    UnitFormatter shown = new UnitFormatter(fitting.units());
     // Asked after weighing, since what is likely may have stopped tightening too.
     boolean nothingTighter = cautioning.nothingTighter();
     Tightening tightening = nothingTighter ? new Tightening(knowledge, said) : null;

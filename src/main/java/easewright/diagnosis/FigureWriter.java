@@ -10,10 +10,10 @@ import java.util.List;
 /** Collects figures, each with its formula in words, the numbers and the result put in. */
 final class FigureWriter {
   private final Wording wording;
-  private final Shown shown;
+  private final UnitFormatter shown;
   private final List<Figure> figures = new ArrayList<>();
 
-  FigureWriter(Wording wording, Shown shown) {
+  FigureWriter(Wording wording, UnitFormatter shown) {
     this.wording = wording;
     this.shown = shown;
   }

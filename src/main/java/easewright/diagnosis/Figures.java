@@ -19,7 +19,7 @@ final class Figures {
   private final Draft draft;
   private final SizeEstimate sizes;
   private final RuleBookSource source;
-  private final Shown shown;
+  private final UnitFormatter shown;
   private final FigureWriter figures;
 
   private Figures(
@@ -27,7 +27,7 @@ final class Figures {
       Draft draft,
       SizeEstimate sizes,
       RuleBookSource source,
-      Shown shown,
+      UnitFormatter shown,
       FigureWriter figures) {
     this.fitting = fitting;
     this.draft = draft;
@@ -41,7 +41,7 @@ final class Figures {
    * @param sizes the size estimate, or null without bust and underbust
    */
   static List<Figure> of(Fitting fitting, Draft draft, SizeEstimate sizes, RuleBookSource source) {
-    Shown shown = new Shown(fitting.units());
+    UnitFormatter shown = new UnitFormatter(fitting.units());
     FigureWriter writer = new FigureWriter(source.wording(), shown);
     new BodyFigures(fitting, draft, source, writer, shown).derive();
     new ClothFigures(fitting, draft, writer, shown).derive();

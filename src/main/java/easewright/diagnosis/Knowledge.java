@@ -8,13 +8,13 @@ import easewright.diagnosis.inference.Link;
 import easewright.diagnosis.inference.Network;
 import easewright.diagnosis.inference.Question.Ask;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Conclusions;
+import easewright.rulebook.Conclusions.Cures;
+import easewright.rulebook.Conclusions.Shows;
+import easewright.rulebook.Conclusions.Worsens;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RuleText;
-import easewright.rulebook.Statements;
-import easewright.rulebook.Statements.Cures;
-import easewright.rulebook.Statements.Shows;
-import easewright.rulebook.Statements.Worsens;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
@@ -31,7 +31,7 @@ import java.util.stream.Stream;
  */
 final class Knowledge {
   private final RuleBookSource source;
-  private final Statements always;
+  private final Conclusions always;
   private final Network network;
   private final Map<String, Map<String, List<Shows>>> shows;
   private final Map<String, List<Cures>> curesOfCause;
@@ -105,7 +105,7 @@ final class Knowledge {
   }
 
   /** The network with what this fitting's rules say in place of the general word. */
-  Network networkFor(Statements said) {
+  Network networkFor(Conclusions said) {
     List<Link> links = new ArrayList<>(links(said.shows()));
     links.addAll(outcomes(said));
     return links.isEmpty() ? network : network.with(links);
@@ -117,7 +117,7 @@ final class Knowledge {
   }
 
   /** Every cure of these causes in this fitting; the special word replaces the general one. */
-  List<Cures> cures(Collection<String> causes, Statements said) {
+  List<Cures> cures(Collection<String> causes, Conclusions said) {
     List<Cures> cures = new ArrayList<>();
     for (String cause : causes) {
       int before = cures.size();
@@ -146,7 +146,7 @@ final class Knowledge {
   }
 
   /** Every cause an adjustment makes worse in this fitting. */
-  Set<String> worsened(String adjustment, Statements said) {
+  Set<String> worsened(String adjustment, Conclusions said) {
     Set<String> causes = new HashSet<>(worsenedBy.getOrDefault(adjustment, Set.of()));
     for (Worsens worsening : said.worsens()) {
       if (worsening.adjustment().equals(adjustment)) {
@@ -227,7 +227,7 @@ final class Knowledge {
   }
 
   /** An earlier change that helped speaks for what it cures; one that hurt, for what it worsens. */
-  private List<Link> outcomes(Statements said) {
+  private List<Link> outcomes(Conclusions said) {
     Map<List<String>, Double> strengths = new HashMap<>();
     for (Cures cure : said.cures()) {
       strengths.merge(

@@ -4,8 +4,8 @@ import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.mapping;
 import static java.util.stream.Collectors.toCollection;
 
-import easewright.rulebook.Statements.Cures;
-import easewright.rulebook.Statements.Replaced;
+import easewright.rulebook.Conclusions.Cures;
+import easewright.rulebook.Conclusions.Replaced;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.LinkedHashMap;

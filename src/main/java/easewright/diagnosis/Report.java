@@ -2,9 +2,9 @@ package easewright.diagnosis;
 
 import easewright.diagnosis.inference.Observation;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Conclusions;
+import easewright.rulebook.Conclusions.Judged;
 import easewright.rulebook.RuleText.Comparison;
-import easewright.rulebook.Statements;
-import easewright.rulebook.Statements.Judged;
 import easewright.rulebook.facts.Figure;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -21,7 +21,7 @@ import org.apache.commons.math3.special.Erf;
 record Report(Observation observation, String kind, String name) {
 
   /** All evidence of a fitting; red flags and unjudged findings are not evidence of causes. */
-  static List<Report> of(Fitting fitting, Statements said, Knowledge knowledge) {
+  static List<Report> of(Fitting fitting, Conclusions said, Knowledge knowledge) {
     List<Report> reports = new ArrayList<>(signs(fitting, knowledge));
     Map<String, Judged> judged = new LinkedHashMap<>();
     said.judged().forEach(one -> judged.putIfAbsent(one.finding(), one));

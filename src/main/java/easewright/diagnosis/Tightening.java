@@ -4,17 +4,17 @@ import static java.util.stream.Collectors.toSet;
 
 import easewright.diagnosis.Answer.ChangeNote;
 import easewright.rulebook.Catalog.AdjustmentEntry;
-import easewright.rulebook.Statements;
+import easewright.rulebook.Conclusions;
 import java.util.List;
 import java.util.Set;
 
 /** What of a fitting leads to something tighter, for answers that must not speak of that. */
 final class Tightening {
   private final Knowledge knowledge;
-  private final Statements said;
+  private final Conclusions said;
   private final Set<String> outcomes;
 
-  Tightening(Knowledge knowledge, Statements said) {
+  Tightening(Knowledge knowledge, Conclusions said) {
     this.knowledge = knowledge;
     this.said = said;
     this.outcomes =

@@ -15,9 +15,9 @@ import java.util.WeakHashMap;
 
 /**
  * Refuses requests whose end a proxy might see elsewhere than we do, and closes their connection
- * ({@link Broken}): what follows on it may be a request of somebody else's making (RFC 9112,
- * sections 6.1, 6.3 and 11.2), and is refused as well if it has arrived already. Only the transfer
- * coding "chunked" alone is known here.
+ * ({@link MalformedRequests}): what follows on it may be a request of somebody else's making (RFC
+ * 9112, sections 6.1, 6.3 and 11.2), and is refused as well if it has arrived already. Only the
+ * transfer coding "chunked" alone is known here.
  */
 @Singleton
 class Framing {

@@ -1,8 +1,8 @@
 package easewright.handbook;
 
+import easewright.handbook.RuleMentions.Kind;
 import easewright.handbook.RulesPage.Number;
 import easewright.handbook.RulesPage.WrittenRule;
-import easewright.handbook.Sayings.Kind;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Catalog.CauseEntry;
@@ -23,13 +23,13 @@ import java.util.stream.Stream;
 public final class Handbook {
   private final RuleBookSource source;
   private final Links links;
-  private final Sayings sayings;
+  private final RuleMentions sayings;
   private final HandbookIndex index;
 
   public Handbook(RuleBookSource source) {
     this.source = source;
     this.links = new Links(source);
-    this.sayings = new Sayings(source.rules());
+    this.sayings = new RuleMentions(source.rules());
     this.index = HandbookIndex.of(source, links);
   }
 
@@ -130,7 +130,7 @@ public final class Handbook {
                     cautions(sign)));
   }
 
-  private List<Link> cautions(SignEntry sign) {
+  private List<PageLink> cautions(SignEntry sign) {
     return source.rules().stream()
         .filter(rule -> source.catalog().cautions().containsKey(rule.file()))
         .filter(rule -> rule.body().contains("reports \"" + sign.name() + "\""))
@@ -178,7 +178,7 @@ public final class Handbook {
         .map(
             one ->
                 new Related(
-                    new Link(sentence.apply(one.to().name()), null), one.word(), one.special()))
+                    new PageLink(sentence.apply(one.to().name()), null), one.word(), one.special()))
         .toList();
   }
 }

@@ -42,7 +42,7 @@ public record HandbookIndex(
    * @param says a sentence about it
    * @param find all it can be found by, small letters: its name, what is said, everyday phrases
    */
-  public record Item(Link to, String says, String find) {
+  public record Item(PageLink to, String says, String find) {
     private boolean holds(List<String> words) {
       return words.stream().allMatch(find::contains);
     }
@@ -145,7 +145,7 @@ public record HandbookIndex(
     return Stream.of(causes, signs, adjustments, findings, cautions).allMatch(List::isEmpty);
   }
 
-  private static Item item(Link to, String says, String more) {
+  private static Item item(PageLink to, String says, String more) {
     return new Item(to, says, (to.name() + " " + says + " " + more).toLowerCase(Locale.ROOT));
   }
 

@@ -22,21 +22,21 @@ final class Links {
   }
 
   /** The link of an id; without an address when nothing is known by it. */
-  Link of(String id) {
+  PageLink of(String id) {
     Catalog catalog = source.catalog();
-    return new Link(catalog.nameOf(id), address(id));
+    return new PageLink(catalog.nameOf(id), address(id));
   }
 
-  List<Link> of(List<String> ids) {
+  List<PageLink> of(List<String> ids) {
     return ids == null ? List.of() : ids.stream().map(this::of).toList();
   }
 
   /** The section of the index on a place of the garment. */
-  static Link place(String place) {
-    return new Link(place.replace('-', ' '), "/rules#at-" + place);
+  static PageLink place(String place) {
+    return new PageLink(place.replace('-', ' '), "/rules#at-" + place);
   }
 
-  static List<Link> places(List<String> places) {
+  static List<PageLink> places(List<String> places) {
     return places == null ? List.of() : places.stream().map(Links::place).toList();
   }
 
@@ -58,35 +58,36 @@ final class Links {
   }
 
   /** A rule's line with every name in it linked; a parameter leads to its line further down. */
-  List<Piece> sentence(String line) {
+  List<TextRun> sentence(String line) {
     return pieces(
         line,
         QUOTED,
         name -> {
           String id = Catalog.idOf(name);
           String href = source.parameters().containsKey(id) ? "#number-" + id : address(id);
-          return new Piece("\"" + name + "\"", href, false);
+          return new TextRun("\"" + name + "\"", href, false);
         });
   }
 
   /** A sentence of the catalog with its blanks set apart. */
-  static List<Piece> blanks(String sentence) {
-    return pieces(sentence, BLANK, blank -> new Piece(blank, null, true));
+  static List<TextRun> blanks(String sentence) {
+    return pieces(sentence, BLANK, blank -> new TextRun(blank, null, true));
   }
 
-  private static List<Piece> pieces(String text, Pattern pattern, Function<String, Piece> made) {
-    List<Piece> pieces = new ArrayList<>();
+  private static List<TextRun> pieces(
+      String text, Pattern pattern, Function<String, TextRun> made) {
+    List<TextRun> pieces = new ArrayList<>();
     Matcher found = pattern.matcher(text);
     int at = 0;
     while (found.find()) {
       if (found.start() > at) {
-        pieces.add(new Piece(text.substring(at, found.start()), null, false));
+        pieces.add(new TextRun(text.substring(at, found.start()), null, false));
       }
       pieces.add(made.apply(found.group(1)));
       at = found.end();
     }
     if (at < text.length()) {
-      pieces.add(new Piece(text.substring(at), null, false));
+      pieces.add(new TextRun(text.substring(at), null, false));
     }
     return pieces;
   }

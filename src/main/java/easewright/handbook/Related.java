@@ -9,7 +9,7 @@ import java.util.List;
  * @param word how often or how much in any fitting; null when only special situations say it
  * @param special what special situations say instead
  */
-public record Related(Link to, String word, List<Special> special) {
+public record Related(PageLink to, String word, List<Special> special) {
   /**
    * What is said in a special situation.
    *

@@ -24,7 +24,7 @@ public record RulesPage(
     CauseEntry cause,
     FindingEntry finding,
     CautionEntry caution,
-    Link adjustment,
+    PageLink adjustment,
     PageText text,
     List<WrittenRule> rules,
     List<Number> numbers,
@@ -32,12 +32,12 @@ public record RulesPage(
     List<Related> shownBy,
     List<Related> curedBy,
     List<Related> worsenedBy,
-    List<Link> lookAlikes,
-    List<Link> same) {
+    List<PageLink> lookAlikes,
+    List<PageLink> same) {
 
   /** A rule as written, line by line, with its names linked. */
   public record WrittenRule(
-      String name, String summary, String source, String since, List<List<Piece>> lines) {}
+      String name, String summary, String source, String since, List<List<TextRun>> lines) {}
 
   /** A parameter with its unit, and what is compared with it: "band strain is below". */
   public record Number(String id, String text, Parameter parameter, List<String> compared) {}

@@ -12,7 +12,7 @@ import java.util.List;
  */
 public record SignPage(
     SignEntry sign,
-    List<Link> places,
+    List<PageLink> places,
     List<Related> shownBy,
-    List<Link> broughtBy,
-    List<Link> cautions) {}
+    List<PageLink> broughtBy,
+    List<PageLink> cautions) {}

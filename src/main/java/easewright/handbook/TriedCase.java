@@ -17,7 +17,7 @@ import java.util.StringJoiner;
  */
 public record TriedCase(String kind, List<Row> given, List<Row> then) {
   /** A line of a case: what it is about, and what is said, perhaps a link. */
-  public record Row(String label, Link says, String more) {}
+  public record Row(String label, PageLink says, String more) {}
 
   static TriedCase of(RuleCase tried, Links links) {
     List<Row> given = new ArrayList<>();
@@ -25,7 +25,8 @@ public record TriedCase(String kind, List<Row> given, List<Row> then) {
       if (part.getKey().equals("signs")) {
         part.getValue().forEach(sign -> given.add(sign(sign, links)));
       } else {
-        given.add(new Row(words(part.getKey()), new Link(text(part.getValue(), links), null), ""));
+        given.add(
+            new Row(words(part.getKey()), new PageLink(text(part.getValue(), links), null), ""));
       }
     }
     List<Row> then = new ArrayList<>();

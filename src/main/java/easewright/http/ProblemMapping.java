@@ -24,6 +24,7 @@ import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
+import java.nio.channels.ClosedChannelException;
 import java.util.List;
 import org.apache.commons.lang3.exception.ExceptionUtils;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
@@ -208,10 +209,16 @@ class ProblemMapping {
 
   @ServerExceptionMapper
   Response failed(Throwable failure) {
-    if (ExceptionUtils.indexOfType(failure, HttpClosedException.class) < 0) {
-      Log.error("A request failed", failure); // a client that left amid its request is no failure
+    if (!clientLeft(failure)) {
+      Log.error("A request failed", failure);
     }
     return response(Problem.failed()).build();
+  }
+
+  /** Whether the client hung up amid its request, which is no failure of the service. */
+  private static boolean clientLeft(Throwable failure) {
+    return ExceptionUtils.indexOfType(failure, HttpClosedException.class) >= 0
+        || ExceptionUtils.indexOfType(failure, ClosedChannelException.class) >= 0;
   }
 
   private static Response tooLarge() {

@@ -14,11 +14,11 @@ import java.util.Optional;
  * @param unit "in", "cm", "mm", "%", or null when none was written
  * @param span where it stands
  */
-record Amount(String number, String most, String unit, Span span) {
+record Amount(String number, String most, String unit, TextSpan span) {
   /** How many words after a length may say of how many sides it is. */
   private static final int FARTHEST_SIDE = 6;
 
-  Amount(String number, String unit, Span span) {
+  Amount(String number, String unit, TextSpan span) {
     this(number, null, unit, span);
   }
 

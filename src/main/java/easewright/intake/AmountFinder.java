@@ -102,14 +102,14 @@ final class AmountFinder {
     }
     if (number.other() != null) {
       int second = number.end() - number.other().length();
-      found.add(new Amount(number.number(), unit.name(), new Span(from, second - 1)));
-      found.add(new Amount(number.other(), unit.name(), new Span(second, unit.end())));
+      found.add(new Amount(number.number(), unit.name(), new TextSpan(from, second - 1)));
+      found.add(new Amount(number.other(), unit.name(), new TextSpan(second, unit.end())));
       return unit.end();
     }
     if (unit.name() != null && number.number().matches("\\d+")) {
       return tail(number.number(), unit.name(), from, unit.end());
     }
-    found.add(new Amount(number.number(), unit.name(), new Span(from, unit.end())));
+    found.add(new Amount(number.number(), unit.name(), new TextSpan(from, unit.end())));
     return unit.end();
   }
 
@@ -126,7 +126,7 @@ final class AmountFinder {
     if (another) {
       all = new Numeral(whole, end, false, null);
     }
-    found.add(new Amount(all.number(), unit, new Span(from, all.end())));
+    found.add(new Amount(all.number(), unit, new TextSpan(from, all.end())));
     return all.end();
   }
 

@@ -78,11 +78,11 @@ final class ClothTests {
     return new Amount(range.most(), range.unit(), range.span());
   }
 
-  private static Span gap(Span one, Span next) {
-    return new Span(one.to(), Math.max(one.to(), next.from()));
+  private static TextSpan gap(TextSpan one, TextSpan next) {
+    return new TextSpan(one.to(), Math.max(one.to(), next.from()));
   }
 
-  private boolean isTest(Amount from, Amount to, Span between) {
+  private boolean isTest(Amount from, Amount to, TextSpan between) {
     String unit = from.unit() != null ? from.unit() : to.unit();
     if (unit == null || unit.equals("%") || between.to() - between.from() > FARTHEST) {
       return false;
@@ -124,14 +124,14 @@ final class ClothTests {
   /**
    * Adds a test; gives how many amounts beside its first it has taken, the relaxed one included.
    */
-  private int add(Amount from, Amount to, Span span, int next) {
+  private int add(Amount from, Amount to, TextSpan span, int next) {
     String unit = from.unit() != null ? from.unit() : to.unit();
     Map<String, String> lengths = new LinkedHashMap<>();
     lengths.put("marked", from.text(unit));
     lengths.put("stretched", to.text(unit));
     int taken = 1;
     Amount relaxed = next < amounts.size() ? amounts.get(next) : null;
-    Span whole = span;
+    TextSpan whole = span;
     if (relaxed != null && isRelaxed(relaxed, from, to, unit)) {
       lengths.put("relaxed", relaxed.text(unit));
       whole = span.with(relaxed.span());
@@ -157,7 +157,7 @@ final class ClothTests {
     return taken;
   }
 
-  private Span last() {
+  private TextSpan last() {
     return found.get(found.size() - 1).span();
   }
 
@@ -173,7 +173,7 @@ final class ClothTests {
   }
 
   /** The words of the test itself: its clause before, from the last test on, and what follows. */
-  private String near(Span span, int last) {
+  private String near(TextSpan span, int last) {
     String text = post.text();
     int from = Math.max(last, sentenceStart(span.from()));
     int stop = span.to();
@@ -185,7 +185,7 @@ final class ClothTests {
     return text.substring(Math.min(from, span.from()), stop);
   }
 
-  private String sentence(int first, int last, Span test) {
+  private String sentence(int first, int last, TextSpan test) {
     int from = Math.max(first, sentenceStart(test.from()));
     return post.text().substring(Math.min(from, test.from()), last);
   }

@@ -9,4 +9,4 @@ package easewright.intake;
  * @param reader the name of the reader that found it
  * @param confidence from 0 to 1
  */
-record Danger(String sign, Span span, String because, String reader, double confidence) {}
+record Danger(String sign, TextSpan span, String because, String reader, double confidence) {}

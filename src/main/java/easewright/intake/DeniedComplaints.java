@@ -29,8 +29,8 @@ final class DeniedComplaints {
   }
 
   /** "Nothing pinches", "no gaping": denied of the piece spoken of, else of the usual one. */
-  Map<String, Span> saidNotToBe(Post post) {
-    Map<String, Span> denied = new LinkedHashMap<>();
+  Map<String, TextSpan> saidNotToBe(Post post) {
+    Map<String, TextSpan> denied = new LinkedHashMap<>();
     for (Mention no : post.cues("no")) {
       if (!post.denials().isOfThing(no) || post.cueInClause("elsewhere", no.first())) {
         continue;
@@ -43,7 +43,7 @@ final class DeniedComplaints {
             && inOneBreath
             && Polarity.reaches(no, idea.first(), post)
             && namesNoPiece(post.clause()[idea.first()], post)) {
-          Span span = post.span(no.first(), idea.last());
+          TextSpan span = post.span(no.first(), idea.last());
           ofPieceSpokenOf(none.get(idea.name()), sentence, post)
               .forEach(id -> denied.putIfAbsent(id, span));
         }
@@ -53,11 +53,11 @@ final class DeniedComplaints {
   }
 
   /** "She can breathe in it", "nothing hurts": said plainly, and neither denied nor asked. */
-  Map<String, Span> saidToBeSafe(Post post) {
-    Map<String, Span> denied = new LinkedHashMap<>();
+  Map<String, TextSpan> saidToBeSafe(Post post) {
+    Map<String, TextSpan> denied = new LinkedHashMap<>();
     for (Mention cue : post.cues()) {
       if (none.containsKey(cue.name()) && isPlain(cue, post)) {
-        Span span = post.span(cue.first(), cue.last());
+        TextSpan span = post.span(cue.first(), cue.last());
         none.get(cue.name()).forEach(id -> denied.putIfAbsent(id, span));
       }
     }
@@ -85,8 +85,8 @@ final class DeniedComplaints {
 
   private List<String> ofPieceSpokenOf(List<String> ids, int sentence, Post post) {
     for (int spoken = sentence; spoken >= sentence - 1; spoken--) {
-      int from = Layout.firstOf(spoken, post.sentence());
-      int to = Layout.firstOf(spoken + 1, post.sentence()) - 1;
+      int from = WordGaps.firstOf(spoken, post.sentence());
+      int to = WordGaps.firstOf(spoken + 1, post.sentence()) - 1;
       List<String> own = ids.stream().filter(id -> isOfAPieceIn(from, to, id, post)).toList();
       if (!own.isEmpty()) {
         return own;
@@ -102,8 +102,8 @@ final class DeniedComplaints {
   }
 
   /** "Straps and cups are fine": what a wearer would complain of there is denied. */
-  Map<String, Span> saidToBeFine(Post post, List<Match> said) {
-    Map<String, Span> denied = new LinkedHashMap<>();
+  Map<String, TextSpan> saidToBeFine(Post post, List<Match> said) {
+    Map<String, TextSpan> denied = new LinkedHashMap<>();
     Map<Mention, List<Match>> tellingOf = new HashMap<>();
     for (Match match : said) {
       match
@@ -126,7 +126,7 @@ final class DeniedComplaints {
         continue;
       }
       for (Mention part : fineParts(cue, post, tellingOf)) {
-        Span span =
+        TextSpan span =
             post.span(Math.min(part.first(), cue.first()), Math.max(part.last(), cue.last()));
         fine.getOrDefault(part.name(), List.of()).forEach(id -> denied.putIfAbsent(id, span));
       }

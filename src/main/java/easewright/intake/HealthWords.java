@@ -31,7 +31,7 @@ final class HealthWords implements DangerReader {
   private final List<WordPattern> readYourself;
 
   /** What was found in one text. */
-  private record Said(String id, WordPattern.Found found, Span span) {}
+  private record Said(String id, WordPattern.Found found, TextSpan span) {}
 
   HealthWords(DangerWords words, Lexicon lexicon) {
     this.groups = new WordGroups(words, lexicon.speech(), lexicon.lists());
@@ -136,7 +136,7 @@ final class HealthWords implements DangerReader {
    *
    * @param read what was read as a danger
    */
-  List<ReadYourself> readYourself(Post post, List<Span> read) {
+  List<ReadYourself> readYourself(Post post, List<TextSpan> read) {
     Map<String, List<Mention>> mentions = groups.in(post);
     List<ReadYourself> all = new ArrayList<>();
     Bearer bearer = new Bearer(mentions, post);
@@ -149,7 +149,7 @@ final class HealthWords implements DangerReader {
     for (WordPattern way : readYourself) {
       Deadline.check();
       for (WordPattern.Found found : way.in(mentions, post)) {
-        Span span = post.span(found.first(), found.last());
+        TextSpan span = post.span(found.first(), found.last());
         boolean known =
             read.stream().anyMatch(span::touches)
                 || all.stream().anyMatch(other -> other.span().touches(span));

@@ -26,15 +26,15 @@ import java.util.stream.Stream;
 /** Reads posts in plain English. Immutable and safe to share between threads. */
 public final class Intake {
   private final Lexicon lexicon;
-  private final Sayings so;
-  private final Sayings notSo;
+  private final PhraseFinder so;
+  private final PhraseFinder notSo;
   private final Beliefs beliefs;
   private final Signs signs;
   private final Corrections corrections;
   private final Lengths lengths;
   private final Sizes sizes;
-  private final Circumstance circumstance;
-  private final Changes changes;
+  private final CircumstanceFinder circumstance;
+  private final ChangeFinder changes;
   private final Subject subject;
   private final Unread unread;
   private final ShortReply shortReply;
@@ -74,15 +74,15 @@ public final class Intake {
                 .flatMap(Collection::stream)
                 .flatMap(Collection::stream)
                 .toList());
-    this.so = Sayings.meantAnywhere(phrases, lexicon, redFlags);
-    this.notSo = Sayings.sayingSeveral(words.notSo(), lexicon);
+    this.so = PhraseFinder.meantAnywhere(phrases, lexicon, redFlags);
+    this.notSo = PhraseFinder.sayingSeveral(words.notSo(), lexicon);
     this.beliefs = new Beliefs(words, lexicon);
     this.signs = new Signs(catalog, words, lexicon);
     this.corrections = new Corrections(lexicon.lists());
     this.lengths = new Lengths(words, lexicon);
     this.sizes = new Sizes(words, lexicon);
-    this.circumstance = new Circumstance(words, lexicon.speech());
-    this.changes = new Changes(words, lexicon);
+    this.circumstance = new CircumstanceFinder(words, lexicon.speech());
+    this.changes = new ChangeFinder(words, lexicon);
     this.subject = new Subject(words, lexicon, redFlags);
     this.unread = new Unread(lexicon, new Likeness(so.all(), words.usual()));
     this.shortReply = new ShortReply(words, lexicon.speech());
@@ -124,7 +124,7 @@ public final class Intake {
     readYourself.removeIf(one -> isNamedByADanger(text, one, read));
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
     if (asked != null && asked.redFlag() && !post.words().isEmpty() && isOpen(asked, read)) {
-      Span all = post.span(0, post.words().size() - 1);
+      TextSpan all = post.span(0, post.words().size() - 1);
       readYourself.add(new ReadYourself(all, "in reply to: " + asked.name()));
     }
     List<ClothRead> cloths = ClothTests.in(post, amounts);
@@ -135,7 +135,7 @@ public final class Intake {
     if (asked == null
         && dangers.isEmpty()
         && !subject.isFit(post, read, measured.lengths(), cloths)) {
-      return Reading.ofSomethingElse(Circumstance.onSafety(circumstances), readYourself);
+      return Reading.ofSomethingElse(CircumstanceFinder.onSafety(circumstances), readYourself);
     }
     return new Reading(
         true,
@@ -153,7 +153,8 @@ public final class Intake {
   }
 
   /** What was not understood, and ranges that the writer is asked about, in order. */
-  private static List<NotUnderstood> notUnderstood(List<NotUnderstood> unread, List<Span> asked) {
+  private static List<NotUnderstood> notUnderstood(
+      List<NotUnderstood> unread, List<TextSpan> asked) {
     return Stream.concat(
             unread.stream(), asked.stream().map(one -> new NotUnderstood(one, List.of())))
         .sorted(Comparator.comparingInt(one -> one.span().from()))
@@ -188,9 +189,9 @@ public final class Intake {
   /** What may be meant of a person and was not read as a danger. */
   private void doubted(
       List<Match> doubted, Post post, List<SignRead> read, List<ReadYourself> readYourself) {
-    List<Span> dangers = dangerSpans(read);
+    List<TextSpan> dangers = dangerSpans(read);
     for (Match match : doubted) {
-      Span span = post.span(match.first(), match.last());
+      TextSpan span = post.span(match.first(), match.last());
       boolean known =
           dangers.stream().anyMatch(span::touches)
               || readYourself.stream().anyMatch(other -> other.span().touches(span));
@@ -206,7 +207,7 @@ public final class Intake {
         && match.what().stream().anyMatch(one -> lookAlikes.get(one.first()));
   }
 
-  private List<Span> dangerSpans(List<SignRead> read) {
+  private List<TextSpan> dangerSpans(List<SignRead> read) {
     return read.stream()
         .filter(one -> one.present() && signs.isDanger(one.id()))
         .map(SignRead::span)
@@ -214,7 +215,7 @@ public final class Intake {
   }
 
   /** Amounts that are part of nothing else: "36D" measures no body. */
-  private static List<Amount> free(List<Amount> amounts, List<Span> taken) {
+  private static List<Amount> free(List<Amount> amounts, List<TextSpan> taken) {
     return amounts.stream()
         .filter(
             one ->

@@ -40,7 +40,7 @@ final class Lengths {
    * @param lengths by name, each once
    * @param asked ranges too wide to be one measurement: the writer is asked for one
    */
-  record Measured(List<LengthRead> lengths, List<Span> asked) {}
+  record Measured(List<LengthRead> lengths, List<TextSpan> asked) {}
 
   Lengths(EverydayWords words, Lexicon lexicon) {
     this.named = new NamedAmounts(words, lexicon.speech());
@@ -53,7 +53,7 @@ final class Lengths {
 
   Measured in(Post post, List<Amount> all) {
     List<Amount> amounts = others.without(post, all);
-    List<Span> asked = new ArrayList<>();
+    List<TextSpan> asked = new ArrayList<>();
     String unit = unit(amounts);
     List<Pair> pairs = named.in(post, amounts);
     Map<String, LengthRead> found = new LinkedHashMap<>();
@@ -74,7 +74,8 @@ final class Lengths {
         continue;
       }
       boolean signed = hasSign(amount, post);
-      Span span = signed ? new Span(amount.span().from() - 1, amount.span().to()) : amount.span();
+      TextSpan span =
+          signed ? new TextSpan(amount.span().from() - 1, amount.span().to()) : amount.span();
       LengthRead read =
           new LengthRead(
               garment ? "garment" : "body",

@@ -139,7 +139,7 @@ final class Lexicon {
         mentions,
         meant,
         masked,
-        new Layout(breaks, means),
+        new WordGaps(breaks, means),
         new Denials(words, breaks, meant.named("no"), parts, means, lists),
         lists);
   }

@@ -118,8 +118,8 @@ final class NamedAmounts {
       }
       pairs.add(new Pair(names.get(i), values.get(i)));
     }
-    Span last = span(post, names.get(names.size() - 1));
-    Span first = values.get(0).span();
+    TextSpan last = span(post, names.get(names.size() - 1));
+    TextSpan first = values.get(0).span();
     return last.to() <= first.from() && between(post, last, first) <= FARTHEST ? pairs : List.of();
   }
 
@@ -169,7 +169,7 @@ final class NamedAmounts {
     return names.stream()
         .filter(
             name -> {
-              Span span = span(post, name);
+              TextSpan span = span(post, name);
               boolean side =
                   forward ? span.to() <= value.span().from() : value.span().to() <= span.from();
               return side
@@ -183,7 +183,7 @@ final class NamedAmounts {
   }
 
   /** Whether no piece of the garment is named between: "bust fits, the strap is 38 cm". */
-  private static boolean isFree(Post post, Span one, Span other, BitSet pieces) {
+  private static boolean isFree(Post post, TextSpan one, TextSpan other, BitSet pieces) {
     int from = Whereabouts.wordAt(post, Math.min(one.to(), other.to()) - 1);
     int to = Whereabouts.wordAt(post, Math.max(one.from(), other.from()));
     int piece = pieces.nextSetBit(from + 1);
@@ -208,11 +208,11 @@ final class NamedAmounts {
     return List.of();
   }
 
-  private static int between(Post post, Span one, Span other) {
+  private static int between(Post post, TextSpan one, TextSpan other) {
     return Whereabouts.wordsBetween(post, one, other);
   }
 
-  private static Span span(Post post, Mention name) {
+  private static TextSpan span(Post post, Mention name) {
     return post.span(name.first(), name.last());
   }
 }

@@ -27,7 +27,7 @@ record Post(
     Mentions mentions,
     Mentions cues,
     BitSet masked,
-    Layout layout,
+    WordGaps layout,
     Denials denials,
     WordLists lists) {
 
@@ -52,22 +52,24 @@ record Post(
   /** What is mentioned from one sentence to another, by its first word. */
   List<Mention> mentions(int firstSentence, int lastSentence) {
     return mentions.from(
-        Layout.firstOf(firstSentence, sentence), Layout.firstOf(lastSentence + 1, sentence) - 1);
+        WordGaps.firstOf(firstSentence, sentence),
+        WordGaps.firstOf(lastSentence + 1, sentence) - 1);
   }
 
   /** What is mentioned in a clause. */
   List<Mention> mentionsInClause(int number) {
-    return mentions.from(Layout.firstOf(number, clause), Layout.firstOf(number + 1, clause) - 1);
+    return mentions.from(
+        WordGaps.firstOf(number, clause), WordGaps.firstOf(number + 1, clause) - 1);
   }
 
   /** The words of the clause of a word. */
   Stretch clauseOf(int word) {
-    return Layout.stretch(word, clause);
+    return WordGaps.stretch(word, clause);
   }
 
   /** The words of the sentence of a word. */
   Stretch sentenceOf(int word) {
-    return Layout.stretch(word, sentence);
+    return WordGaps.stretch(word, sentence);
   }
 
   /** The cues of one name. */
@@ -94,7 +96,7 @@ record Post(
   }
 
   /** The words from one to another as written. */
-  Span span(int first, int last) {
-    return new Span(words.get(first).from(), words.get(last).to());
+  TextSpan span(int first, int last) {
+    return new TextSpan(words.get(first).from(), words.get(last).to());
   }
 }

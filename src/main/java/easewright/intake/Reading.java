@@ -54,14 +54,14 @@ public record Reading(
    *
    * @param why what its words speak of, in words of the rule book
    */
-  public record ReadYourself(Span span, String why) {}
+  public record ReadYourself(TextSpan span, String why) {}
 
   /**
    * A stretch not understood.
    *
    * @param perhaps signs whose phrases it is most like, likeliest first
    */
-  public record NotUnderstood(Span span, List<String> perhaps) {}
+  public record NotUnderstood(TextSpan span, List<String> perhaps) {}
 
   /**
    * A sign.
@@ -82,7 +82,7 @@ public record Reading(
       String degree,
       String amount,
       String because,
-      Span span,
+      TextSpan span,
       double confidence) {}
 
   /**
@@ -93,7 +93,7 @@ public record Reading(
    * @param unitAssumed whether no unit was written and the size of the number told it
    */
   public record LengthRead(
-      String of, String name, String text, boolean unitAssumed, Span span, double confidence) {}
+      String of, String name, String text, boolean unitAssumed, TextSpan span, double confidence) {}
 
   /**
    * A stretch test.
@@ -103,10 +103,14 @@ public record Reading(
    * @param lengths "marked", "stretched" and, when told, "relaxed"
    */
   public record ClothRead(
-      String role, String direction, Map<String, String> lengths, Span span, double confidence) {}
+      String role,
+      String direction,
+      Map<String, String> lengths,
+      TextSpan span,
+      double confidence) {}
 
   /** A name or number and the words it comes from. */
-  public record TextRead(String value, Span span, double confidence) {}
+  public record TextRead(String value, TextSpan span, double confidence) {}
 
   /**
    * A change made.
@@ -115,5 +119,5 @@ public record Reading(
    * @param outcome "better", "same" or "worse", or null
    */
   public record ChangeRead(
-      String adjustment, String amount, String outcome, Span span, double confidence) {}
+      String adjustment, String amount, String outcome, TextSpan span, double confidence) {}
 }

@@ -206,7 +206,7 @@ final class Signs {
         Polarity.of(match, post) == Meant.NEITHER ? FEARED : match.confidence());
   }
 
-  private static SignRead cleared(String id, String because, Span span) {
+  private static SignRead cleared(String id, String because, TextSpan span) {
     return new SignRead(id, false, null, null, null, null, because, span, 0.85);
   }
 
@@ -285,8 +285,8 @@ final class Signs {
     if (post.mentions(sentence, sentence).stream().anyMatch(one -> lexicon.isPart(one.name()))) {
       return false;
     }
-    int to = Layout.firstOf(sentence + 1, post.sentence());
-    for (int i = Layout.firstOf(sentence, post.sentence()); i < to; i++) {
+    int to = WordGaps.firstOf(sentence + 1, post.sentence());
+    for (int i = WordGaps.firstOf(sentence, post.sentence()); i < to; i++) {
       if (post.lists().has("more of it", post.words().get(i).plain())) {
         return true;
       }

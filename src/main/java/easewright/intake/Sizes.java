@@ -49,7 +49,7 @@ final class Sizes {
   }
 
   /** A size found. */
-  record Size(String name, Span span, boolean letterOnly) {}
+  record Size(String name, TextSpan span, boolean letterOnly) {}
 
   /** Every size named, cut or not: their numbers measure nothing. */
   List<Size> all(String text) {
@@ -61,7 +61,7 @@ final class Sizes {
       boolean unit = band < LEAST_BESIDE_UNIT && isUnit(pair.group("cup").charAt(0));
       if (isBand(band) && !article && !unit) {
         String name = band + pair.group("cup").toUpperCase(Locale.ROOT);
-        sizes.add(new Size(name, new Span(pair.start(), pair.end()), false));
+        sizes.add(new Size(name, new TextSpan(pair.start(), pair.end()), false));
       }
     }
     Matcher letter = LETTER.matcher(text);
@@ -69,13 +69,13 @@ final class Sizes {
       String name =
           letter.group("short") != null ? "short" : letter.group("word") != null ? "word" : "first";
       String size = letter.group(name).toUpperCase(Locale.ROOT);
-      Span span = new Span(letter.start(name), letter.end(name));
+      TextSpan span = new TextSpan(letter.start(name), letter.end(name));
       sizes.add(new Size(letters.getOrDefault(size, size), span, true));
     }
     Matcher number = NUMBER.matcher(text);
     while (number.find()) {
       if (Integer.parseInt(number.group("number")) < 60) { // a needle from 60 on
-        Span span = new Span(number.start("number"), number.end("number"));
+        TextSpan span = new TextSpan(number.start("number"), number.end("number"));
         sizes.add(new Size(number.group("number"), span, true));
       }
     }

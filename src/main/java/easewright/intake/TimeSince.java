@@ -52,12 +52,12 @@ final class TimeSince {
   private TimeSince() {}
 
   /** The time nearest to an event, in whole months. */
-  static Optional<TextRead> of(Span event, Post post) {
+  static Optional<TextRead> of(TextSpan event, Post post) {
     Matcher time = TIME.matcher(post.text());
     TextRead best = null;
     int nearest = Integer.MAX_VALUE;
     while (time.find()) {
-      Span span = new Span(time.start(), time.end());
+      TextSpan span = new TextSpan(time.start(), time.end());
       String after =
           post.text().substring(time.end(), Math.min(post.text().length(), time.end() + 16));
       boolean tied = time.group("last") != null || TIE.matcher(after).matches();

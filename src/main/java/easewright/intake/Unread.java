@@ -25,7 +25,7 @@ final class Unread {
       List<Match> said,
       List<Match> suspected,
       List<ChangeRead> earlier) {
-    List<Span> read =
+    List<TextSpan> read =
         Stream.concat(
                 Stream.concat(said.stream(), suspected.stream())
                     .map(match -> post.span(match.first(), match.last())),
@@ -34,7 +34,7 @@ final class Unread {
     List<NotUnderstood> found = new ArrayList<>();
     for (int first = 0; first < post.words().size(); ) {
       int end = Whereabouts.clauseEnd(post, first) + 1;
-      Span span = post.span(first, end - 1);
+      TextSpan span = post.span(first, end - 1);
       if (isOfTheGarment(post, first, end) && read.stream().noneMatch(span::touches)) {
         int from = first;
         List<Mention> here =

@@ -5,7 +5,7 @@ final class Whereabouts {
   private Whereabouts() {}
 
   /** How many whole words stand between two stretches, whichever comes first. */
-  static int wordsBetween(Post post, Span one, Span other) {
+  static int wordsBetween(Post post, TextSpan one, TextSpan other) {
     int from = Math.min(one.to(), other.to());
     int to = Math.max(one.from(), other.from());
     int last = wordAt(post, to);

@@ -5,7 +5,7 @@ import java.util.List;
 
 /** Lays all parts for one order of priority; the inner loop of the search, so on plain arrays. */
 final class Filling {
-  private final List<Part> parts;
+  private final List<LaidPart> parts;
   private final double[] width;
   private final double[] length;
   private final boolean[] turnable;
@@ -15,7 +15,7 @@ final class Filling {
   private int chosen;
   private boolean chosenTurned;
 
-  Filling(double stripWidth, List<Part> parts) {
+  Filling(double stripWidth, List<LaidPart> parts) {
     int n = parts.size();
     this.parts = parts;
     width = new double[n];
@@ -24,7 +24,7 @@ final class Filling {
     atEdge = new boolean[n];
     waiting = new int[n];
     for (int i = 0; i < n; i++) {
-      Part part = parts.get(i);
+      LaidPart part = parts.get(i);
       width[i] = part.width();
       length[i] = part.length();
       turnable[i] = part.turnable() && part.width() != part.length();

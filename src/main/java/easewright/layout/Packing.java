@@ -21,12 +21,12 @@ public record Packing(int rounds, long seed) {
   private static final double WARM = 0.03;
 
   /** Orders worth beginning with; the search goes through them in turn. */
-  private static final List<Comparator<Part>> BEGINNINGS =
+  private static final List<Comparator<LaidPart>> BEGINNINGS =
       List.of(
-          Comparator.comparingDouble(Part::area).reversed(),
-          Comparator.comparingDouble(Part::length).reversed(),
-          Comparator.comparingDouble(Part::width).reversed(),
-          Comparator.comparing(Part::atEdge).thenComparingDouble(Part::length).reversed());
+          Comparator.comparingDouble(LaidPart::area).reversed(),
+          Comparator.comparingDouble(LaidPart::length).reversed(),
+          Comparator.comparingDouble(LaidPart::width).reversed(),
+          Comparator.comparing(LaidPart::atEdge).thenComparingDouble(LaidPart::length).reversed());
 
   /**
    * @throws IllegalArgumentException unless at least one layout is tried
@@ -44,8 +44,8 @@ public record Packing(int rounds, long seed) {
    * @return the shortest layout found
    * @throws IllegalArgumentException if a part is too wide for the strip
    */
-  public Layout lay(double width, List<Part> parts) {
-    for (Part part : parts) {
+  public Layout lay(double width, List<LaidPart> parts) {
+    for (LaidPart part : parts) {
       if (part.narrowest() > width + Skyline.SAME) {
         throw new IllegalArgumentException("The part '" + part.id() + "' is too wide.");
       }
@@ -56,21 +56,21 @@ public record Packing(int rounds, long seed) {
     return new Search(width, ordered(parts)).best();
   }
 
-  private static List<Part> ordered(List<Part> parts) {
-    List<Part> ordered = new ArrayList<>(parts);
+  private static List<LaidPart> ordered(List<LaidPart> parts) {
+    List<LaidPart> ordered = new ArrayList<>(parts);
     ordered.sort(
         BEGINNINGS
             .get(0)
-            .thenComparing(Part::id)
-            .thenComparing(Part::width)
-            .thenComparing(Part::atEdge)
-            .thenComparing(Part::turnable));
+            .thenComparing(LaidPart::id)
+            .thenComparing(LaidPart::width)
+            .thenComparing(LaidPart::atEdge)
+            .thenComparing(LaidPart::turnable));
     return ordered;
   }
 
   /** No layout can be shorter than this: the parts' area, and each part by itself. */
-  public static double shortest(double width, List<Part> parts) {
-    double area = parts.stream().mapToDouble(Part::area).sum();
+  public static double shortest(double width, List<LaidPart> parts) {
+    double area = parts.stream().mapToDouble(LaidPart::area).sum();
     double longest =
         parts.stream()
             .mapToDouble(
@@ -85,14 +85,14 @@ public record Packing(int rounds, long seed) {
 
   private final class Search {
     private final double width;
-    private final List<Part> parts;
+    private final List<LaidPart> parts;
     private final double shortest;
     private final Filling filling;
     private final SplittableRandom chance = new SplittableRandom(seed);
     private int[] best;
     private double bestLength = Double.POSITIVE_INFINITY;
 
-    Search(double width, List<Part> parts) {
+    Search(double width, List<LaidPart> parts) {
       this.width = width;
       this.parts = parts;
       this.shortest = shortest(width, parts);
@@ -112,7 +112,7 @@ public record Packing(int rounds, long seed) {
     }
 
     private int[] beginning(int start) {
-      Comparator<Part> by = BEGINNINGS.get(start % BEGINNINGS.size());
+      Comparator<LaidPart> by = BEGINNINGS.get(start % BEGINNINGS.size());
       return java.util.stream.IntStream.range(0, parts.size())
           .boxed()
           .sorted(Comparator.comparing(parts::get, by))

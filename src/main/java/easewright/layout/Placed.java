@@ -8,7 +8,7 @@ package easewright.layout;
  * @param y its lower side, from the strip's beginning
  * @param turned whether it lies turned by a quarter
  */
-public record Placed(Part part, double x, double y, boolean turned) {
+public record Placed(LaidPart part, double x, double y, boolean turned) {
 
   /** How far it reaches across the strip as it lies. */
   public double width() {

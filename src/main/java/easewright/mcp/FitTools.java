@@ -56,7 +56,7 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse answerFitting(RawMessage message) {
-    return Reply.to(
+    return ToolReply.to(
         message,
         fittings::answer,
         answer -> replies.markdown(answer, ReplyLength.LONG, called.beforeThePath()));
@@ -79,7 +79,7 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse readPost(RawMessage message) {
-    return Reply.to(message, fittings::read, read -> Reply.Pages.reading(read).render());
+    return ToolReply.to(message, fittings::read, read -> ToolReply.Pages.reading(read).render());
   }
 
   @Tool(
@@ -97,7 +97,7 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse checkSize(RawMessage message) {
-    return Reply.to(message, checks::size, answer -> CheckPages.sizePost(answer).render());
+    return ToolReply.to(message, checks::size, answer -> CheckPages.sizePost(answer).render());
   }
 
   @Tool(
@@ -115,7 +115,7 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse checkCloth(RawMessage message) {
-    return Reply.to(message, checks::cloth, answer -> CheckPages.clothPost(answer).render());
+    return ToolReply.to(message, checks::cloth, answer -> CheckPages.clothPost(answer).render());
   }
 
   @Tool(
@@ -133,6 +133,6 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
   ToolResponse planCut(RawMessage message) {
-    return Reply.to(message, plans::plan, plan -> CutPlanPages.list(plan).render());
+    return ToolReply.to(message, plans::plan, plan -> CutPlanPages.list(plan).render());
   }
 }

@@ -1,6 +1,6 @@
 package easewright.mcp;
 
-import easewright.access.Place;
+import easewright.access.ClientAddress;
 import easewright.saying.Problem;
 import io.quarkiverse.mcp.server.JsonRpcErrorCodes;
 import io.quarkiverse.mcp.server.ResourceManager;
@@ -135,7 +135,7 @@ class SessionCheck {
   }
 
   private void open(RoutingContext call, JsonObject first) {
-    switch (sessions.take(call, Place.of(call))) {
+    switch (sessions.take(call, ClientAddress.of(call))) {
       case NOT_FOR_THIS_PLACE ->
           full(call, 429, first, "This place has as many sessions as it may have.");
       case NOT_FOR_ANYBODY -> full(call, 503, first, "There are as many sessions as there may be.");

@@ -10,8 +10,9 @@ import java.util.Map;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * How many sessions there are, in all and from one place (see {@link easewright.access.Place}). The
- * extension keeps them, and forgets those that are not used; it counts none and bounds none.
+ * How many sessions there are, in all and from one place (see {@link
+ * easewright.access.ClientAddress}). The extension keeps them, and forgets those that are not used;
+ * it counts none and bounds none.
  */
 @Singleton
 class Sessions {

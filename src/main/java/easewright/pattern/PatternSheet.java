@@ -34,7 +34,7 @@ public record PatternSheet(
     SupportClass supportClass,
     double seamAllowanceMm,
     List<PatternSize> sizes,
-    List<Choice> choices,
+    List<SheetChoice> choices,
     List<Piece> pieces,
     Map<Layer, ClothNeed> cloth,
     List<Trim> trims) {
@@ -64,7 +64,7 @@ public record PatternSheet(
   }
 
   /** The choice with an id. */
-  public Optional<Choice> choice(String choiceId) {
+  public Optional<SheetChoice> choice(String choiceId) {
     return choices.stream().filter(choice -> choice.id().equals(choiceId)).findFirst();
   }
 
@@ -82,12 +82,12 @@ public record PatternSheet(
       }
     }
     Map<String, String> decided = new LinkedHashMap<>();
-    for (Choice choice : choices) {
+    for (SheetChoice choice : choices) {
       decided.put(choice.id(), chosen.getOrDefault(choice.id(), choice.defaultOption()));
     }
-    for (Choice choice : choices) {
+    for (SheetChoice choice : choices) {
       String optionId = decided.get(choice.id());
-      Choice.Option option =
+      SheetChoice.Option option =
           choice
               .option(optionId)
               .orElseThrow(

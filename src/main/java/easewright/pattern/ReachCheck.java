@@ -28,7 +28,7 @@ final class ReachCheck {
       String id = choice.text("id");
       for (SheetNode option : choice.each("options")) {
         String optionId = option.text("id");
-        if (ways.stream().noneMatch(way -> Choice.taken(optionId, way.get(id)))) {
+        if (ways.stream().noneMatch(way -> SheetChoice.taken(optionId, way.get(id)))) {
           option.fault(
               "The option '" + id + "/" + optionId + "' can never be chosen.",
               "Look at what it and the others require and exclude.");

@@ -58,8 +58,8 @@ final class SeamSides {
         sheet.sizes().stream()
             .map(size -> names.stream().mapToDouble(n -> size.finishedMm().get(n)).toArray())
             .toArray(double[][]::new);
-    for (Choice choice : sheet.choices()) {
-      for (Choice.Option option : choice.options()) {
+    for (SheetChoice choice : sheet.choices()) {
+      for (SheetChoice.Option option : choice.options()) {
         changesMm.put(
             new OptionRef(choice.id(), option.id()),
             names.stream()

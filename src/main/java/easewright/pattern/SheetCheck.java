@@ -29,7 +29,7 @@ final class SheetCheck {
 
   /** Names that name nothing, or two things. */
   void names() {
-    unique("choices", sheet.choices(), Choice::id);
+    unique("choices", sheet.choices(), SheetChoice::id);
     unique("pieces", sheet.pieces(), Piece::id);
     unique("trims", sheet.trims(), Trim::id);
     choices();
@@ -71,7 +71,7 @@ final class SheetCheck {
   private void choices() {
     for (SheetNode node : root.each("choices")) {
       String id = node.text("id");
-      Choice choice = sheet.choice(id).orElseThrow();
+      SheetChoice choice = sheet.choice(id).orElseThrow();
       unique("options", node, choice);
       if (choice.option(choice.defaultOption()).isEmpty()) {
         option(node.at("default"), new OptionRef(id, choice.defaultOption()));
@@ -99,10 +99,10 @@ final class SheetCheck {
     }
   }
 
-  private static void unique(String list, SheetNode node, Choice choice) {
+  private static void unique(String list, SheetNode node, SheetChoice choice) {
     Set<String> seen = new HashSet<>();
     if (node.text("pick").equals("any")) {
-      seen.add(Choice.NONE);
+      seen.add(SheetChoice.NONE);
     }
     for (SheetNode option : node.each(list)) {
       if (!seen.add(option.text("id"))) {

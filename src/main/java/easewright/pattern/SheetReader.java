@@ -34,33 +34,34 @@ final class SheetReader {
         sheet.each("trims").stream().flatMap(node -> trim(node).stream()).toList());
   }
 
-  private static Choice choice(SheetNode node) {
-    List<Choice.Option> options = node.each("options").stream().map(SheetReader::option).toList();
+  private static SheetChoice choice(SheetNode node) {
+    List<SheetChoice.Option> options =
+        node.each("options").stream().map(SheetReader::option).toList();
     boolean any = node.text("pick").equals("any");
-    if (any && options.size() > Choice.MOST_PARTS) {
+    if (any && options.size() > SheetChoice.MOST_PARTS) {
       node.at("options")
           .fault(
               "Any of "
                   + options.size()
                   + " options may be picked; at most "
-                  + Choice.MOST_PARTS
+                  + SheetChoice.MOST_PARTS
                   + " are read.",
               "Split the choice into two, or let one be picked.");
       any = false;
     }
-    return new Choice(
+    return new SheetChoice(
         node.text("id"),
         node.text("name"),
         node.text("ask"),
         node.text("default"),
-        any ? Choice.combinations(options) : options);
+        any ? SheetChoice.combinations(options) : options);
   }
 
-  private static Choice.Option option(SheetNode node) {
+  private static SheetChoice.Option option(SheetNode node) {
     Map<String, Double> changesMm = new HashMap<>();
     node.fields("changes")
         .forEach((key, value) -> changesMm.put(key, value.quantity(SheetQuantities::signedMm)));
-    return new Choice.Option(
+    return new SheetChoice.Option(
         node.text("id"),
         node.text("name"),
         node.texts("requires").stream().map(OptionRef::parse).toList(),

@@ -15,22 +15,22 @@ final class Ways {
   private Ways() {}
 
   /** How many ways there are, allowed or not. */
-  static long count(List<Choice> choices) {
+  static long count(List<SheetChoice> choices) {
     return choices.stream().mapToLong(choice -> choice.options().size()).reduce(1, (a, b) -> a * b);
   }
 
   /** Those whose options can stand together: option ids by choice id. */
-  static List<Map<String, String>> allowed(List<Choice> choices) {
+  static List<Map<String, String>> allowed(List<SheetChoice> choices) {
     List<Map<String, String>> ways = new ArrayList<>();
     add(choices, new LinkedHashMap<>(), ways);
     return ways;
   }
 
   private static void add(
-      List<Choice> choices, Map<String, String> chosen, List<Map<String, String>> ways) {
+      List<SheetChoice> choices, Map<String, String> chosen, List<Map<String, String>> ways) {
     if (chosen.size() < choices.size()) {
-      Choice choice = choices.get(chosen.size());
-      for (Choice.Option option : choice.options()) {
+      SheetChoice choice = choices.get(chosen.size());
+      for (SheetChoice.Option option : choice.options()) {
         chosen.put(choice.id(), option.id());
         add(choices, chosen, ways);
         chosen.remove(choice.id());

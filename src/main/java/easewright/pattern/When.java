@@ -19,7 +19,7 @@ public record When(Map<String, List<String>> options) {
   public boolean holds(Map<String, String> chosen) {
     for (Map.Entry<String, List<String>> needed : options.entrySet()) {
       String option = chosen.get(needed.getKey());
-      if (needed.getValue().stream().noneMatch(one -> Choice.taken(one, option))) {
+      if (needed.getValue().stream().noneMatch(one -> SheetChoice.taken(one, option))) {
         return false;
       }
     }

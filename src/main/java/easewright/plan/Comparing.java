@@ -1,7 +1,7 @@
 package easewright.plan;
 
-import easewright.pattern.Choice;
 import easewright.pattern.Layer;
+import easewright.pattern.SheetChoice;
 import easewright.pattern.Trim;
 import easewright.plan.CutPlan.Amount;
 import easewright.plan.CutPlan.ClothMore;
@@ -17,11 +17,11 @@ import java.util.TreeSet;
 /** What every option not chosen would add or save. */
 record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest request) {
 
-  List<Otherwise> all(Draw chosen) {
+  List<Otherwise> all(PlannedCut chosen) {
     Map<String, String> decided = request.sheet().decided(request.choices());
     List<Otherwise> all = new ArrayList<>();
-    for (Choice choice : request.sheet().choices()) {
-      for (Choice.Option option : choice.options()) {
+    for (SheetChoice choice : request.sheet().choices()) {
+      for (SheetChoice.Option option : choice.options()) {
         if (!option.id().equals(decided.get(choice.id()))) {
           all.add(otherwise(choice, option, chosen, decided));
         }
@@ -31,13 +31,16 @@ record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest
   }
 
   private Otherwise otherwise(
-      Choice choice, Choice.Option option, Draw chosen, Map<String, String> decided) {
+      SheetChoice choice,
+      SheetChoice.Option option,
+      PlannedCut chosen,
+      Map<String, String> decided) {
     Map<String, String> others = new LinkedHashMap<>(decided);
     others.put(choice.id(), option.id());
     CutRequest asked = request.choosing(others);
-    Draw drawn;
+    PlannedCut drawn;
     try {
-      drawn = Draw.of(asked, book, ways, laying);
+      drawn = PlannedCut.of(asked, book, ways, laying);
     } catch (IllegalArgumentException | CannotBeCut impossible) {
       return note(choice, option, false, List.of(), List.of(), List.of(), List.of(), List.of());
     }
@@ -59,7 +62,7 @@ record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest
     return new Buying(book, request.units());
   }
 
-  private static Map<String, Integer> counted(Draw more, Draw less) {
+  private static Map<String, Integer> counted(PlannedCut more, PlannedCut less) {
     Map<String, Integer> counted = new LinkedHashMap<>();
     more.pieces()
         .forEach(one -> counted.merge(one.piece().name(), one.piece().count(), Integer::sum));
@@ -69,7 +72,7 @@ record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest
   }
 
   /** Length of each supply by name, or its count below zero length as a whole number. */
-  private static Map<String, Double> supplies(CutRequest asked, Draw drawn, int sign) {
+  private static Map<String, Double> supplies(CutRequest asked, PlannedCut drawn, int sign) {
     Map<String, Double> supplies = new LinkedHashMap<>();
     for (Trim trim : asked.sheet().trims(asked.choices())) {
       double mm = trim.lengthMm(drawn.sizes().finishedMm()).orElse(0.0) * trim.times();
@@ -125,8 +128,8 @@ record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest
   }
 
   private Otherwise note(
-      Choice choice,
-      Choice.Option option,
+      SheetChoice choice,
+      SheetChoice.Option option,
       boolean possible,
       List<String> piecesMore,
       List<String> piecesLess,

@@ -37,8 +37,8 @@ public final class CutPlanner {
    * @throws CannotBeCut if a piece is wider than the cloth it is cut from
    */
   public CutPlan plan(CutRequest request) {
-    Laying laying = Draw.laying(book);
-    Draw draw = Draw.of(request, book, ways, laying);
+    Laying laying = PlannedCut.laying(book);
+    PlannedCut draw = PlannedCut.of(request, book, ways, laying);
     UnitSystem units = request.units();
     boolean recut = !request.accepted().isEmpty() && !request.everything();
     List<Supply> supplies =
@@ -109,7 +109,7 @@ public final class CutPlanner {
         && main.weight().gramsPerM2() >= book.parameter("heavy-cloth");
   }
 
-  private List<MissingNote> missing(CutRequest request, Draw draw) {
+  private List<MissingNote> missing(CutRequest request, PlannedCut draw) {
     List<MissingNote> missing = new ArrayList<>();
     TreeSet<Layer> sources = new TreeSet<>();
     draw.pieces().forEach(one -> sources.add(request.source(one.piece().layer())));

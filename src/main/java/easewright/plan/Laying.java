@@ -1,8 +1,8 @@
 package easewright.plan;
 
+import easewright.layout.LaidPart;
 import easewright.layout.Layout;
 import easewright.layout.Packing;
-import easewright.layout.Part;
 import easewright.layout.Placed;
 import easewright.pattern.Grain;
 import easewright.pattern.Layer;
@@ -42,7 +42,12 @@ final class Laying {
 
   /** A paper piece to lay, and how it is cut. */
   private record Paper(
-      SizedPiece piece, Part part, int layers, boolean quarter, boolean faceDown, boolean opened) {}
+      SizedPiece piece,
+      LaidPart part,
+      int layers,
+      boolean quarter,
+      boolean faceDown,
+      boolean opened) {}
 
   /**
    * The shortest layout the cloth allows; of equals, the folded one, which is quicker to cut.
@@ -98,7 +103,7 @@ final class Laying {
         throw new CannotBeCut(source, paper.piece().piece().name(), needed);
       }
     }
-    List<Part> parts = papers.stream().map(Paper::part).toList();
+    List<LaidPart> parts = papers.stream().map(Paper::part).toList();
     Layout layout =
         found.computeIfAbsent(
             List.of(width, counted(parts)), key -> packing.lay(width + roomMm, parts));
@@ -108,8 +113,8 @@ final class Laying {
     return new Lain(lay, width, length, length == 0 ? 0 : covered / (width * length), laid);
   }
 
-  private static Map<Part, Integer> counted(List<Part> parts) {
-    Map<Part, Integer> counted = new HashMap<>();
+  private static Map<LaidPart, Integer> counted(List<LaidPart> parts) {
+    Map<LaidPart, Integer> counted = new HashMap<>();
     parts.forEach(part -> counted.merge(part, 1, Integer::sum));
     return counted;
   }
@@ -124,8 +129,8 @@ final class Laying {
     boolean even = cloth.stretch() == GreatestStretch.BOTH || piece.grain() == Grain.ANY;
     boolean free = even && !cloth.napOneWay() && !atFold;
     boolean twice = lay == Lay.FOLDED && !piece.onFold();
-    Part part =
-        new Part(
+    LaidPart part =
+        new LaidPart(
             piece.id(),
             (quarter ? along : around) + roomMm,
             (quarter ? around : along) + roomMm,
@@ -141,7 +146,7 @@ final class Laying {
   }
 
   private List<LaidPiece> laid(Layout layout, List<Paper> papers) {
-    Map<Part, Deque<Paper>> waiting = new HashMap<>();
+    Map<LaidPart, Deque<Paper>> waiting = new HashMap<>();
     papers.forEach(
         paper -> waiting.computeIfAbsent(paper.part(), p -> new ArrayDeque<>()).add(paper));
     List<LaidPiece> laid = new ArrayList<>();

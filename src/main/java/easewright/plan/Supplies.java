@@ -18,7 +18,7 @@ record Supplies(List<Trim> trims, UnitSystem units, Wording wording) {
    *
    * @param before finished measurements in mm before any change
    */
-  List<Supply> list(Map<String, Double> before, Changes changes, boolean changedOnly) {
+  List<Supply> list(Map<String, Double> before, AppliedChanges changes, boolean changedOnly) {
     Map<String, Double> after = changes.finishedMm(before);
     List<Supply> supplies = new ArrayList<>();
     for (Trim trim : trims) {

@@ -45,7 +45,7 @@ public record Reply(
     List<MeasureAgainNote> measureAgain,
     QuestionNote question,
     MissingNote missing,
-    Set<Part> parts) {
+    Set<ReplyPart> parts) {
   private static final int MOST_CAUSES = 3;
   private static final int MOST_UNJUDGED = 3;
 
@@ -70,7 +70,7 @@ public record Reply(
         answer.measureAgain(),
         ask ? answer.questions().get(0) : null,
         !ask && answer.causes().isEmpty() ? first(answer.missing()) : null,
-        EnumSet.allOf(Part.class));
+        EnumSet.allOf(ReplyPart.class));
   }
 
   /** With no sign to go by, a question would be a shot in the dark. */
@@ -92,10 +92,10 @@ public record Reply(
     if (words.applyAsInt(this) <= most) {
       return this;
     }
-    Reply fullest = saying(EnumSet.noneOf(Part.class));
-    List<Part> inTurn = Arrays.asList(Part.values());
+    Reply fullest = saying(EnumSet.noneOf(ReplyPart.class));
+    List<ReplyPart> inTurn = Arrays.asList(ReplyPart.values());
     for (int i = inTurn.size() - 1; i >= 0; i--) {
-      Set<Part> more = EnumSet.of(inTurn.get(i));
+      Set<ReplyPart> more = EnumSet.of(inTurn.get(i));
       more.addAll(fullest.parts);
       Reply fuller = saying(more);
       if (words.applyAsInt(fuller) <= most) {
@@ -106,14 +106,14 @@ public record Reply(
   }
 
   /** The same reply with a part left out, where it is said elsewhere. */
-  public Reply without(Part part) {
-    EnumSet<Part> rest = EnumSet.allOf(Part.class);
+  public Reply without(ReplyPart part) {
+    EnumSet<ReplyPart> rest = EnumSet.allOf(ReplyPart.class);
     rest.retainAll(parts);
     rest.remove(part);
     return saying(rest);
   }
 
-  private Reply saying(Set<Part> these) {
+  private Reply saying(Set<ReplyPart> these) {
     return new Reply(
         readYourself,
         cautions,
@@ -131,7 +131,7 @@ public record Reply(
 
   /** Whether there is room for a part, by its name. */
   public boolean says(String part) {
-    return parts.contains(Part.valueOf(part));
+    return parts.contains(ReplyPart.valueOf(part));
   }
 
   /** Whether one cause is likely enough to change something for. */

@@ -1,7 +1,7 @@
 package easewright.request;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.intake.Span;
+import easewright.intake.TextSpan;
 import easewright.request.IntakeAnswer.ConflictNote;
 import easewright.request.IntakeAnswer.SpanNote;
 import java.util.ArrayList;
@@ -43,7 +43,7 @@ final class DraftFitting {
   }
 
   /** Keeps where a part of the request was read. */
-  void readAt(String pointer, Span span, double confidence, String because) {
+  void readAt(String pointer, TextSpan span, double confidence, String because) {
     readAt(pointer, span, confidence, because, false);
   }
 
@@ -52,7 +52,8 @@ final class DraftFitting {
    *
    * @param unitAssumed whether the text does not say its unit
    */
-  void readAt(String pointer, Span span, double confidence, String because, boolean unitAssumed) {
+  void readAt(
+      String pointer, TextSpan span, double confidence, String because, boolean unitAssumed) {
     spans.add(
         new SpanNote(
             pointer, span.in(text), span.from(), span.to(), confidence, because, unitAssumed));
@@ -63,7 +64,7 @@ final class DraftFitting {
    *
    * @param field what the field says; null where it can't be put in words
    */
-  void conflict(String pointer, String field, Span span) {
+  void conflict(String pointer, String field, TextSpan span) {
     conflicts.add(new ConflictNote(pointer, field, span.in(text)));
   }
 

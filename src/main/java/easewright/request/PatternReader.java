@@ -1,9 +1,9 @@
 package easewright.request;
 
-import easewright.pattern.Choice;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.pattern.PatternSize;
+import easewright.pattern.SheetChoice;
 import easewright.pattern.SheetFault;
 import easewright.pattern.SheetFaults;
 import java.util.LinkedHashMap;
@@ -89,10 +89,11 @@ final class PatternReader {
       readFreely(spot);
       return;
     }
-    spot.fields(sheet.choices().stream().map(Choice::id).toArray(String[]::new));
-    for (Choice choice : sheet.choices()) {
+    spot.fields(sheet.choices().stream().map(SheetChoice::id).toArray(String[]::new));
+    for (SheetChoice choice : sheet.choices()) {
       String option =
-          spot.at(choice.id()).oneOf(choice.options().stream().map(Choice.Option::id).toList());
+          spot.at(choice.id())
+              .oneOf(choice.options().stream().map(SheetChoice.Option::id).toList());
       if (option != null) {
         choices.put(choice.id(), option);
       }

@@ -41,7 +41,7 @@ public final class RuleBook {
   private final KieBase base;
   private final KieSessionConfiguration ofOneThread = ofOneThread();
   private final Map<String, RuleText> rulesByKey;
-  private final Statements always;
+  private final Conclusions always;
   private final Effort effort;
 
   private RuleBook(
@@ -125,7 +125,7 @@ public final class RuleBook {
   }
 
   /** What the rules say in any fitting. */
-  public Statements always() {
+  public Conclusions always() {
     return always;
   }
 
@@ -137,7 +137,7 @@ public final class RuleBook {
   /** Opens a consultation; close it, or its session leaks. */
   public Consultation open() {
     return new Consultation(
-        base.newKieSession(ofOneThread, null), new Statements(rulesByKey), effort);
+        base.newKieSession(ofOneThread, null), new Conclusions(rulesByKey), effort);
   }
 
   /** A consultation stays with its thread, so its session need not lock: a fifth of its time. */
@@ -155,12 +155,12 @@ public final class RuleBook {
   /** One fitting put before the rules, in one step or several. */
   public static final class Consultation implements AutoCloseable {
     private final KieSession session;
-    private final Statements statements;
+    private final Conclusions statements;
     private final Effort effort;
     private int firings;
     private long nanos;
 
-    private Consultation(KieSession session, Statements statements, Effort effort) {
+    private Consultation(KieSession session, Conclusions statements, Effort effort) {
       this.session = session;
       this.statements = statements;
       this.effort = effort;
@@ -168,7 +168,7 @@ public final class RuleBook {
     }
 
     /** Adds facts and returns all that the rules have said so far. */
-    public Statements hear(Collection<?> facts) {
+    public Conclusions hear(Collection<?> facts) {
       long began = System.nanoTime();
       try {
         facts.forEach(session::insert);

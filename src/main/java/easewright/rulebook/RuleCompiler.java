@@ -31,7 +31,7 @@ final class RuleCompiler {
       "package "
           + PACKAGE
           + "\nimport easewright.rulebook.facts.*\n"
-          + "global easewright.rulebook.Statements book\n";
+          + "global easewright.rulebook.Conclusions book\n";
   private static final Pattern PARAMETER = Pattern.compile("parameter\\(\"([^\"]+)\"\\)");
 
   private RuleCompiler() {}

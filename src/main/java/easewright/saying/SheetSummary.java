@@ -2,10 +2,10 @@ package easewright.saying;
 
 import com.fasterxml.jackson.annotation.JsonInclude;
 import easewright.naming.KebabCase;
-import easewright.pattern.Choice;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSize;
 import easewright.pattern.Piece;
+import easewright.pattern.SheetChoice;
 import easewright.pattern.Trim;
 import java.util.List;
 import java.util.Map;
@@ -65,10 +65,10 @@ public record SheetSummary(
         sheet.trims(Map.of()).stream().map(trim -> line(sheet, trim)).toList());
   }
 
-  private static ChoiceLine line(Choice choice) {
+  private static ChoiceLine line(SheetChoice choice) {
     return new ChoiceLine(
         choice.id(),
-        choice.options().stream().map(Choice.Option::id).toList(),
+        choice.options().stream().map(SheetChoice.Option::id).toList(),
         choice.defaultOption());
   }
 

@@ -3,8 +3,8 @@ package easewright.book;
 import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.toMap;
 
+import easewright.rulebook.Conclusions.Shows;
 import easewright.rulebook.RuleBookSource;
-import easewright.rulebook.Statements.Shows;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;

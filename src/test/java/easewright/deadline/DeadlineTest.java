@@ -5,8 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import easewright.intake.Intake;
+import easewright.layout.LaidPart;
 import easewright.layout.Packing;
-import easewright.layout.Part;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
@@ -40,8 +40,8 @@ class DeadlineTest {
 
   @Test
   void a_search_for_a_layout_is_given_up() {
-    List<Part> parts =
-        List.of(new Part("a", 300, 200, true, false), new Part("b", 500, 220, true, false));
+    List<LaidPart> parts =
+        List.of(new LaidPart("a", 300, 200, true, false), new LaidPart("b", 500, 220, true, false));
     isGivenUp(() -> new Packing(20, 1).lay(700, parts));
   }
 

@@ -5,8 +5,8 @@ import easewright.pattern.PatternSheets;
 import easewright.request.FittingReader;
 import easewright.request.KnownNames;
 import easewright.request.SoFar;
+import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
-import easewright.rulebook.Statements;
 import easewright.rulebook.facts.Figure;
 import java.util.Collection;
 import java.util.LinkedHashMap;
@@ -64,7 +64,7 @@ final class Answering {
   }
 
   /** What the rules say of a fitting before any cause is weighed. */
-  static Statements consult(Collection<?> facts) {
+  static Conclusions consult(Collection<?> facts) {
     try (RuleBook.Consultation consultation = BOOK.open()) {
       return consultation.hear(facts);
     }

@@ -6,9 +6,9 @@ import static easewright.diagnosis.Draws.uniform;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
-import easewright.pattern.Choice;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSize;
+import easewright.pattern.SheetChoice;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Path;
@@ -59,7 +59,7 @@ record PatternPick(int kind, int size, boolean near, int options, int support) {
     }
   }
 
-  private static void pick(ObjectNode choices, Choice choice, int pick) {
+  private static void pick(ObjectNode choices, SheetChoice choice, int pick) {
     if (pick < choice.options().size()) {
       choices.put(choice.id(), choice.options().get(pick).id());
     }

@@ -1,13 +1,13 @@
 package easewright.diagnosis;
 
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Conclusions;
+import easewright.rulebook.Conclusions.Cures;
+import easewright.rulebook.Conclusions.Judged;
+import easewright.rulebook.Conclusions.Shows;
+import easewright.rulebook.Conclusions.Worsens;
 import easewright.rulebook.Parameter;
 import easewright.rulebook.RuleText;
-import easewright.rulebook.Statements;
-import easewright.rulebook.Statements.Cures;
-import easewright.rulebook.Statements.Judged;
-import easewright.rulebook.Statements.Shows;
-import easewright.rulebook.Statements.Worsens;
 import easewright.rulebook.facts.Figure;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -104,7 +104,7 @@ final class PlainWeighing {
   }
 
   /** Sign to cause to strength; the middle of what different rules say. */
-  private Map<String, Map<String, Double>> links(Statements said) {
+  private Map<String, Map<String, Double>> links(Conclusions said) {
     Map<String, Map<String, Map<RuleText, Double>>> words = new TreeMap<>();
     for (Shows shows : said.shows()) {
       words
@@ -137,7 +137,7 @@ final class PlainWeighing {
   }
 
   /** What was observed, from the fitting and the findings its rules stated. */
-  List<Seen> seen(Fitting fitting, Statements said) {
+  List<Seen> seen(Fitting fitting, Conclusions said) {
     Map<String, Seen> all = new LinkedHashMap<>();
     for (ReportedSign sign : fitting.signs()) {
       if (Answering.BOOK.catalog().signs().get(sign.id()).redFlag()) {
@@ -210,7 +210,7 @@ final class PlainWeighing {
     return misses;
   }
 
-  Weighed weigh(List<Seen> seen, Statements said) {
+  Weighed weigh(List<Seen> seen, Conclusions said) {
     var special = links(said);
     int n = causes.size();
     double[][] weight = new double[n + 1][n + 1];
@@ -271,7 +271,7 @@ final class PlainWeighing {
   }
 
   /** Present signs which the likeliest explanation makes at most so many times likelier. */
-  List<String> unexplained(List<Seen> seen, Statements said, Set<String> likeliest) {
+  List<String> unexplained(List<Seen> seen, Conclusions said, Set<String> likeliest) {
     var special = links(said);
     List<String> left = new ArrayList<>();
     for (Seen one : seen) {

@@ -5,9 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.RulesByHand.Known;
+import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleText;
-import easewright.rulebook.Statements;
 import easewright.rulebook.facts.AnyFitting;
 import easewright.rulebook.facts.InPlay;
 import easewright.rulebook.facts.Proposal;
@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Test;
  * hand, say what the engine says. The grammar is that of rules/README.md.
  */
 class RulesByHandTest {
-  private static Set<String> saidByTheEngine(Statements said) {
+  private static Set<String> saidByTheEngine(Conclusions said) {
     Set<String> all = new TreeSet<>();
     said.judged()
         .forEach(
@@ -78,7 +78,7 @@ class RulesByHandTest {
     return all;
   }
 
-  private static String held(Statements.TighteningHeld held) {
+  private static String held(Conclusions.TighteningHeld held) {
     if (held.reason() == null) {
       return "advise no tightening";
     }
@@ -165,7 +165,7 @@ class RulesByHandTest {
     Set<String> apart = saidByTheEngine(Answering.BOOK.always());
     apart.addAll(saidByTheEngine(Answering.consult(facts)));
     facts.add(new AnyFitting());
-    Statements together = Answering.consult(facts);
+    Conclusions together = Answering.consult(facts);
     assertEquals(apart, saidByTheEngine(together));
     assertTrue(together.shows().size() >= Answering.BOOK.always().shows().size());
   }
@@ -174,7 +174,7 @@ class RulesByHandTest {
   @Property(tries = 1000, shrinking = ShrinkingMode.BOUNDED)
   void a_finding_is_judged_one_way_only(@ForAll("fittings") ObjectNode given) {
     Map<String, Boolean> judged = new HashMap<>();
-    for (Statements.Judged one :
+    for (Conclusions.Judged one :
         Answering.consult(Answering.facts(Answering.read(given))).judged()) {
       Boolean other = judged.put(one.finding(), one.holds());
       assertTrue(other == null || other == one.holds(), one.finding());

@@ -8,7 +8,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.SignEntry;
-import easewright.rulebook.Statements.Shows;
+import easewright.rulebook.Conclusions.Shows;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;

@@ -7,8 +7,8 @@ import easewright.diagnosis.inference.CauseProbability;
 import easewright.diagnosis.inference.Network;
 import easewright.diagnosis.inference.Posterior;
 import easewright.pattern.PatternSheets;
+import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
-import easewright.rulebook.Statements;
 import easewright.rulebook.facts.AnyFitting;
 import easewright.rulebook.facts.Figure;
 import java.util.ArrayList;
@@ -25,7 +25,7 @@ public final class Stages {
   private final Map<String, Figure> figures;
   private final List<Object> facts;
   private final RulesByHand.Known known;
-  private final Statements said;
+  private final Conclusions said;
   private final List<Report> reports;
   private final Posterior posterior;
   private final List<CauseProbability> mentioned;
@@ -70,12 +70,12 @@ public final class Stages {
   }
 
   /** What rules say before weighing. */
-  public Statements rules() {
+  public Conclusions rules() {
     return Answering.consult(facts);
   }
 
   /** The same where what holds in any fitting was not collected once: it fires each time. */
-  public Statements allRules() {
+  public Conclusions allRules() {
     List<Object> all = new ArrayList<>(facts);
     all.add(new AnyFitting());
     return Answering.consult(all);
@@ -92,7 +92,7 @@ public final class Stages {
   }
 
   /** All links laid anew, as they are when everything fires each time. */
-  public Network allLinks(Statements everything) {
+  public Network allLinks(Conclusions everything) {
     return Answering.KNOWLEDGE.networkFor(everything);
   }
 
@@ -108,7 +108,8 @@ public final class Stages {
   /** Findings and causes with their evidence, each report left out in turn. */
   public Object explanation() {
     Explaining explaining =
-        new Explaining(Answering.KNOWLEDGE, said, reports, null, new Shown(fitting.units()));
+        new Explaining(
+            Answering.KNOWLEDGE, said, reports, null, new UnitFormatter(fitting.units()));
     return List.of(explaining.findings(), explaining.causes(posterior, mentioned));
   }
 

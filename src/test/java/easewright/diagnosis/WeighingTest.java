@@ -12,8 +12,8 @@ import easewright.diagnosis.PlainWeighing.Weighed;
 import easewright.diagnosis.inference.Posterior;
 import easewright.measure.BodyMeasurements;
 import easewright.measure.UnitSystem;
+import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
-import easewright.rulebook.Statements;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -52,7 +52,7 @@ class WeighingTest {
     for (int i = 0; i < SIGN_SETS; i++) {
       Fitting fitting = only(signs(random, ids));
       try (RuleBook.Consultation consultation = Answering.BOOK.open()) {
-        Statements said = consultation.hear(Answering.facts(fitting));
+        Conclusions said = consultation.hear(Answering.facts(fitting));
         Posterior posterior =
             Posterior.infer(
                 Answering.KNOWLEDGE.networkFor(said),
@@ -112,7 +112,7 @@ class WeighingTest {
   @Property(tries = 2000, shrinking = ShrinkingMode.BOUNDED)
   void an_answer_states_what_weighing_by_hand_gives(@ForAll("fittings") ObjectNode given) {
     Fitting fitting = Answering.read(given);
-    Statements said = Answering.consult(Answering.facts(fitting));
+    Conclusions said = Answering.consult(Answering.facts(fitting));
     List<Seen> seen = PLAIN.seen(fitting, said);
     Weighed plain = PLAIN.weigh(seen, said);
     Answer answer = Answering.DIAGNOSIS.answer(fitting);
@@ -136,7 +136,7 @@ class WeighingTest {
   void without_a_cited_report_a_cause_is_as_probable_as_stated(
       @ForAll("fittings") ObjectNode given) {
     Fitting fitting = Answering.read(given);
-    Statements said = Answering.consult(Answering.facts(fitting));
+    Conclusions said = Answering.consult(Answering.facts(fitting));
     List<Seen> seen = PLAIN.seen(fitting, said);
     for (CauseNote cause : Answering.DIAGNOSIS.answer(fitting).causes()) {
       for (EvidenceNote evidence : evidence(cause)) {
@@ -161,7 +161,7 @@ class WeighingTest {
   void the_signs_left_unexplained_are_those_the_likeliest_explanation_hardly_raises(
       @ForAll("fittings") ObjectNode given) {
     Fitting fitting = Answering.read(given);
-    Statements said = Answering.consult(Answering.facts(fitting));
+    Conclusions said = Answering.consult(Answering.facts(fitting));
     List<Seen> seen = PLAIN.seen(fitting, said);
     // The rules' few words make exact ties common; rounding may break them either way.
     Set<Set<String>> plain =

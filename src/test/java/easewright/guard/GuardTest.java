@@ -58,7 +58,7 @@ class GuardTest {
   @TestHTTPResource(value = "/health", management = true)
   URI health;
 
-  @Inject AtOnce places;
+  @Inject RequestSlots places;
 
   /** A request begun while the place of an earlier test is not back yet would itself be refused. */
   @BeforeEach

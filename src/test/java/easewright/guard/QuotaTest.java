@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.access.Place;
+import easewright.access.ClientAddress;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -31,10 +31,10 @@ class QuotaTest {
 
   @Test
   void a_network_of_ipv6_is_one_place_and_an_address_of_ipv4_too() {
-    assertEquals(Place.of("2001:db8:1:2::1"), Place.of("2001:db8:1:2:ffff::9"));
-    assertNotEquals(Place.of("2001:db8:1:2::1"), Place.of("2001:db8:1:3::1"));
-    assertEquals("192.0.2.7", Place.of("192.0.2.7"));
-    assertEquals(Place.of("192.0.2.7"), Place.of("::ffff:192.0.2.7"));
-    assertNotEquals(Place.of("192.0.2.7"), Place.of("192.0.2.8"));
+    assertEquals(ClientAddress.of("2001:db8:1:2::1"), ClientAddress.of("2001:db8:1:2:ffff::9"));
+    assertNotEquals(ClientAddress.of("2001:db8:1:2::1"), ClientAddress.of("2001:db8:1:3::1"));
+    assertEquals("192.0.2.7", ClientAddress.of("192.0.2.7"));
+    assertEquals(ClientAddress.of("192.0.2.7"), ClientAddress.of("::ffff:192.0.2.7"));
+    assertNotEquals(ClientAddress.of("192.0.2.7"), ClientAddress.of("192.0.2.8"));
   }
 }

@@ -81,18 +81,25 @@ class PageTextTest {
     TriedCase read = TriedCase.of(tried, LINKS);
     assertEquals(
         List.of(
-            new Row("body", new Link("underbust 77 cm, bust point width 18 cm", null), ""),
-            new Row("cloth", new Link("main (around (marked 10 cm, stretched 15 cm))", null), ""),
+            new Row("body", new PageLink("underbust 77 cm, bust point width 18 cm", null), ""),
             new Row(
-                "sign absent", new Link("straps dig in", "/rules/signs/straps-dig-in"), ", left")),
+                "cloth", new PageLink("main (around (marked 10 cm, stretched 15 cm))", null), ""),
+            new Row(
+                "sign absent",
+                new PageLink("straps dig in", "/rules/signs/straps-dig-in"),
+                ", left")),
         read.given());
     assertEquals(
         List.of(
             new Row(
-                "advises", new Link("take in the band", "/rules/adjustments/take-in-the-band"), ""),
+                "advises",
+                new PageLink("take in the band", "/rules/adjustments/take-in-the-band"),
+                ""),
             new Row(
-                "advises", new Link("let out the band", "/rules/adjustments/let-out-the-band"), ""),
-            new Row("tightening", new Link("none", null), "")),
+                "advises",
+                new PageLink("let out the band", "/rules/adjustments/let-out-the-band"),
+                ""),
+            new Row("tightening", new PageLink("none", null), "")),
         read.then());
   }
 }

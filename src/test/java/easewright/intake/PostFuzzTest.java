@@ -63,12 +63,12 @@ class PostFuzzTest {
     }
   }
 
-  private static void assertWithin(Span span, String post) {
+  private static void assertWithin(TextSpan span, String post) {
     assertTrue(
         0 <= span.from() && span.from() < span.to() && span.to() <= post.length(), span::toString);
   }
 
-  private static Stream<Span> spans(Reading reading) {
+  private static Stream<TextSpan> spans(Reading reading) {
     return Stream.of(
             reading.signs().stream().map(Reading.SignRead::span),
             reading.lengths().stream().map(Reading.LengthRead::span),

@@ -43,12 +43,12 @@ class HopperTurtonTest {
       "24 9 8 9 11 9 17 9 24 4 8 4 6 1 5 1 17 4 6 3 5 3 5 12 13 12 14 14 14 2 2 2 3 8 9 8 14 12"
           + " 2 12 3 6 9 6 5 2 13 2 18 3 14 3 16 3 12 3";
 
-  private static List<Part> parts(String sizes, boolean turnable) {
+  private static List<LaidPart> parts(String sizes, boolean turnable) {
     String[] numbers = sizes.split(" ");
-    List<Part> parts = new ArrayList<>();
+    List<LaidPart> parts = new ArrayList<>();
     for (int i = 0; i < numbers.length; i += 2) {
       parts.add(
-          new Part(
+          new LaidPart(
               "r" + i / 2,
               Double.parseDouble(numbers[i]),
               Double.parseDouble(numbers[i + 1]),
@@ -73,9 +73,9 @@ class HopperTurtonTest {
   void a_published_instance_is_laid_within_five_percent_of_its_known_optimum(
       String name, int count, double width, double optimum, String sizes) {
     for (boolean turnable : List.of(false, true)) {
-      List<Part> parts = parts(sizes, turnable);
+      List<LaidPart> parts = parts(sizes, turnable);
       assertEquals(count, parts.size());
-      assertEquals(width * optimum, parts.stream().mapToDouble(Part::area).sum());
+      assertEquals(width * optimum, parts.stream().mapToDouble(LaidPart::area).sum());
       long began = System.nanoTime();
       Layout layout = new Packing(100_000, 1).lay(width, parts);
       // Reported, not asserted: it depends on the machine.

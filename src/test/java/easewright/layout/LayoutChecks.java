@@ -9,16 +9,16 @@ import java.util.List;
 /** What every layout must hold to. */
 public final class LayoutChecks {
   private static final double NEAR = 1e-6;
-  private static final Comparator<Part> ANY_ORDER =
-      Comparator.comparing(Part::id)
-          .thenComparing(Part::width)
-          .thenComparing(Part::length)
-          .thenComparing(Part::atEdge)
-          .thenComparing(Part::turnable);
+  private static final Comparator<LaidPart> ANY_ORDER =
+      Comparator.comparing(LaidPart::id)
+          .thenComparing(LaidPart::width)
+          .thenComparing(LaidPart::length)
+          .thenComparing(LaidPart::atEdge)
+          .thenComparing(LaidPart::turnable);
 
   private LayoutChecks() {}
 
-  public static void assertSound(Layout layout, List<Part> parts) {
+  public static void assertSound(Layout layout, List<LaidPart> parts) {
     assertEquals(
         parts.stream().sorted(ANY_ORDER).toList(),
         layout.placed().stream().map(Placed::part).sorted(ANY_ORDER).toList(),

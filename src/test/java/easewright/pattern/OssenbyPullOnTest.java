@@ -78,7 +78,7 @@ class OssenbyPullOnTest {
   void where_any_may_be_picked_every_combination_is_an_option() {
     Set<String> options =
         sheet.choice("layers").orElseThrow().options().stream()
-            .map(Choice.Option::id)
+            .map(SheetChoice.Option::id)
             .collect(Collectors.toSet());
     assertEquals(Set.of("none", "mesh", "full-lining", "mesh+full-lining"), options);
   }

@@ -129,7 +129,7 @@ class RuleBookTest {
   void every_sign_is_shown_by_a_cause_or_is_a_red_flag() {
     Set<String> shown =
         RuleBook.compiledIn().always().shows().stream()
-            .map(Statements.Shows::sign)
+            .map(Conclusions.Shows::sign)
             .collect(Collectors.toSet());
     CATALOG.signs().values().stream()
         .filter(sign -> !sign.redFlag() && !shown.contains(sign.id()))
@@ -153,11 +153,11 @@ class RuleBookTest {
 
   @Test
   void every_adjustment_cures_something_and_every_cause_is_cured() {
-    Statements always = RuleBook.compiledIn().always();
+    Conclusions always = RuleBook.compiledIn().always();
     Set<String> curing =
-        always.cures().stream().map(Statements.Cures::adjustment).collect(Collectors.toSet());
+        always.cures().stream().map(Conclusions.Cures::adjustment).collect(Collectors.toSet());
     Set<String> cured =
-        always.cures().stream().map(Statements.Cures::cause).collect(Collectors.toSet());
+        always.cures().stream().map(Conclusions.Cures::cause).collect(Collectors.toSet());
     String rules = SOURCE.rules().stream().map(RuleText::body).collect(Collectors.joining("\n"));
     unused(CATALOG.adjustments(), curing, rules, "is an adjustment no rule offers");
     CATALOG.causes().keySet().stream()

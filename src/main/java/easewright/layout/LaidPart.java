@@ -9,12 +9,12 @@ package easewright.layout;
  * @param turnable whether it may lie turned by a quarter
  * @param atEdge whether it must touch the strip's left edge, where the fold is
  */
-public record Part(String id, double width, double length, boolean turnable, boolean atEdge) {
+public record LaidPart(String id, double width, double length, boolean turnable, boolean atEdge) {
 
   /**
    * @throws IllegalArgumentException unless it has a size, or if it is to be turned at the edge
    */
-  public Part {
+  public LaidPart {
     if (!(width > 0 && length > 0 && Double.isFinite(width) && Double.isFinite(length))) {
       throw new IllegalArgumentException("A part has a width and a length above zero.");
     }

@@ -6,4 +6,4 @@ package easewright.handbook;
  * @param name as the rule book writes it
  * @param href address of its page, or null when it has none
  */
-public record Link(String name, String href) {}
+public record PageLink(String name, String href) {}

@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 // How wearers tell what bears on comfort and safety: common practice.
-class CircumstanceTest {
+class CircumstanceFinderTest {
 
   @ParameterizedTest
   @CsvSource(

@@ -12,7 +12,7 @@ import java.util.Map;
 import java.util.Set;
 
 /** Finds the book's phrases in a text, whatever their order and the words between. */
-final class Sayings {
+final class PhraseFinder {
   /** Farther apart, words of one sentence speak of different things. */
   private static final int FARTHEST = 5;
 
@@ -31,27 +31,27 @@ final class Sayings {
   private final Map<String, Set<String>> placesOf = new HashMap<>();
   private final Map<String, Double> weights = new HashMap<>();
 
-  Sayings(Map<String, List<String>> phrasesById, Lexicon lexicon) {
+  PhraseFinder(Map<String, List<String>> phrasesById, Lexicon lexicon) {
     this(plain(phrasesById, lexicon), lexicon, 1, Set.of());
   }
 
   /**
    * @param anywhere what is meant wherever it is said, whichever piece is named beside it
    */
-  static Sayings meantAnywhere(
+  static PhraseFinder meantAnywhere(
       Map<String, List<String>> phrasesById, Lexicon lexicon, Set<String> anywhere) {
-    return new Sayings(plain(phrasesById, lexicon), lexicon, 1, anywhere);
+    return new PhraseFinder(plain(phrasesById, lexicon), lexicon, 1, anywhere);
   }
 
   /** Phrases that may say several things at once, each of two words or more. */
-  static Sayings sayingSeveral(Map<String, List<String>> phrasesById, Lexicon lexicon) {
+  static PhraseFinder sayingSeveral(Map<String, List<String>> phrasesById, Lexicon lexicon) {
     List<Saying> all = new ArrayList<>();
     phrasesById.forEach(
         (id, phrases) -> phrases.forEach(phrase -> all.add(Saying.of(id, phrase, lexicon))));
-    return new Sayings(all, lexicon, 2, Set.of());
+    return new PhraseFinder(all, lexicon, 2, Set.of());
   }
 
-  private Sayings(List<Saying> all, Lexicon lexicon, int least, Set<String> anywhere) {
+  private PhraseFinder(List<Saying> all, Lexicon lexicon, int least, Set<String> anywhere) {
     this.lexicon = lexicon;
     this.anywhere = anywhere;
     this.all = all.stream().filter(one -> isEnough(one, least)).toList();
@@ -334,8 +334,8 @@ final class Sayings {
     }
     int sentence = post.sentence()[at.first()];
     for (int one = sentence; one >= Math.max(0, sentence - 2); one--) {
-      int from = Layout.firstOf(one, post.sentence());
-      int to = Math.min(at.first(), Layout.firstOf(one + 1, post.sentence())) - 1;
+      int from = WordGaps.firstOf(one, post.sentence());
+      int to = Math.min(at.first(), WordGaps.firstOf(one + 1, post.sentence())) - 1;
       List<String> named = parts(post, from, to, at.first());
       if (!named.isEmpty()) {
         return named.contains(part);

@@ -5,7 +5,7 @@ package easewright.reply;
  * here is always said: the gravest caution, what to do in danger, the likeliest cause, the change
  * and its amount.
  */
-public enum Part {
+public enum ReplyPart {
   /** What the likeliest cause means. */
   MEANING,
   /** Which photo would do instead of an answer. */

@@ -17,8 +17,8 @@ import java.util.Set;
  * itself, in words; assistants have a check of their own.
  */
 @Singleton
-class SentFromElsewhere {
-  /** After cross-origin answers (300) and {@link AtOnce}, before anything is counted. */
+class ForeignSiteFilter {
+  /** After cross-origin answers (300) and {@link RequestSlots}, before anything is counted. */
   private static final int PRIORITY = 285;
 
   private static final Set<HttpMethod> SAFE =
@@ -45,7 +45,7 @@ class SentFromElsewhere {
               "A page of another site may not ask for this. Its origin can be named in"
                   + " quarkus.http.cors.origins."));
 
-  SentFromElsewhere(OwnPages ownPages) {
+  ForeignSiteFilter(OwnPages ownPages) {
     this.ownPages = ownPages;
   }
 

@@ -4,11 +4,11 @@ import java.util.Comparator;
 import java.util.List;
 
 /** What a change did: better, worse or the same. */
-final class Outcome {
+final class OutcomeWords {
   private static final List<String> NAMES = List.of("better", "worse", "same");
   private static final int FARTHEST = 14;
 
-  private Outcome() {}
+  private OutcomeWords() {}
 
   /** The nearest word on it after the change, in its sentence or the next, or before a "since". */
   static String of(Match change, Post post) {

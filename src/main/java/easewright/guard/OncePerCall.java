@@ -9,7 +9,7 @@ import io.vertx.ext.web.RoutingContext;
  *
  * @param name what it is done for, each filter's own
  */
-record Once(String name, Handler<RoutingContext> filter) implements Handler<RoutingContext> {
+record OncePerCall(String name, Handler<RoutingContext> filter) implements Handler<RoutingContext> {
   @Override
   public void handle(RoutingContext call) {
     // Unlike the headers of the answer, these data outlast a call's being sent on.

@@ -12,10 +12,10 @@ import java.util.HexFormat;
  * has one of those has the rest (RFC 4291, section 2.5.4). Behind a proxy that is the proxy's,
  * unless {@code quarkus.http.proxy.proxy-address-forwarding} says to believe its headers.
  */
-public final class Place {
+public final class ClientAddress {
   private static final int PREFIX_BYTES = 8;
 
-  private Place() {}
+  private ClientAddress() {}
 
   /** Where a call comes from; "" where that is not known. */
   public static String of(RoutingContext call) {

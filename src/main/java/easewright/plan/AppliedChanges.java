@@ -18,7 +18,7 @@ import java.util.Map;
 import java.util.Set;
 
 /** What accepted adjustments do to pieces, to finished measurements and to elastics. */
-final class Changes {
+final class AppliedChanges {
   private static final String LENGTH_LINE = "-length-line";
   private static final Set<String> ACROSS_LINES =
       Set.of("strap-end", "back-strap-point", "shoulder-seam");
@@ -33,7 +33,7 @@ final class Changes {
   private final Map<String, Double> measures = new HashMap<>();
   private final List<ElasticChange> elastics = new ArrayList<>();
 
-  Changes(RuleBookSource book, ChangeBook ways, CutRequest request, Cut cut) {
+  AppliedChanges(RuleBookSource book, ChangeBook ways, CutRequest request, Cut cut) {
     this.book = book;
     this.ways = ways;
     this.request = request;

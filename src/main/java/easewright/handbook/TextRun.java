@@ -7,4 +7,4 @@ package easewright.handbook;
  * @param href where it leads, or null
  * @param blank true for a blank which each fitting fills in
  */
-public record Piece(String text, String href, boolean blank) {}
+public record TextRun(String text, String href, boolean blank) {}

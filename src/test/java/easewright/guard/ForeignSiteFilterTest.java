@@ -33,7 +33,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * is sent without asking; Fetch Metadata Request Headers; RFC 6454, section 7.3, on "null").
  */
 @QuarkusTest
-class SentFromElsewhereTest {
+class ForeignSiteFilterTest {
   /** What only computes an answer, whoever asks. */
   private static final Set<String> ANSWERING =
       Set.of(

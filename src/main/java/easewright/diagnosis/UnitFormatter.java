@@ -6,7 +6,7 @@ import easewright.measure.UnitSystem;
 import easewright.rulebook.Wording;
 
 /** Numbers as text, lengths in the asker's units. */
-public record Shown(UnitSystem units) {
+public record UnitFormatter(UnitSystem units) {
 
   /** A length in mm, as a tape shows it. */
   public String length(double mm) {

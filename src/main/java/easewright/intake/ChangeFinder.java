@@ -7,14 +7,14 @@ import java.util.Comparator;
 import java.util.List;
 
 /** Finds changes that were made, and what they did. */
-final class Changes {
+final class ChangeFinder {
 
   private static final int FARTHEST_AMOUNT = 4;
   private static final double MOST_MM = 150;
 
   private final Wordings wordings;
 
-  Changes(EverydayWords words, Lexicon lexicon) {
+  ChangeFinder(EverydayWords words, Lexicon lexicon) {
     this.wordings = new Wordings(words.changes(), lexicon, 2);
   }
 
@@ -27,7 +27,7 @@ final class Changes {
             new ChangeRead(
                 id,
                 amount(match, post, amounts),
-                Outcome.of(match, post),
+                OutcomeWords.of(match, post),
                 post.span(match.first(), match.last()),
                 match.confidence()));
       }
@@ -71,7 +71,7 @@ final class Changes {
 
   /** The amount within the phrase or right beside it, no new thing being spoken of between. */
   private static String amount(Match match, Post post, List<Amount> amounts) {
-    Span span = post.span(match.first(), match.last());
+    TextSpan span = post.span(match.first(), match.last());
     return amounts.stream()
         .filter(Amount::isLength)
         .filter(one -> one.mm("mm") <= MOST_MM)

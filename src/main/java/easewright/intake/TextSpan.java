@@ -6,19 +6,19 @@ package easewright.intake;
  * @param from index of its first character (UTF-16, as in JSON and Java texts)
  * @param to index after its last character
  */
-public record Span(int from, int to) {
+public record TextSpan(int from, int to) {
   /** Both and all between. */
-  public Span with(Span other) {
-    return new Span(Math.min(from, other.from), Math.max(to, other.to));
+  public TextSpan with(TextSpan other) {
+    return new TextSpan(Math.min(from, other.from), Math.max(to, other.to));
   }
 
   /** Whether the other lies wholly within. */
-  public boolean covers(Span other) {
+  public boolean covers(TextSpan other) {
     return from <= other.from && other.to <= to;
   }
 
   /** Whether they share a character. */
-  public boolean touches(Span other) {
+  public boolean touches(TextSpan other) {
     return from < other.to && other.from < to;
   }
 

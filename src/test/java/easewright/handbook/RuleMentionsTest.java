@@ -3,11 +3,11 @@ package easewright.handbook;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.handbook.Sayings.Kind;
-import easewright.handbook.Sayings.Saying;
+import easewright.handbook.RuleMentions.Kind;
+import easewright.handbook.RuleMentions.Saying;
+import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleText;
-import easewright.rulebook.Statements;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -15,13 +15,13 @@ import org.junit.jupiter.api.Test;
 /**
  * What is read from the sentences, beside what the rule engine says when it runs the same rules.
  */
-class SayingsTest {
+class RuleMentionsTest {
   private static final RuleBook BOOK = RuleBook.compiledIn();
-  private static final Sayings SAYINGS = new Sayings(BOOK.source().rules());
+  private static final RuleMentions SAYINGS = new RuleMentions(BOOK.source().rules());
 
   private static List<String> read(Kind kind) {
     return SAYINGS.of(kind, saying -> saying.situation().equals("in any fitting")).stream()
-        .map(SayingsTest::line)
+        .map(RuleMentionsTest::line)
         .sorted()
         .toList();
   }
@@ -36,7 +36,7 @@ class SayingsTest {
 
   @Test
   void in_any_fitting_the_engine_says_what_is_read() {
-    Statements always = BOOK.always();
+    Conclusions always = BOOK.always();
     assertTrue(always.shows().size() > 100);
     assertEquals(
         sorted(always.shows().stream().map(s -> s.cause() + " " + s.howOften() + " " + s.sign())),

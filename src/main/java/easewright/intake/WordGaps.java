@@ -6,7 +6,7 @@ import java.util.List;
  * How many breaks and how many words of meaning stand before each word, so that what lies between
  * two words is known without walking there.
  */
-final class Layout {
+final class WordGaps {
   private static final Post.Break[] BREAKS = Post.Break.values();
 
   /** By strength: how many breaks as strong or stronger stand up to and with a word. */
@@ -21,7 +21,7 @@ final class Layout {
   /**
    * @param means for each word whether it means something
    */
-  Layout(List<Post.Break> breaks, boolean[] means) {
+  WordGaps(List<Post.Break> breaks, boolean[] means) {
     int size = breaks.size();
     breaksUpTo = new int[BREAKS.length][size + 1];
     meaningBefore = new int[size + 1];

@@ -13,7 +13,7 @@ import jakarta.inject.Singleton;
  * none. Without this the framework answers, and names its classes.
  */
 @Singleton
-class Broken {
+class MalformedRequests {
   /** Only of requests that do not say how long they are; who else bounds them names the bound. */
   private static final Problem TOO_LARGE =
       Problem.of(
@@ -23,7 +23,7 @@ class Broken {
           "Send less at once; the contract says how much.");
 
   void register(@Observes Router router) {
-    router.route().order(Integer.MIN_VALUE).failureHandler(Broken::refuse);
+    router.route().order(Integer.MIN_VALUE).failureHandler(MalformedRequests::refuse);
   }
 
   private static void refuse(RoutingContext call) {

@@ -8,7 +8,7 @@ import org.drools.model.Drools;
 import org.kie.api.runtime.rule.RuleContext;
 
 /** What the rules have said about one fitting. The rules call it {@code book}. */
-public final class Statements {
+public final class Conclusions {
   private final Map<String, RuleText> rules;
   private final List<Judged> judged = new ArrayList<>();
   private final List<Shows> shows = new ArrayList<>();
@@ -20,7 +20,7 @@ public final class Statements {
   private final List<HeldBack> heldBack = new ArrayList<>();
   private final List<Replaced> replaced = new ArrayList<>();
 
-  Statements(Map<String, RuleText> rules) {
+  Conclusions(Map<String, RuleText> rules) {
     this.rules = rules;
   }
 

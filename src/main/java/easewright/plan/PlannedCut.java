@@ -18,8 +18,8 @@ import java.util.TreeMap;
  * @param pieces what is cut, in the order of the sheet
  * @param lain how it lies, by the layer whose cloth it is; only cloths and boxes that were given
  */
-record Draw(
-    Cut cut, Mixing sizes, Changes changes, List<SizedPiece> pieces, Map<Layer, Lain> lain) {
+record PlannedCut(
+    Cut cut, Mixing sizes, AppliedChanges changes, List<SizedPiece> pieces, Map<Layer, Lain> lain) {
 
   /** Layouts found so far are shared, so that options that alter nothing cost nothing. */
   static Laying laying(RuleBookSource book) {
@@ -27,20 +27,20 @@ record Draw(
         new Packing((int) book.parameter("layouts-tried"), 1), book.parameter("cutting-room"));
   }
 
-  static Draw of(CutRequest request, RuleBookSource book, ChangeBook ways, Laying laying) {
+  static PlannedCut of(CutRequest request, RuleBookSource book, ChangeBook ways, Laying laying) {
     Cut cut = request.sheet().cut(request.choices());
     Mixing sizes = new Mixing(request, cut);
-    Changes changes = new Changes(book, ways, request, cut);
+    AppliedChanges changes = new AppliedChanges(book, ways, request, cut);
     boolean recut = !request.accepted().isEmpty() && !request.everything();
     List<SizedPiece> pieces =
         cut.pieces().stream()
             .filter(piece -> !recut || changes.needsCloth(piece))
             .map(piece -> sized(piece, sizes, changes))
             .toList();
-    return new Draw(cut, sizes, changes, pieces, lain(request, pieces, laying));
+    return new PlannedCut(cut, sizes, changes, pieces, lain(request, pieces, laying));
   }
 
-  private static SizedPiece sized(Piece piece, Mixing sizes, Changes changes) {
+  private static SizedPiece sized(Piece piece, Mixing sizes, AppliedChanges changes) {
     return new SizedPiece(piece, sizes.size(piece), changes.box(piece, sizes.box(piece)));
   }
 

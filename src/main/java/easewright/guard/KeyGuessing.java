@@ -22,7 +22,7 @@ import org.apache.commons.codec.digest.DigestUtils;
  * counted; each endpoint looks at its key itself.
  */
 @Singleton
-class BroughtKeys {
+class KeyGuessing {
   /** So long a key found to open something is not looked for again. */
   private static final Duration KNOWN_FOR = Duration.ofMinutes(1);
 
@@ -39,7 +39,7 @@ class BroughtKeys {
   private final Cache<String, String> known =
       Caffeine.newBuilder().maximumSize(MOST_KNOWN).expireAfterWrite(KNOWN_FOR).build();
 
-  BroughtKeys(ClinicDoor door) {
+  KeyGuessing(ClinicDoor door) {
     this.door = door;
   }
 

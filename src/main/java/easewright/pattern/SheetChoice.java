@@ -16,7 +16,7 @@ import java.util.Optional;
  * @param defaultOption id of the option taken when nobody says
  * @param options what can be chosen
  */
-public record Choice(
+public record SheetChoice(
     String id, String name, String ask, String defaultOption, List<Option> options) {
 
   static final String NONE = "none";
@@ -24,7 +24,7 @@ public record Choice(
   /** Sixteen combinations, as many as anyone will read through. */
   static final int MOST_PARTS = 4;
 
-  public Choice {
+  public SheetChoice {
     options = List.copyOf(options);
   }
 

@@ -11,10 +11,10 @@ import org.eclipse.microprofile.health.Readiness;
  */
 @Readiness
 @Singleton
-class Stopping implements HealthCheck {
+class Shutdown implements HealthCheck {
   private volatile boolean begun;
 
-  Stopping() {
+  Shutdown() {
     // The framework tells its beans only after it has waited for what is under way.
     Runtime.getRuntime().addShutdownHook(new Thread(() -> begun = true, "stopping"));
   }

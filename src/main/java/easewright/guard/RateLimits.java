@@ -1,10 +1,10 @@
 package easewright.guard;
 
 import easewright.access.Allowance;
+import easewright.access.ClientAddress;
 import easewright.access.ClinicDoor;
-import easewright.access.Place;
 import easewright.access.TooOften;
-import easewright.guard.BroughtKeys.Found;
+import easewright.guard.KeyGuessing.Found;
 import easewright.saying.Problem;
 import io.github.bucket4j.ConsumptionProbe;
 import io.quarkus.logging.Log;
@@ -26,8 +26,8 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
  * are those of draft-ietf-httpapi-ratelimit-headers-10.
  */
 @Singleton
-class HowOften implements Allowance {
-  /** After {@link AtOnce}, before a closed service looks for keys. */
+class RateLimits implements Allowance {
+  /** After {@link RequestSlots}, before a closed service looks for keys. */
   private static final int PRIORITY = 280;
 
   private static final List<String> OPENINGS =
@@ -38,7 +38,7 @@ class HowOften implements Allowance {
   private static final String DROPPED_COOKIE =
       ClinicDoor.COOKIE + "=; Max-Age=0; Path=/desk; HttpOnly; SameSite=Strict";
 
-  private final BroughtKeys keys;
+  private final KeyGuessing keys;
   private final ClinicDoor door;
   private final boolean believesProxies;
   private final AtomicBoolean toldOfProxy = new AtomicBoolean();
@@ -48,8 +48,8 @@ class HowOften implements Allowance {
   private final Quota lines;
   private final Refusal tooMany = new Refusal(Problem.TOO_MANY);
 
-  HowOften(
-      BroughtKeys keys,
+  RateLimits(
+      KeyGuessing keys,
       ClinicDoor door,
       @ConfigProperty(name = "quarkus.http.proxy.proxy-address-forwarding", defaultValue = "false")
           boolean believesProxies,
@@ -67,7 +67,7 @@ class HowOften implements Allowance {
   }
 
   void register(@Observes Filters filters) {
-    filters.register(new Once("quotas", this::check), PRIORITY);
+    filters.register(new OncePerCall("quotas", this::check), PRIORITY);
   }
 
   private void check(RoutingContext call) {
@@ -83,12 +83,12 @@ class HowOften implements Allowance {
         return;
       }
     }
-    String who = found.name() == null ? Place.of(call) : "key " + found.name();
+    String who = found.name() == null ? ClientAddress.of(call) : "key " + found.name();
     call.put(COUNTED_AS, who);
     if (!call.request().method().equals(HttpMethod.POST) || takesTypedKey(call, path)) {
       call.next();
     } else if (OPENINGS.contains(path) && anybodyOpens(call)) {
-      take(openings, Place.of(call), call);
+      take(openings, ClientAddress.of(call), call);
     } else {
       take(answers, who, call);
     }
@@ -96,7 +96,7 @@ class HowOften implements Allowance {
 
   /** A key in a form is looked at by its page, which lets a right one in whatever was counted. */
   private boolean takesTypedKey(RoutingContext call, String path) {
-    return path.equals(BroughtKeys.SIGN_IN)
+    return path.equals(KeyGuessing.SIGN_IN)
         || path.startsWith("/desk/") && OPENINGS.contains(path) && !anybodyOpens(call);
   }
 
@@ -117,7 +117,7 @@ class HowOften implements Allowance {
 
   private boolean takesWrongKey(RoutingContext call) {
     call.put(WRONG_KEY_COUNTED, true);
-    ConsumptionProbe one = wrongKeys.count(Place.of(call));
+    ConsumptionProbe one = wrongKeys.count(ClientAddress.of(call));
     if (!one.isConsumed()) {
       refuse(wrongKeys, one, call);
     }
@@ -135,7 +135,7 @@ class HowOften implements Allowance {
       return;
     }
     call.put(WRONG_KEY_COUNTED, true);
-    ConsumptionProbe one = wrongKeys.count(Place.of(call));
+    ConsumptionProbe one = wrongKeys.count(ClientAddress.of(call));
     if (!one.isConsumed()) {
       throw new TooOften(Quota.seconds(one.getNanosToWaitForRefill()));
     }

@@ -10,7 +10,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 // How sewers tell what they changed, and what they suspect: common practice.
-class ChangesTest {
+class ChangeFinderTest {
 
   @ParameterizedTest
   @CsvSource(

@@ -16,7 +16,7 @@ import java.util.regex.Pattern;
  * What the rules say of one name about another, in any fitting and in each special situation. Read
  * from the rules' own sentences, since what a special situation says is never heard without one.
  */
-final class Sayings {
+final class RuleMentions {
   /** Strongest first, the order in which they are shown. */
   private static final List<String> WORDS =
       List.of(
@@ -58,7 +58,7 @@ final class Sayings {
 
   private final List<Saying> all = new ArrayList<>();
 
-  Sayings(List<RuleText> rules) {
+  RuleMentions(List<RuleText> rules) {
     for (RuleText rule : rules) {
       for (Kind kind : Kind.values()) {
         Matcher found = kind.sentence.matcher(rule.body());
@@ -104,7 +104,7 @@ final class Sayings {
     }
     return special.entrySet().stream()
         .map(one -> new Related(links.of(one.getKey()), inAny.get(one.getKey()), one.getValue()))
-        .sorted(Comparator.comparingInt(Sayings::rank))
+        .sorted(Comparator.comparingInt(RuleMentions::rank))
         .toList();
   }
 

@@ -10,10 +10,10 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /** Tells {@link ConnectionBounds} what the configuration says, and lets it look round. */
 @Singleton
-class Connecting {
+class ConnectionSettings {
   private static final int LOOK_MS = 100;
 
-  Connecting(
+  ConnectionSettings(
       @ConfigProperty(name = "easewright.limit.connections") int most,
       @ConfigProperty(name = "easewright.limit.connections-of-one-place") int mostOfAddress,
       @ConfigProperty(name = "easewright.limit.arrival") Duration patience,

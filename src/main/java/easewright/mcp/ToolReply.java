@@ -22,8 +22,8 @@ import java.util.function.Function;
  * request is a tool error and no error of the protocol, so that the assistant can mend it (MCP
  * 2025-11-25, server/tools, "Error Handling").
  */
-final class Reply {
-  private Reply() {}
+final class ToolReply {
+  private ToolReply() {}
 
   @CheckedTemplate(basePath = "mcp")
   static final class Pages {

@@ -30,7 +30,7 @@ import org.eclipse.microprofile.health.Readiness;
  * besides: else it would soon hold every place.
  */
 @Singleton
-class AtOnce implements LongWork {
+class RequestSlots implements LongWork {
   /** After cross-origin answers (300), before anything else. */
   private static final int PRIORITY = 290;
 
@@ -58,7 +58,7 @@ class AtOnce implements LongWork {
   private final AtomicInteger freeForLong;
   private final long patienceNanos;
   private final long patienceInNeedNanos;
-  private final Stopping stopping;
+  private final Shutdown stopping;
   private final Map<RoutingContext, Taken> taken = new ConcurrentHashMap<>();
   private final Refusal busy =
       new Refusal(
@@ -68,12 +68,12 @@ class AtOnce implements LongWork {
               503,
               "It has as much work as it can do now. Nothing of the request was read."));
 
-  AtOnce(
+  RequestSlots(
       @ConfigProperty(name = "easewright.limit.at-once") OptionalInt most,
       @ConfigProperty(name = "easewright.limit.at-once-of-long") OptionalInt mostOfLong,
       @ConfigProperty(name = "easewright.limit.arrival") Duration patience,
       @ConfigProperty(name = "easewright.limit.arrival-in-need") Duration patienceInNeed,
-      @Readiness Stopping stopping) {
+      @Readiness Shutdown stopping) {
     int cores = Runtime.getRuntime().availableProcessors();
     this.free = new AtomicInteger(most.orElse(A_CORE * cores));
     this.freeForLong = new AtomicInteger(mostOfLong.orElse(2 * cores));
@@ -83,7 +83,7 @@ class AtOnce implements LongWork {
   }
 
   void register(@Observes Filters filters, Vertx vertx) {
-    filters.register(new Once("places", this::admit), PRIORITY);
+    filters.register(new OncePerCall("places", this::admit), PRIORITY);
     vertx.setPeriodic(1000, tick -> lookRound());
   }
 

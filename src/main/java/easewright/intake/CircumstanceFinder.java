@@ -13,7 +13,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** Finds what else bears on comfort and safety. */
-final class Circumstance {
+final class CircumstanceFinder {
   private static final String OPERATED = "operated-recently";
   private static final String GROWING = "growing";
   private static final List<String> IMPACTS = List.of("high-impact", "medium-impact", "low-impact");
@@ -44,7 +44,7 @@ final class Circumstance {
 
   private final ExactPhrases phrases;
 
-  Circumstance(EverydayWords words, Speech speech) {
+  CircumstanceFinder(EverydayWords words, Speech speech) {
     this.phrases = new ExactPhrases(words.circumstances(), speech);
   }
 
@@ -64,7 +64,7 @@ final class Circumstance {
     }
     Matcher young = YOUNG.matcher(post.text());
     if (young.find()) {
-      Span span = new Span(young.start(), young.end());
+      TextSpan span = new TextSpan(young.start(), young.end());
       found.putIfAbsent(GROWING, new TextRead(GROWING, span, 0.85));
     }
     List<Mention> others =

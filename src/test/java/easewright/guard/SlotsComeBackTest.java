@@ -43,8 +43,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 @Tag("long")
 @QuarkusTest
-@TestProfile(PlacesComeBackTest.Patient.class)
-class PlacesComeBackTest {
+@TestProfile(SlotsComeBackTest.Patient.class)
+class SlotsComeBackTest {
   private static final List<String> METHODS =
       List.of("GET", "HEAD", "POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "FOO");
 
@@ -63,7 +63,7 @@ class PlacesComeBackTest {
     }
   }
 
-  @Inject AtOnce places;
+  @Inject RequestSlots places;
   @Inject Router router;
   @Inject ClinicStore store;
   @Inject RoundReader fittings;
