@@ -8,9 +8,10 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /**
- * Loose bounds: a broken inference or a wild weight breaks them, a changed word does not. Wearers
- * who mention only what they see leave the service less sure than it could be, since silence counts
- * for nothing; so their gap may be wider, and must be on the modest side.
+ * Bounds two standard errors of 216 faulty fittings below what was measured (2026-11): a broken
+ * inference or a wild weight breaks them, a changed word does not. Wearers who mention only what
+ * they see leave the service less sure than it could be, since silence counts for nothing; so their
+ * gap may be wider, and must be on the modest side.
  */
 class SimulatorTest {
   private static final int WEARERS = 300;
@@ -24,10 +25,10 @@ class SimulatorTest {
     Tally questioned = tallies.get(Manner.QUESTIONED);
 
     assertAll(
-        () -> assertTrue(asked.first() > 0.2, "Random signs find the cause too seldom."),
+        () -> assertTrue(asked.first() > 0.24, "Random signs find the cause too seldom."),
         () -> assertTrue(asked.meanGap() < 0.08, "What is stated is far from what is so."),
-        () -> assertTrue(volunteered.first() > 0.55, "What is seen finds the cause too seldom."),
-        () -> assertTrue(volunteered.firstThree() > 0.7, "Three causes do not hold the true one."),
+        () -> assertTrue(volunteered.first() > 0.69, "What is seen finds the cause too seldom."),
+        () -> assertTrue(volunteered.firstThree() > 0.81, "Three causes do not hold the true one."),
         () -> assertTrue(volunteered.overstated() < 0.02, "More is claimed than is so."),
         () -> assertTrue(questioned.overstated() < 0.02, "More is claimed than is so."),
         () ->

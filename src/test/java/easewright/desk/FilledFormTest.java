@@ -1,9 +1,12 @@
 package easewright.desk;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import jakarta.ws.rs.BadRequestException;
 import java.io.IOException;
 import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
@@ -11,6 +14,8 @@ import java.util.List;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Forms as browsers send them: WHATWG URL, section 5, application/x-www-form-urlencoded. */
 class FilledFormTest {
@@ -58,7 +63,17 @@ class FilledFormTest {
   }
 
   @Property
-  void any_bytes_are_read(@ForAll byte[] body) {
-    FilledForm.of(body).put(FIELDS, List.of("/flag"));
+  void any_bytes_are_parsed_or_refused(@ForAll byte[] body) {
+    try {
+      FilledForm.of(body).put(FIELDS, List.of("/flag"));
+    } catch (BadRequestException refused) {
+      assertTrue(new String(body, StandardCharsets.UTF_8).contains("%"));
+    }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"text=%", "text=%4", "text=%zz", "%=a"})
+  void a_broken_escape_is_refused(String body) {
+    assertThrows(BadRequestException.class, () -> sent(body));
   }
 }
