@@ -94,7 +94,6 @@ final class Conversion {
         "label-doubled-letters");
     sayIf(said, hasRegion(readings, Region.FR), "label-french-steps");
     sayIf(said, hasRegion(readings, Region.IT), "label-italian-letter");
-    sayIf(said, hasRegion(readings, Region.AU), "label-australian-letters");
     sayIf(said, true, "label-makers-differ");
     return said;
   }

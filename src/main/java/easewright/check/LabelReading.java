@@ -85,9 +85,7 @@ public record LabelReading(Region region, Basis basis, SizeCell cell) {
       eu.flatMap(band -> standard(region, band, letter)).ifPresent(readings::add);
       return readings;
     }
-    if (region != Region.AU) {
-      inchesMeasured(region, label.number(), letter).ifPresent(readings::add);
-    }
+    inchesMeasured(region, label.number(), letter).ifPresent(readings::add);
     eu.ifPresent(band -> inchesAdded(region, band, letter, readings));
     return readings;
   }
@@ -129,7 +127,6 @@ public record LabelReading(Region region, Basis basis, SizeCell cell) {
       return;
     }
     Range difference = difference(region.letters(), letter);
-    readings.add(cup(region, Basis.INCHES_ADDED, underbust, difference));
     double number = Region.UK.number(eu) * MM_PER_INCH;
     Range bust = Range.ofMm(number + difference.loMm(), number + difference.hiMm());
     readings.add(
@@ -137,6 +134,8 @@ public record LabelReading(Region region, Basis basis, SizeCell cell) {
             region,
             Basis.INCHES_ADDED_OVER_BAND,
             SizeCell.ofBust("reading", "band", "cup", underbust, bust)));
+    // Last, since no table that prints this was found: the letter over the measured underbust.
+    readings.add(cup(region, Basis.INCHES_ADDED, underbust, difference));
   }
 
   private static LabelReading cup(Region region, Basis basis, Range underbust, Range difference) {

@@ -44,17 +44,31 @@ final class MixedSizes {
       return Optional.empty();
     }
     List<SeamNote> seams = seams(fitting);
+    String says =
+        wording.say(
+            seams.isEmpty() ? "size-mixed" : "size-mixed-seams",
+            "lower",
+            lower.get().id(),
+            "upper",
+            upper.get().id());
+    long steps = bandsApart(lower.get(), upper.get());
     return Optional.of(
         new MixedNote(
             lower.get().id(),
             upper.get().id(),
             seams,
-            wording.say(
-                seams.isEmpty() ? "size-mixed" : "size-mixed-seams",
-                "lower",
-                lower.get().id(),
-                "upper",
-                upper.get().id())));
+            says,
+            steps > 1 ? wording.say("size-mixed-far", "steps", steps) : null));
+  }
+
+  private long bandsApart(SizeCell one, SizeCell other) {
+    double from = Math.min(one.underbust().loMm(), other.underbust().loMm());
+    double to = Math.max(one.underbust().loMm(), other.underbust().loMm());
+    return chart.cells().stream()
+        .map(cell -> cell.underbust().loMm())
+        .filter(start -> start > from && start <= to)
+        .distinct()
+        .count();
   }
 
   /** Upright seams of the main layer that cross the bust: there a cutting line can change size. */

@@ -7,7 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** What two girths are called in every region, with each way the inch regions count. */
+/**
+ * What two girths are called in every region, with the ways the inch regions are known to print.
+ */
 final class PrintedLabels {
   private static final double MM_PER_INCH = 25.4;
 
@@ -40,24 +42,16 @@ final class PrintedLabels {
 
   private static void inches(
       Region region, double underbustMm, double bustMm, List<Printed> labels) {
-    if (region != Region.AU) {
-      region
-          .letters()
-          .of(Length.ofMm(underbustMm), Length.ofMm(bustMm))
-          .map(Designation::label)
-          .ifPresent(label -> labels.add(new Printed(region, Basis.INCHES_MEASURED, label)));
-    }
+    region
+        .letters()
+        .of(Length.ofMm(underbustMm), Length.ofMm(bustMm))
+        .map(Designation::label)
+        .ifPresent(label -> labels.add(new Printed(region, Basis.INCHES_MEASURED, label)));
     int eu = euBand(underbustMm);
     if (eu < 60 || eu > 150) {
       return;
     }
     double number = Region.UK.number(eu) * MM_PER_INCH;
-    letter(region, bustMm - underbustMm)
-        .ifPresent(
-            letter ->
-                labels.add(
-                    new Printed(
-                        region, Basis.INCHES_ADDED, region.label(region.number(eu), letter))));
     letter(region, bustMm - number)
         .ifPresent(
             letter ->

@@ -22,13 +22,8 @@ public enum Region {
   UK(BandLabels.UK, SizeSystem.UK),
   /** United States; DD is also printed E, and DDD is also printed F. */
   US(BandLabels.US, SizeSystem.US),
-  /** Australia and New Zealand; letters as in the United Kingdom, often without FF and GG. */
-  AU(BandLabels.AU, SizeSystem.UK),
   /** Japan, JIS L 4006; Korea's KS K 9404 has the same steps. */
   JP(BandLabels.EU, SizeSystem.JIS);
-
-  // Beyond the printed table an Australian number would swallow British ones such as 34.
-  private static final int LAST_AUSTRALIAN_EU_BAND = 110;
 
   private final BandLabels bands;
   private final SizeSystem letters;
@@ -61,8 +56,7 @@ public enum Region {
   /** The EN band a band number of this region stands for, if it is one. */
   Optional<Integer> euBand(int number) {
     try {
-      int eu = bands.toEu(number);
-      return this == AU && eu > LAST_AUSTRALIAN_EU_BAND ? Optional.empty() : Optional.of(eu);
+      return Optional.of(bands.toEu(number));
     } catch (IllegalArgumentException noSuchBand) {
       return Optional.empty();
     }

@@ -67,6 +67,8 @@ public record SizeAnswer(
    * @param bandProbability that the recommended band is right, whatever the cup
    * @param cupProbability that the recommended cup is right, whatever the band; null without cups
    * @param between whether the first two sizes are too close to tell apart
+   * @param letter why the label of these girths is another than the recommended size; null where it
+   *     is the same, and with a sheet
    */
   public record SizeNote(
       String chart,
@@ -76,7 +78,8 @@ public record SizeAnswer(
       double outside,
       double bandProbability,
       Double cupProbability,
-      boolean between) {}
+      boolean between,
+      String letter) {}
 
   /**
    * The size to cut.
@@ -93,8 +96,10 @@ public record SizeAnswer(
    * @param lower the size of the band, by underbust
    * @param upper the size over the bust
    * @param seams the edges to blend along, piece by piece; empty without a sheet
+   * @param caution why joining them may not serve; null where they are neighbours
    */
-  public record MixedNote(String lower, String upper, List<SeamNote> seams, String says) {}
+  public record MixedNote(
+      String lower, String upper, List<SeamNote> seams, String says, String caution) {}
 
   /** An edge that runs from the upper size into the lower. */
   public record SeamNote(String piece, String edge) {}

@@ -10,10 +10,12 @@ import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.Fitting;
 import easewright.diagnosis.SheetChart;
 import easewright.diagnosis.UnitFormatter;
+import easewright.measure.BodyMeasurements;
 import easewright.measure.Measured;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
+import easewright.size.Designation;
 import easewright.size.SizeCell;
 import easewright.size.SizeChance;
 import easewright.size.SizeChart;
@@ -67,11 +69,9 @@ public final class SizeCheck {
     SizeChart chart =
         fitting.sheet() == null ? question.system().chart() : SheetChart.of(fitting.sheet());
     SizeEstimate estimate = chart.estimate(bust, under);
-    MixedNote mixed =
-        estimate.outside() >= source.parameter("mixed-sizes-from")
-            ? new MixedSizes(chart, wording).of(fitting).orElse(null)
-            : null;
-    boolean reached = mixed == null && estimate.best().isPresent();
+    boolean offChart = estimate.outside() >= source.parameter("mixed-sizes-from");
+    MixedNote mixed = offChart ? new MixedSizes(chart, wording).of(fitting).orElse(null) : null;
+    boolean reached = !offChart && estimate.best().isPresent();
     Choosing choosing = new Choosing(question, judged, source);
     TakeNote take = reached ? choosing.take(estimate) : null;
     SizeCell least =
@@ -120,7 +120,22 @@ public final class SizeCheck {
         best == null || best.cup() == null
             ? null
             : sum(estimate, cell -> best.cup().equals(cell.cup())),
-        estimate.between());
+        estimate.between(),
+        question.fitting().sheet() != null || best == null || least != null
+            ? null
+            : letter(question, best));
+  }
+
+  /** Why the plain rule gives other letters than the recommended size; null where it does not. */
+  private String letter(SizeQuestion question, SizeCell best) {
+    BodyMeasurements body = question.fitting().body();
+    return question
+        .system()
+        .of(body.underbust().value(), body.bust().value())
+        .map(Designation::label)
+        .filter(label -> !label.equals(best.id()))
+        .map(label -> wording.say("size-letter-differs", "label", label, "size", best.id()))
+        .orElse(null);
   }
 
   private static double sum(SizeEstimate estimate, Predicate<SizeCell> of) {

@@ -4,7 +4,9 @@ package easewright.size;
  * How regions print the band that EN 13402-3 calls 60, 65 … (rows as an encyclopaedia gives them).
  * Label equivalence only: a printed UK or US 34 stands for 73–77 cm, not for 34 in (86.4 cm),
  * because the label still hides an old addition of 4 in or so; by the measured underbust the same
- * body is a 30 ({@link SizeSystem#UK}). Ask for centimetres or inches, not for labels.
+ * body is a 30 ({@link SizeSystem#UK}). Ask for centimetres or inches, not for labels. Australia
+ * and New Zealand are left out: tables disagree whether 10 or 12 stands for 73–77 cm, and no
+ * standard was found that settles it.
  */
 public enum BandLabels {
   /** 60, 65, 70 … */
@@ -16,9 +18,7 @@ public enum BandLabels {
   /** United Kingdom: 2 (EU − 60) / 5 + 28. */
   UK(28, 2),
   /** United States, as UK. */
-  US(28, 2),
-  /** Australia and New Zealand: UK − 24. */
-  AU(4, 2);
+  US(28, 2);
 
   private final int atSixty;
   private final int step;
