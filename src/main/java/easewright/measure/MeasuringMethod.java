@@ -16,6 +16,11 @@ public enum MeasuringMethod {
    * by the ratio 5 : 9 that ISO 20685 allows for body segments against large girths (computed).
    */
   TAPE_TRAINED(10 / 1.96, 10 * 5 / 9.0 / 1.96),
+  /**
+   * A friend with a tape, who has not measured others before: ±1.5 cm on a girth, half way between
+   * the practised and oneself (our inference); short lengths scaled likewise.
+   */
+  TAPE_HELPED(15 / 1.96, 15 * 5 / 9.0 / 1.96),
   /** Measuring oneself: ±2 cm on a girth (from memory); short lengths scaled likewise. */
   TAPE_SELF(20 / 1.96, 20 * 5 / 9.0 / 1.96),
   /**

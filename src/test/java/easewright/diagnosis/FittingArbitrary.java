@@ -145,10 +145,11 @@ final class FittingArbitrary {
               if (units < 2) {
                 rest.put("units", List.of("metric", "imperial").get(units));
               }
-              if (by < 4) {
+              if (by < 5) {
                 rest.put(
                     "measuredBy",
-                    List.of("tape-self", "tape-trained", "scan", "expert-tape").get(by));
+                    List.of("tape-self", "tape-trained", "scan", "expert-tape", "tape-helped")
+                        .get(by));
               }
               return rest;
             });

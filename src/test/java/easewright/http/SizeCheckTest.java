@@ -262,7 +262,7 @@ class SizeCheckTest {
   @Test
   void measuring_more_exactly_makes_the_size_surer() {
     double before = 0;
-    for (String how : List.of("tape-self", "tape-trained", "expert-tape")) {
+    for (String how : List.of("tape-self", "tape-helped", "tape-trained", "expert-tape")) {
       double now =
           answer(girths("75 cm", "90 cm", ", \"measuredBy\": \"" + how + "\""))
               .getDouble("size.recommended.probability");
