@@ -1,5 +1,6 @@
 package easewright.check;
 
+import com.fasterxml.jackson.annotation.JsonIgnore;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.MeasureAgainNote;
@@ -36,6 +37,16 @@ public record SizeAnswer(
     List<SharpenNote> sharpen,
     List<PrintedNote> labels,
     ConvertedNote converted) {
+
+  /** Whether a size is near, and none is named to cut until it has been measured again. */
+  @JsonIgnore
+  public boolean waitsForTape() {
+    return take == null
+        && mixed == null
+        && size != null
+        && size.outside() < 0.5
+        && !measureAgain.isEmpty();
+  }
 
   /** An answer that is about a danger and nothing else. */
   static SizeAnswer ofDanger(Answer judged) {

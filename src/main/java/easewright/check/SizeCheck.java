@@ -12,6 +12,7 @@ import easewright.diagnosis.SheetChart;
 import easewright.diagnosis.UnitFormatter;
 import easewright.measure.BodyMeasurements;
 import easewright.measure.Measured;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
@@ -25,6 +26,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.function.Predicate;
+import java.util.stream.Stream;
 
 /** Answers which size to cut. Immutable and safe to share between threads. */
 public final class SizeCheck {
@@ -71,7 +73,8 @@ public final class SizeCheck {
     SizeEstimate estimate = chart.estimate(bust, under);
     boolean offChart = estimate.outside() >= source.parameter("mixed-sizes-from");
     MixedNote mixed = offChart ? new MixedSizes(chart, wording).of(fitting).orElse(null) : null;
-    boolean reached = !offChart && estimate.best().isPresent();
+    List<MeasureAgainNote> again = again(question, judged);
+    boolean reached = !offChart && !amiss(fitting) && estimate.best().isPresent();
     Choosing choosing = new Choosing(question, judged, source);
     TakeNote take = reached ? choosing.take(estimate) : null;
     SizeCell least =
@@ -84,7 +87,7 @@ public final class SizeCheck {
         size(question, chart, estimate, least),
         take,
         mixed,
-        again(question, judged),
+        again,
         sharpen(fitting, chart),
         // What is printed for these very girths may be smaller than a size taken for room.
         choosing.room() ? List.of() : conversion.labels(under.value().mm(), bust.value().mm()),
@@ -151,6 +154,7 @@ public final class SizeCheck {
 
   private List<MeasureAgainNote> again(SizeQuestion question, Answer judged) {
     List<MeasureAgainNote> notes = new ArrayList<>(judged.measureAgain());
+    slips(question.fitting()).map(this::amissNote).forEach(notes::add);
     double confidence = source.parameter("measurings-agree");
     question.readings().entrySet().stream()
         .sorted(Map.Entry.comparingByKey())
@@ -164,6 +168,26 @@ public final class SizeCheck {
                             "measurings-differ", "measurement", measurement(entry.getKey())),
                         wording.say("measurings-differ-remedy"))));
     return notes;
+  }
+
+  /** Signs reported that tell of a slip of the tape. */
+  private Stream<String> slips(Fitting fitting) {
+    return source.catalog().practice().sizing().measureAgain().stream()
+        .filter(
+            slip ->
+                fitting.signs().stream().anyMatch(one -> one.present() && one.id().equals(slip)));
+  }
+
+  private boolean amiss(Fitting fitting) {
+    return slips(fitting).findAny().isPresent();
+  }
+
+  private MeasureAgainNote amissNote(String sign) {
+    SignEntry entry = source.catalog().signs().get(sign);
+    return new MeasureAgainNote(
+        "/body",
+        wording.say("measured-amiss", "sign", entry.name()),
+        wording.say("measured-amiss-remedy", "check", entry.check()));
   }
 
   private String measurement(String wireName) {

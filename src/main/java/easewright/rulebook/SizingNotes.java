@@ -3,11 +3,13 @@ package easewright.rulebook;
 import java.util.List;
 
 /**
- * Which of two sizes to take where the measurements lie between them: {@code practice/sizing.yaml}.
+ * Which of two sizes to take where the measurements lie between them, and when to take none: {@code
+ * practice/sizing.yaml}.
  *
  * @param between the first whose situation holds is followed
+ * @param measureAgain ids of signs of a slip of the tape, with which no size is named to cut
  */
-public record SizingNotes(List<Between> between) {
+public record SizingNotes(List<Between> between, List<String> measureAgain) {
 
   /**
    * What to take in a situation.

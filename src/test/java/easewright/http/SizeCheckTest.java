@@ -381,4 +381,22 @@ class SizeCheckTest {
         answer(girths("75 cm", "91 cm", "")).getList("labels.findAll { it.region == 'au' }"));
     post("{\"label\": {\"text\": \"12 C\", \"printedIn\": \"au\"}}").statusCode(400);
   }
+
+  // EN 13402-1: the bust girth is taken over a bra that does not deform the breast.
+  @Test
+  void girths_taken_over_a_padded_bra_are_measured_again_before_a_size_is_cut() {
+    String padded = ", \"signs\": [{\"sign\": \"measured-over-a-padded-bra\"}]";
+    JsonPath answer = answer(girths("77 cm", "98 cm", padded));
+    assertNull(answer.get("take"));
+    assertTrue(answer.getString("measureAgain[0].problem").contains("padded bra"));
+    given()
+        .contentType(ContentType.JSON)
+        .accept("text/markdown")
+        .body(girths("77 cm", "98 cm", padded))
+        .post("/v1/size-checks")
+        .then()
+        .body(containsString("Measure again before you cut a size."))
+        .body(not(containsString("Cut size")));
+    assertEquals("75 E", answer(girths("77 cm", "98 cm", "")).getString("take.size"));
+  }
 }

@@ -184,6 +184,11 @@ final class PracticeCheck {
       there.add(when);
       known(line.path("says").asText(), "sentence", sentences, file, pointer + "/says");
     }
+    for (int i = 0; i < file.tree().path("measureAgain").size(); i++) {
+      String pointer = "/measureAgain/" + i;
+      known(
+          file.tree().at(pointer).asText(), "sign", names.entries("signs").keySet(), file, pointer);
+    }
     List.of("room", "compression", "shaped", "unknown").stream()
         .filter(when -> !there.contains(when))
         .forEach(when -> missing("sizing", "The situation " + when + " is missing."));
