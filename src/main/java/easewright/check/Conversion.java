@@ -11,6 +11,8 @@ import easewright.rulebook.Wording;
 import easewright.size.Range;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Collectors;
 
 /** Says all that a label may mean, and what girths are called elsewhere. */
 final class Conversion {
@@ -38,10 +40,10 @@ final class Conversion {
   }
 
   /** The label with each of its readings. */
-  ConvertedNote converted(SizeLabel label, Region printedIn) {
+  ConvertedNote converted(List<SizeLabel> label, Region printedIn) {
     List<LabelReading> readings = LabelReading.of(label, printedIn);
     return new ConvertedNote(
-        label.letter() == null ? "" + label.number() : label.number() + " " + label.letter(),
+        label.stream().map(SizeLabel::toString).collect(Collectors.joining(" / ")),
         printedIn == null ? null : printedIn.wireName(),
         readings.stream().map(this::note).toList(),
         ambiguities(label, printedIn, readings));
@@ -80,17 +82,19 @@ final class Conversion {
         wording.say("span", "from", shown.length(range.loMm()), "to", shown.length(range.hiMm())));
   }
 
-  private List<String> ambiguities(SizeLabel label, Region printedIn, List<LabelReading> readings) {
+  private List<String> ambiguities(
+      List<SizeLabel> label, Region printedIn, List<LabelReading> readings) {
     List<String> said = new ArrayList<>();
     boolean inches = readings.stream().anyMatch(r -> r.region().countsInches());
     long regions = readings.stream().map(LabelReading::region).distinct().count();
     sayIf(said, printedIn == null && regions > 1, "label-region-unknown");
     sayIf(said, inches && hasRegion(readings, Region.UK, Region.US), "label-inches-or-added");
-    sayIf(said, inches && label.letter() != null, "label-cup-from-band-or-underbust");
-    sayIf(said, label.letter() != null, "label-letter-needs-system");
+    List<String> letters = label.stream().map(SizeLabel::letter).filter(Objects::nonNull).toList();
+    sayIf(said, inches && !letters.isEmpty(), "label-cup-from-band-or-underbust");
+    sayIf(said, !letters.isEmpty(), "label-letter-needs-system");
     sayIf(
         said,
-        label.letter() != null && label.letter().matches("(?i)DDD|DD|[E-L]") && inches,
+        inches && letters.stream().anyMatch(one -> one.matches("(?i)DDD|DD|[E-L]")),
         "label-doubled-letters");
     sayIf(said, hasRegion(readings, Region.FR), "label-french-steps");
     sayIf(said, hasRegion(readings, Region.IT), "label-italian-letter");

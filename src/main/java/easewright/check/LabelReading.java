@@ -42,12 +42,17 @@ public record LabelReading(Region region, Basis basis, SizeCell cell) {
   /**
    * Everything a label may mean.
    *
+   * @param label the sizes it names, of which one may be another region's name for the same girths
    * @param region where it was printed; null when not known, and then every region is tried
    */
-  public static List<LabelReading> of(SizeLabel label, Region region) {
-    return Arrays.stream(Region.values())
-        .filter(each -> region == null || each == region)
-        .flatMap(each -> in(each, label).stream())
+  public static List<LabelReading> of(List<SizeLabel> label, Region region) {
+    return label.stream()
+        .flatMap(
+            one ->
+                Arrays.stream(Region.values())
+                    .filter(each -> region == null || each == region)
+                    .flatMap(each -> in(each, one).stream()))
+        .distinct()
         .toList();
   }
 

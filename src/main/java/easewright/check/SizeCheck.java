@@ -51,7 +51,7 @@ public final class SizeCheck {
     Measured bust = fitting.body().bust();
     Measured under = fitting.body().underbust();
     SizeAnswer.ConvertedNote converted =
-        question.label() == null
+        question.label().isEmpty()
             ? null
             : conversion.converted(question.label(), question.printedIn());
     if (bust == null || under == null) {

@@ -13,7 +13,7 @@ import java.util.Map;
  * @param readings every single measuring, by the wire name of the measurement
  * @param system the size system to use where no pattern is given
  * @param construction how the garment shapes, where no pattern tells; null when not said
- * @param label a label to convert; null for none
+ * @param label the sizes named by a label to convert; empty for none
  * @param printedIn where the label was printed; null when not known
  */
 public record SizeQuestion(
@@ -21,7 +21,7 @@ public record SizeQuestion(
     Map<String, List<Measured>> readings,
     SizeSystem system,
     Construction construction,
-    SizeLabel label,
+    List<SizeLabel> label,
     Region printedIn) {
 
   /** How a garment holds: by pressing flat, or by a seam or dart that gives room. */
@@ -34,5 +34,6 @@ public record SizeQuestion(
 
   public SizeQuestion {
     readings = Map.copyOf(readings);
+    label = List.copyOf(label);
   }
 }

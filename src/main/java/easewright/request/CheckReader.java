@@ -59,7 +59,7 @@ public final class CheckReader {
     alone(root, "system", pattern.sheet());
     alone(root, "construction", pattern.sheet());
     RequestField label = root.at("label").fields("text", "printedIn");
-    SizeLabel printed = label(label);
+    List<SizeLabel> printed = label(label);
     SizeQuestion question =
         new SizeQuestion(
             fitting(
@@ -76,7 +76,7 @@ public final class CheckReader {
             printed,
             region(label, printed));
     boolean girths = body.measurements().bust() != null && body.measurements().underbust() != null;
-    if (faults.none() && !girths && printed == null) {
+    if (faults.none() && !girths && printed.isEmpty()) {
       faults.impossible(
           "",
           "There is nothing to go on: bust and underbust are not both given, and no label.",
@@ -167,31 +167,33 @@ public final class CheckReader {
     }
   }
 
-  private static SizeLabel label(RequestField spot) {
+  private static List<SizeLabel> label(RequestField spot) {
     if (!spot.isWritten()) {
-      return null;
+      return List.of();
     }
     if (!spot.at("text").isWritten()) {
       spot.at("text").needed("Write the label as printed: \"34 B\".");
     }
     String text = spot.at("text").text();
     if (text == null) {
-      return null;
+      return List.of();
     }
-    SizeLabel label = SizeLabel.parse(text).orElse(null);
-    if (label == null) {
+    List<SizeLabel> label = SizeLabel.parse(text);
+    if (label.isEmpty()) {
       spot.at("text")
           .unreadable(
               "This is no size label.",
-              "Write the number and the letters as printed: \"34 B\", \"75 DD\", \"C75\" or \"3\".");
+              "Write the number and the letters as printed: \"34 B\", \"75 DD\", \"C75\", \"34DD/E\" or \"3\"."
+                  + " A letter size such as \"M\" stands for other girths with every maker:"
+                  + " name the pattern instead.");
     }
     return label;
   }
 
-  private static Region region(RequestField spot, SizeLabel label) {
+  private static Region region(RequestField spot, List<SizeLabel> label) {
     String name = spot.at("printedIn").oneOf(Region.wireNames());
     Region region = name == null ? null : Region.named(name).orElseThrow();
-    if (label != null && LabelReading.of(label, region).isEmpty()) {
+    if (!label.isEmpty() && LabelReading.of(label, region).isEmpty()) {
       spot.at("text")
           .impossible(
               region == null

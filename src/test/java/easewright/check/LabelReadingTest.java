@@ -31,11 +31,30 @@ class LabelReadingTest {
   @ParameterizedTest
   @CsvSource({"34 B,34,B", "75DD,75,DD", "C75,75,C", " aa 70 ,70,aa", "3,3,"})
   void a_label_is_read_whichever_comes_first(String text, int number, String letter) {
-    assertEquals(new SizeLabel(number, letter), SizeLabel.parse(text).orElseThrow());
+    assertEquals(List.of(new SizeLabel(number, letter)), SizeLabel.parse(text));
+  }
+
+  // Common practice: labels name the same girths as two regions do, or two cups or bands at once.
+  @ParameterizedTest
+  @CsvSource({
+    "34DD/E, 34 DD, 34 E",
+    "32DDD/F, 32 DDD, 32 F",
+    "75E/34DD, 75 E, 34 DD",
+    "70/75 B, 70 B, 75 B",
+    "75 B / 75 C, 75 B, 75 C"
+  })
+  void a_label_with_a_slash_names_two_sizes(String text, String one, String other) {
+    assertEquals(
+        List.of(one, other), SizeLabel.parse(text).stream().map(SizeLabel::toString).toList());
+  }
+
+  @Test
+  void an_italian_roman_numeral_is_a_band() {
+    assertEquals(List.of(new SizeLabel(3, "B")), SizeLabel.parse("III B"));
   }
 
   @ParameterizedTest
-  @CsvSource({"B", "34-B", "34 BBBB", "1234 B", "34 B 2"})
+  @CsvSource({"B", "34-B", "34 BBBB", "1234 B", "34 B 2", "M", "S/M", "34/", "34 B/C/D", "IIII B"})
   void what_is_no_label_is_not_read(String text) {
     assertTrue(SizeLabel.parse(text).isEmpty());
   }
@@ -44,7 +63,7 @@ class LabelReadingTest {
   // girth of 75 cm a B is a bust of 80.1 cm or of 91.4 cm.
   @Test
   void an_inch_letter_means_busts_eleven_centimetres_apart() {
-    List<LabelReading> readings = LabelReading.of(new SizeLabel(34, "B"), Region.UK);
+    List<LabelReading> readings = LabelReading.of(List.of(new SizeLabel(34, "B")), Region.UK);
     assertEquals(750, readings.get(1).underbustMm(), 1e-9);
     assertEquals(36 * 25.4, readings.get(1).bustMm().orElseThrow(), 1e-9);
     assertEquals(750, readings.get(2).underbustMm(), 1e-9);
@@ -62,7 +81,7 @@ class LabelReadingTest {
     assertTrue(labels.size() >= 6);
     for (PrintedLabels.Printed printed : labels) {
       double probability =
-          LabelReading.of(SizeLabel.parse(printed.label()).orElseThrow(), printed.region()).stream()
+          LabelReading.of(SizeLabel.parse(printed.label()), printed.region()).stream()
               .filter(reading -> reading.basis() == printed.basis())
               .mapToDouble(reading -> reading.probability(bust, underbust))
               .sum();
