@@ -98,9 +98,8 @@ record Joined(
     SentenceSaid denied = model.most(sign.id(), Said::denied).orElseThrow();
     boolean so = words.isPresent() && words.get().present();
     boolean notSo = words.isPresent() && !so;
-    double sure =
-        joining.reported().confidence(reported.said().get(sign.id()).reported(), so, notSo);
-    double sureNot = joining.denied().confidence(denied.said().get(sign.id()).denied(), notSo, so);
+    double sure = joining.reported().confidence(reported.said(sign.id()).reported(), so, notSo);
+    double sureNot = joining.denied().confidence(denied.said(sign.id()).denied(), notSo, so);
     boolean present = isRead(sure, joining.reported(), so);
     boolean absent = isRead(sureNot, joining.denied(), notSo);
     words.ifPresent(signs::remove);
@@ -144,12 +143,12 @@ record Joined(
 
   private void joinDanger(SignEntry sign, TrainedReading model, Joining joining) {
     SentenceSaid reported = model.most(sign.id(), Said::reported).orElseThrow();
-    double raised = reported.said().get(sign.id()).reported();
+    double raised = reported.said(sign.id()).reported();
     SentenceSaid spoken = model.most(sign.id(), Joined::spokenOf).orElseThrow();
     if (raised >= joining.dangerRaised()) {
       signs.removeIf(one -> one.id().equals(sign.id()));
       add(null, sign, true, reported, raised);
-    } else if (spokenOf(spoken.said().get(sign.id())) >= joining.dangerShown()) {
+    } else if (spokenOf(spoken.said(sign.id())) >= joining.dangerShown()) {
       readYourself.add(new ReadYourself(new Span(spoken.from(), spoken.to()), sign.name()));
     }
   }

@@ -7,11 +7,18 @@ import ai.onnxruntime.OrtException;
 import ai.onnxruntime.OrtLoggingLevel;
 import ai.onnxruntime.OrtSession;
 import ai.onnxruntime.TensorInfo;
+import java.io.IOException;
+import java.io.InputStream;
 import java.nio.FloatBuffer;
 import java.nio.LongBuffer;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.Semaphore;
 
 /**
  * A model in the memory of ONNX Runtime, for as long as the process lives; {@code
@@ -19,32 +26,44 @@ import java.util.Set;
  * reading in its own.
  */
 final class OnnxModel {
-  private static final int STATES = 3;
+  /** What reading takes besides the model grows with the readings at once, some 40 MB each. */
+  private static final int MOST_AT_ONCE = 4;
 
   private final OrtEnvironment environment;
   private final OrtSession session;
+  private final Semaphore free =
+      new Semaphore(Math.min(MOST_AT_ONCE, Runtime.getRuntime().availableProcessors()), true);
 
   /**
-   * Loads a model.
+   * Loads a model. It goes through a temporary file, since a heap that held it once would stay as
+   * large.
    *
    * @throws OrtException when it is no model
+   * @throws IOException when it cannot be read or there is no room for it
    * @throws IllegalArgumentException when it reads another number of signs
    */
-  OnnxModel(byte[] model, int signs) throws OrtException {
+  OnnxModel(InputStream model, int signs) throws OrtException, IOException {
     environment =
         OrtEnvironment.getEnvironment(OrtLoggingLevel.ORT_LOGGING_LEVEL_ERROR, "easewright");
     environment.setTelemetry(false);
+    Path file = Files.createTempFile("easewright-reader", ".onnx");
     try (OrtSession.SessionOptions options = new OrtSession.SessionOptions()) {
       options.setIntraOpNumThreads(1);
       options.setInterOpNumThreads(1);
       // What it needs varies with each text: kept patterns and arenas would only grow.
       options.setMemoryPatternOptimization(false);
       options.setCPUArenaAllocator(false);
-      session = environment.createSession(model, options);
+      Files.copy(model, file, StandardCopyOption.REPLACE_EXISTING);
+      session = environment.createSession(file.toString(), options);
+    } finally {
+      Files.deleteIfExists(file);
     }
     NodeInfo said = session.getOutputInfo().get("said");
     long[] shape = said != null && said.getInfo() instanceof TensorInfo t ? t.getShape() : null;
-    if (shape == null || shape.length != STATES || shape[1] != signs || shape[2] != STATES) {
+    if (shape == null
+        || shape.length != 3
+        || shape[1] != signs
+        || shape[2] != SentenceSaid.STATES) {
       throw new IllegalArgumentException("The model does not read " + signs + " signs.");
     }
   }
@@ -52,9 +71,9 @@ final class OnnxModel {
   /**
    * What the sentences of a passage say.
    *
-   * @return by sentence and sign the probabilities of reported, denied and doubtful
+   * @return for each sentence the probabilities of every sign: reported, denied, doubtful
    */
-  float[][][] said(Passage passage) throws OrtException {
+  List<float[]> said(Passage passage) throws OrtException {
     int pieces = passage.ids().size();
     List<Passage.Asked> sentences = passage.sentences();
     LongBuffer ids = LongBuffer.allocate(pieces);
@@ -65,13 +84,27 @@ final class OnnxModel {
         segments.put(i * pieces + at, 1);
       }
     }
+    free.acquireUninterruptibly();
     try (OnnxTensor idsIn =
             OnnxTensor.createTensor(environment, ids.flip(), new long[] {1, pieces});
         OnnxTensor segmentsIn =
             OnnxTensor.createTensor(environment, segments, new long[] {sentences.size(), pieces});
         OrtSession.Result result =
             session.run(Map.of("ids", idsIn, "segments", segmentsIn), Set.of("said"))) {
-      return (float[][][]) result.get(0).getValue();
+      return bySentence(((OnnxTensor) result.get(0)).getFloatBuffer(), sentences.size());
+    } finally {
+      free.release();
     }
+  }
+
+  private static List<float[]> bySentence(FloatBuffer said, int sentences) {
+    int each = said.remaining() / sentences;
+    List<float[]> found = new ArrayList<>();
+    for (int i = 0; i < sentences; i++) {
+      float[] one = new float[each];
+      said.get(one);
+      found.add(one);
+    }
+    return found;
   }
 }

@@ -9,26 +9,32 @@ import java.nio.file.Path;
 /** Where a model, its vocabulary and its numbers lie. */
 interface ReaderFiles {
   /**
-   * A file as a whole.
+   * Opens a file.
    *
    * @throws IOException when it is missing or cannot be read
    */
-  byte[] read(String name) throws IOException;
+  InputStream open(String name) throws IOException;
+
+  /** A small file as a whole. */
+  default byte[] read(String name) throws IOException {
+    try (InputStream file = open(name)) {
+      return file.readAllBytes();
+    }
+  }
 
   /** Those in the application's jar, beside this package. */
   static ReaderFiles shipped() {
     return name -> {
-      try (InputStream file = ReaderFiles.class.getResourceAsStream(name)) {
-        if (file == null) {
-          throw new FileNotFoundException(name + " is not part of this application");
-        }
-        return file.readAllBytes();
+      InputStream file = ReaderFiles.class.getResourceAsStream(name);
+      if (file == null) {
+        throw new FileNotFoundException(name + " is not part of this application");
       }
+      return file;
     };
   }
 
   /** Those of a folder. */
   static ReaderFiles in(Path folder) {
-    return name -> Files.readAllBytes(folder.resolve(name));
+    return name -> Files.newInputStream(folder.resolve(name));
   }
 }

@@ -3,10 +3,10 @@ package easewright.reading;
 import ai.onnxruntime.OrtException;
 import easewright.deadline.Deadline;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -22,7 +22,8 @@ public final class TrainedReader {
   private final ReaderFiles files;
   private Optional<Loaded> loaded;
 
-  private record Loaded(ReaderSettings settings, WordPieces pieces, OnnxModel model) {}
+  private record Loaded(
+      ReaderSettings settings, Map<String, Integer> places, WordPieces pieces, OnnxModel model) {}
 
   private TrainedReader(ReaderFiles files) {
     this.files = files;
@@ -56,10 +57,10 @@ public final class TrainedReader {
     for (Passage passage : Passage.of(text, with.pieces, with.settings.limits())) {
       Deadline.check();
       try {
-        float[][][] said = with.model.said(passage);
-        for (int i = 0; i < said.length; i++) {
+        List<float[]> said = with.model.said(passage);
+        for (int i = 0; i < said.size(); i++) {
           Stretch at = passage.sentences().get(i).at();
-          sentences.add(new SentenceSaid(at.from(), at.to(), named(said[i], with.settings)));
+          sentences.add(new SentenceSaid(at.from(), at.to(), with.places, said.get(i)));
         }
       } catch (OrtException e) {
         giveUp(e);
@@ -67,14 +68,6 @@ public final class TrainedReader {
       }
     }
     return Optional.of(new TrainedReading(sentences, with.settings));
-  }
-
-  private static Map<String, Said> named(float[][] said, ReaderSettings settings) {
-    Map<String, Said> named = new HashMap<>();
-    for (int k = 0; k < said.length; k++) {
-      named.put(settings.signs().get(k), new Said(said[k][0], said[k][1], said[k][2]));
-    }
-    return named;
   }
 
   private synchronized Optional<Loaded> loaded() {
@@ -89,8 +82,15 @@ public final class TrainedReader {
     try {
       ReaderSettings settings = ReaderSettings.parse(files.read("reader.json"));
       String vocabulary = new String(files.read("vocabulary.txt"), StandardCharsets.UTF_8);
-      OnnxModel model = new OnnxModel(files.read("reader.onnx"), settings.signs().size());
-      return Optional.of(new Loaded(settings, new WordPieces(vocabulary), model));
+      WordPieces pieces = new WordPieces(vocabulary);
+      try (InputStream model = files.open("reader.onnx")) {
+        return Optional.of(
+            new Loaded(
+                settings,
+                SentenceSaid.places(settings.signs()),
+                pieces,
+                new OnnxModel(model, settings.signs().size())));
+      }
     } catch (IOException | OrtException | RuntimeException | LinkageError e) {
       warn(e);
       return Optional.empty();

@@ -20,7 +20,7 @@ public record TrainedReading(List<SentenceSaid> sentences, ReaderSettings settin
    */
   public Optional<SentenceSaid> most(String sign, ToDoubleFunction<Said> what) {
     return sentences.stream()
-        .filter(one -> one.said().containsKey(sign))
-        .max(Comparator.comparingDouble(one -> what.applyAsDouble(one.said().get(sign))));
+        .filter(one -> one.knows(sign))
+        .max(Comparator.comparingDouble(one -> what.applyAsDouble(one.said(sign))));
   }
 }

@@ -13,7 +13,6 @@ import easewright.reading.TrainedReading;
 import easewright.rulebook.RuleBookSource;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
@@ -43,8 +42,8 @@ class JoinedTest {
     ReaderSettings.Weights weights = new ReaderSettings.Weights(-1, 0.6, 2, -1.5, 0.6, 0.3);
     return new TrainedReading(
         List.of(
-            new SentenceSaid(SENTENCE.from(), SENTENCE.to(), Map.of(sign, said)),
-            new SentenceSaid(21, 40, Map.of(sign, NOTHING))),
+            SentenceSaid.of(SENTENCE.from(), SENTENCE.to(), sign, said),
+            SentenceSaid.of(21, 40, sign, NOTHING)),
         new ReaderSettings(
             List.of(sign),
             new ReaderSettings.Limits(100, 50, 10, 5),

@@ -104,7 +104,7 @@ final class JoiningFit {
             && !one.post().maybe().contains(sign)) {
           double p =
               one.model().sentences().stream()
-                  .map(sentence -> sentence.said().get(sign))
+                  .map(sentence -> sentence.said(sign))
                   .mapToDouble(present ? Said::reported : Said::denied)
                   .max()
                   .orElse(0);
