@@ -26,7 +26,7 @@ import java.util.concurrent.Semaphore;
  * reading in its own.
  */
 final class OnnxModel {
-  /** What reading takes besides the model grows with the readings at once, some 40 MB each. */
+  /** What reading takes besides the model grows with the readings at once, tens of MB each. */
   private static final int MOST_AT_ONCE = 4;
 
   private final OrtEnvironment environment;
@@ -50,9 +50,8 @@ final class OnnxModel {
     try (OrtSession.SessionOptions options = new OrtSession.SessionOptions()) {
       options.setIntraOpNumThreads(1);
       options.setInterOpNumThreads(1);
-      // What it needs varies with each text: kept patterns and arenas would only grow.
+      // What it needs varies with each text, so patterns would not be met again.
       options.setMemoryPatternOptimization(false);
-      options.setCPUArenaAllocator(false);
       Files.copy(model, file, StandardCopyOption.REPLACE_EXISTING);
       session = environment.createSession(file.toString(), options);
     } finally {

@@ -60,8 +60,21 @@ final class JoiningFit {
       System.out.print(count(counted, now, true).row("both, numbers of reader.json"));
       ReadersCount joined = count(counted, both, true);
       System.out.print(joined.row("both, numbers fitted"));
-      System.out.printf("%n%s", joined.reliability());
+      System.out.printf("%n%s%n%s", joined.reliability(), dangers(counted, both));
     }
+  }
+
+  /** What other bounds from which the model raises a danger would miss and stop. */
+  private static String dangers(List<Read> counted, Joining joining) {
+    StringBuilder table =
+        new StringBuilder("| raised from | missed | posts stopped without one |\n|---|---|---|\n");
+    for (double bound : new double[] {0.5, 0.7, 0.8, 0.9, 0.95, 0.98, 0.99, 1.01}) {
+      Joining tried =
+          new Joining(joining.reported(), joining.denied(), bound, joining.dangerShown());
+      ReadersCount count = count(counted, tried, true);
+      table.append("| %.2f | %d | %d |%n".formatted(bound, count.dangers.missed, count.stopped));
+    }
+    return table.toString();
   }
 
   private static List<Read> read(TrainedReader reader, String sets) {

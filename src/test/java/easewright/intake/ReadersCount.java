@@ -13,6 +13,12 @@ final class ReadersCount {
   final PostsReport.Count denials = new PostsReport.Count();
   final PostsReport.Count dangers = new PostsReport.Count();
 
+  /** Posts without a labelled danger that a danger was read in. */
+  int stopped;
+
+  /** Fit questions refused, and other posts taken for one. */
+  int kindWrong;
+
   /** By tenth of the confidence: how many signs were read so, and how many of them rightly. */
   final int[] read = new int[10];
 
@@ -24,12 +30,19 @@ final class ReadersCount {
     this.catalog = catalog;
   }
 
+  void add(SignPost post, Reading reading) {
+    kindWrong += reading.fitQuestion() == post.fit() ? 0 : 1;
+    add(post, reading.signs());
+  }
+
   void add(SignPost post, List<SignRead> found) {
     List<SignRead> counted =
         found.stream().filter(one -> !post.maybe().contains(one.id())).toList();
     signs.compare(ids(counted, true), post.present());
     denials.compare(ids(counted, false), post.denied());
     dangers.compare(dangers(ids(counted, true)), dangers(post.present()));
+    boolean stops = !dangers(ids(counted, true)).isEmpty();
+    stopped += stops && dangers(post.present()).isEmpty() ? 1 : 0;
     for (SignRead one : counted) {
       if (one.present() && !isDanger(one.id())) {
         int tenth = (int) Math.min(9, one.confidence() * 10);
@@ -55,12 +68,12 @@ final class ReadersCount {
   }
 
   static final String HEAD =
-      "| reader | signs: precision, recall | denials: precision, recall | dangers missed, false |\n"
-          + "|---|---|---|---|\n";
+      "| reader | signs: precision, recall | denials: precision, recall | dangers missed | posts stopped without one |\n"
+          + "|---|---|---|---|---|\n";
 
   /** A row of a Markdown table. */
   String row(String name) {
-    return "| %s | %.2f, %.2f | %.2f, %.2f | %d of %d, %d |%n"
+    return "| %s | %.2f, %.2f | %.2f, %.2f | %d of %d | %d |%n"
         .formatted(
             name,
             signs.precision(),
@@ -69,7 +82,7 @@ final class ReadersCount {
             denials.recall(),
             dangers.missed,
             dangers.missed + dangers.right,
-            dangers.wrong);
+            stopped);
   }
 
   /** Stated confidence against the share that was right. */

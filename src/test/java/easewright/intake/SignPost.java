@@ -33,7 +33,11 @@ record SignPost(
     try {
       List<SignPost> posts = new ArrayList<>();
       Path path = Path.of("src/test/resources", file + ".yaml");
-      for (JsonNode one : new YAMLMapper().readTree(path.toFile())) {
+      JsonNode all = new YAMLMapper().readTree(path.toFile());
+      if (all.has("harmless")) {
+        return linesAboutDangers(all);
+      }
+      for (JsonNode one : all) {
         Set<String> maybe = names(one.path("maybe"));
         maybe.addAll(names(one.path("doubtful")));
         maybe.addAll(names(one.path("past")));
@@ -50,6 +54,23 @@ record SignPost(
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** Lines of which only the danger is labelled; those about circumstances are left out. */
+  private static List<SignPost> linesAboutDangers(JsonNode all) {
+    List<SignPost> posts = new ArrayList<>();
+    for (JsonNode one : all.path("posts")) {
+      if (one.has("danger")) {
+        posts.add(
+            line(one, Set.of(new DangerPost(one.path("danger").textValue(), null, null).danger())));
+      }
+    }
+    all.path("harmless").forEach(one -> posts.add(line(one, Set.of())));
+    return posts;
+  }
+
+  private static SignPost line(JsonNode one, Set<String> dangers) {
+    return new SignPost("", one.path("text").textValue(), true, dangers, Set.of(), Set.of());
   }
 
   private static Set<String> names(JsonNode list) {
