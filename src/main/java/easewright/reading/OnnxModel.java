@@ -7,6 +7,7 @@ import ai.onnxruntime.OrtException;
 import ai.onnxruntime.OrtLoggingLevel;
 import ai.onnxruntime.OrtSession;
 import ai.onnxruntime.TensorInfo;
+import easewright.deadline.Deadline;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.FloatBuffer;
@@ -19,6 +20,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
+import java.util.concurrent.TimeUnit;
 
 /**
  * A model in the memory of ONNX Runtime, for as long as the process lives; {@code
@@ -28,6 +30,8 @@ import java.util.concurrent.Semaphore;
 final class OnnxModel {
   /** What reading takes besides the model grows with the readings at once, tens of MB each. */
   private static final int MOST_AT_ONCE = 4;
+
+  private static final long PATIENCE_MS = 20;
 
   private final OrtEnvironment environment;
   private final OrtSession session;
@@ -70,6 +74,7 @@ final class OnnxModel {
   /**
    * What the sentences of a passage say.
    *
+   * @throws easewright.deadline.DeadlinePassed when the thread's time is over before its turn
    * @return for each sentence the probabilities of every sign: reported, denied, doubtful
    */
   List<float[]> said(Passage passage) throws OrtException {
@@ -83,7 +88,7 @@ final class OnnxModel {
         segments.put(i * pieces + at, 1);
       }
     }
-    free.acquireUninterruptibly();
+    takeTurn();
     try (OnnxTensor idsIn =
             OnnxTensor.createTensor(environment, ids.flip(), new long[] {1, pieces});
         OnnxTensor segmentsIn =
@@ -93,6 +98,18 @@ final class OnnxModel {
       return bySentence(((OnnxTensor) result.get(0)).getFloatBuffer(), sentences.size());
     } finally {
       free.release();
+    }
+  }
+
+  /** Waiting for others costs a reader its own time, and no more than that. */
+  private void takeTurn() {
+    try {
+      while (!free.tryAcquire(PATIENCE_MS, TimeUnit.MILLISECONDS)) {
+        Deadline.check();
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+      throw new IllegalStateException("Interrupted while waiting to read.", e);
     }
   }
 

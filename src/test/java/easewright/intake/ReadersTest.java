@@ -1,19 +1,26 @@
 package easewright.intake;
 
 import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
+import easewright.deadline.Deadline;
 import easewright.reading.TrainedReader;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -31,6 +38,29 @@ class ReadersTest {
           .map(Path::of)
           .map(TrainedReader::in)
           .orElseGet(TrainedReader::shipped);
+
+  /** The order of the signs is the model's; the book's is free. */
+  @Test
+  void the_model_knows_the_signs_of_the_catalog() throws IOException {
+    Path settings = Path.of("src/main/resources/easewright/reading/reader.json");
+    List<String> signs = new ArrayList<>();
+    new ObjectMapper()
+        .readTree(settings.toFile())
+        .path("signs")
+        .forEach(one -> signs.add(one.textValue()));
+    assertEquals(new TreeSet<>(CATALOG.keySet()), new TreeSet<>(signs));
+    assertEquals(CATALOG.size(), signs.size(), "a sign twice");
+  }
+
+  /** As long as the service takes a text, within the time that it takes for an answer. */
+  @ParameterizedTest
+  @ValueSource(strings = {"no. ", "! ", "the band rides up at the back, ", "It gapes. "})
+  void the_longest_text_is_read_in_time(String again) {
+    assumeTrue(TRAINED.read("The band.").isPresent(), "no model is shipped yet");
+    String longest = again.repeat(4000 / again.length());
+    assertTrue(
+        Deadline.within(Duration.ofSeconds(5), () -> TRAINED.read(longest)).isPresent(), again);
+  }
 
   @ParameterizedTest
   @ValueSource(strings = {"posts-strangers/e1", "posts-strangers/e3"})
