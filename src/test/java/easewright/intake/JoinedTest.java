@@ -83,7 +83,7 @@ class JoinedTest {
 
   @Test
   void what_only_the_words_read_loses_confidence_and_is_asked_about_when_little_is_left() {
-    SignRead doubted = only(joined(List.of(byWords(SLIPS, true)), SLIPS, new Said(0.3, 0.1, 0.1)));
+    SignRead doubted = only(joined(List.of(byWords(SLIPS, true)), SLIPS, new Said(0.2, 0.1, 0.1)));
     assertTrue(doubted.confidence() < 0.9);
     Joined struck = joined(List.of(byWords(SLIPS, true)), SLIPS, NOTHING);
     assertEquals(List.of(), struck.signs());
