@@ -9,6 +9,7 @@ import easewright.diagnosis.Answer;
 import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.Fitting;
 import easewright.pattern.PatternSheets;
+import easewright.reading.TrainedReader;
 import easewright.request.CheckReader;
 import easewright.request.FaultyRequest;
 import easewright.request.FittingReader;
@@ -48,6 +49,12 @@ public record Edition(
         new SizeCheck(book, diagnosis),
         new ClothCheck(book, diagnosis),
         new TextReader(book.source(), sheets));
+  }
+
+  /** The same book, with the signs of each text read a second time. */
+  Edition readingWith(TrainedReader second) {
+    return new Edition(
+        book, reader, diagnosis, checkReader, sizeCheck, clothCheck, texts.with(second));
   }
 
   /**

@@ -3,6 +3,7 @@ package easewright.answering;
 import easewright.deadline.Deadline;
 import easewright.diagnosis.Answer.RuleBookStamp;
 import easewright.pattern.PatternSheets;
+import easewright.reading.TrainedReader;
 import easewright.rulebook.RuleBook;
 import io.quarkus.runtime.Startup;
 import jakarta.annotation.PreDestroy;
@@ -26,12 +27,16 @@ public class RuleBookService {
   private final PatternSheets sheets;
   private final Duration mostTime;
   private final RuleFolder folder;
+  private final Optional<TrainedReader> trained;
   private volatile Edition edition;
 
   RuleBookService(
       Provider<PatternSheets> shippedSheets,
-      @ConfigProperty(name = "easewright.limit.time") Duration mostTime) {
+      @ConfigProperty(name = "easewright.limit.time") Duration mostTime,
+      @ConfigProperty(name = "easewright.reader") ReaderChoice reader) {
     this.mostTime = mostTime;
+    this.trained =
+        reader == ReaderChoice.BOTH ? Optional.of(TrainedReader.shipped()) : Optional.empty();
     Optional<Path> own = RuleFolder.named();
     // The two dear parts of a start share nothing, so they are read side by side.
     FutureTask<RuleBook> book = new FutureTask<>(RuleBook::compiledIn);
@@ -39,10 +44,12 @@ public class RuleBookService {
       new Thread(book, "rule-book").start();
     }
     this.sheets = shippedSheets.get();
-    this.folder = new RuleFolder(own.or(RuleFolder::inDevelopment), sheets, next -> edition = next);
+    this.folder =
+        new RuleFolder(own.or(RuleFolder::inDevelopment), sheets, next -> edition = read(next));
     // An own book that is broken stops the start: nobody is to be answered by another unawares.
     this.edition =
-        own.isPresent() ? new OwnBook(sheets).load(own.get()) : Edition.of(done(book), sheets);
+        read(
+            own.isPresent() ? new OwnBook(sheets).load(own.get()) : Edition.of(done(book), sheets));
     edition.answerOnce();
     if (own.isEmpty()) {
       new Thread(edition.texts()::prepare, "everyday-words").start();
@@ -78,6 +85,10 @@ public class RuleBookService {
   /** The rule book in force with what answers by it; take it once for a request. */
   public Edition edition() {
     return edition;
+  }
+
+  private Edition read(Edition next) {
+    return trained.map(next::readingWith).orElse(next);
   }
 
   private static RuleBook done(FutureTask<RuleBook> book) {

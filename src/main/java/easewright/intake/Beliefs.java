@@ -1,8 +1,13 @@
 package easewright.intake;
 
+import easewright.intake.Reading.ChangeRead;
+import easewright.intake.Reading.TextRead;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
+import java.util.BitSet;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /** Finds causes the writer believes in or asks about. They are never taken as seen. */
 final class Beliefs {
@@ -59,5 +64,39 @@ final class Beliefs {
                     && match.first() - no.last() <= REACH_OF_NO
                     && post.clause()[no.first()] == post.clause()[match.first()]
                     && match.said().stream().noneMatch(one -> one.covers(no.first())));
+  }
+
+  /**
+   * What is suspected or was done is not seen: "I think the straps are too short", "I made the
+   * straps longer" report no sign.
+   */
+  List<Match> seen(List<Match> said, List<Match> suspected, List<ChangeRead> earlier, Post post) {
+    return said.stream()
+        .filter(match -> suspected.stream().noneMatch(belief -> isTheSame(belief, match)))
+        .filter(
+            match ->
+                earlier.stream()
+                    .noneMatch(
+                        change -> change.span().covers(post.span(match.first(), match.last()))))
+        .toList();
+  }
+
+  private static boolean isTheSame(Match belief, Match match) {
+    BitSet shared = belief.words();
+    shared.and(match.words());
+    int own = match.words().cardinality();
+    return shared.cardinality() >= Math.min(2, own) && own <= belief.words().cardinality() + 1;
+  }
+
+  /** What is suspected, each cause once. */
+  List<TextRead> asTexts(List<Match> suspected, Post post) {
+    Map<String, TextRead> found = new LinkedHashMap<>();
+    for (Match match : suspected) {
+      found.putIfAbsent(
+          match.saying().of(),
+          new TextRead(
+              match.saying().of(), post.span(match.first(), match.last()), match.confidence()));
+    }
+    return List.copyOf(found.values());
   }
 }

@@ -3,22 +3,22 @@ package easewright.intake;
 import easewright.intake.Bearer.Whose;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.ClothRead;
-import easewright.intake.Reading.NotUnderstood;
 import easewright.intake.Reading.ReadYourself;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
 import easewright.intake.Sizes.Size;
+import easewright.reading.TrainedReader;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.EverydayWords;
 import easewright.rulebook.RuleBookSource;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collection;
-import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -40,6 +40,7 @@ public final class Intake {
   private final ShortReply shortReply;
   private final HealthWords health;
   private final List<DangerReader> dangerReaders;
+  private final Map<String, SignEntry> catalog;
 
   /** Reads with the words of this rule book. */
   public Intake(RuleBookSource book) {
@@ -53,7 +54,7 @@ public final class Intake {
    */
   Intake(RuleBookSource book, List<DangerReader> more) {
     EverydayWords words = book.everyday();
-    Map<String, SignEntry> catalog = book.catalog().signs();
+    this.catalog = book.catalog().signs();
     Map<String, List<String>> phrases = new LinkedHashMap<>();
     catalog.forEach(
         (id, sign) ->
@@ -92,16 +93,17 @@ public final class Intake {
 
   /** What a text says; an empty text says nothing. */
   public Reading read(String text) {
-    return read(text, null);
+    return read(text, null, Optional.empty());
   }
 
   /**
    * What a text says in reply to a question.
    *
    * @param asked the sign that was asked about, or null
+   * @param trained reads the signs a second time
    * @throws easewright.deadline.DeadlinePassed when the thread's time is over
    */
-  public Reading read(String text, SignEntry asked) {
+  public Reading read(String text, SignEntry asked, Optional<TrainedReader> trained) {
     Post post = lexicon.read(text);
     List<Size> named = sizes.all(text);
     List<Amount> amounts =
@@ -113,15 +115,22 @@ public final class Intake {
     List<Match> said = bySubject.getOrDefault(Whose.PERSON, List.of());
     List<Match> suspected = beliefs.in(post);
     List<ChangeRead> earlier = changes.in(post, amounts);
-    List<SignRead> read =
+    List<SignRead> byWords =
         new ArrayList<>(
-            signs.in(post, seen(said, suspected, earlier, post), notSo.in(post), amounts));
+            signs.in(post, beliefs.seen(said, suspected, earlier, post), notSo.in(post), amounts));
     List<Danger> dangers =
         dangerReaders.stream().flatMap(reader -> reader.in(post).stream()).toList();
-    signs.raise(dangers, read);
-    List<ReadYourself> readYourself = health.readYourself(post, dangerSpans(read));
-    doubted(bySubject.getOrDefault(Whose.DOUBT, List.of()), post, read, readYourself);
-    readYourself.removeIf(one -> isNamedByADanger(text, one, read));
+    signs.raise(dangers, byWords);
+    List<ReadYourself> readYourself = health.readYourself(post, dangerSpans(byWords));
+    doubted(bySubject.getOrDefault(Whose.DOUBT, List.of()), post, byWords, readYourself);
+    readYourself.removeIf(one -> isNamedByADanger(text, one, byWords));
+    Joined joined =
+        trained
+            .flatMap(reader -> reader.read(text))
+            .map(model -> Joined.of(byWords, model, catalog))
+            .orElseGet(() -> Joined.ofWordsAlone(byWords));
+    List<SignRead> read = joined.signs();
+    joined.addReadYourself(dangerSpans(read), readYourself);
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
     if (asked != null && asked.redFlag() && !post.words().isEmpty() && isOpen(asked, read)) {
       TextSpan all = post.span(0, post.words().size() - 1);
@@ -146,19 +155,11 @@ public final class Intake {
         circumstances,
         circumstance.monthsSinceOperation(post, circumstances).orElse(null),
         earlier,
-        asTexts(suspected, post),
+        beliefs.asTexts(suspected, post),
         couldNotTell,
-        notUnderstood(unread.in(post, so.said(post), said, suspected, earlier), measured.asked()),
+        joined.notUnderstood(
+            unread.in(post, so.said(post), said, suspected, earlier), measured.asked()),
         readYourself);
-  }
-
-  /** What was not understood, and ranges that the writer is asked about, in order. */
-  private static List<NotUnderstood> notUnderstood(
-      List<NotUnderstood> unread, List<TextSpan> asked) {
-    return Stream.concat(
-            unread.stream(), asked.stream().map(one -> new NotUnderstood(one, List.of())))
-        .sorted(Comparator.comparingInt(one -> one.span().from()))
-        .toList();
   }
 
   private static boolean isOpen(SignEntry asked, List<SignRead> read) {
@@ -223,39 +224,5 @@ public final class Intake {
                     .noneMatch(
                         span -> span.from() <= one.span().from() && one.span().from() < span.to()))
         .toList();
-  }
-
-  /**
-   * What is suspected or was done is not seen: "I think the straps are too short", "I made the
-   * straps longer" report no sign.
-   */
-  private static List<Match> seen(
-      List<Match> said, List<Match> suspected, List<ChangeRead> earlier, Post post) {
-    return said.stream()
-        .filter(match -> suspected.stream().noneMatch(belief -> isTheSame(belief, match)))
-        .filter(
-            match ->
-                earlier.stream()
-                    .noneMatch(
-                        change -> change.span().covers(post.span(match.first(), match.last()))))
-        .toList();
-  }
-
-  private static boolean isTheSame(Match belief, Match match) {
-    BitSet shared = belief.words();
-    shared.and(match.words());
-    int own = match.words().cardinality();
-    return shared.cardinality() >= Math.min(2, own) && own <= belief.words().cardinality() + 1;
-  }
-
-  private static List<TextRead> asTexts(List<Match> suspected, Post post) {
-    Map<String, TextRead> found = new LinkedHashMap<>();
-    for (Match match : suspected) {
-      found.putIfAbsent(
-          match.saying().of(),
-          new TextRead(
-              match.saying().of(), post.span(match.first(), match.last()), match.confidence()));
-    }
-    return List.copyOf(found.values());
   }
 }

@@ -71,7 +71,8 @@ public record Reading(
    * @param side "left", "right" or "both", or null
    * @param degree "slight" or "strong", or null
    * @param amount length with its unit, or null
-   * @param because the phrase of the rule book it was known by
+   * @param because the phrase of the rule book it was known by; the sign's name where only the
+   *     trained reader read it
    * @param confidence from 0 to 1
    */
   public record SignRead(

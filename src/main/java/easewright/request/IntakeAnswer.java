@@ -43,7 +43,8 @@ public record IntakeAnswer(
    * @param from index of the first character (UTF-16)
    * @param to index after the last
    * @param confidence from 0 to 1; not a probability, but a larger one is surer
-   * @param because the rule book's phrase it was known by, or null
+   * @param because the rule book's phrase it was known by, the sign's name where only the trained
+   *     reader read it, or null
    * @param unitAssumed true where no unit was written and the size of the number told it
    */
   public record SpanNote(

@@ -6,6 +6,7 @@ import easewright.intake.Intake;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.pattern.PatternSize;
+import easewright.reading.TrainedReader;
 import easewright.rulebook.RuleBookSource;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -28,12 +29,27 @@ public final class TextReader {
   private final RuleBookSource book;
   private final PatternSheets sheets;
   private final FutureTask<Intake> intake;
+  private final Optional<TrainedReader> trained;
 
   /** The words are taken apart beside the start, which does not wait for them. */
   public TextReader(RuleBookSource book, PatternSheets sheets) {
+    this(book, sheets, new FutureTask<>(() -> new Intake(book)), Optional.empty());
+  }
+
+  private TextReader(
+      RuleBookSource book,
+      PatternSheets sheets,
+      FutureTask<Intake> intake,
+      Optional<TrainedReader> trained) {
     this.book = book;
     this.sheets = sheets;
-    this.intake = new FutureTask<>(() -> new Intake(book));
+    this.intake = intake;
+    this.trained = trained;
+  }
+
+  /** The same reader, with the signs of each text read a second time. */
+  public TextReader with(TrainedReader second) {
+    return new TextReader(book, sheets, intake, Optional.of(second));
   }
 
   /** Takes the words apart now, in whichever thread this is. */
@@ -86,7 +102,7 @@ public final class TextReader {
     String asked = request.path(ASKED).textValue();
     return TextFitting.merge(
         text.textValue(),
-        intake().read(text.textValue(), book.catalog().signs().get(asked)),
+        intake().read(text.textValue(), book.catalog().signs().get(asked), trained),
         rest,
         sizes(request),
         book.catalog());

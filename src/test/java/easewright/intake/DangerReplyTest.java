@@ -8,6 +8,7 @@ import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -20,7 +21,7 @@ class DangerReplyTest {
   private static final SignEntry NUMB = BOOK.catalog().signs().get("numb-or-tingling-arm-or-hand");
 
   private static List<Boolean> read(String reply) {
-    return INTAKE.read(reply, NUMB).signs().stream()
+    return INTAKE.read(reply, NUMB, Optional.empty()).signs().stream()
         .filter(sign -> sign.id().equals(NUMB.id()))
         .map(SignRead::present)
         .toList();
@@ -62,6 +63,6 @@ class DangerReplyTest {
   @ValueSource(strings = {"hmm", "not really", "I don't think so", "don't know", "hopefully not"})
   void a_doubtful_reply_is_for_a_person_to_read(String reply) {
     assertEquals(List.of(), read(reply));
-    assertFalse(INTAKE.read(reply, NUMB).readYourself().isEmpty());
+    assertFalse(INTAKE.read(reply, NUMB, Optional.empty()).readYourself().isEmpty());
   }
 }

@@ -1,0 +1,94 @@
+package easewright.reading;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.IOException;
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * The numbers that go with a trained model, kept in {@code reader.json} beside it.
+ *
+ * @param signs ids of the signs in the order of the model's output
+ * @param limits how much the model is given at once
+ * @param joining how its reading is joined with that of the words
+ */
+public record ReaderSettings(List<String> signs, Limits limits, Joining joining) {
+  public ReaderSettings {
+    signs = List.copyOf(signs);
+    Objects.requireNonNull(limits);
+    Objects.requireNonNull(joining);
+  }
+
+  /**
+   * How much the model is given at once.
+   *
+   * @param pieces most word pieces, at most as many as the model has places
+   * @param piecesOfSentence most pieces of a sentence; a longer one is read in parts
+   * @param piecesOfContext pieces of what went before, given again where a text is read in parts
+   * @param sentences most sentences, since memory and time grow with them
+   */
+  public record Limits(int pieces, int piecesOfSentence, int piecesOfContext, int sentences) {
+    /** A sentence, its context, the start and two ends must fit. */
+    public Limits {
+      if (pieces < piecesOfSentence + piecesOfContext + 3
+          || piecesOfSentence < 1
+          || piecesOfContext < 0
+          || sentences < 1) {
+        throw new IllegalArgumentException("The limits do not leave room for a sentence.");
+      }
+    }
+  }
+
+  /**
+   * How readings are joined.
+   *
+   * @param reported of signs said to be so
+   * @param denied of signs said not to be so
+   * @param dangerRaised a danger is raised from this probability of being reported
+   * @param dangerShown from this probability of being reported or doubtful, a person is to read it
+   */
+  public record Joining(Weights reported, Weights denied, double dangerRaised, double dangerShown) {
+    public Joining {
+      Objects.requireNonNull(reported);
+      Objects.requireNonNull(denied);
+    }
+  }
+
+  /**
+   * A logistic regression: confidence = 1 / (1 + exp(-(bias + model · ln(p / (1 - p)) + words +
+   * otherwise))), where the last two count only if the words read it so, or the contrary.
+   *
+   * @param added least confidence at which a sign is added that only the model read
+   * @param kept least confidence at which a sign is kept that the words read
+   */
+  public record Weights(
+      double bias, double model, double words, double otherwise, double added, double kept) {
+    /** Keeps the logarithm finite. */
+    private static final double LEAST = 1e-4;
+
+    /**
+     * The confidence of a reading.
+     *
+     * @param probability the model's, from 0 to 1
+     * @param byWords whether the words read it so
+     * @param otherwiseByWords whether the words read the contrary
+     */
+    public double confidence(double probability, boolean byWords, boolean otherwiseByWords) {
+      return 1 / (1 + Math.exp(-sum(odds(probability), byWords, otherwiseByWords)));
+    }
+
+    private double sum(double odds, boolean byWords, boolean otherwiseByWords) {
+      return bias + model * odds + (byWords ? words : 0) + (otherwiseByWords ? otherwise : 0);
+    }
+
+    /** The logarithm of the odds, within bounds. */
+    public static double odds(double probability) {
+      double p = Math.min(1 - LEAST, Math.max(LEAST, probability));
+      return Math.log(p / (1 - p));
+    }
+  }
+
+  static ReaderSettings parse(byte[] json) throws IOException {
+    return new ObjectMapper().readValue(json, ReaderSettings.class);
+  }
+}

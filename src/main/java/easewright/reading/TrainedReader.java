@@ -1,0 +1,113 @@
+package easewright.reading;
+
+import ai.onnxruntime.OrtException;
+import easewright.deadline.Deadline;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Reads what the sentences of a text say of each sign, by a trained model. The model is loaded with
+ * the first text. Where it is missing, broken or cannot run on this machine, one line of the log
+ * says so and nothing is read. Safe to share between threads.
+ */
+public final class TrainedReader {
+  private static final System.Logger LOG = System.getLogger(TrainedReader.class.getName());
+
+  private final ReaderFiles files;
+  private Optional<Loaded> loaded;
+
+  private record Loaded(
+      ReaderSettings settings, Map<String, Integer> places, WordPieces pieces, OnnxModel model) {}
+
+  private TrainedReader(ReaderFiles files) {
+    this.files = files;
+  }
+
+  /** Reads by the model of this application. */
+  public static TrainedReader shipped() {
+    return new TrainedReader(ReaderFiles.shipped());
+  }
+
+  /**
+   * Reads by a model on trial: {@code reader.onnx}, {@code reader.json}, {@code vocabulary.txt}.
+   */
+  public static TrainedReader in(Path folder) {
+    return new TrainedReader(ReaderFiles.in(folder));
+  }
+
+  /**
+   * What the sentences of a text say, in order.
+   *
+   * @param text of any length; time and work grow with it
+   * @return nothing where the model cannot be used; an empty text has no sentences
+   * @throws easewright.deadline.DeadlinePassed when the thread's time is over
+   */
+  public Optional<TrainedReading> read(String text) {
+    return loaded().flatMap(model -> read(text, model));
+  }
+
+  private Optional<TrainedReading> read(String text, Loaded with) {
+    List<SentenceSaid> sentences = new ArrayList<>();
+    for (Passage passage : Passage.of(text, with.pieces, with.settings.limits())) {
+      Deadline.check();
+      try {
+        List<float[]> said = with.model.said(passage);
+        for (int i = 0; i < said.size(); i++) {
+          SentencePieces at = passage.sentences().get(i).at();
+          sentences.add(new SentenceSaid(at.from(), at.to(), with.places, said.get(i)));
+        }
+      } catch (OrtException e) {
+        giveUp(e);
+        return Optional.empty();
+      }
+    }
+    return Optional.of(new TrainedReading(sentences, with.settings));
+  }
+
+  private synchronized Optional<Loaded> loaded() {
+    if (loaded == null) {
+      loaded = load();
+    }
+    return loaded;
+  }
+
+  /** A missing native library shows as an error of linking, whatever its cause. */
+  private Optional<Loaded> load() {
+    try {
+      ReaderSettings settings = ReaderSettings.parse(files.read("reader.json"));
+      String vocabulary = new String(files.read("vocabulary.txt"), StandardCharsets.UTF_8);
+      WordPieces pieces = new WordPieces(vocabulary);
+      try (InputStream model = files.open("reader.onnx")) {
+        return Optional.of(
+            new Loaded(
+                settings,
+                SentenceSaid.places(settings.signs()),
+                pieces,
+                new OnnxModel(model, settings.signs().size())));
+      }
+    } catch (IOException | OrtException | RuntimeException | LinkageError e) {
+      warn(e);
+      return Optional.empty();
+    }
+  }
+
+  /** A model that fails once is not asked again, so that the log holds one line. */
+  private synchronized void giveUp(OrtException e) {
+    if (loaded.isPresent()) {
+      loaded = Optional.empty();
+      warn(e);
+    }
+  }
+
+  private static void warn(Throwable e) {
+    LOG.log(
+        System.Logger.Level.WARNING,
+        "The trained reader is off, posts are read by words alone: " + e);
+  }
+}

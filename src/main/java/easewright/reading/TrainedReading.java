@@ -1,0 +1,26 @@
+package easewright.reading;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.ToDoubleFunction;
+
+/**
+ * A text as the model reads it.
+ *
+ * @param sentences in order
+ * @param settings which signs the model knows, and how its reading is joined with others
+ */
+public record TrainedReading(List<SentenceSaid> sentences, ReaderSettings settings) {
+  /**
+   * The sentence that says something of a sign most probably; none where the text has no sentences
+   * or the model does not know the sign.
+   *
+   * @param what which probability counts
+   */
+  public Optional<SentenceSaid> most(String sign, ToDoubleFunction<Said> what) {
+    return sentences.stream()
+        .filter(one -> one.knows(sign))
+        .max(Comparator.comparingDouble(one -> what.applyAsDouble(one.said(sign))));
+  }
+}

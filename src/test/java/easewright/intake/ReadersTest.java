@@ -1,0 +1,94 @@
+package easewright.intake;
+
+import static org.junit.jupiter.api.Assertions.assertAll;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+import static org.junit.jupiter.api.Assumptions.assumeTrue;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import easewright.deadline.Deadline;
+import easewright.reading.TrainedReader;
+import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.RuleBookSource;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Duration;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Words, model and both on posts of strangers, labelled by other hands who did not see the reader;
+ * labels are common practice of fitting. Writes {@code target/readers-*.md}. With {@code
+ * -Deasewright.reader.trial=FOLDER} it counts a model on trial.
+ */
+class ReadersTest {
+  private static final Map<String, SignEntry> CATALOG =
+      RuleBookSource.read(Path.of("rules")).catalog().signs();
+  private static final Intake INTAKE = new Intake(RuleBookSource.read(Path.of("rules")));
+  private static final TrainedReader TRAINED =
+      Optional.ofNullable(System.getProperty("easewright.reader.trial"))
+          .map(Path::of)
+          .map(TrainedReader::in)
+          .orElseGet(TrainedReader::shipped);
+
+  /** The order of the signs is the model's; the book's is free. */
+  @Test
+  void the_model_knows_the_signs_of_the_catalog() throws IOException {
+    Path settings = Path.of("src/main/resources/easewright/reading/reader.json");
+    List<String> signs = new ArrayList<>();
+    new ObjectMapper()
+        .readTree(settings.toFile())
+        .path("signs")
+        .forEach(one -> signs.add(one.textValue()));
+    assertEquals(new TreeSet<>(CATALOG.keySet()), new TreeSet<>(signs));
+    assertEquals(CATALOG.size(), signs.size(), "a sign twice");
+  }
+
+  /** As long as the service takes a text, within the time that it takes for an answer. */
+  @ParameterizedTest
+  @ValueSource(strings = {"no. ", "! ", "the band rides up at the back, ", "It gapes. "})
+  void the_longest_text_is_read_in_time(String again) {
+    assumeTrue(TRAINED.read("The band.").isPresent(), "no model is shipped yet");
+    String longest = again.repeat(4000 / again.length());
+    assertTrue(
+        Deadline.within(Duration.ofSeconds(5), () -> TRAINED.read(longest)).isPresent(), again);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"posts-strangers/e1", "posts-strangers/e3"})
+  void both_together_read_strangers_posts_better_than_the_words(String set) throws IOException {
+    assumeTrue(TRAINED.read("The band.").isPresent(), "no model is shipped yet");
+    Map<String, ReadersCount> counts = new LinkedHashMap<>();
+    List.of("words", "model", "both").forEach(name -> counts.put(name, new ReadersCount(CATALOG)));
+    for (SignPost post : SignPost.in(set)) {
+      counts.get("words").add(post, INTAKE.read(post.text()));
+      counts.get("both").add(post, INTAKE.read(post.text(), null, Optional.of(TRAINED)));
+      Joined alone = Joined.of(List.of(), TRAINED.read(post.text()).orElseThrow(), CATALOG);
+      counts.get("model").add(post, alone.signs());
+    }
+    StringBuilder table = new StringBuilder(ReadersCount.HEAD);
+    counts.forEach((name, count) -> table.append(count.row(name)));
+    ReadersCount words = counts.get("words");
+    ReadersCount both = counts.get("both");
+    table.append(
+        "%nFit question or not, wrong: words %d, both %d.%n%n%s"
+            .formatted(words.kindWrong, both.kindWrong, both.reliability()));
+    Files.createDirectories(Path.of("target"));
+    Files.writeString(
+        Path.of("target", "readers-" + set.replace("posts-strangers/", "") + ".md"), table);
+    assertAll(
+        table.toString(),
+        () -> assertTrue(both.signs.precision() >= words.signs.precision(), "signs, precision"),
+        () -> assertTrue(both.signs.recall() >= words.signs.recall(), "signs, recall"),
+        () -> assertTrue(both.denials.recall() >= words.denials.recall(), "denials, recall"),
+        () -> assertTrue(both.dangers.missed <= words.dangers.missed, "dangers missed"));
+  }
+}
