@@ -17,9 +17,9 @@ record Passage(List<Integer> ids, List<Asked> sentences) {
    * @param from index of its first piece
    * @param to index after its last piece
    */
-  record Asked(SentencePieces at, int from, int to) {}
+  record Asked(SentenceSpan at, int from, int to) {}
 
-  private record Pieces(SentencePieces at, List<Integer> ids) {}
+  private record Pieces(SentenceSpan at, List<Integer> ids) {}
 
   /**
    * A text as passages. Most posts are one; the sentences of a longer one are each asked about
@@ -67,7 +67,7 @@ record Passage(List<Integer> ids, List<Asked> sentences) {
 
   /** A sentence too long is halved at a space, so that nothing is left unread. */
   private static void addParts(
-      String text, SentencePieces at, WordPieces pieces, int most, List<Pieces> parts) {
+      String text, SentenceSpan at, WordPieces pieces, int most, List<Pieces> parts) {
     List<Integer> ids = pieces.of(text.substring(at.from(), at.to()));
     if (ids.isEmpty()) {
       return;
@@ -82,7 +82,7 @@ record Passage(List<Integer> ids, List<Asked> sentences) {
   }
 
   /** The space nearest the middle, else the middle itself. */
-  private static int middle(String text, SentencePieces at) {
+  private static int middle(String text, SentenceSpan at) {
     int half = (at.from() + at.to()) / 2;
     for (int off = 0; half - off > at.from() && half + off < at.to(); off++) {
       if (Sentences.isSpace(text.charAt(half - off))) {

@@ -11,8 +11,8 @@ final class Sentences {
   private Sentences() {}
 
   /** The sentences of a text in order; those of a single character are left out. */
-  static List<SentencePieces> in(String text) {
-    List<SentencePieces> found = new ArrayList<>();
+  static List<SentenceSpan> in(String text) {
+    List<SentenceSpan> found = new ArrayList<>();
     int from = 0;
     for (int at = 0; at < text.length(); ) {
       int after = afterBreak(text, at);
@@ -40,15 +40,15 @@ final class Sentences {
     return after;
   }
 
-  private static void add(String text, int from, int to, List<SentencePieces> found) {
-    SentencePieces stretch = stripped(text, from, to);
+  private static void add(String text, int from, int to, List<SentenceSpan> found) {
+    SentenceSpan stretch = stripped(text, from, to);
     if (text.codePointCount(stretch.from(), stretch.to()) > 1) {
       found.add(stretch);
     }
   }
 
   /** A stretch without the spaces at its ends. */
-  static SentencePieces stripped(String text, int from, int to) {
+  static SentenceSpan stripped(String text, int from, int to) {
     int first = from;
     int last = to;
     while (first < last && isSpace(text.charAt(first))) {
@@ -57,7 +57,7 @@ final class Sentences {
     while (last > first && isSpace(text.charAt(last - 1))) {
       last--;
     }
-    return new SentencePieces(first, last);
+    return new SentenceSpan(first, last);
   }
 
   /** What Python's {@code str.isspace} takes for a space; no space lies beyond the 16-bit plane. */

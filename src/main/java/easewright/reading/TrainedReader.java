@@ -59,7 +59,7 @@ public final class TrainedReader {
       try {
         List<float[]> said = with.model.said(passage);
         for (int i = 0; i < said.size(); i++) {
-          SentencePieces at = passage.sentences().get(i).at();
+          SentenceSpan at = passage.sentences().get(i).at();
           sentences.add(new SentenceSaid(at.from(), at.to(), with.places, said.get(i)));
         }
       } catch (OrtException e) {

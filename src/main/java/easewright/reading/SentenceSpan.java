@@ -1,9 +1,9 @@
 package easewright.reading;
 
 /**
- * A stretch of a text.
+ * A sentence of a text, by its place.
  *
  * @param from index of its first character (UTF-16)
  * @param to index after its last character
  */
-record SentencePieces(int from, int to) {}
+record SentenceSpan(int from, int to) {}
