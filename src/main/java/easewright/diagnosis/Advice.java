@@ -4,6 +4,7 @@ import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.mapping;
 import static java.util.stream.Collectors.toList;
 
+import easewright.diagnosis.Amounts.Told;
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Conclusions;
@@ -20,7 +21,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
-import java.util.function.BiPredicate;
 import java.util.function.ToIntFunction;
 
 /**
@@ -34,13 +34,15 @@ final class Advice {
   private final Posterior posterior;
   private final Conclusions said;
   private final List<String> inPlay;
-  private final BiPredicate<AdjustmentEntry, List<Cures>> slack;
+  private final CureAmounts amounts;
+  private final AmountLimits limits;
   private final boolean nothingTighter;
   private final boolean noSize;
 
   /**
    * @param inPlay causes worth mentioning
-   * @param slack whether what an adjustment takes up for these cures was measured to hang loose
+   * @param amounts how much an adjustment changes for its cures
+   * @param limits which amounts are too small to make, or too large for one change
    * @param nothingTighter whether changes that tighten are passed over in silence
    * @param noSize whether changes that name the size measured are passed over in silence
    */
@@ -49,14 +51,16 @@ final class Advice {
       Posterior posterior,
       Conclusions said,
       List<String> inPlay,
-      BiPredicate<AdjustmentEntry, List<Cures>> slack,
+      CureAmounts amounts,
+      AmountLimits limits,
       boolean nothingTighter,
       boolean noSize) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.said = said;
     this.inPlay = inPlay;
-    this.slack = slack;
+    this.amounts = amounts;
+    this.limits = limits;
     this.nothingTighter = nothingTighter;
     this.noSize = noSize;
   }
@@ -67,6 +71,7 @@ final class Advice {
    * @param worth expected relief less effort and risk, fraction; one for what comes first of all
    * @param likely whether it treats a likely cause, or comes first of all
    * @param slackOnly whether no more may be taken up than was measured to hang loose
+   * @param told its amount, or what to measure to get it
    * @param cures the cures it rests on, of causes in play
    * @param rules the rules that advise it
    */
@@ -75,8 +80,14 @@ final class Advice {
       double worth,
       boolean likely,
       boolean slackOnly,
+      Told told,
       List<Cures> cures,
       List<RuleText> rules) {
+
+    /** Whether it promises more than it costs, or treats what is likely. */
+    boolean isWorthwhile() {
+      return worth > 0 || likely;
+    }
 
     /** Whether a rule put it before everything else, whatever it would cure. */
     boolean byRule() {
@@ -100,34 +111,83 @@ final class Advice {
             .collect(groupingBy(Cures::adjustment, LinkedHashMap::new, toList()));
     List<SetAside> setAside = new ArrayList<>();
     List<Candidate> candidates = new ArrayList<>();
-    new Replacements(said.replaced())
-        .applied(byAdjustment)
+    withTakeovers(byAdjustment, setAside)
         .forEach(
             (id, cures) -> {
-              AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
+              AdjustmentEntry entry = entry(id);
               if (isPassedOver(entry, cures)) {
                 return;
               }
-              SetAside aside = aside(entry);
-              if (aside == null) {
+              SetAside held = heldByRule(entry);
+              if (held == null) {
                 candidates.add(candidate(entry, cures));
-              } else if (!(entry.tightens() && tighteningIsHeld())) {
-                setAside.add(aside);
+              } else {
+                addUnlessSilent(held, setAside);
               }
             });
     candidates.sort(order(candidates));
     // What costs more than it promises is offered only for a likely cause, or for want of better.
-    List<Candidate> worthwhile =
-        candidates.stream().filter(c -> c.worth() > 0 || c.likely()).toList();
-    List<Candidate> offered =
+    List<Candidate> worthwhile = candidates.stream().filter(Candidate::isWorthwhile).toList();
+    List<Candidate> promising =
         worthwhile.isEmpty() ? candidates.stream().limit(1).toList() : worthwhile;
-    List<Candidate> all = new ArrayList<>(firstOfAll());
-    offered.stream().filter(c -> all.stream().noneMatch(c::same)).forEach(all::add);
-    return new Ranked(all, setAside);
+    List<Candidate> offered = new ArrayList<>(firstOfAll(byAdjustment));
+    for (Candidate one : promising) {
+      if (offered.stream().noneMatch(one::same)) {
+        limits
+            .against(one, takeoverMayBeNamed(one))
+            .ifPresentOrElse(against -> addUnlessSilent(against, setAside), () -> offered.add(one));
+      }
+    }
+    return new Ranked(offered, setAside);
+  }
+
+  /**
+   * Cures under the adjustments that rules and limits leave them. What is above its limit goes to
+   * the adjustment that takes over, unless a rule holds it back: the rule's reason, such as a band
+   * that comes before the cups, holds for both.
+   */
+  private Map<String, List<Cures>> withTakeovers(
+      Map<String, List<Cures>> byAdjustment, List<SetAside> setAside) {
+    Replacements replacements = new Replacements(said.replaced());
+    while (true) {
+      Map<String, List<Cures>> left = replacements.applied(byAdjustment);
+      boolean changed = false;
+      for (Map.Entry<String, List<Cures>> one : left.entrySet()) {
+        AdjustmentEntry entry = entry(one.getKey());
+        if (entry.takesOver() && heldByRule(entry) == null) {
+          Candidate candidate = candidate(entry, one.getValue());
+          if (limits.isBeyond(candidate)) {
+            replacements.put(entry.beyond(), entry.id());
+            changed = true;
+            if (candidate.isWorthwhile()) {
+              limits
+                  .against(candidate, takeoverMayBeNamed(candidate))
+                  .ifPresent(against -> addUnlessSilent(against, setAside));
+            }
+          }
+        }
+      }
+      // Ends: each turn replaces at least one adjustment more.
+      if (!changed) {
+        return left;
+      }
+    }
+  }
+
+  private boolean takeoverMayBeNamed(Candidate candidate) {
+    String beyond = candidate.entry().beyond();
+    return beyond != null && !isPassedOver(entry(beyond), candidate.cures());
+  }
+
+  /** What tightens is not even named while a caution forbids it. */
+  private void addUnlessSilent(SetAside one, List<SetAside> setAside) {
+    if (!(one.entry().tightens() && nothingTighter)) {
+      setAside.add(one);
+    }
   }
 
   /** What a rule puts before everything else: no relief is weighed against a warning. */
-  private List<Candidate> firstOfAll() {
+  private List<Candidate> firstOfAll(Map<String, List<Cures>> byAdjustment) {
     Map<String, List<RuleText>> rules =
         said.firstOfAll().stream()
             .collect(
@@ -136,9 +196,12 @@ final class Advice {
     List<Candidate> first = new ArrayList<>();
     rules.forEach(
         (id, by) -> {
-          AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
+          AdjustmentEntry entry = entry(id);
           if (!(entry.tightens() && tighteningIsHeld())) {
-            first.add(new Candidate(entry, 1, true, false, List.of(), by));
+            Told told = amounts.whole(entry, byAdjustment.getOrDefault(id, List.of()));
+            // It is done though the numbers see no need: the body says otherwise.
+            Told step = limits.isSmall(told.amount()) ? amounts.firstStep(entry) : told;
+            first.add(new Candidate(entry, 1, true, false, step, List.of(), by));
           }
         });
     return first;
@@ -155,11 +218,11 @@ final class Advice {
             && nothingTighter
             && !(tighteningIsHeld()
                 && said.tighteningHeld().stream().allMatch(TighteningHeld::slackMayGo)
-                && slack.test(entry, cures));
+                && amounts.slack(entry, cures).isPresent());
     return forbidden || noSize && entry.does().contains("{size}");
   }
 
-  private SetAside aside(AdjustmentEntry entry) {
+  private SetAside heldByRule(AdjustmentEntry entry) {
     return said.heldBack().stream()
         .filter(held -> held.adjustment().equals(entry.id()))
         .findFirst()
@@ -192,9 +255,32 @@ final class Advice {
             - harm
             - sideEffects * knowledge.parameter("side-effect-risk");
     List<RuleText> rules = cures.stream().map(Cures::rule).distinct().toList();
-    boolean slackOnly = entry.tightens() && tighteningIsHeld();
     return new Candidate(
-        entry, worth, most >= knowledge.parameter("likely"), slackOnly, cures, rules);
+        entry,
+        worth,
+        most >= knowledge.parameter("likely"),
+        isSlackOnly(entry),
+        told(entry, cures),
+        cures,
+        rules);
+  }
+
+  private boolean isSlackOnly(AdjustmentEntry entry) {
+    return entry.tightens() && tighteningIsHeld();
+  }
+
+  /** What would be offered of a change: the slack where no more may be taken up, else all of it. */
+  private Told told(AdjustmentEntry entry, List<Cures> cures) {
+    return isSlackOnly(entry)
+        ? amounts
+            .slack(entry, cures)
+            .map(slack -> new Told(slack, null))
+            .orElseGet(() -> amounts.whole(entry, cures))
+        : amounts.whole(entry, cures);
+  }
+
+  private AdjustmentEntry entry(String id) {
+    return knowledge.catalog().adjustments().get(id);
   }
 
   /**

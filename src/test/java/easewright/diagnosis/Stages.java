@@ -117,18 +117,19 @@ public final class Stages {
     Amounts amounts = new Amounts(fitting, draft, figures, Answering.BOOK.source());
     Placing placing = new Placing(draft, amounts, Answering.BOOK.source().wording(), null);
     List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
-    return new Advising(fitting, Answering.KNOWLEDGE, posterior, placing, amounts)
-        .notes(
-            new Advice(
-                    Answering.KNOWLEDGE,
-                    posterior,
-                    said,
-                    inPlay,
-                    (entry, cures) -> false,
-                    false,
-                    false)
-                .ranked(),
-            false);
+    CureAmounts cureAmounts = new CureAmounts(fitting, Answering.KNOWLEDGE, posterior, amounts);
+    Advice.Ranked ranked =
+        new Advice(
+                Answering.KNOWLEDGE,
+                posterior,
+                said,
+                inPlay,
+                cureAmounts,
+                new AmountLimits(Answering.KNOWLEDGE, new UnitFormatter(fitting.units())),
+                false,
+                false)
+            .ranked();
+    return new Advising(Answering.KNOWLEDGE, posterior, placing).notes(ranked);
   }
 
   public Object questions() {
