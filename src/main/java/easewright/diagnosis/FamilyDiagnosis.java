@@ -119,17 +119,18 @@ final class FamilyDiagnosis {
     boolean nothingTighter = cautioning.nothingTighter();
     Tightening tightening = nothingTighter ? new Tightening(knowledge, said) : null;
     Explaining explaining = new Explaining(knowledge, said, reports, tightening, shown);
+    Restraints restraints =
+        new Restraints(
+            knowledge.catalog(),
+            said,
+            amounts,
+            nothingTighter,
+            nothingTighter && !sizing.isNoSmaller(fitting, sizes));
+    AmountLimits limits = new AmountLimits(knowledge, shown);
+    Candidates candidates =
+        new Candidates(knowledge, posterior, said, amounts, limits, restraints);
     Advice.Ranked ranked =
-        new Advice(
-                knowledge,
-                posterior,
-                said,
-                names(mentioned),
-                amounts,
-                new AmountLimits(knowledge, shown),
-                nothingTighter,
-                nothingTighter && !sizing.isNoSmaller(fitting, sizes))
-            .ranked();
+        new Advice(knowledge, said, names(mentioned), candidates, limits, restraints).ranked();
     Asking asking = new Asking(knowledge, posterior, reports, fitting, tightening);
     List<CautionNote> cautions = cautioning.notes();
     return new Answer(

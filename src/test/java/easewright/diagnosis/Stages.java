@@ -118,17 +118,13 @@ public final class Stages {
     Placing placing = new Placing(draft, amounts, Answering.BOOK.source().wording(), null);
     List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
     CureAmounts cureAmounts = new CureAmounts(fitting, Answering.KNOWLEDGE, posterior, amounts);
+    Knowledge knowledge = Answering.KNOWLEDGE;
+    AmountLimits limits = new AmountLimits(knowledge, new UnitFormatter(fitting.units()));
+    Restraints restraints = new Restraints(knowledge.catalog(), said, cureAmounts, false, false);
+    Candidates candidates =
+        new Candidates(knowledge, posterior, said, cureAmounts, limits, restraints);
     Advice.Ranked ranked =
-        new Advice(
-                Answering.KNOWLEDGE,
-                posterior,
-                said,
-                inPlay,
-                cureAmounts,
-                new AmountLimits(Answering.KNOWLEDGE, new UnitFormatter(fitting.units())),
-                false,
-                false)
-            .ranked();
+        new Advice(knowledge, said, inPlay, candidates, limits, restraints).ranked();
     return new Advising(Answering.KNOWLEDGE, posterior, placing).notes(ranked);
   }
 
