@@ -25,8 +25,6 @@
 
 # --- when: after weighing -------------------------------------------------------------------
 [when]"{cause}" is likely=InPlay(cause == "{cause}", likely == true)
-[when]the amount to "{adjustment}" is above "{limit}"=Proposal(adjustment == "{adjustment}", amountMm > parameter("{limit}"))
-[when]the amount to "{adjustment}" is below "{limit}"=Proposal(adjustment == "{adjustment}", amountMm < parameter("{limit}"))
 
 # --- then: judge ------------------------------------------------------------------------------
 [then]it is found that "{finding}"=book.found(drools, "{finding}", true);

@@ -1,64 +1,53 @@
 package easewright.diagnosis;
 
 import static java.util.stream.Collectors.groupingBy;
-import static java.util.stream.Collectors.mapping;
 import static java.util.stream.Collectors.toList;
 
-import easewright.diagnosis.inference.Posterior;
+import easewright.diagnosis.Amounts.Told;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.Conclusions.Cures;
-import easewright.rulebook.Conclusions.FirstOfAll;
-import easewright.rulebook.Conclusions.TighteningHeld;
 import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.RuleText;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
-import java.util.TreeMap;
-import java.util.function.BiPredicate;
 import java.util.function.ToIntFunction;
 
 /**
  * Ranks adjustments: expected relief less effort and risk, in the trade's order of work. What a
- * rule holds back is set aside with its reason; what would tighten while a caution forbids it is
- * passed over in silence. Taking up what was measured to hang loose is no tightening, and some
- * cautions let it pass.
+ * rule or a limit holds back is set aside with its reason; what would tighten while a caution
+ * forbids it is passed over in silence.
  */
 final class Advice {
   private final Knowledge knowledge;
-  private final Posterior posterior;
   private final Conclusions said;
   private final List<String> inPlay;
-  private final BiPredicate<AdjustmentEntry, List<Cures>> slack;
-  private final boolean nothingTighter;
-  private final boolean noSize;
+  private final Candidates all;
+  private final AmountLimits limits;
+  private final Restraints restraints;
 
   /**
    * @param inPlay causes worth mentioning
-   * @param slack whether what an adjustment takes up for these cures was measured to hang loose
-   * @param nothingTighter whether changes that tighten are passed over in silence
-   * @param noSize whether changes that name the size measured are passed over in silence
+   * @param candidates what each adjustment is worth, and how much it changes
+   * @param limits which amounts are too small to make, or too large for one change
+   * @param restraints what cautions and rules forbid
    */
   Advice(
       Knowledge knowledge,
-      Posterior posterior,
       Conclusions said,
       List<String> inPlay,
-      BiPredicate<AdjustmentEntry, List<Cures>> slack,
-      boolean nothingTighter,
-      boolean noSize) {
+      Candidates candidates,
+      AmountLimits limits,
+      Restraints restraints) {
     this.knowledge = knowledge;
-    this.posterior = posterior;
     this.said = said;
     this.inPlay = inPlay;
-    this.slack = slack;
-    this.nothingTighter = nothingTighter;
-    this.noSize = noSize;
+    this.all = candidates;
+    this.limits = limits;
+    this.restraints = restraints;
   }
 
   /**
@@ -67,6 +56,7 @@ final class Advice {
    * @param worth expected relief less effort and risk, fraction; one for what comes first of all
    * @param likely whether it treats a likely cause, or comes first of all
    * @param slackOnly whether no more may be taken up than was measured to hang loose
+   * @param told its amount, or what to measure to get it
    * @param cures the cures it rests on, of causes in play
    * @param rules the rules that advise it
    */
@@ -75,8 +65,14 @@ final class Advice {
       double worth,
       boolean likely,
       boolean slackOnly,
+      Told told,
       List<Cures> cures,
       List<RuleText> rules) {
+
+    /** Whether it promises more than it costs, or treats what is likely. */
+    boolean isWorthwhile() {
+      return worth > 0 || likely;
+    }
 
     /** Whether a rule put it before everything else, whatever it would cure. */
     boolean byRule() {
@@ -100,101 +96,83 @@ final class Advice {
             .collect(groupingBy(Cures::adjustment, LinkedHashMap::new, toList()));
     List<SetAside> setAside = new ArrayList<>();
     List<Candidate> candidates = new ArrayList<>();
-    new Replacements(said.replaced())
-        .applied(byAdjustment)
+    withTakeovers(byAdjustment, setAside)
         .forEach(
             (id, cures) -> {
-              AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
-              if (isPassedOver(entry, cures)) {
+              AdjustmentEntry entry = entry(id);
+              if (restraints.isPassedOver(entry, cures)) {
                 return;
               }
-              SetAside aside = aside(entry);
-              if (aside == null) {
-                candidates.add(candidate(entry, cures));
-              } else if (!(entry.tightens() && tighteningIsHeld())) {
-                setAside.add(aside);
+              SetAside held = restraints.heldByRule(entry);
+              if (held == null) {
+                candidates.add(all.candidate(entry, cures));
+              } else {
+                addUnlessSilent(held, setAside);
               }
             });
     candidates.sort(order(candidates));
     // What costs more than it promises is offered only for a likely cause, or for want of better.
-    List<Candidate> worthwhile =
-        candidates.stream().filter(c -> c.worth() > 0 || c.likely()).toList();
-    List<Candidate> offered =
+    List<Candidate> worthwhile = candidates.stream().filter(Candidate::isWorthwhile).toList();
+    List<Candidate> promising =
         worthwhile.isEmpty() ? candidates.stream().limit(1).toList() : worthwhile;
-    List<Candidate> all = new ArrayList<>(firstOfAll());
-    offered.stream().filter(c -> all.stream().noneMatch(c::same)).forEach(all::add);
-    return new Ranked(all, setAside);
-  }
-
-  /** What a rule puts before everything else: no relief is weighed against a warning. */
-  private List<Candidate> firstOfAll() {
-    Map<String, List<RuleText>> rules =
-        said.firstOfAll().stream()
-            .collect(
-                groupingBy(
-                    FirstOfAll::adjustment, TreeMap::new, mapping(FirstOfAll::rule, toList())));
-    List<Candidate> first = new ArrayList<>();
-    rules.forEach(
-        (id, by) -> {
-          AdjustmentEntry entry = knowledge.catalog().adjustments().get(id);
-          if (!(entry.tightens() && tighteningIsHeld())) {
-            first.add(new Candidate(entry, 1, true, false, List.of(), by));
-          }
-        });
-    return first;
-  }
-
-  private boolean tighteningIsHeld() {
-    return !said.tighteningHeld().isEmpty();
-  }
-
-  /** A change that a caution forbids is not even named. */
-  private boolean isPassedOver(AdjustmentEntry entry, List<Cures> cures) {
-    boolean forbidden =
-        entry.tightens()
-            && nothingTighter
-            && !(tighteningIsHeld()
-                && said.tighteningHeld().stream().allMatch(TighteningHeld::slackMayGo)
-                && slack.test(entry, cures));
-    return forbidden || noSize && entry.does().contains("{size}");
-  }
-
-  private SetAside aside(AdjustmentEntry entry) {
-    return said.heldBack().stream()
-        .filter(held -> held.adjustment().equals(entry.id()))
-        .findFirst()
-        .map(held -> new SetAside(entry, reason(held.reason()), held.rule()))
-        .orElse(null);
-  }
-
-  private String reason(String id) {
-    return knowledge.catalog().reasons().get(id).says();
-  }
-
-  private Candidate candidate(AdjustmentEntry entry, List<Cures> cures) {
-    double relief = 0;
-    double most = 0;
-    Set<String> counted = new HashSet<>();
-    for (Cures cure : cures) {
-      double probability = posterior.probability(cure.cause());
-      most = Math.max(most, probability);
-      if (counted.add(cure.cause())) {
-        relief += probability * knowledge.parameter(cure.howMuch());
+    List<Candidate> offered = new ArrayList<>(all.firstOfAll(byAdjustment));
+    for (Candidate one : promising) {
+      if (offered.stream().noneMatch(one::same)) {
+        limits
+            .against(one, takeoverMayBeNamed(one))
+            .ifPresentOrElse(against -> addUnlessSilent(against, setAside), () -> offered.add(one));
       }
     }
-    double harm =
-        knowledge.worsened(entry.id(), said).stream().mapToDouble(posterior::probability).sum()
-            * knowledge.parameter("worsening-cost");
-    int sideEffects = entry.sideEffects() == null ? 0 : entry.sideEffects().size();
-    double worth =
-        Math.min(1, relief)
-            - knowledge.parameter("effort-", entry.effort())
-            - harm
-            - sideEffects * knowledge.parameter("side-effect-risk");
-    List<RuleText> rules = cures.stream().map(Cures::rule).distinct().toList();
-    boolean slackOnly = entry.tightens() && tighteningIsHeld();
-    return new Candidate(
-        entry, worth, most >= knowledge.parameter("likely"), slackOnly, cures, rules);
+    return new Ranked(offered, setAside);
+  }
+
+  /**
+   * Cures under the adjustments that rules and limits leave them. What is above its limit goes to
+   * the adjustment that takes over, unless a rule holds it back: the rule's reason, such as a band
+   * that comes before the cups, holds for both.
+   */
+  private Map<String, List<Cures>> withTakeovers(
+      Map<String, List<Cures>> byAdjustment, List<SetAside> setAside) {
+    Replacements replacements = new Replacements(said.replaced());
+    while (true) {
+      Map<String, List<Cures>> left = replacements.applied(byAdjustment);
+      boolean changed = false;
+      for (Map.Entry<String, List<Cures>> one : left.entrySet()) {
+        AdjustmentEntry entry = entry(one.getKey());
+        if (entry.takesOver() && restraints.heldByRule(entry) == null) {
+          Candidate candidate = all.candidate(entry, one.getValue());
+          if (limits.isBeyond(candidate)) {
+            replacements.put(entry.beyond(), entry.id());
+            changed = true;
+            if (candidate.isWorthwhile()) {
+              limits
+                  .against(candidate, takeoverMayBeNamed(candidate))
+                  .ifPresent(against -> addUnlessSilent(against, setAside));
+            }
+          }
+        }
+      }
+      // Ends: each turn replaces at least one adjustment more.
+      if (!changed) {
+        return left;
+      }
+    }
+  }
+
+  private boolean takeoverMayBeNamed(Candidate candidate) {
+    String beyond = candidate.entry().beyond();
+    return beyond != null && !restraints.isPassedOver(entry(beyond), candidate.cures());
+  }
+
+  /** What tightens is not even named while a caution forbids it. */
+  private void addUnlessSilent(SetAside one, List<SetAside> setAside) {
+    if (!restraints.isSilent(one.entry())) {
+      setAside.add(one);
+    }
+  }
+
+  private AdjustmentEntry entry(String id) {
+    return knowledge.catalog().adjustments().get(id);
   }
 
   /**

@@ -3,19 +3,16 @@ package easewright.diagnosis;
 import easewright.diagnosis.Advice.Candidate;
 import easewright.diagnosis.Advice.Ranked;
 import easewright.diagnosis.Answer.AdjustmentNote;
-import easewright.diagnosis.Answer.Amount;
 import easewright.diagnosis.Answer.CureNote;
 import easewright.diagnosis.Answer.HeldBackNote;
 import easewright.diagnosis.Answer.PlaceNote;
 import easewright.diagnosis.Answer.SignNote;
 import easewright.diagnosis.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
-import easewright.rulebook.Conclusions.Cures;
 import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -27,79 +24,20 @@ import java.util.Map;
 final class Advising {
   private static final int MOST = 8;
   private static final String DRAWINGS = "/drawings/";
-  private static final Comparator<Telling> MOST_TELLING =
-      Comparator.comparingDouble(Telling::strength)
-          .reversed()
-          .thenComparing(one -> one.sign().id())
-          .thenComparing(one -> one.sign().amount() == null ? 0 : -one.sign().amount().mm())
-          .thenComparing(one -> String.valueOf(one.sign().degree()));
 
-  private final Fitting fitting;
   private final Knowledge knowledge;
   private final Posterior posterior;
   private final Placing placing;
-  private final Amounts amounts;
-  private final UnitFormatter shown;
-  private final Map<String, Amounts.Told> told = new HashMap<>();
-  private final List<HeldBackNote> heldBack = new ArrayList<>();
 
-  Advising(
-      Fitting fitting, Knowledge knowledge, Posterior posterior, Placing placing, Amounts amounts) {
-    this.fitting = fitting;
+  Advising(Knowledge knowledge, Posterior posterior, Placing placing) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.placing = placing;
-    this.amounts = amounts;
-    this.shown = new UnitFormatter(fitting.units());
   }
 
-  /** The amount of an adjustment for the causes it would cure. */
-  Amounts.Told told(AdjustmentEntry entry, List<Cures> cures) {
-    return told.computeIfAbsent(entry.id(), id -> amounts.of(entry, telling(cures)));
-  }
-
-  /** Whether what this adjustment takes up for these cures was measured to hang loose. */
-  boolean slack(AdjustmentEntry entry, List<Cures> cures) {
-    return amounts.slack(entry, telling(cures)).isPresent();
-  }
-
-  private Amounts.Told told(Candidate candidate) {
-    if (candidate.slackOnly()) {
-      return new Amounts.Told(
-          amounts.slack(candidate.entry(), telling(candidate.cures())).orElseThrow(), null);
-    }
-    Amounts.Told told = told(candidate.entry(), candidate.cures());
-    // What a rule puts first is done though the numbers see no need: the body says otherwise.
-    return candidate.byRule() && told.amount() != null && small(told.amount())
-        ? amounts.firstStep(candidate.entry())
-        : told;
-  }
-
-  private boolean small(Amount amount) {
-    return amount.mm() < knowledge.parameter("tape-shows");
-  }
-
-  /**
-   * The changes to offer.
-   *
-   * @param nothingTighter whether no change that tightens may be named
-   */
-  List<AdjustmentNote> notes(Ranked ranked, boolean nothingTighter) {
-    ranked
-        .setAside()
-        .forEach(
-            aside ->
-                heldBack.add(
-                    new HeldBackNote(
-                        aside.entry().id(),
-                        aside.entry().name(),
-                        aside.because(),
-                        aside.rule() == null ? null : Explaining.ref(aside.rule()))));
-    List<Candidate> offered =
-        ranked.offered().stream()
-            .filter(one -> withinMeasure(one, nothingTighter))
-            .limit(MOST)
-            .toList();
+  /** The changes to offer, in order. */
+  List<AdjustmentNote> notes(Ranked ranked) {
+    List<Candidate> offered = ranked.offered().stream().limit(MOST).toList();
     List<AdjustmentNote> notes = new ArrayList<>();
     for (int i = 0; i < offered.size(); i++) {
       Candidate next = i + 1 < offered.size() ? offered.get(i + 1) : null;
@@ -108,58 +46,22 @@ final class Advising {
     return notes;
   }
 
-  /** What {@link #notes} set aside, with what was set aside before. */
-  List<HeldBackNote> heldBack() {
-    return heldBack;
-  }
-
-  /** Sets aside what is too small to show on a tape, and what is too much for one such change. */
-  private boolean withinMeasure(Candidate candidate, boolean nothingTighter) {
-    AdjustmentEntry entry = candidate.entry();
-    Amount amount = told(candidate).amount();
-    if (amount == null || candidate.byRule()) {
-      return true;
-    }
-    boolean silent = nothingTighter && entry.tightens();
-    if (small(amount)) {
-      if (!silent) {
-        heldBack.add(held(entry, "held-small", "value", amount.text()));
-      }
-      return false;
-    }
-    if (entry.limit() != null
-        && entry.beyond() != null
-        && amount.mm() > knowledge.parameter(entry.limit())) {
-      if (!silent) {
-        heldBack.add(beyondLimit(entry, amount, nothingTighter));
-      }
-      return false;
-    }
-    return true;
-  }
-
-  private HeldBackNote beyondLimit(AdjustmentEntry entry, Amount amount, boolean nothingTighter) {
-    boolean alone =
-        nothingTighter && knowledge.catalog().adjustments().get(entry.beyond()).tightens();
-    return held(
-        entry,
-        alone ? "held-limit-alone" : "held-limit",
-        "value",
-        amount.text(),
-        "limit",
-        shown.length(knowledge.parameter(entry.limit())),
-        "beyond",
-        knowledge.catalog().nameOf(entry.beyond()));
-  }
-
-  private HeldBackNote held(AdjustmentEntry entry, String sentence, Object... blanks) {
-    return new HeldBackNote(
-        entry.id(), entry.name(), knowledge.source().wording().say(sentence, blanks), null);
+  /** The changes set aside, each with its reason. */
+  List<HeldBackNote> heldBack(Ranked ranked) {
+    return ranked.setAside().stream()
+        .map(
+            aside ->
+                new HeldBackNote(
+                    aside.entry().id(),
+                    aside.entry().name(),
+                    aside.because(),
+                    aside.rule() == null ? null : Explaining.ref(aside.rule())))
+        .toList();
   }
 
   private AdjustmentNote note(Candidate candidate, Candidate next) {
     AdjustmentEntry entry = candidate.entry();
-    Amounts.Told told = told(candidate);
+    Amounts.Told told = candidate.told();
     List<PlaceNote> places = placing.places(entry, told.amount());
     Object[] blanks = placing.blanks(told.amount(), places);
     return new AdjustmentNote(
@@ -238,31 +140,5 @@ final class Advising {
     return byCause.values().stream()
         .sorted(Comparator.comparingDouble(note -> -note.probability()))
         .toList();
-  }
-
-  /** A reported sign with the strength of its strongest link. */
-  private record Telling(ReportedSign sign, double strength) {}
-
-  /** Reported signs the causes show as, those with the strongest link first. */
-  private List<ReportedSign> telling(List<Cures> cures) {
-    List<Telling> telling = new ArrayList<>();
-    for (ReportedSign sign : fitting.signs()) {
-      if (sign.present() && !knowledge.catalog().signs().get(sign.id()).redFlag()) {
-        double strength = strength(sign, cures);
-        if (strength > 0) {
-          telling.add(new Telling(sign, strength));
-        }
-      }
-    }
-    telling.sort(MOST_TELLING);
-    return telling.stream().map(Telling::sign).toList();
-  }
-
-  private double strength(ReportedSign sign, List<Cures> cures) {
-    double most = 0;
-    for (Cures cure : cures) {
-      most = Math.max(most, posterior.network().strength(cure.cause(), sign.id()));
-    }
-    return most;
   }
 }

@@ -51,14 +51,14 @@ final class Cautioning {
   }
 
   /** Every caution once, the gravest first; among dangers, the one to ask about soonest. */
-  List<CautionNote> notes(UnitFormatter shown) {
+  List<CautionNote> notes() {
     Map<String, Cautioned> once =
         said.cautions().stream()
             .collect(
                 toMap(Cautioned::caution, one -> one, (first, again) -> first, LinkedHashMap::new));
     Set<RuleText> stopping = Set.copyOf(said.noTightening());
     return once.values().stream()
-        .map(one -> note(one, stopping.contains(one.rule()), shown))
+        .map(one -> note(one, stopping.contains(one.rule())))
         .sorted(gravestFirst())
         .toList();
   }
@@ -92,7 +92,7 @@ final class Cautioning {
         .thenComparing(CautionNote::id);
   }
 
-  private CautionNote note(Cautioned caution, boolean stopsTightening, UnitFormatter shown) {
+  private CautionNote note(Cautioned caution, boolean stopsTightening) {
     CautionEntry entry = entry(caution.caution());
     return new CautionNote(
         entry.id(),
@@ -106,7 +106,7 @@ final class Cautioning {
         entry.soon() == null ? null : wording.say("soon-" + entry.soon()),
         entry.after(),
         caution.from().stream()
-            .map(fact -> Facts.words(fact, knowledge.catalog(), wording, shown))
+            .map(fact -> Facts.words(fact, knowledge.catalog(), wording))
             .toList(),
         Explaining.ref(caution.rule()));
   }

@@ -8,7 +8,6 @@ import easewright.rulebook.facts.Earlier;
 import easewright.rulebook.facts.Figure;
 import easewright.rulebook.facts.Finding;
 import easewright.rulebook.facts.InPlay;
-import easewright.rulebook.facts.Proposal;
 import easewright.rulebook.facts.Sign;
 import easewright.rulebook.facts.Trait;
 import java.util.ArrayList;
@@ -39,7 +38,7 @@ final class Facts {
   }
 
   /** A fact in words, for saying what raised a caution. */
-  static String words(Object fact, Catalog catalog, Wording wording, UnitFormatter shown) {
+  static String words(Object fact, Catalog catalog, Wording wording) {
     if (fact instanceof Sign sign) {
       return catalog.nameOf(sign.id());
     }
@@ -69,14 +68,6 @@ final class Facts {
           catalog.nameOf(earlier.adjustment()),
           "outcome",
           earlier.outcome());
-    }
-    if (fact instanceof Proposal proposal) {
-      return wording.say(
-          "fact-proposal",
-          "adjustment",
-          catalog.nameOf(proposal.adjustment()),
-          "amount",
-          shown.length(proposal.amountMm()));
     }
     throw new IllegalArgumentException("No words for " + fact.getClass());
   }

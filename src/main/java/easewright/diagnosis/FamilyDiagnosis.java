@@ -9,13 +9,10 @@ import easewright.diagnosis.inference.CauseProbability;
 import easewright.diagnosis.inference.Posterior;
 import easewright.measure.Plausibility;
 import easewright.rulebook.Conclusions;
-import easewright.rulebook.Conclusions.Cures;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.facts.Figure;
 import easewright.rulebook.facts.InPlay;
-import easewright.rulebook.facts.Proposal;
 import easewright.size.SizeEstimate;
-import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -57,19 +54,28 @@ final class FamilyDiagnosis {
       Amounts amounts = new Amounts(fitting, draft, figures, book.source());
       String size = sizes == null ? null : sizes.best().map(best -> best.cell().id()).orElse(null);
       Placing placing = new Placing(draft, amounts, book.source().wording(), size);
-      Advising advising = new Advising(fitting, knowledge, posterior, placing, amounts);
       List<CauseProbability> mentioned = mentioned(posterior);
-      consultation.hear(afterWeighing(mentioned, said, advising));
+      consultation.hear(inPlay(mentioned));
       if (cautioning.danger()) {
         return ofDanger(fitting, cautioning);
       }
+      CureAmounts cureAmounts = new CureAmounts(fitting, knowledge, posterior, amounts);
       return answer(
-          fitting, draft, sizes, said, reports, posterior, mentioned, advising, cautioning);
+          fitting,
+          draft,
+          sizes,
+          said,
+          reports,
+          posterior,
+          mentioned,
+          cureAmounts,
+          new Advising(knowledge, posterior, placing),
+          cautioning);
     }
   }
 
   private Answer ofDanger(Fitting fitting, Cautioning cautioning) {
-    List<CautionNote> cautions = cautioning.notes(new UnitFormatter(fitting.units()));
+    List<CautionNote> cautions = cautioning.notes();
     return Answer.ofDanger(
         stamp(),
         Understanding.of(fitting, knowledge.catalog()),
@@ -81,23 +87,12 @@ final class FamilyDiagnosis {
     return new Answer.RuleBookStamp(book.source().version(), book.source().hash());
   }
 
-  /** What rules may still want to know once causes are weighed and amounts worked out. */
-  private List<Object> afterWeighing(
-      List<CauseProbability> mentioned, Conclusions said, Advising advising) {
+  /** What rules may still want to know once causes are weighed. */
+  private List<InPlay> inPlay(List<CauseProbability> mentioned) {
     double likely = knowledge.parameter("likely");
-    List<Object> facts = new ArrayList<>();
-    mentioned.forEach(c -> facts.add(new InPlay(c.cause(), c.probability() >= likely)));
-    knowledge.cures(names(mentioned), said).stream()
-        .collect(Collectors.groupingBy(Cures::adjustment, LinkedHashMap::new, Collectors.toList()))
-        .forEach(
-            (adjustment, cures) -> {
-              Answer.Amount amount =
-                  advising.told(knowledge.catalog().adjustments().get(adjustment), cures).amount();
-              if (amount != null) {
-                facts.add(new Proposal(adjustment, amount.mm()));
-              }
-            });
-    return facts;
+    return mentioned.stream()
+        .map(cause -> new InPlay(cause.cause(), cause.probability() >= likely))
+        .toList();
   }
 
   private static List<String> names(List<CauseProbability> causes) {
@@ -116,6 +111,7 @@ final class FamilyDiagnosis {
       List<Report> reports,
       Posterior posterior,
       List<CauseProbability> mentioned,
+      CureAmounts amounts,
       Advising advising,
       Cautioning cautioning) {
     UnitFormatter shown = new UnitFormatter(fitting.units());
@@ -123,20 +119,20 @@ final class FamilyDiagnosis {
     boolean nothingTighter = cautioning.nothingTighter();
     Tightening tightening = nothingTighter ? new Tightening(knowledge, said) : null;
     Explaining explaining = new Explaining(knowledge, said, reports, tightening, shown);
-    List<Answer.AdjustmentNote> adjustments =
-        advising.notes(
-            new Advice(
-                    knowledge,
-                    posterior,
-                    said,
-                    names(mentioned),
-                    advising::slack,
-                    nothingTighter,
-                    nothingTighter && !sizing.isNoSmaller(fitting, sizes))
-                .ranked(),
-            nothingTighter);
+    Restraints restraints =
+        new Restraints(
+            knowledge.catalog(),
+            said,
+            amounts,
+            nothingTighter,
+            nothingTighter && !sizing.isNoSmaller(fitting, sizes));
+    AmountLimits limits = new AmountLimits(knowledge, shown);
+    Candidates candidates =
+        new Candidates(knowledge, posterior, said, amounts, limits, restraints);
+    Advice.Ranked ranked =
+        new Advice(knowledge, said, names(mentioned), candidates, limits, restraints).ranked();
     Asking asking = new Asking(knowledge, posterior, reports, fitting, tightening);
-    List<CautionNote> cautions = cautioning.notes(shown);
+    List<CautionNote> cautions = cautioning.notes();
     return new Answer(
         stamp(),
         Understanding.of(fitting, knowledge.catalog()),
@@ -148,8 +144,8 @@ final class FamilyDiagnosis {
         explaining.causes(posterior, mentioned),
         posterior.probability(posterior.first()) >= knowledge.parameter("likely"),
         Explaining.rounded(posterior.nothing()),
-        adjustments,
-        advising.heldBack(),
+        advising.notes(ranked),
+        advising.heldBack(ranked),
         asking.questions(),
         unexplained(fitting, posterior),
         asking.whyNot(fitting.whyNot()),

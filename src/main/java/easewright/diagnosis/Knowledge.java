@@ -6,6 +6,7 @@ import static java.util.stream.Collectors.toSet;
 
 import easewright.diagnosis.inference.Link;
 import easewright.diagnosis.inference.Network;
+import easewright.diagnosis.inference.NetworkBuilder;
 import easewright.diagnosis.inference.Question.Ask;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Conclusions;
@@ -55,7 +56,7 @@ final class Knowledge {
             }
           });
     }
-    Network.Builder builder = Network.builder();
+    NetworkBuilder builder = Network.builder();
     Catalog catalog = source.catalog();
     builder.nothingWrong(parameter("nothing-wrong"));
     catalog.causes().values().forEach(c -> builder.cause(c.id(), parameter(c.prior())));

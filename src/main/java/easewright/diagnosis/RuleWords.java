@@ -44,7 +44,7 @@ public final class RuleWords {
 
   /** Parameters that rules compare with and the computing uses too. */
   public static final Set<String> SHARED_PARAMETERS =
-      Set.of("comfortable-band-pressure", "complaint-band-pressure", "tape-shows");
+      Set.of("comfortable-band-pressure", "complaint-band-pressure");
 
   private RuleWords() {}
 

@@ -104,7 +104,9 @@ public record Catalog(
    * @param at edges and lines of a pattern sheet, best first
    * @param alsoAt lines of matching pieces that must change by the same whole amount, or null
    * @param limit parameter with the largest amount by this change, or null
-   * @param beyond the adjustment that takes over above the limit, or null
+   * @param beyond the adjustment named above the limit; null without a limit
+   * @param takesOver whether that one makes up the same fault, so that it is offered in place of
+   *     this one; else it is only named
    * @param cut what it does to what is cut
    * @param firstStep degree to the amount to try when nothing was measured
    */
@@ -126,6 +128,7 @@ public record Catalog(
       String why,
       String limit,
       String beyond,
+      boolean takesOver,
       List<String> declineIf,
       Map<String, String> firstStep,
       String source)

@@ -17,8 +17,7 @@ public final class Vocabulary {
   private static final Pattern LINE = Pattern.compile("^\\[(when|then)](.+?)=(\\S.*)$");
   private static final Pattern BLANK = Pattern.compile("\"\\{(\\w+)}\"");
   private static final Pattern COMPARING =
-      Pattern.compile(
-          "(?:id|adjustment) == \"\\{(\\w+)}\", (?:value|amountMm) (<=?|>=?) parameter\\(\"\\{(\\w+)}\"\\)");
+      Pattern.compile("id == \"\\{(\\w+)}\", value (<=?|>=?) parameter\\(\"\\{(\\w+)}\"\\)");
   private static final Pattern LIMIT = Pattern.compile("parameter\\(");
   private static final Map<String, String> OPERATORS =
       Map.of("<", "below", ">", "above", ">=", "at least", "<=", "at most");
@@ -86,7 +85,7 @@ public final class Vocabulary {
                 + sentence.line()
                 + ": the comparison of this sentence cannot be told, so answers would not show its"
                 + " limit. Write Figure(id == \"{figure}\", value < parameter(\"{limit}\")) with <,"
-                + " >, <= or >=, or Proposal(adjustment == …, amountMm …) likewise.");
+                + " >, <= or >=.");
       }
     }
     return new Vocabulary(sentences);

@@ -4,6 +4,7 @@ import static java.util.stream.Collectors.groupingBy;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.inference.Network;
+import easewright.diagnosis.inference.NetworkBuilder;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Conclusions.Shows;
 import easewright.rulebook.RuleBookSource;
@@ -95,7 +96,7 @@ final class SimulatedWearer {
   }
 
   private static Network world() {
-    Network.Builder builder = Network.builder();
+    NetworkBuilder builder = Network.builder();
     Catalog catalog = SOURCE.catalog();
     builder.nothingWrong(parameter("nothing-wrong"));
     catalog.causes().values().forEach(c -> builder.cause(c.id(), parameter(c.prior())));

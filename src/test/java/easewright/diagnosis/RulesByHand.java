@@ -20,8 +20,8 @@ import java.util.regex.Pattern;
 
 /**
  * The rule book without an engine: every rule's sentences, read as a teacher would read them, and
- * found by an index from each fact, figure and amount to the rules that name it. The grammar is
- * that of rules/README.md.
+ * found by an index from each fact and figure to the rules that name it. The grammar is that of
+ * rules/README.md.
  */
 final class RulesByHand {
   private static final String NAME = "\"([^\"]*)\"";
@@ -33,13 +33,11 @@ final class RulesByHand {
   static final class Known {
     final Set<String> facts = new HashSet<>();
     final Map<String, Double> figures = new HashMap<>();
-    final Map<String, Double> amounts = new HashMap<>();
 
     Known copy() {
       Known copy = new Known();
       copy.facts.addAll(facts);
       copy.figures.putAll(figures);
-      copy.amounts.putAll(amounts);
       return copy;
     }
   }
@@ -71,10 +69,7 @@ final class RulesByHand {
           fact("_ is in play"),
           Condition.of(
               "the _ is (below|above|at least|at most) _",
-              w -> compare(known -> known.figures, id(w.group(1)), w.group(2), w.group(3))),
-          Condition.of(
-              "the amount to _ is (below|above|at least|at most) _",
-              w -> compare(known -> known.amounts, id(w.group(1)), w.group(2), w.group(3))));
+              w -> compare(id(w.group(1)), w.group(2), w.group(3))));
 
   private static Condition fact(String words) {
     return Condition.of(
@@ -85,13 +80,12 @@ final class RulesByHand {
         });
   }
 
-  private static Wanted compare(
-      Function<Known, Map<String, Double>> numbers, String name, String how, String parameter) {
+  private static Wanted compare(String name, String how, String parameter) {
     double limit = Answering.BOOK.source().parameter(id(parameter));
     return new Wanted(
         name,
         known -> {
-          Double value = numbers.apply(known).get(name);
+          Double value = known.figures.get(name);
           return value != null
               && switch (how) {
                 case "below" -> value < limit;
@@ -165,7 +159,6 @@ final class RulesByHand {
     Set<Read> fired = Collections.newSetFromMap(new IdentityHashMap<>());
     Deque<String> news = new ArrayDeque<>(known.facts);
     news.addAll(known.figures.keySet());
-    news.addAll(known.amounts.keySet());
     while (!news.isEmpty()) {
       for (Read rule : INDEX.getOrDefault(news.poll(), List.of())) {
         if (!fired.contains(rule) && rule.holds(known)) {

@@ -117,18 +117,15 @@ public final class Stages {
     Amounts amounts = new Amounts(fitting, draft, figures, Answering.BOOK.source());
     Placing placing = new Placing(draft, amounts, Answering.BOOK.source().wording(), null);
     List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
-    return new Advising(fitting, Answering.KNOWLEDGE, posterior, placing, amounts)
-        .notes(
-            new Advice(
-                    Answering.KNOWLEDGE,
-                    posterior,
-                    said,
-                    inPlay,
-                    (entry, cures) -> false,
-                    false,
-                    false)
-                .ranked(),
-            false);
+    CureAmounts cureAmounts = new CureAmounts(fitting, Answering.KNOWLEDGE, posterior, amounts);
+    Knowledge knowledge = Answering.KNOWLEDGE;
+    AmountLimits limits = new AmountLimits(knowledge, new UnitFormatter(fitting.units()));
+    Restraints restraints = new Restraints(knowledge.catalog(), said, cureAmounts, false, false);
+    Candidates candidates =
+        new Candidates(knowledge, posterior, said, cureAmounts, limits, restraints);
+    Advice.Ranked ranked =
+        new Advice(knowledge, said, inPlay, candidates, limits, restraints).ranked();
+    return new Advising(Answering.KNOWLEDGE, posterior, placing).notes(ranked);
   }
 
   public Object questions() {

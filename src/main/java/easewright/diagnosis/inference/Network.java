@@ -6,8 +6,8 @@ import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
-import java.util.TreeMap;
+import java.util.SortedMap;
+import java.util.SortedSet;
 
 /**
  * An immutable leaky noisy-OR network: P(sign present | causes) = 1 − (1 − leak)·∏(1 − strength),
@@ -25,20 +25,31 @@ public final class Network {
   private final int[][] linked;
   private final AnswerNoise[] noise;
 
-  private Network(Builder builder) {
-    // Alphabetical order makes every sum independent of the order of declaration, to the last bit.
-    causes = List.copyOf(builder.priors.keySet());
-    signs = List.copyOf(builder.leaks.keySet());
-    causeIndex = index(causes);
+  /**
+   * Alphabetical order makes every sum independent of the order of declaration, to the last bit.
+   *
+   * @param causes ids of the causes
+   * @param odds of each cause before anything is observed, in the same order
+   * @param leaks of each sign
+   * @param strengths of the links, by sign and cause
+   */
+  Network(
+      SortedSet<String> causes,
+      double[] odds,
+      SortedMap<String, Double> leaks,
+      Map<String, Map<String, Double>> strengths) {
+    this.causes = List.copyOf(causes);
+    signs = List.copyOf(leaks.keySet());
+    causeIndex = index(this.causes);
     signIndex = index(signs);
-    prior = Weights.prior(builder.odds());
-    silence = builder.leaks.values().stream().mapToDouble(leak -> 1 - leak).toArray();
+    prior = Weights.prior(odds);
+    silence = leaks.values().stream().mapToDouble(leak -> 1 - leak).toArray();
     misses = new double[signs.size()][];
     for (int s = 0; s < misses.length; s++) {
       misses[s] = new double[causes.size()];
       Arrays.fill(misses[s], 1);
     }
-    builder.strengths.forEach(
+    strengths.forEach(
         (sign, row) ->
             row.forEach((cause, strength) -> set(misses[sign(sign)], cause(cause), strength)));
     linked = Arrays.stream(misses).map(Network::linked).toArray(int[][]::new);
@@ -58,8 +69,8 @@ public final class Network {
   }
 
   /** Starts an empty network. */
-  public static Builder builder() {
-    return new Builder();
+  public static NetworkBuilder builder() {
+    return new NetworkBuilder();
   }
 
   /**
@@ -189,76 +200,5 @@ public final class Network {
     var index = new HashMap<String, Integer>();
     ids.forEach(id -> index.put(id, index.size()));
     return index;
-  }
-
-  /** Gathers causes, signs and links, in any order; not for use by several threads. */
-  public static final class Builder {
-    private final TreeMap<String, Double> priors = new TreeMap<>();
-    private final TreeMap<String, Double> leaks = new TreeMap<>();
-    private final TreeMap<String, Map<String, Double>> strengths = new TreeMap<>();
-    private OptionalDouble nothingWrong = OptionalDouble.empty();
-
-    private Builder() {}
-
-    /**
-     * @param prior probability of the cause before anything is observed, between 0 and 1, both
-     *     excluded
-     */
-    public Builder cause(String id, double prior) {
-      require(prior > 0 && prior < 1, "The prior of %s must lie between 0 and 1.", id);
-      require(priors.put(id, prior) == null, "The cause %s is given twice.", id);
-      return this;
-    }
-
-    /**
-     * @param leak probability of the sign when no cause is at work, at least 0 and below 1. A leak
-     *     of 0 makes the sign a proof that something is wrong.
-     */
-    public Builder sign(String id, double leak) {
-      require(leak >= 0 && leak < 1, "The leak of %s must be at least 0 and below 1.", id);
-      require(leaks.put(id, leak) == null, "The sign %s is given twice.", id);
-      return this;
-    }
-
-    /**
-     * Scales the odds of all causes together, so that one more cause takes its share from all and
-     * leaves "nothing wrong" as likely as it was.
-     *
-     * @param share probability that nothing is wrong before anything is observed, between 0 and 1,
-     *     both excluded; without it the priors stand as they are given
-     */
-    public Builder nothingWrong(double share) {
-      require(share > 0 && share < 1, "The share of %s must lie between 0 and 1.", "nothing wrong");
-      this.nothingWrong = OptionalDouble.of(share);
-      return this;
-    }
-
-    private double[] odds() {
-      double[] odds = priors.values().stream().mapToDouble(p -> p / (1 - p)).toArray();
-      return nothingWrong.isPresent() ? Priors.leaving(odds, nothingWrong.getAsDouble()) : odds;
-    }
-
-    /** Adds a link; each pair of cause and sign at most once. */
-    public Builder link(String cause, String sign, double strength) {
-      Link link = new Link(cause, sign, strength);
-      var row = strengths.computeIfAbsent(sign, s -> new HashMap<>());
-      require(row.put(cause, link.strength()) == null, "A link from %s is given twice.", cause);
-      return this;
-    }
-
-    /**
-     * @throws IllegalArgumentException if there is no cause, or a link names an unknown cause or
-     *     sign
-     */
-    public Network build() {
-      require(!priors.isEmpty(), "A network needs at least one cause%s.", "");
-      return new Network(this);
-    }
-
-    private static void require(boolean holds, String sentence, String id) {
-      if (!holds) {
-        throw new IllegalArgumentException(sentence.formatted(id));
-      }
-    }
   }
 }

@@ -122,8 +122,8 @@ class NetworkTest {
     }
   }
 
-  private static Network network(UnaryOperator<Network.Builder> more) {
-    Network.Builder builder =
+  private static Network network(UnaryOperator<NetworkBuilder> more) {
+    NetworkBuilder builder =
         Network.builder()
             .nothingWrong(0.25)
             .cause("common", 0.05)
