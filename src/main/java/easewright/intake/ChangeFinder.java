@@ -106,6 +106,6 @@ final class ChangeFinder {
   /** "3 cm elastic" is what it is made of, not by how much it was changed. */
   private static boolean isMaterial(Post post, int last) {
     return last + 1 < post.words().size()
-        && post.words().get(last + 1).plain().matches("elastic|wide|mesh|deep|seam|allowance");
+        && post.lists().has("made of so much", post.words().get(last + 1).plain());
   }
 }

@@ -95,7 +95,7 @@ final class NamedAmounts {
   private static boolean holdsAnother(Mention name, Post post) {
     for (int i = name.first() + 1; i < name.last(); i++) {
       String word = post.words().get(i).plain();
-      if (Character.isDigit(word.charAt(0)) || word.matches("and|or|over|is")) {
+      if (Character.isDigit(word.charAt(0)) || post.lists().has("between two names", word)) {
         return true;
       }
     }
