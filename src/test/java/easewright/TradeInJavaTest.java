@@ -17,6 +17,8 @@ import com.sun.source.util.JavacTask;
 import com.sun.source.util.TreePath;
 import com.sun.source.util.TreePathScanner;
 import com.sun.source.util.Trees;
+import easewright.rulebook.EverydayWords;
+import easewright.rulebook.RuleBookSource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -46,10 +48,8 @@ class TradeInJavaTest {
   /** A package or class, and why sentences may stand in it. */
   private static final Map<String, String> SENTENCES =
       Map.ofEntries(
-          Map.entry("access", "for who runs the service: options at start"),
           Map.entry("batch", "for developers of other programs: messages of a topic"),
           Map.entry("cli", "for who writes rules or runs the service, at a terminal"),
-          Map.entry("contract", "for developers: the contract itself"),
           Map.entry("guard", "for developers of other programs: faults of HTTP, headers"),
           Map.entry("http", "for developers of other programs: faults of HTTP"),
           Map.entry("mcp", "for assistants: faults of the protocol"),
@@ -57,19 +57,27 @@ class TradeInJavaTest {
           Map.entry("rulebook", "for who writes rules: faults of a book, which has no words yet"),
           Map.entry("answering.OwnBook", "for who writes rules: faults of a book"),
           Map.entry("answering.PageCases", "for who writes rules: why a case fails"),
-          Map.entry("answering.TrialBook", "for who writes rules: what a trial reads"),
-          Map.entry("answering.RuleFolder", "for who runs the service: log"),
           Map.entry("clinic.FileFault", "for who runs the service: state of the store"),
           Map.entry("clinic.FileHold", "for who runs the service: text of the lock file"),
           Map.entry("clinic.Database", "for who runs the service: state of the store"),
           Map.entry("clinic.StoreServer", "for who runs the service: state of the store"),
           Map.entry("clinic.StoreFailure", "for who runs the service: state of the store"),
+          Map.entry("desk.PageSafety", "for browsers: a header"),
+          Map.entry("desk.SignedIn", "technical: what a form's code is made of"),
+          Map.entry("desk.TimeText", "technical: the form of a date"),
+          Map.entry("diagnosis.Photos", "a word of the catalog's schema, to be recognised"),
+          Map.entry("diagnosis.inference", "for developers: messages of exceptions"),
           Map.entry("handbook.RuleMentions", "sentences of vocabulary.dsl, to be found again"),
           Map.entry("saying.Problem", "for developers of other programs: faults of HTTP"),
+          Map.entry("pattern.SheetText", "the form of YAML and JSON, whatever it says"),
+          Map.entry("pattern.SheetBounds", "the form of YAML and JSON, whatever it says"),
+          Map.entry("pattern.SheetSchema", "the form of YAML and JSON, whatever it says"),
           Map.entry("request.RequestField", "the form of JSON, whatever it says"),
           Map.entry("request.RequestJson", "the form of JSON, whatever it says"),
           Map.entry("request.ClinicForm", "the form of JSON, whatever it says"),
           Map.entry("request.WordsToReview", "the form of JSON, whatever it says"),
+          Map.entry("measure.LineTension", "the form of a quantity, whatever it measures"),
+          Map.entry("size.SizeSystem", "published: the letters of cups in each system"),
           Map.entry("measure.Dimension", "the form of a quantity, whatever it measures"),
           Map.entry("measure.Quantity", "the form of a quantity, whatever it measures"),
           Map.entry("measure.QuantityReader", "the form of a quantity, whatever it measures"),
@@ -92,6 +100,19 @@ class TradeInJavaTest {
           Map.entry("naming", "distance of two spellings"),
           Map.entry("operation", "technical: minutes, rows"),
           Map.entry("rulebook", "technical: bounds of the engine, units, columns"),
+          Map.entry("request.FaultyRequest", "technical: statuses of HTTP"),
+          Map.entry("request.RequestField", "technical: characters of Unicode"),
+          Map.entry("request.RequestJson", "technical: bytes"),
+          Map.entry("pattern.SheetText", "technical: digits of a number"),
+          Map.entry("pattern.PieceCheck", "form of a sheet: how exactly paper is measured"),
+          Map.entry("pattern.SeamCheck", "form of a sheet: rounding of graded steps"),
+          Map.entry("pattern.SizeReader", "form of a sheet: rounding of inches at borders"),
+          Map.entry("plan.Supplies", "form: what shows in the decimals of a length"),
+          Map.entry("plan.Texts", "published: conversion of units"),
+          Map.entry("diagnosis.UnitFormatter", "form: decimals"),
+          Map.entry("diagnosis.Asking", "form: what shows in whole percentages"),
+          Map.entry("intake.Likeness", "arithmetic of probabilities: nats"),
+          Map.entry("size.SizeChart", "form of a chart: the step of the tape between ranges"),
           Map.entry("diagnosis.inference", "arithmetic of probabilities"),
           Map.entry("wording", "technical: characters"),
           Map.entry("saying", "drawings and texts: pixels, letters, decimals"),
@@ -103,11 +124,15 @@ class TradeInJavaTest {
           Map.entry("measure.Rounded", "form: decimals"),
           Map.entry("measure.MeasuredPair", "form: decimals"),
           Map.entry("measure.MeasuringMethod", "published: ISO 20685, named beside each"),
+          Map.entry("cloth.StretchTest", "physics: what yarn bears; three standard deviations"),
           Map.entry("cloth.StretchClass", "published: Armstrong's classes, named beside them"),
           Map.entry("check.ElasticCheck", "published: a measured survey, named beside it"),
           Map.entry("check.PrintedLabels", "published: EN 13402, named beside it"),
           Map.entry("check.Region", "published: labels of a region, named beside it"),
           Map.entry("size.SizeSystem", "published: EN 13402 and others, named beside each"),
+          Map.entry("intake.Sizes", "published: how bands are labelled, EN 13402-3"),
+          Map.entry("intake.NumberWords", "form: parts an inch is divided into"),
+          Map.entry("intake.TimeSince", "the calendar"),
           Map.entry("size.BandLabels", "published: EN 13402 and others, named beside each"),
           Map.entry("body.BandPressure", "physics: units of pressure"),
           Map.entry("body.CupGeometry", "geometry: the spherical cap and how it is solved"),
@@ -129,9 +154,13 @@ class TradeInJavaTest {
       Pattern.compile("\\\\p\\{\\w+}|\\\\.|\\(\\?<\\w+>|\\(\\?\\w+\\)|\\[[^\\]]*]");
 
   private static final Pattern SQL =
-      Pattern.compile("(?s)\\s*(select|insert|update|delete|bigint)\\b.*|.*:clinic\\b.*");
+      Pattern.compile(
+          "(?s)\\s*(select|insert|update|delete|bigint|pragma)\\b.*|.*:clinic\\b.*|.* order by .*");
   private static final Set<String> EXPRESSIONS =
       Set.of("compile", "matches", "replaceAll", "replaceFirst", "split");
+
+  /** Names by which the reader of posts asks for its lists, cues and ideas. */
+  private static final Set<String> LISTS = lists(RuleBookSource.read(Path.of("rules")).everyday());
 
   private static final List<Literal> SENTENCES_FOUND = new ArrayList<>();
   private static final List<Literal> NUMBERS_FOUND = new ArrayList<>();
@@ -155,6 +184,13 @@ class TradeInJavaTest {
     } catch (IOException unreadable) {
       throw new IllegalStateException(unreadable);
     }
+  }
+
+  private static Set<String> lists(EverydayWords words) {
+    Set<String> names = new HashSet<>(words.reader().keySet());
+    names.addAll(words.cues().keySet());
+    names.addAll(words.ideas().keySet());
+    return names;
   }
 
   private static void read() throws IOException {
@@ -253,7 +289,8 @@ class TradeInJavaTest {
         return;
       }
       boolean reader = type.startsWith("intake.");
-      if (isExpression() && !reader) {
+      if (!reader && (isExpression() || !text.contains(" "))
+          || reader && (LISTS.contains(text) || text.startsWith("/"))) {
         return;
       }
       Matcher word = WORD.matcher(SYNTAX.matcher(text).replaceAll(" "));
@@ -271,7 +308,9 @@ class TradeInJavaTest {
           return true;
         }
         if (at.getLeaf() instanceof MethodInvocationTree call
-            && call.getMethodSelect().toString().startsWith("LOG.")) {
+            && call.getMethodSelect()
+                .toString()
+                .matches("(?:LOG|Log)[.].*|super|.*requireNonNull")) {
           return true;
         }
       }
@@ -294,24 +333,26 @@ class TradeInJavaTest {
     }
 
     private void number(LiteralTree literal, Tree parent, double value) {
-      if (ANYWHERE.contains(value) || value <= TOLERANCE || value >= BEYOND_ALL) {
-        return;
-      }
       boolean counts = literal.getKind() == Tree.Kind.INT_LITERAL;
       boolean named =
           parent instanceof VariableTree constant
               && constant.getModifiers().toString().contains("static final");
-      if (counts && named && !constantOfLength((VariableTree) parent)) {
+      boolean length = named && isDouble((VariableTree) parent);
+      boolean inUnits = length && ((VariableTree) parent).getName().toString().endsWith("_MM");
+      if (ANYWHERE.contains(value) && !inUnits || value <= TOLERANCE || value >= BEYOND_ALL) {
+        return;
+      }
+      if (counts && named && !length) {
         return; // how many at most, how long, how many words apart
       }
-      if (type.startsWith("intake.") && (counts || value < 1)) {
-        return; // words apart, and how sure a reading is
+      if (type.startsWith("intake.") && (value < 1 || counts && !length && value < 10)) {
+        return; // how sure a reading is, and words apart
       }
       String text = parent instanceof UnaryTree ? parent.toString() : literal.toString();
       NUMBERS_FOUND.add(new Literal(type, line(literal), text + " in " + shortened(parent)));
     }
 
-    private static boolean constantOfLength(VariableTree constant) {
+    private static boolean isDouble(VariableTree constant) {
       return constant.getType().toString().equals("double");
     }
 

@@ -120,7 +120,7 @@ public final class SizeCheck {
         best == null || best.cup() == null
             ? null
             : sum(estimate, cell -> best.cup().equals(cell.cup())),
-        estimate.between());
+        estimate.between(source.parameter("clear-choice-of-size")));
   }
 
   private static double sum(SizeEstimate estimate, Predicate<SizeCell> of) {

@@ -11,8 +11,6 @@ import java.util.regex.Pattern;
  * long. What is counted in other units, sizes, needles, dates and prices is passed over.
  */
 final class AmountFinder {
-  private static final double LEAST_BARE_WORD = 20;
-
   /** As far as is looked before a number for a word that it labels, in characters. */
   private static final int LONGEST_LABEL = 12;
 
@@ -174,7 +172,7 @@ final class AmountFinder {
         one = new Amount(one.number(), next.number(), unit, one.span().with(next.span()));
         i++;
       }
-      if (one.unit() != null || !isWord(one) || one.value() >= LEAST_BARE_WORD) {
+      if (one.unit() != null || !isWord(one) || one.value() >= words.leastGirth) {
         kept.add(one);
       }
     }

@@ -33,8 +33,12 @@ final class AmountWords {
   /** Before the fraction that follows a unit. */
   final Pattern tail;
 
-  AmountWords(WordLists lists) {
-    this.numbers = new NumberWords(lists);
+  /** A bare number in words below this is no girth. */
+  final double leastGirth;
+
+  AmountWords(WordLists lists, ReadingBounds bounds) {
+    this.leastGirth = bounds.of("least-girth-in-inches");
+    this.numbers = new NumberWords(lists, leastGirth);
     String joins = lists.oneOf("joins of a part");
     String more = " " + joins + " (?:" + lists.oneOf("parts after an inch") + " |\\d)";
     String inches = lists.oneOf("inches");

@@ -23,7 +23,16 @@ final class ClothTestWords {
   final Pattern lining;
   final Pattern support;
 
-  ClothTestWords(WordLists lists) {
+  /** How far a cloth stretches and comes back; beyond, two amounts are no test. */
+  final double leastStretch;
+
+  final double mostStretch;
+  final double mostShrinking;
+
+  ClothTestWords(WordLists lists, ReadingBounds bounds) {
+    this.leastStretch = bounds.of("least-stretch-read");
+    this.mostStretch = bounds.of("greatest-stretch-read");
+    this.mostShrinking = bounds.of("below-the-mark");
     this.to =
         Pattern.compile(
             "(?is)[^.!?]{0,90}\\b"

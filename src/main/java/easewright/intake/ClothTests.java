@@ -17,8 +17,6 @@ final class ClothTests {
   private static final int BACK_REACH = 70;
 
   private static final int LONGEST_CLAUSE = 200;
-  private static final double LEAST_RATIO = 1.04;
-  private static final double MOST_RATIO = 3.6;
 
   private final ClothTestWords words;
   private final Post post;
@@ -79,9 +77,9 @@ final class ClothTests {
         && !words.notCloth.matcher(near(from.span().with(to.span()), 0)).matches();
   }
 
-  private static boolean isStretched(Amount from, Amount to, String unit) {
+  private boolean isStretched(Amount from, Amount to, String unit) {
     double ratio = to.mm(unit) / from.mm(unit);
-    return ratio > LEAST_RATIO && ratio < MOST_RATIO;
+    return ratio > 1 + words.leastStretch && ratio < 1 + words.mostStretch;
   }
 
   /** "10 cm goes to 16, the lining to 18", "16 around and 13 up and down": the mark is the same. */
@@ -151,7 +149,7 @@ final class ClothTests {
         && !"%".equals(relaxed.unit())
         && !words.lining.matcher(between).matches()
         && words.relaxed.matcher(between).matches()
-        && relaxed.mm(unit) >= 0.95 * from.mm(unit)
+        && relaxed.mm(unit) >= (1 - words.mostShrinking) * from.mm(unit)
         && relaxed.mm(unit) <= to.mm(unit);
   }
 

@@ -75,13 +75,14 @@ public final class Intake {
             Stream.of(phrases.values(), words.notSo().values(), words.danger().groups().values())
                 .flatMap(Collection::stream)
                 .flatMap(Collection::stream)
-                .toList());
-    this.amountWords = new AmountWords(lexicon.lists());
-    this.clothTestWords = new ClothTestWords(lexicon.lists());
+                .toList(),
+            new ReadingBounds(book));
+    this.amountWords = new AmountWords(lexicon.lists(), lexicon.bounds());
+    this.clothTestWords = new ClothTestWords(lexicon.lists(), lexicon.bounds());
     this.so = PhraseFinder.meantAnywhere(phrases, lexicon, redFlags);
     this.notSo = PhraseFinder.sayingSeveral(words.notSo(), lexicon);
     this.beliefs = new Beliefs(words, lexicon);
-    this.signs = new Signs(catalog, words, lexicon);
+    this.signs = new Signs(book, lexicon);
     this.corrections = new Corrections(lexicon.lists());
     this.lengths = new Lengths(words, lexicon);
     this.sizes = new Sizes(words, lexicon);

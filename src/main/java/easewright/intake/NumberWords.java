@@ -16,10 +16,8 @@ final class NumberWords {
   private static final Pattern OVER =
       Pattern.compile("(?<over>\\d{1,3}(?:\\.\\d)?)[/⁄∕](?<under>\\d{1,3}(?:\\.\\d)?)(?![\\d/⁄∕])");
 
-  /** From so many on, the second number of "38/33" is a girth; "75/11" is a needle. */
-  private static final int LEAST_GIRTH = 20;
-
   private final WordLists lists;
+  private final double leastGirth;
   private final Map<String, Double> ones;
   private final Map<String, Double> tens;
   private final Map<String, Double> hundreds;
@@ -30,7 +28,13 @@ final class NumberWords {
   private final Pattern onlyPart;
   private final Pattern words;
 
-  NumberWords(WordLists lists) {
+  /**
+   * Takes the words of a rule book.
+   *
+   * @param leastGirth from so many on, the second number of "38/33" is a girth; "75/11" is a needle
+   */
+  NumberWords(WordLists lists, double leastGirth) {
+    this.leastGirth = leastGirth;
     this.lists = lists;
     this.ones = lists.numbers("numbers in words");
     this.tens = lists.numbers("tens in words");
@@ -114,7 +118,7 @@ final class NumberWords {
     return whole.matches("0\\d+") ? null : withPart(whole, text, found.end());
   }
 
-  private static Numeral over(Matcher found) {
+  private Numeral over(Matcher found) {
     String top = found.group("over");
     String bottom = found.group("under");
     double over = Double.parseDouble(top);
@@ -122,7 +126,7 @@ final class NumberWords {
     if (over < under && isParts(bottom) && !top.contains(".")) {
       return new Numeral(top + "/" + bottom, found.end(), true, null);
     }
-    return over > under && under >= LEAST_GIRTH
+    return over > under && under >= leastGirth
         ? new Numeral(top, found.end(), false, bottom)
         : null;
   }

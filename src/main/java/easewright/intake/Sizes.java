@@ -107,7 +107,7 @@ final class Sizes {
     return sizes;
   }
 
-  /** Bands by inches and dress sizes are even, those by centimetres go by fives. */
+  /** Bands by inches and dress sizes are even; those by centimetres go by fives (EN 13402-3). */
   private static boolean isBand(int band) {
     return band >= 4 && band <= 60 && band % 2 == 0 || band >= 55 && band <= 150 && band % 5 == 0;
   }

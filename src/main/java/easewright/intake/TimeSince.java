@@ -22,6 +22,7 @@ final class TimeSince {
 
   private final Map<String, Double> counts = new HashMap<>();
   private final Map<String, String> units;
+  private final Map<String, Double> last;
   private final Pattern time;
   private final Pattern tie;
 
@@ -29,13 +30,23 @@ final class TimeSince {
     counts.putAll(lists.numbers("numbers in words"));
     counts.putAll(lists.numbers("counts of time"));
     this.units = lists.pairs("units of time");
+    this.last = lists.numbers("months since last");
+    String more = lists.oneOf("and half of it");
     this.time =
         Pattern.compile(
             "(?<![\\p{L}\\d.,])(?:(?<count>\\d{1,2}|"
                 + WordLists.oneOf(counts.keySet())
-                + ")(?: and a half|[.,]5)?(?:[ -]| to | or |-)?(?:\\d{1,2} )?[ -]?(?<unit>"
+                + ")(?: "
+                + more
+                + "|[.,]5)?(?:[ -]| "
+                + lists.oneOf("between counts of time")
+                + " )?(?:\\d{1,2} )?[ -]?(?<unit>"
                 + WordLists.oneOf(units.keySet())
-                + ")|last (?<last>week|month))(?![\\p{L}\\d])(?![ -]old)(?<half> and a half)?",
+                + ")|(?<last>"
+                + WordLists.oneOf(last.keySet())
+                + "))(?![\\p{L}\\d])(?![ -]old)(?<half> "
+                + more
+                + ")?",
             Pattern.CASE_INSENSITIVE);
     this.tie =
         Pattern.compile(
@@ -68,7 +79,7 @@ final class TimeSince {
 
   private long months(Matcher time) {
     if (time.group("last") != null) {
-      return time.group("last").equalsIgnoreCase("month") ? 1 : 0;
+      return last.get(time.group("last").toLowerCase(Locale.ROOT)).longValue();
     }
     String word = time.group("count").toLowerCase(Locale.ROOT);
     double count = counts.containsKey(word) ? counts.get(word) : Integer.parseInt(word);

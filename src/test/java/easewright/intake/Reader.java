@@ -9,7 +9,7 @@ final class Reader {
   private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
   private static final Intake INTAKE = new Intake(BOOK);
   private static final AmountWords AMOUNTS =
-      new AmountWords(new WordLists(BOOK.everyday().reader()));
+      new AmountWords(new WordLists(BOOK.everyday().reader()), new ReadingBounds(BOOK));
 
   private Reader() {}
 
