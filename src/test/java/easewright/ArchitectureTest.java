@@ -46,7 +46,7 @@ class ArchitectureTest {
           Map.entry("cloth", Set.of("measure")),
           Map.entry("body", Set.of("measure", "cloth")),
           Map.entry("size", Set.of("measure")),
-          Map.entry("pattern", Set.of("deadline", "measure", "cloth", "body", "size")),
+          Map.entry("pattern", Set.of("wording", "deadline", "measure", "cloth", "body", "size")),
           Map.entry(
               "rulebook",
               Set.of(

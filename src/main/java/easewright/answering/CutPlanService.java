@@ -13,9 +13,10 @@ import easewright.plan.CutRequest;
 import easewright.request.CutPlanReader;
 import easewright.request.Faults;
 import easewright.request.FaultyRequest;
-import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Wording;
 import jakarta.inject.Singleton;
 import java.util.List;
 import java.util.Locale;
@@ -54,13 +55,13 @@ public class CutPlanService {
     Optional<Answer> fitting = fitting(json);
     Optional<String> notNow = fitting.map(Answer::notNow);
     if (notNow.isPresent()) {
-      refuseTighter(planning.book().catalog(), request, fitting.get());
+      refuseTighter(planning.book().source(), request, fitting.get());
     }
     try {
       CutPlan plan = planning.planner().plan(request);
       return notNow.isEmpty() ? plan : plan.cautioning(cautions(fitting.get()));
     } catch (CannotBeCut narrow) {
-      throw refusal(narrow, request);
+      throw refusal(planning.book().source().wording(), narrow, request);
     }
   }
 
@@ -85,13 +86,16 @@ public class CutPlanService {
         .toList();
   }
 
-  private static void refuseTighter(Catalog catalog, CutRequest request, Answer fitting) {
+  private static void refuseTighter(RuleBookSource book, CutRequest request, Answer fitting) {
     Faults faults = new Faults();
     for (int i = 0; i < request.accepted().size(); i++) {
-      AdjustmentEntry change = catalog.adjustments().get(request.accepted().get(i).adjustment());
+      AdjustmentEntry change =
+          book.catalog().adjustments().get(request.accepted().get(i).adjustment());
       if (change.tightens()) {
         faults.impossible(
-            "/accepted/" + i, fitting.notNow(), "Leave \"" + change.name() + "\" out for now.");
+            "/accepted/" + i,
+            fitting.notNow(),
+            book.wording().say("fault-tighter-change-remedy", "change", change.name()));
       }
     }
     Understood worn = fitting.understood();
@@ -101,7 +105,8 @@ public class CutPlanService {
           faults.impossible(
               request.upperSize().equals(request.lowerSize()) ? "/size" : "/sizes",
               fitting.notNow(),
-              "Cut \"" + worn.sizeCut() + "\" or a larger size; \"" + size + "\" is tighter.");
+              book.wording()
+                  .say("fault-tighter-size-remedy", "worn", worn.sizeCut(), "size", size));
         }
       }
     }
@@ -113,20 +118,23 @@ public class CutPlanService {
     Planning known = planning;
     if (known == null || known.book() != book) {
       CutPlanner planner = new CutPlanner(book.source());
-      known = new Planning(book, planner, new CutPlanReader(sheets, planner.adjustments()));
+      known =
+          new Planning(
+              book, planner, new CutPlanReader(sheets, planner.adjustments(), book.source()));
       planning = known;
     }
     return known;
   }
 
-  private static FaultyRequest refusal(CannotBeCut narrow, CutRequest request) {
+  private static FaultyRequest refusal(Wording wording, CannotBeCut narrow, CutRequest request) {
     Faults faults = new Faults();
     faults.impossible(
         "/cloths/" + narrow.cloth().name().toLowerCase(Locale.ROOT) + "/width",
-        "The piece \"" + narrow.piece() + "\" does not fit on this cloth.",
-        "As the cloth is laid it has to be at least "
-            + Length.ofMm(Math.ceil(narrow.neededMm())).text(request.units())
-            + " wide; a wider cloth or an open one may do.");
+        wording.say("fault-piece-too-wide", "piece", narrow.piece()),
+        wording.say(
+            "fault-piece-too-wide-remedy",
+            "width",
+            Length.ofMm(Math.ceil(narrow.neededMm())).text(request.units())));
     return faults.refusal();
   }
 }

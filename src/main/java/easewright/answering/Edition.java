@@ -38,7 +38,7 @@ public record Edition(
 
   /** A book made ready to answer. */
   static Edition of(RuleBook book, PatternSheets sheets) {
-    KnownNames known = KnownNames.of(book.catalog(), sheets);
+    KnownNames known = KnownNames.of(book.source(), sheets);
     FittingReader reader = new FittingReader(known);
     Diagnosis diagnosis = new Diagnosis(book, sheets.shipped());
     return new Edition(

@@ -95,7 +95,7 @@ public final class OwnBook {
 
   /** The fittings of cases that the service would refuse, with what it would say. */
   private List<BookProblem> unreadableCases(RuleBookSource book) {
-    FittingReader reader = new FittingReader(KnownNames.of(book.catalog(), sheets));
+    FittingReader reader = new FittingReader(KnownNames.of(book, sheets));
     List<BookProblem> problems = new ArrayList<>();
     for (RulePage page : book.pages().values()) {
       for (RulePage.RuleCase one : page.cases()) {

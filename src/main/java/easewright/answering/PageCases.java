@@ -26,7 +26,7 @@ public final class PageCases {
 
   /** Takes the book whose diagnosis the cases are put before. */
   public PageCases(RuleBook book, PatternSheets sheets) {
-    this.reader = new FittingReader(KnownNames.of(book.catalog(), sheets));
+    this.reader = new FittingReader(KnownNames.of(book.source(), sheets));
     this.diagnosis = new Diagnosis(book, sheets.shipped());
   }
 

@@ -28,8 +28,10 @@ final class Choosing {
   private final Wording wording;
   private final SizingNotes sizing;
   private final boolean room;
+  private final double clearShare;
 
   Choosing(SizeQuestion question, Answer judged, RuleBookSource book) {
+    this.clearShare = book.parameter("clear-choice-of-size");
     this.question = question;
     this.wording = book.wording();
     this.sizing = book.catalog().practice().sizing();
@@ -44,7 +46,7 @@ final class Choosing {
   /** The size to take; the estimate names one at least. */
   TakeNote take(SizeEstimate estimate) {
     SizeCell first = estimate.chances().get(0).cell();
-    if (!estimate.between()) {
+    if (!estimate.between(clearShare)) {
       return note(first, "clear", "size-clear");
     }
     SizeCell second = estimate.chances().get(1).cell();

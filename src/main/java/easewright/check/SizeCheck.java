@@ -123,7 +123,7 @@ public final class SizeCheck {
         best == null || best.cup() == null
             ? null
             : sum(estimate, cell -> best.cup().equals(cell.cup())),
-        estimate.between(),
+        estimate.between(source.parameter("clear-choice-of-size")),
         question.fitting().sheet() != null || best == null || least != null
             ? null
             : letter(question, best));

@@ -23,19 +23,19 @@ public record ClothNeed(
    */
   public ClothNeed {
     if (!(stretchAround >= 0) || !(stretchAlong >= 0)) {
-      throw new IllegalArgumentException("A needed stretch is zero or more.");
+      throw new ImpossibleCloth("needed-stretch-below-zero");
     }
     if (recovery != null && !(recovery >= 0 && recovery <= 1)) {
-      throw new IllegalArgumentException("A needed recovery lies between 0 and 100 %.");
+      throw new ImpossibleCloth("needed-recovery-out-of-range");
     }
     if (lightestGsm != null && !(lightestGsm > 0) || heaviestGsm != null && !(heaviestGsm > 0)) {
-      throw new IllegalArgumentException("The weight of a cloth is above zero.");
+      throw new ImpossibleCloth("weight-of-zero");
     }
     if (lightestGsm != null && heaviestGsm != null && lightestGsm > heaviestGsm) {
-      throw new IllegalArgumentException("The lightest cloth is heavier than the heaviest.");
+      throw new ImpossibleCloth("lightest-heavier-than-heaviest");
     }
     if (use == null) {
-      throw new IllegalArgumentException("A need says how much of the stretch is used.");
+      throw new ImpossibleCloth("stretch-used-unsaid");
     }
   }
 }

@@ -14,17 +14,17 @@ public record ElasticTest(
     double widthMm, double relaxedMm, double stretchedMm, double loadN, Double fullMm) {
 
   /**
-   * @throws IllegalArgumentException with one sentence, if no elastic could give these readings
+   * @throws ImpossibleCloth if no elastic could give these readings
    */
   public ElasticTest {
     if (!(widthMm > 0) || !(relaxedMm > 0) || !(loadN > 0) || !Double.isFinite(loadN)) {
-      throw new IllegalArgumentException("Width, relaxed length and load must be above zero.");
+      throw new ImpossibleCloth("elastic-of-zero");
     }
     if (!(stretchedMm > relaxedMm) || !Double.isFinite(stretchedMm)) {
-      throw new IllegalArgumentException("The weight must stretch the elastic.");
+      throw new ImpossibleCloth("weight-that-stretches-nothing");
     }
     if (fullMm != null && !(fullMm >= stretchedMm)) {
-      throw new IllegalArgumentException("The end stop lies at or beyond the weighted length.");
+      throw new ImpossibleCloth("end-stop-before-the-weight");
     }
   }
 

@@ -27,30 +27,28 @@ public record StretchTest(
   }
 
   /**
-   * @throws IllegalArgumentException with one sentence, if no cloth could give these readings
+   * @throws ImpossibleCloth if no cloth could give these readings
    */
   public StretchTest {
     if (!(markedMm > 0) || !Double.isFinite(stretchedMm)) {
-      throw new IllegalArgumentException("The marked length must be above zero and finite.");
+      throw new ImpossibleCloth("marked-length-of-zero");
     }
     if (!Double.isFinite(readingSdMm) || readingSdMm < 0) {
       throw new IllegalArgumentException("The reading error must be zero or more.");
     }
     if (stretchedMm < markedMm) {
-      throw new IllegalArgumentException("The stretched length is shorter than the marked length.");
+      throw new ImpossibleCloth("stretched-shorter-than-marked");
     }
     if (stretchedMm > markedMm * (1 + GREATEST_STRETCH)) {
-      throw new IllegalArgumentException(
-          "The stretched length is over six times the marked length: are both in one unit?");
+      throw new ImpossibleCloth("stretched-in-another-unit");
     }
     if (relaxedMm != null) {
       // Cloth can read a hair shorter than marked because both readings err.
       if (!(relaxedMm >= markedMm - 3 * Math.sqrt(2) * readingSdMm)) {
-        throw new IllegalArgumentException("The relaxed length is shorter than the marked length.");
+        throw new ImpossibleCloth("relaxed-shorter-than-marked");
       }
       if (relaxedMm > stretchedMm) {
-        throw new IllegalArgumentException(
-            "The relaxed length is longer than the stretched length.");
+        throw new ImpossibleCloth("relaxed-longer-than-stretched");
       }
     }
   }

@@ -12,7 +12,7 @@ public record StretchUse(double fraction) {
    */
   public StretchUse {
     if (!(fraction >= 0 && fraction <= 1)) {
-      throw new IllegalArgumentException("The part of the stretch used lies between 0 and 100 %.");
+      throw new ImpossibleCloth("stretch-used-out-of-range");
     }
   }
 

@@ -58,6 +58,7 @@ final class CupAmounts {
   }
 
   private int shapedEdges() {
+    int usual = (int) source.parameter("usual-shaped-edges");
     return draft
         .cut()
         .map(
@@ -67,7 +68,7 @@ final class CupAmounts {
                     .mapToInt(share -> share.piece().occurrences())
                     .sum())
         .filter(n -> n > 0)
-        .orElse(4);
+        .orElse(usual);
   }
 
   /** How far a cup's depth changes with its girth, in words; nothing where the base is unknown. */

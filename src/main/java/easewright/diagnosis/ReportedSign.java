@@ -10,14 +10,10 @@ import easewright.measure.Length;
  * @param place where, one of the catalog's places; null when not said
  * @param side "left", "right" or "both" as the wearer names them; null when not said
  * @param degree "slight", "clear" or "strong"; null when not said
- * @param amount how much, always in full, at most {@value #MOST_AMOUNT_MM} mm; null when not
- *     measured
+ * @param amount how much, always in full; null when not measured
  */
 public record ReportedSign(
     String id, boolean present, String place, String side, String degree, Length amount) {
-
-  /** More than this is no amount of ease anywhere on a top: a slip of the unit. */
-  public static final double MOST_AMOUNT_MM = 500;
 
   /** Whether it was seen on one side and not said of the other. */
   public boolean oneSided() {

@@ -11,32 +11,25 @@ import java.util.regex.Pattern;
  * long. What is counted in other units, sizes, needles, dates and prices is passed over.
  */
 final class AmountFinder {
-  private static final double LEAST_BARE_WORD = 20;
+  /** As far as is looked before a number for a word that it labels, in characters. */
+  private static final int LONGEST_LABEL = 12;
 
-  private static final Pattern ARTICLE =
-      Pattern.compile(
-          "(?:(?<couple>(?:a )?couple(?: of)?)|an?|another)(?: (?:good|full|whole|solid|extra|further|generous|scant|bare|mere|additional|single))?(?=[ -](?:inch|cm|centim|mm|millim))",
-          Pattern.CASE_INSENSITIVE);
-  private static final Pattern INCH_ALONE =
-      Pattern.compile("inch(?= (?:and|&|n) (?:a |three |3 |\\d))", Pattern.CASE_INSENSITIVE);
-  private static final Pattern RANGE =
-      Pattern.compile(" ?(?:-|–|—|−|~|to|or|-to-|till|up to) ?", Pattern.CASE_INSENSITIVE);
-  private static final Pattern LABELLED =
-      Pattern.compile(
-          "(?is).*(?<!\\p{L})(?:(?<!bust )(?<!chest )(?<!band )size|sizes|sz|needle|number|nr\\.?|no\\.|version|toile|muslin|page|step|issue|view|aged?|grade|year|channel)[ :#]?");
+  private static final String BETWEEN = "between ";
 
+  private final AmountWords words;
   private final String text;
   private final LengthUnits units;
   private final List<Amount> found = new ArrayList<>();
 
-  private AmountFinder(String text) {
+  private AmountFinder(AmountWords words, String text) {
+    this.words = words;
     this.text = text;
-    this.units = new LengthUnits(text);
+    this.units = new LengthUnits(words, text);
   }
 
   /** Every amount, in order; of a range ("1-2 cm") both ends. */
-  static List<Amount> in(String text) {
-    AmountFinder finder = new AmountFinder(text);
+  static List<Amount> in(String text, AmountWords words) {
+    AmountFinder finder = new AmountFinder(words, text);
     finder.read();
     return finder.ranges();
   }
@@ -58,7 +51,7 @@ final class AmountFinder {
   }
 
   private int figures(int at) {
-    Numeral number = follows(at) ? Numeral.figures(text, at) : null;
+    Numeral number = follows(at) ? words.numbers.figures(text, at) : null;
     if (number == null) {
       return afterToken(at);
     }
@@ -72,14 +65,14 @@ final class AmountFinder {
 
   private int words(int at) {
     int end = -1;
-    Matcher article = at(ARTICLE, at);
+    Matcher article = at(words.article, at);
     Numeral number;
     if (article.lookingAt()) {
       String count = article.group("couple") == null ? "1" : "2";
       end = add(new Numeral(count, article.end(), false, null), at, true);
-    } else if ((number = Numeral.words(text, at)) != null) {
+    } else if ((number = words.numbers.words(text, at)) != null) {
       end = add(number, at, true);
-    } else if (at(INCH_ALONE, at).lookingAt()) {
+    } else if (at(words.inchAlone, at).lookingAt()) {
       end = tail("1", "in", at, at + "inch".length());
     }
     if (end > at) {
@@ -117,7 +110,7 @@ final class AmountFinder {
   private int tail(String whole, String unit, int from, int end) {
     Numeral all =
         units.mayGoOn(end)
-            ? Numeral.withPart(whole, text, end)
+            ? words.numbers.withPart(whole, text, end)
             : new Numeral(whole, end, false, null);
     boolean another =
         all.end() > end
@@ -145,7 +138,10 @@ final class AmountFinder {
   }
 
   private boolean isLabelled(int from) {
-    return LABELLED.matcher(text.substring(Math.max(0, from - 12), from)).matches();
+    return words
+        .labelled
+        .matcher(text.substring(Math.max(0, from - LONGEST_LABEL), from))
+        .matches();
   }
 
   private int afterToken(int at) {
@@ -176,7 +172,7 @@ final class AmountFinder {
         one = new Amount(one.number(), next.number(), unit, one.span().with(next.span()));
         i++;
       }
-      if (one.unit() != null || !isWord(one) || one.value() >= LEAST_BARE_WORD) {
+      if (one.unit() != null || !isWord(one) || one.value() >= words.leastGirth) {
         kept.add(one);
       }
     }
@@ -189,10 +185,11 @@ final class AmountFinder {
     boolean and =
         between.strip().equalsIgnoreCase("and")
             && LengthUnits.lower(
-                    text.substring(Math.max(0, one.span().from() - 8), one.span().from()))
-                .endsWith("between ");
+                    text.substring(
+                        Math.max(0, one.span().from() - BETWEEN.length()), one.span().from()))
+                .endsWith(BETWEEN);
     boolean units = one.unit() == null || next.unit() == null || one.unit().equals(next.unit());
-    return (and || RANGE.matcher(between).matches()) && units && one.value() < next.value();
+    return (and || words.range.matcher(between).matches()) && units && one.value() < next.value();
   }
 
   private boolean isWord(Amount amount) {

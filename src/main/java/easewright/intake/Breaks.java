@@ -33,9 +33,12 @@ final class Breaks {
   }
 
   /** "An inch", where "an it rolls" is an "and" cut short. */
-  private static boolean isArticle(Word an, Word next) {
+  private boolean isArticle(Word an, Word next) {
     return an.plain().equals("an")
-        && next.plain().matches("(?!and$|i$|it|im$|i'|in$|is$|if$)[aeiou].*");
+        && next.plain().matches("[aeiou].*")
+        && !lists.has("no noun after an", next.plain())
+        && !next.plain().startsWith("it")
+        && !next.plain().startsWith("i'");
   }
 
   private Break before(String text, Word last, Word next) {

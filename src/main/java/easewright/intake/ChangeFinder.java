@@ -10,11 +10,12 @@ import java.util.List;
 final class ChangeFinder {
 
   private static final int FARTHEST_AMOUNT = 4;
-  private static final double MOST_MM = 150;
 
   private final Wordings wordings;
+  private final double mostMm;
 
   ChangeFinder(EverydayWords words, Lexicon lexicon) {
+    this.mostMm = lexicon.bounds().of("largest-change-read");
     this.wordings = new Wordings(words.changes(), lexicon, 2);
   }
 
@@ -70,11 +71,11 @@ final class ChangeFinder {
   }
 
   /** The amount within the phrase or right beside it, no new thing being spoken of between. */
-  private static String amount(Match match, Post post, List<Amount> amounts) {
+  private String amount(Match match, Post post, List<Amount> amounts) {
     TextSpan span = post.span(match.first(), match.last());
     return amounts.stream()
         .filter(Amount::isLength)
-        .filter(one -> one.mm("mm") <= MOST_MM)
+        .filter(one -> one.mm("mm") <= mostMm)
         .filter(one -> isBeside(one, match, post))
         .min(Comparator.comparingInt(one -> Whereabouts.wordsBetween(post, one.span(), span)))
         .map(one -> inAll(one, match, post))
@@ -106,6 +107,6 @@ final class ChangeFinder {
   /** "3 cm elastic" is what it is made of, not by how much it was changed. */
   private static boolean isMaterial(Post post, int last) {
     return last + 1 < post.words().size()
-        && post.words().get(last + 1).plain().matches("elastic|wide|mesh|deep|seam|allowance");
+        && post.lists().has("made of so much", post.words().get(last + 1).plain());
   }
 }

@@ -27,25 +27,50 @@ final class CircumstanceFinder {
   /** How many words a "no" reaches. */
   private static final int REACH = 4;
 
-  private static final String AGE =
-      "(?:9|1[0-6]|nine|ten|eleven|twelve|thirteen|fourteen|fifteen|sixteen)";
-  private static final Pattern YOUNG =
-      Pattern.compile(
-          "(?<![\\p{L}\\d.,])(?:"
-              + AGE
-              + "[ -]?(?:yo|y/o|(?:years?|yrs?)[ -]?olds?)(?![\\p{L}\\d])(?![ -](?:son|boy|nephew|machine|serger|overlocker|singer|dog|cat|pattern|fabric|bra|car|house|sewing|scissors))"
-              + "|(?:i'?m|i am|she'?s|she is|(?:daughter|niece|girl|granddaughter|sister)(?:'s| is| turned| just turned| was|,| \\(|, who is| who is| aged)?) (?:only |now |just |nearly |almost )?\\(?"
-              + AGE
-              + "(?![ -]?(?:[\\p{L}\\d%\"]|\\.\\d|,\\d|/))"
-              + "|(?:i'?m|i am|she'?s|she is|(?:daughter|niece|girl|granddaughter) (?:is|turned)) (?:only |now |just |nearly )?"
-              + AGE
-              + " (?:and|an|so|but|now|in|next|this|last|years|yrs)(?![\\p{L}\\d]))",
-          Pattern.CASE_INSENSITIVE);
-
   private final ExactPhrases phrases;
+  private final Pattern young;
+  private final TimeSince timeSince;
 
-  CircumstanceFinder(EverydayWords words, Speech speech) {
-    this.phrases = new ExactPhrases(words.circumstances(), speech);
+  CircumstanceFinder(EverydayWords words, Lexicon lexicon) {
+    this.phrases = new ExactPhrases(words.circumstances(), lexicon.speech());
+    this.young = young(lexicon.lists());
+    this.timeSince = new TimeSince(lexicon.lists());
+  }
+
+  /** "My 14-year-old", "she's 12", "my daughter, who is 13". */
+  private static Pattern young(WordLists lists) {
+    String age = lists.oneOf("ages of the young");
+    String being = lists.oneOf("who is of an age");
+    String girls = lists.oneOf("girls of an age");
+    String nearly = "(?:" + lists.oneOf("nearly of an age") + " )?";
+    return Pattern.compile(
+        "(?<![\\p{L}\\d.,])(?:"
+            + age
+            + "[ -]?"
+            + lists.oneOf("years old").replace(" ", "[ -]?")
+            + "(?![\\p{L}\\d])(?![ -]"
+            + lists.oneOf("others of an age")
+            + ")|(?:"
+            + being
+            + "|"
+            + girls
+            + "(?:'s| \\(|,|,? "
+            + lists.oneOf("girls are")
+            + ")?) "
+            + nearly
+            + "\\(?"
+            + age
+            + "(?![ -]?(?:[\\p{L}\\d%\"]|\\.\\d|,\\d|/))|(?:"
+            + being
+            + "|"
+            + girls
+            + " (?:is|turned)) "
+            + nearly
+            + age
+            + " "
+            + lists.oneOf("after an age")
+            + "(?![\\p{L}\\d]))",
+        Pattern.CASE_INSENSITIVE);
   }
 
   /**
@@ -62,9 +87,9 @@ final class CircumstanceFinder {
             one.name(), new TextRead(one.name(), post.span(one.first(), one.last()), 0.9));
       }
     }
-    Matcher young = YOUNG.matcher(post.text());
-    if (young.find()) {
-      TextSpan span = new TextSpan(young.start(), young.end());
+    Matcher age = young.matcher(post.text());
+    if (age.find()) {
+      TextSpan span = new TextSpan(age.start(), age.end());
       found.putIfAbsent(GROWING, new TextRead(GROWING, span, 0.85));
     }
     List<Mention> others =
@@ -135,6 +160,6 @@ final class CircumstanceFinder {
     return circumstances.stream()
         .filter(one -> one.value().equals(OPERATED))
         .findFirst()
-        .flatMap(operation -> TimeSince.of(operation.span(), post));
+        .flatMap(operation -> timeSince.of(operation.span(), post));
   }
 }

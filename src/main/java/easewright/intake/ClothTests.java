@@ -5,52 +5,33 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.regex.Pattern;
 
 /** Finds stretch tests: "10 cm stretches to 16 and comes back to 10.5". */
 final class ClothTests {
-  private static final Pattern TO =
-      Pattern.compile(
-          "(?is)[^.!?]{0,90}\\b(?:to|reach\\w*|becom\\w+|became|makes?|measures?)\\b[^.!?]{0,40}|[^.!?]{0,40}(?:→|->|=>|=)[^.!?]{0,40}");
-  private static final Pattern TALK =
-      Pattern.compile(
-          "(?is).*(?:\\b(?:stretch|pull|extend|elonga|drawn|draws|tugg|tension)\\w*|\\bmark(?:ed|s)? |\\bwith (?:some )?force|\\bcross(?:wise|grain)|\\bruler|\\bswatch|\\b(?:fabric|cloth|jersey|knit|material|lining|mesh)\\b).*");
-  private static final Pattern RELAXED =
-      Pattern.compile(
-          "(?is)[^!?]{0,90}\\b(?:back|home|return\\w*|relax\\w*|recover\\w*|settl\\w*|rest\\w*|shr[aiu]nk\\w*|spr[aiu]ng\\w*|snap\\w*|ends? up|stay\\w*|down to|let(?:ting)? (?:it )?go|releas\\w*)\\b.*");
-  private static final Pattern ALONG =
-      Pattern.compile(
-          "(?is).*\\b(?:length ?wise|length ?ways|vertical\\w*|up and down|along the (?:grain|length)|top to bottom|selvedge|selvage|downwards?|long ways|with the grain)\\b.*");
-  private static final Pattern ALL_BACK =
-      Pattern.compile(
-          "(?is)[^0-9.!?]{0,40}(?:\\bback (?:to (?:where|exactly|the (?:start|mark|same|original)|its|normal)|exactly|fully|completely|perfectly)|\\b(?:recovers?|returns?) (?:fully|completely|perfectly)|\\b(?:full|perfect) recovery).*");
-  private static final Pattern NOT_CLOTH =
-      Pattern.compile("(?is).*\\b(?:elastics?|elastik|straps?|band|zip|seam)\\b.*");
-  private static final Pattern LINING =
-      Pattern.compile("(?is).*\\b(?:lining|liner|inner layer)\\b.*");
-  private static final Pattern SUPPORT =
-      Pattern.compile("(?is).*\\b(?:power ?mesh|mesh|power ?net|support layer)\\b.*");
-
   /** Farther apart, two amounts are no two ends of one test; in characters. */
   private static final int FARTHEST = 90;
 
   private static final int AROUND = 60;
-  private static final int LONGEST_CLAUSE = 200;
-  private static final double LEAST_RATIO = 1.04;
-  private static final double MOST_RATIO = 3.6;
 
+  /** As far as "and back to where it was" is looked for, in characters. */
+  private static final int BACK_REACH = 70;
+
+  private static final int LONGEST_CLAUSE = 200;
+
+  private final ClothTestWords words;
   private final Post post;
   private final List<Amount> amounts;
   private final List<ClothRead> found = new ArrayList<>();
   private Amount marked;
 
-  private ClothTests(Post post, List<Amount> amounts) {
+  private ClothTests(ClothTestWords words, Post post, List<Amount> amounts) {
+    this.words = words;
     this.post = post;
     this.amounts = amounts;
   }
 
-  static List<ClothRead> in(Post post, List<Amount> amounts) {
-    ClothTests tests = new ClothTests(post, amounts);
+  static List<ClothRead> in(Post post, List<Amount> amounts, ClothTestWords words) {
+    ClothTests tests = new ClothTests(words, post, amounts);
     tests.read();
     return tests.found;
   }
@@ -91,14 +72,14 @@ final class ClothTests {
     int last = Math.min(post.text().length(), to.span().to() + AROUND);
     String around = sentence(first, last, from.span().with(to.span()));
     return isStretched(from, to, unit)
-        && TO.matcher(between.in(post.text())).matches()
-        && TALK.matcher(around).matches()
-        && !NOT_CLOTH.matcher(near(from.span().with(to.span()), 0)).matches();
+        && words.to.matcher(between.in(post.text())).matches()
+        && words.talk.matcher(around).matches()
+        && !words.notCloth.matcher(near(from.span().with(to.span()), 0)).matches();
   }
 
-  private static boolean isStretched(Amount from, Amount to, String unit) {
+  private boolean isStretched(Amount from, Amount to, String unit) {
     double ratio = to.mm(unit) / from.mm(unit);
-    return ratio > LEAST_RATIO && ratio < MOST_RATIO;
+    return ratio > 1 + words.leastStretch && ratio < 1 + words.mostStretch;
   }
 
   /** "10 cm goes to 16, the lining to 18", "16 around and 13 up and down": the mark is the same. */
@@ -110,10 +91,10 @@ final class ClothTests {
     String after = after(one.span().to(), AROUND / 2);
     boolean said = between.matches("(?is).*\\bto\\b.{0,12}") || between.length() <= AROUND / 2;
     boolean other =
-        LINING.matcher(between).matches()
-            || SUPPORT.matcher(between).matches()
-            || ALONG.matcher(between).matches()
-            || ALONG.matcher(after).matches();
+        words.lining.matcher(between).matches()
+            || words.support.matcher(between).matches()
+            || words.along.matcher(between).matches()
+            || words.along.matcher(after).matches();
     return !"%".equals(one.unit())
         && said
         && other
@@ -136,18 +117,18 @@ final class ClothTests {
       lengths.put("relaxed", relaxed.text(unit));
       whole = span.with(relaxed.span());
       taken++;
-    } else if (ALL_BACK.matcher(after(span.to(), 70)).matches()) {
+    } else if (words.allBack.matcher(after(span.to(), BACK_REACH)).matches()) {
       lengths.put("relaxed", from.text(unit));
     }
     String near = near(whole, found.isEmpty() ? 0 : last().to());
     String inherited = from == marked ? found.get(found.size() - 1).role() : "main";
     String role =
-        LINING.matcher(near).matches()
+        words.lining.matcher(near).matches()
             ? "lining"
-            : SUPPORT.matcher(near).matches() ? "support" : inherited;
+            : words.support.matcher(near).matches() ? "support" : inherited;
     ClothRead read =
         new ClothRead(
-            role, ALONG.matcher(near).matches() ? "along" : "around", lengths, whole, 0.9);
+            role, words.along.matcher(near).matches() ? "along" : "around", lengths, whole, 0.9);
     if (found.stream()
         .noneMatch(
             one -> one.role().equals(read.role()) && one.direction().equals(read.direction()))) {
@@ -166,9 +147,9 @@ final class ClothTests {
     return between.length() <= FARTHEST
         && relaxed.most() == null
         && !"%".equals(relaxed.unit())
-        && !LINING.matcher(between).matches()
-        && RELAXED.matcher(between).matches()
-        && relaxed.mm(unit) >= 0.95 * from.mm(unit)
+        && !words.lining.matcher(between).matches()
+        && words.relaxed.matcher(between).matches()
+        && relaxed.mm(unit) >= (1 - words.mostShrinking) * from.mm(unit)
         && relaxed.mm(unit) <= to.mm(unit);
   }
 

@@ -166,7 +166,7 @@ final class DeniedComplaints {
     }
     return part.first() > cue.last()
         && part.first() - cue.last() <= FARTHEST_OBJECT
-        && post.words().get(cue.first()).plain().matches("no|happy|love|fine|good")
+        && post.lists().has("said of what is fine", post.words().get(cue.first()).plain())
         && post.strongest(cue.last(), part.first()) == Post.Break.NONE
         && post.cues("fine").from(part.last() + 1, part.last() + REACH_OF_NO).isEmpty();
   }

@@ -26,6 +26,8 @@ import java.util.stream.Stream;
 /** Reads posts in plain English. Immutable and safe to share between threads. */
 public final class Intake {
   private final Lexicon lexicon;
+  private final AmountWords amountWords;
+  private final ClothTestWords clothTestWords;
   private final PhraseFinder so;
   private final PhraseFinder notSo;
   private final Beliefs beliefs;
@@ -74,15 +76,18 @@ public final class Intake {
             Stream.of(phrases.values(), words.notSo().values(), words.danger().groups().values())
                 .flatMap(Collection::stream)
                 .flatMap(Collection::stream)
-                .toList());
+                .toList(),
+            new ReadingBounds(book));
+    this.amountWords = new AmountWords(lexicon.lists(), lexicon.bounds());
+    this.clothTestWords = new ClothTestWords(lexicon.lists(), lexicon.bounds());
     this.so = PhraseFinder.meantAnywhere(phrases, lexicon, redFlags);
     this.notSo = PhraseFinder.sayingSeveral(words.notSo(), lexicon);
     this.beliefs = new Beliefs(words, lexicon);
-    this.signs = new Signs(catalog, words, lexicon);
+    this.signs = new Signs(book, lexicon);
     this.corrections = new Corrections(lexicon.lists());
     this.lengths = new Lengths(words, lexicon);
     this.sizes = new Sizes(words, lexicon);
-    this.circumstance = new CircumstanceFinder(words, lexicon.speech());
+    this.circumstance = new CircumstanceFinder(words, lexicon);
     this.changes = new ChangeFinder(words, lexicon);
     this.subject = new Subject(words, lexicon, redFlags);
     this.unread = new Unread(lexicon, new Likeness(so.all(), words.usual()));
@@ -108,7 +113,7 @@ public final class Intake {
     List<Size> named = sizes.all(text);
     List<Amount> amounts =
         free(
-            corrections.settled(text, AmountFinder.in(text)),
+            corrections.settled(text, AmountFinder.in(text, amountWords)),
             named.stream().map(Size::span).toList());
     BitSet lookAlikes = health.lookAlikes(post);
     Map<Whose, List<Match>> bySubject = bySubject(post, lookAlikes);
@@ -136,7 +141,7 @@ public final class Intake {
       TextSpan all = post.span(0, post.words().size() - 1);
       readYourself.add(new ReadYourself(all, "in reply to: " + asked.name()));
     }
-    List<ClothRead> cloths = ClothTests.in(post, amounts);
+    List<ClothRead> cloths = ClothTests.in(post, amounts, clothTestWords);
     Lengths.Measured measured =
         lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
     List<TextRead> circumstances =

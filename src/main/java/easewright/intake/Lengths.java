@@ -13,15 +13,6 @@ import java.util.Set;
 
 /** Finds what was measured on the body and on the toile. */
 final class Lengths {
-  /** No girth is read outside these; inches end where centimetres begin. */
-  private static final double LEAST_INCHES = 20;
-
-  private static final double MOST_INCHES = 56;
-  private static final double MOST_CM = 180;
-
-  /** A range as narrow as a practised tape's own spread, ±1 cm, is one measurement. */
-  private static final double MOST_HALF_WIDTH_MM = 13;
-
   private static final double SURE = 0.95;
   private static final double ASSUMED = 0.8;
   private static final double SIGNED = 0.6;
@@ -33,6 +24,7 @@ final class Lengths {
 
   private final NamedAmounts named;
   private final OtherNumbers others;
+  private final ReadingBounds bounds;
 
   /**
    * What was measured.
@@ -43,12 +35,13 @@ final class Lengths {
   record Measured(List<LengthRead> lengths, List<TextSpan> asked) {}
 
   Lengths(EverydayWords words, Lexicon lexicon) {
-    this.named = new NamedAmounts(words, lexicon.speech());
+    this.bounds = lexicon.bounds();
+    this.named = new NamedAmounts(words, lexicon);
     Set<String> names = new HashSet<>();
     words.measurements().values().stream()
         .flatMap(List::stream)
         .forEach(name -> names.addAll(List.of(name.split(" "))));
-    this.others = new OtherNumbers(lexicon.lists(), names);
+    this.others = new OtherNumbers(lexicon, names);
   }
 
   Measured in(Post post, List<Amount> all) {
@@ -69,7 +62,7 @@ final class Lengths {
           || isOfAnother(pair, post)) {
         continue;
       }
-      if (amount.halfWidthMm(assumed) > MOST_HALF_WIDTH_MM) {
+      if (amount.halfWidthMm(assumed) > bounds.of("widest-half-range-read")) {
         asked.add(amount.span());
         continue;
       }
@@ -172,33 +165,34 @@ final class Lengths {
   }
 
   /** The unit of the girths that have one. */
-  private static String unit(List<Amount> amounts) {
+  private String unit(List<Amount> amounts) {
     return amounts.stream()
         .filter(one -> "in".equals(one.unit()) || "cm".equals(one.unit()))
-        .filter(one -> one.value() >= LEAST_INCHES)
+        .filter(one -> one.value() >= bounds.of("least-girth-in-inches"))
         .map(Amount::unit)
         .findFirst()
         .orElse(null);
   }
 
-  private static String unitOf(Amount amount, String usual, String name) {
+  private String unitOf(Amount amount, String usual, String name) {
     if (amount.unit() != null) {
       return amount.isLength() ? amount.unit() : null;
     }
     if (GIRTHS.contains(name)) {
-      return amount.value() < MOST_INCHES ? "in" : "cm";
+      return amount.value() < bounds.of("bare-girths-in-centimetres-from") ? "in" : "cm";
     }
     return usual;
   }
 
-  private static boolean isPossible(Amount amount, String unit, String name) {
-    double number = amount.value();
+  private boolean isPossible(Amount amount, String unit, String name) {
     boolean girth = GIRTHS.contains(name);
-    return switch (unit) {
-      case "in" -> number >= (girth ? LEAST_INCHES : 4) && number <= 70;
-      case "cm" -> number >= (girth ? 45 : 10) && number <= MOST_CM;
-      case "mm" -> number >= (girth ? 450 : 100) && number <= MOST_CM * 10;
-      default -> false;
-    };
+    if (unit.equals("in")) {
+      return amount.value() >= bounds.of(girth ? "least-girth-in-inches" : "least-length-in-inches")
+          && amount.value() <= bounds.of("greatest-length-in-inches");
+    }
+    double mm = unit.equals("cm") ? amount.value() * 10 : amount.value();
+    return !unit.equals("%")
+        && mm >= bounds.of(girth ? "least-girth-read" : "least-length-read")
+        && mm <= bounds.of("greatest-length-read");
   }
 }

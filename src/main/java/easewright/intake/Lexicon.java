@@ -18,6 +18,7 @@ final class Lexicon {
   private static final String MASK = "nothing";
 
   private final WordLists lists;
+  private final ReadingBounds bounds;
   private final Speech speech;
   private final Breaks breaks;
   private final Set<String> parts;
@@ -33,7 +34,8 @@ final class Lexicon {
   /**
    * @param sayings every other phrase whose words may be misspelt
    */
-  Lexicon(EverydayWords words, Collection<String> sayings) {
+  Lexicon(EverydayWords words, Collection<String> sayings, ReadingBounds bounds) {
+    this.bounds = bounds;
     this.lists = new WordLists(words.reader());
     this.speech = new Speech(lists);
     this.breaks = new Breaks(lists);
@@ -66,6 +68,10 @@ final class Lexicon {
         .flatMap(Collection::stream)
         .forEach(phrase -> speech.words(phrase).forEach(word -> known.add(word.plain())));
     return known;
+  }
+
+  ReadingBounds bounds() {
+    return bounds;
   }
 
   WordLists lists() {

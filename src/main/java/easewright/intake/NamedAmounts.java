@@ -18,16 +18,19 @@ final class NamedAmounts {
   /** Words that may stand between two names, or two amounts, of one list. */
   private static final int IN_LIST = 2;
 
-  private static final double LEAST_GIRTH = 20;
-
   /** No post tells more; a text of nothing but numbers shall not take long. */
   private static final int MOST_AMOUNTS = 100;
 
   private final Phrases phrases;
   private final Set<String> parts;
 
-  NamedAmounts(EverydayWords words, Speech speech) {
-    this.phrases = new Phrases(speech, 1).add(words.measurements());
+  private final double leastGirth;
+  private final double mostRatio;
+
+  NamedAmounts(EverydayWords words, Lexicon lexicon) {
+    this.leastGirth = lexicon.bounds().of("least-girth-in-inches");
+    this.mostRatio = lexicon.bounds().of("greatest-bust-to-underbust");
+    this.phrases = new Phrases(lexicon.speech(), 1).add(words.measurements());
     this.parts = words.parts().keySet();
   }
 
@@ -95,7 +98,7 @@ final class NamedAmounts {
   private static boolean holdsAnother(Mention name, Post post) {
     for (int i = name.first() + 1; i < name.last(); i++) {
       String word = post.words().get(i).plain();
-      if (Character.isDigit(word.charAt(0)) || word.matches("and|or|over|is")) {
+      if (Character.isDigit(word.charAt(0)) || post.lists().has("between two names", word)) {
         return true;
       }
     }
@@ -191,15 +194,15 @@ final class NamedAmounts {
   }
 
   /** "34 1/2 over 29 1/4": the bust over what is under it. */
-  private static List<Pair> over(Post post, List<Amount> values) {
+  private List<Pair> over(Post post, List<Amount> values) {
     for (int i = 0; i + 1 < values.size(); i++) {
       Amount bust = values.get(i);
       Amount under = values.get(i + 1);
       String between = post.text().substring(bust.span().to(), under.span().from()).strip();
       if (between.equalsIgnoreCase("over")
-          && under.value() >= LEAST_GIRTH
+          && under.value() >= leastGirth
           && bust.value() > under.value()
-          && bust.value() < 1.6 * under.value()) {
+          && bust.value() < mostRatio * under.value()) {
         int word = Whereabouts.wordAt(post, bust.span().to());
         return List.of(
             new Pair("bust", bust, word, word), new Pair("underbust", under, word, word));

@@ -10,7 +10,6 @@ import java.util.Set;
  */
 final class OtherNumbers {
   private static final int MOST_WORDS = 3;
-  private static final int OLDEST = 110;
 
   /** So many numbers in a row are a number to ring or an account, not girths. */
   private static final int NUMBERS_IN_A_ROW = 3;
@@ -19,12 +18,14 @@ final class OtherNumbers {
 
   private final WordLists lists;
   private final Set<String> measured;
+  private final double oldest;
 
   /**
    * @param measured words of the names of measurements
    */
-  OtherNumbers(WordLists lists, Set<String> measured) {
-    this.lists = lists;
+  OtherNumbers(Lexicon lexicon, Set<String> measured) {
+    this.lists = lexicon.lists();
+    this.oldest = lexicon.bounds().of("oldest-wearer");
     this.measured = measured;
   }
 
@@ -84,7 +85,7 @@ final class OtherNumbers {
         && lists.has("nearly", post.words().get(before - 1).plain())) {
       before--;
     }
-    return amount.value() < OLDEST
+    return amount.value() < oldest
         && endsAt(post, before, "being")
         && !begins(post, last, "measured around");
   }

@@ -4,7 +4,8 @@ import easewright.deadline.Deadline;
 import easewright.intake.Polarity.Meant;
 import easewright.intake.Reading.SignRead;
 import easewright.rulebook.Catalog.SignEntry;
-import easewright.rulebook.EverydayWords;
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -21,7 +22,6 @@ final class Signs {
   private static final double FEARED = 0.5;
 
   private static final double LIKELY = 0.6;
-  private static final double MOST_AMOUNT_MM = 250;
   private static final int FARTHEST_AMOUNT = 10;
   private static final int FARTHEST_NEXT = 16;
 
@@ -34,17 +34,21 @@ final class Signs {
   private static final Set<String> DEGREES = Set.of("slight", "strong");
 
   private final Map<String, SignEntry> catalog;
+  private final Wording wording;
   private final Map<String, List<String>> rather;
   private final Map<String, String> places;
   private final Lexicon lexicon;
+  private final double mostAmountMm;
   private final DeniedComplaints denied;
 
-  Signs(Map<String, SignEntry> catalog, EverydayWords words, Lexicon lexicon) {
-    this.catalog = catalog;
-    this.rather = words.rather();
+  Signs(RuleBookSource book, Lexicon lexicon) {
+    this.catalog = book.catalog().signs();
+    this.wording = book.wording();
+    this.rather = book.everyday().rather();
     this.places = lexicon.lists().pairs("places of signs");
     this.lexicon = lexicon;
-    this.denied = new DeniedComplaints(words, lexicon);
+    this.mostAmountMm = lexicon.bounds().of("largest-amount-of-a-sign-read");
+    this.denied = new DeniedComplaints(book.everyday(), lexicon);
   }
 
   List<SignRead> in(Post post, List<Match> said, List<Match> denying, List<Amount> amounts) {
@@ -77,15 +81,18 @@ final class Signs {
             (id, span) -> {
               SignRead feared = found.get(id);
               if (feared == null || feared.present() && feared.confidence() < LIKELY) {
-                found.put(id, cleared(id, "fine", span));
+                found.put(id, cleared(id, wording.say("cleared-by-fine"), span));
               }
             });
     denied
         .saidToBeSafe(post)
-        .forEach((id, span) -> found.putIfAbsent(id, cleared(id, "said to be so", span)));
+        .forEach(
+            (id, span) -> found.putIfAbsent(id, cleared(id, wording.say("cleared-by-name"), span)));
     denied
         .saidNotToBe(post)
-        .forEach((id, span) -> found.putIfAbsent(id, cleared(id, "nothing of the kind", span)));
+        .forEach(
+            (id, span) ->
+                found.putIfAbsent(id, cleared(id, wording.say("cleared-by-nothing"), span)));
     return new ArrayList<>(found.values());
   }
 
@@ -276,7 +283,7 @@ final class Signs {
         .filter(Amount::isLength)
         .filter(one -> Lengths.sentenceOf(one, post) == sentence)
         .filter(one -> distance(one, match, post) <= farthest)
-        .filter(one -> one.quantity("mm").map(q -> q.length().mm()).orElse(1e9) <= MOST_AMOUNT_MM)
+        .filter(one -> one.quantity("mm").map(q -> q.length().mm()).orElse(1e9) <= mostAmountMm)
         .filter(one -> isFree(one, match, said, post))
         .min(Comparator.comparingInt(one -> distance(one, match, post)));
   }

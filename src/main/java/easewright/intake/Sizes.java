@@ -12,21 +12,6 @@ import java.util.regex.Pattern;
 
 /** Finds the size that was cut. */
 final class Sizes {
-  private static final Pattern BAND_AND_CUP =
-      Pattern.compile(
-          "(?<![\\p{L}\\d.,/:$£€])(?<band>\\d{1,3})(?<gap>[ -]?)(?<cup>aa?a?|bb?|c|dd?d?d?|ee?|ff?|gg?|hh?|[jk])(?![\\p{L}\\d'’])",
-          Pattern.CASE_INSENSITIVE);
-  private static final Pattern LETTER =
-      Pattern.compile(
-          "(?<![\\p{L}\\d])(?:(?:size|sz|the|an?|cut|made|in)[ :]{1,2}(?<short>x{0,3}s|m|x{0,3}l|[2-6]xl?|1x)(?![\\p{L}\\d'’-])"
-              + "|(?:size|the|an?) (?<word>(?:extra )?(?:small|large)|medium)(?= ?(?:$|[.,;:!?)\\n]|(?:size|and|but|so|as|because|according|going|though|tho|then|it|which|since|based|per)(?!\\p{L})))"
-              + "|(?<first>x{0,3}s|m|x{0,3}l|small|medium|large) size(?!\\p{L}))",
-          Pattern.CASE_INSENSITIVE);
-  private static final Pattern NUMBER =
-      Pattern.compile(
-          "(?<![\\p{L}\\d])(?<!needle )(?<!shoe )(?<!dress )(?:(?:pattern )?size|sz)[ :]{1,2}(?:uk |us |eu |au )?(?<number>\\d{1,2})(?![\\p{L}\\d/]|[.,]\\d)(?! ?(?:needle|shoe|feet|foot|hook|font|jeans|dress|trousers))",
-          Pattern.CASE_INSENSITIVE);
-
   /** Kilometres, grams, hours and degrees are written like cups. */
   private static final String UNITS_TOO = "khgfc";
 
@@ -42,10 +27,50 @@ final class Sizes {
   private final Phrases cut;
   private final Map<String, String> letters;
 
+  private final Pattern bandAndCup;
+  private final Pattern letterSize;
+  private final Pattern numberSize;
+
   Sizes(EverydayWords words, Lexicon lexicon) {
-    this.letters = lexicon.lists().pairs("sizes in words");
+    WordLists lists = lexicon.lists();
+    this.letters = lists.pairs("sizes in words");
     this.cut = new Phrases(lexicon.speech(), 3);
     words.cues().get("cut").forEach(phrase -> cut.add("cut", phrase));
+    this.bandAndCup =
+        ignoringCase(
+            "(?<![\\p{L}\\d.,/:$£€])(?<band>\\d{1,3})(?<gap>[ -]?)(?<cup>"
+                + lists.oneOf("cups")
+                + ")(?![\\p{L}\\d'’])");
+    String inWords = WordLists.oneOf(letters.keySet());
+    this.letterSize =
+        ignoringCase(
+            "(?<![\\p{L}\\d])(?:"
+                + lists.oneOf("before a size letter")
+                + "[ :]{1,2}(?<short>x{0,3}s|m|x{0,3}l|[2-6]xl?|1x)(?![\\p{L}\\d'’-])|"
+                + lists.oneOf("before a size in words")
+                + " (?<word>"
+                + inWords
+                + ")(?= ?(?:$|[.,;:!?)\\n]|"
+                + lists.oneOf("after a size in words")
+                + "(?!\\p{L})))|(?<first>x{0,3}s|m|x{0,3}l|"
+                + inWords
+                + ") size(?!\\p{L}))");
+    String region = "(?:" + lists.oneOf("regions of a size") + " )?";
+    this.numberSize =
+        ignoringCase(
+            "(?<![\\p{L}\\d])(?<!"
+                + lists.oneOf("no size after")
+                + " )"
+                + lists.oneOf("before a size number")
+                + "[ :]{1,2}"
+                + region
+                + "(?<number>\\d{1,2})(?![\\p{L}\\d/]|[.,]\\d)(?! ?"
+                + lists.oneOf("no size before")
+                + ")");
+  }
+
+  private static Pattern ignoringCase(String expression) {
+    return Pattern.compile(expression, Pattern.CASE_INSENSITIVE);
   }
 
   /** A size found. */
@@ -54,7 +79,7 @@ final class Sizes {
   /** Every size named, cut or not: their numbers measure nothing. */
   List<Size> all(String text) {
     List<Size> sizes = new ArrayList<>();
-    Matcher pair = BAND_AND_CUP.matcher(text);
+    Matcher pair = bandAndCup.matcher(text);
     while (pair.find()) {
       int band = Integer.parseInt(pair.group("band"));
       boolean article = pair.group("cup").equals("a") && pair.group("gap").equals(" ");
@@ -64,7 +89,7 @@ final class Sizes {
         sizes.add(new Size(name, new TextSpan(pair.start(), pair.end()), false));
       }
     }
-    Matcher letter = LETTER.matcher(text);
+    Matcher letter = letterSize.matcher(text);
     while (letter.find()) {
       String name =
           letter.group("short") != null ? "short" : letter.group("word") != null ? "word" : "first";
@@ -72,7 +97,7 @@ final class Sizes {
       TextSpan span = new TextSpan(letter.start(name), letter.end(name));
       sizes.add(new Size(letters.getOrDefault(size, size), span, true));
     }
-    Matcher number = NUMBER.matcher(text);
+    Matcher number = numberSize.matcher(text);
     while (number.find()) {
       if (Integer.parseInt(number.group("number")) < 60) { // a needle from 60 on
         TextSpan span = new TextSpan(number.start("number"), number.end("number"));
@@ -82,7 +107,7 @@ final class Sizes {
     return sizes;
   }
 
-  /** Bands by inches and dress sizes are even, those by centimetres go by fives. */
+  /** Bands by inches and dress sizes are even; those by centimetres go by fives (EN 13402-3). */
   private static boolean isBand(int band) {
     return band >= 4 && band <= 60 && band % 2 == 0 || band >= 55 && band <= 150 && band % 5 == 0;
   }

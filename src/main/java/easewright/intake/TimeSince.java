@@ -1,8 +1,9 @@
 package easewright.intake;
 
 import easewright.intake.Reading.TextRead;
-import java.util.List;
+import java.util.HashMap;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,52 +16,53 @@ final class TimeSince {
   private static final int TIED = 20;
 
   private static final double DAYS_A_MONTH = 365.25 / 12;
-  private static final List<String> COUNTS =
-      List.of(
-          "half",
-          "a",
-          "two",
-          "three",
-          "four",
-          "five",
-          "six",
-          "seven",
-          "eight",
-          "nine",
-          "ten",
-          "eleven",
-          "twelve",
-          "thirteen",
-          "fourteen",
-          "fifteen",
-          "sixteen",
-          "seventeen",
-          "eighteen",
-          "nineteen",
-          "twenty");
-  private static final Pattern TIME =
-      Pattern.compile(
-          "(?<![\\p{L}\\d.,])(?:(?<count>\\d{1,2}|a couple of|couple of|half a|an?|one|"
-              + String.join("|", COUNTS.subList(2, COUNTS.size()))
-              + ")(?: and a half|[.,]5)?(?:[ -]| to | or |-)?(?:\\d{1,2} )?[ -]?(?<unit>days?|weeks?|wks?|months?|mths?|mos?|years?|yrs?)|last (?<last>week|month))(?![\\p{L}\\d])(?![ -]old)(?<half> and a half)?",
-          Pattern.CASE_INSENSITIVE);
-  private static final Pattern TIE =
-      Pattern.compile(
-          "\\s*(?:ago|after|since|post|out|from|on(?= from)|now|tomorrow|back|on (?:mon|tues|wednes|thurs|fri|satur|sun)day).*",
-          Pattern.CASE_INSENSITIVE | Pattern.DOTALL);
 
-  private TimeSince() {}
+  /** As far as is looked after a time for a word that ties it, in characters. */
+  private static final int TIE_REACH = 16;
+
+  private final Map<String, Double> counts = new HashMap<>();
+  private final Map<String, String> units;
+  private final Map<String, Double> last;
+  private final Pattern time;
+  private final Pattern tie;
+
+  TimeSince(WordLists lists) {
+    counts.putAll(lists.numbers("numbers in words"));
+    counts.putAll(lists.numbers("counts of time"));
+    this.units = lists.pairs("units of time");
+    this.last = lists.numbers("months since last");
+    String more = lists.oneOf("and half of it");
+    this.time =
+        Pattern.compile(
+            "(?<![\\p{L}\\d.,])(?:(?<count>\\d{1,2}|"
+                + WordLists.oneOf(counts.keySet())
+                + ")(?: "
+                + more
+                + "|[.,]5)?(?:[ -]| "
+                + lists.oneOf("between counts of time")
+                + " )?(?:\\d{1,2} )?[ -]?(?<unit>"
+                + WordLists.oneOf(units.keySet())
+                + ")|(?<last>"
+                + WordLists.oneOf(last.keySet())
+                + "))(?![\\p{L}\\d])(?![ -]old)(?<half> "
+                + more
+                + ")?",
+            Pattern.CASE_INSENSITIVE);
+    this.tie =
+        Pattern.compile(
+            "\\s*" + lists.oneOf("after a time") + ".*", Pattern.CASE_INSENSITIVE | Pattern.DOTALL);
+  }
 
   /** The time nearest to an event, in whole months. */
-  static Optional<TextRead> of(TextSpan event, Post post) {
-    Matcher time = TIME.matcher(post.text());
+  Optional<TextRead> of(TextSpan event, Post post) {
+    Matcher time = this.time.matcher(post.text());
     TextRead best = null;
     int nearest = Integer.MAX_VALUE;
     while (time.find()) {
       TextSpan span = new TextSpan(time.start(), time.end());
       String after =
-          post.text().substring(time.end(), Math.min(post.text().length(), time.end() + 16));
-      boolean tied = time.group("last") != null || TIE.matcher(after).matches();
+          post.text().substring(time.end(), Math.min(post.text().length(), time.end() + TIE_REACH));
+      boolean tied = time.group("last") != null || tie.matcher(after).matches();
       int distance = Whereabouts.wordsBetween(post, span, event);
       int rank = distance + (tied ? 0 : TIED);
       boolean near =
@@ -75,28 +77,18 @@ final class TimeSince {
     return Optional.ofNullable(best);
   }
 
-  private static long months(Matcher time) {
+  private long months(Matcher time) {
     if (time.group("last") != null) {
-      return time.group("last").equalsIgnoreCase("month") ? 1 : 0;
+      return last.get(time.group("last").toLowerCase(Locale.ROOT)).longValue();
     }
-    double count = count(time.group("count").toLowerCase(Locale.ROOT));
+    String word = time.group("count").toLowerCase(Locale.ROOT);
+    double count = counts.containsKey(word) ? counts.get(word) : Integer.parseInt(word);
     count += time.group("half") == null ? 0 : 0.5;
-    String unit = time.group("unit").toLowerCase(Locale.ROOT);
-    return switch (unit.charAt(0)) {
-      case 'd' -> (long) (count / DAYS_A_MONTH);
-      case 'w' -> Math.round(count * 7 / DAYS_A_MONTH);
-      case 'y' -> (long) (count * 12);
+    return switch (units.get(time.group("unit").toLowerCase(Locale.ROOT))) {
+      case "day" -> (long) (count / DAYS_A_MONTH);
+      case "week" -> Math.round(count * 7 / DAYS_A_MONTH);
+      case "year" -> (long) (count * 12);
       default -> (long) count;
     };
-  }
-
-  private static double count(String word) {
-    if (Character.isDigit(word.charAt(0))) {
-      return Integer.parseInt(word);
-    }
-    if (word.contains("couple")) {
-      return 2;
-    }
-    return word.startsWith("half") ? 0.5 : Math.max(1, COUNTS.indexOf(word));
   }
 }

@@ -1,14 +1,24 @@
 package easewright.intake;
 
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /** The lists of everyday words that reading goes by, as the rule book has them under "reader". */
 final class WordLists {
   private static final String AS = " as ";
+
+  /** Letters that may end a word; bounded, so that no word takes long. */
+  private static final String ENDING = "\\p{L}{0,12}";
+
+  private static final Pattern SIGN = Pattern.compile("[^\\p{L}\\d '’]");
 
   private final Map<String, Set<String>> lists = new HashMap<>();
   private final Map<String, List<String>> inOrder;
@@ -45,6 +55,33 @@ final class WordLists {
       pairs.put(pair.substring(0, as), pair.substring(as + AS.length()));
     }
     return pairs;
+  }
+
+  /** What number each phrase of a list of "phrase as number" stands for. */
+  Map<String, Double> numbers(String list) {
+    Map<String, Double> numbers = new LinkedHashMap<>();
+    pairs(list).forEach((phrase, number) -> numbers.put(phrase, Double.valueOf(number)));
+    return numbers;
+  }
+
+  /** A regular expression, without a group, that any phrase of these lists matches. */
+  String oneOf(String... names) {
+    List<String> phrases = new ArrayList<>();
+    for (String list : names) {
+      phrases.addAll(words(list));
+    }
+    return oneOf(phrases);
+  }
+
+  /**
+   * A regular expression, without a group, that any of these phrases matches; the longest first, so
+   * that none hides behind its own beginning. An asterisk stands for any ending of a word.
+   */
+  static String oneOf(Collection<String> phrases) {
+    return phrases.stream()
+        .sorted(Comparator.comparingInt(String::length).reversed())
+        .map(phrase -> SIGN.matcher(phrase).replaceAll("\\\\$0").replace("\\*", ENDING))
+        .collect(Collectors.joining("|", "(?:", ")"));
   }
 
   private Set<String> set(String list) {

@@ -33,7 +33,7 @@ final class BoxReader {
             piece
                 .at("outlines")
                 .at(size)
-                .made(() -> Piece.Box.of(corners), "Give corners that span an area.")
+                .made(() -> Piece.Box.of(corners), "corners-without-area")
                 .ifPresent(box -> boxes.put(size, box)));
     SheetNode node = piece.at("box");
     if (node.has(AROUND) || node.has(ALONG)) {
@@ -46,9 +46,7 @@ final class BoxReader {
 
   private void graded(SheetNode node, Map<String, Piece.Box> boxes) {
     if (!node.has(AROUND) || !node.has(ALONG) || node.json().size() > 2) {
-      node.fault(
-          "The box gives neither both its sides by steps nor one box for every size.",
-          "Give 'around' and 'along' and nothing else, or a box for every size by its name.");
+      node.fault("box-half-graded");
       return;
     }
     double[] around = steps(node.at(AROUND));
@@ -58,9 +56,7 @@ final class BoxReader {
       double aroundMm = around[0] + i / cups * around[1] + i % cups * around[2];
       double alongMm = along[0] + i / cups * along[1] + i % cups * along[2];
       Optional<Piece.Box> box =
-          node.made(
-              () -> new Piece.Box(aroundMm, alongMm),
-              "Use a larger base or smaller negative steps.");
+          node.made(() -> new Piece.Box(aroundMm, alongMm), "steps-too-negative");
       if (box.isEmpty()) {
         return;
       }
@@ -72,12 +68,7 @@ final class BoxReader {
   private double[] steps(SheetNode side) {
     for (String step : List.of("perBand", "perCup", "perSize")) {
       if (side.has(step) && step.equals("perSize") == grid) {
-        side.at(step)
-            .fault(
-                "'" + step + "' is no step between the sizes of this sheet.",
-                grid
-                    ? "Give 'perBand' and 'perCup', since the sizes are a grid."
-                    : "Give 'perSize', since the sizes are named.");
+        side.at(step).fault(grid ? "step-of-no-grid" : "step-of-a-grid", "step", step);
       }
     }
     return new double[] {
@@ -90,7 +81,7 @@ final class BoxReader {
   private static void read(String size, SheetNode node, Map<String, Piece.Box> boxes) {
     double aroundMm = node.mm(AROUND);
     double alongMm = node.mm(ALONG);
-    node.made(() -> new Piece.Box(aroundMm, alongMm), "Give both sides as lengths above zero.")
+    node.made(() -> new Piece.Box(aroundMm, alongMm), "box-without-size")
         .ifPresent(box -> boxes.put(size, box));
   }
 }

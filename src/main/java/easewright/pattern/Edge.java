@@ -28,7 +28,7 @@ public record Edge(
    */
   public Edge {
     if (!(part > 0)) {
-      throw new IllegalArgumentException("The part of a measurement an edge takes is above zero.");
+      throw new SheetRefusal("part-of-zero");
     }
     sewnTo = List.copyOf(sewnTo);
     crosses = List.copyOf(crosses);

@@ -95,8 +95,7 @@ public record PatternSheet(
                       new IllegalArgumentException(
                           "The choice '" + choice.id() + "' has no option '" + optionId + "'."));
       if (!option.allowedBy(decided)) {
-        throw new IllegalArgumentException(
-            "The option '" + choice.id() + "/" + optionId + "' cannot stand with the others.");
+        throw new OptionConflict(choice.id(), optionId);
       }
     }
     return decided;

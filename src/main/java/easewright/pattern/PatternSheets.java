@@ -114,10 +114,7 @@ public final class PatternSheets {
   private static void everyWay(PatternSheet sheet, SheetNode root) {
     long ways = Ways.count(sheet.choices());
     if (ways > Ways.MOST) {
-      root.at("choices")
-          .fault(
-              "The choices combine in " + ways + " ways; at most " + Ways.MOST + " are read.",
-              "Offer fewer choices, or split the pattern into two sheets.");
+      root.at("choices").fault("too-many-ways", "ways", ways, "most", Ways.MOST);
       return;
     }
     List<Map<String, String>> allowed = Ways.allowed(sheet.choices());

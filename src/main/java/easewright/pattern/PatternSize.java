@@ -28,8 +28,7 @@ public record PatternSize(
    */
   public PatternSize {
     if (bustMm.isPresent() == differenceMm.isPresent()) {
-      throw new IllegalArgumentException(
-          "A size goes either by bust girth or by the difference to the underbust girth.");
+      throw new SheetRefusal("size-by-both");
     }
     finishedMm = Map.copyOf(finishedMm);
   }

@@ -73,7 +73,7 @@ public record Piece(
      */
     public Box {
       if (!(aroundMm > 0) || !(alongMm > 0)) {
-        throw new IllegalArgumentException("The sides of a box are above zero.");
+        throw new SheetRefusal("box-of-zero");
       }
     }
 
@@ -89,13 +89,13 @@ public record Piece(
    */
   public Piece {
     if (count < 1) {
-      throw new IllegalArgumentException("A piece is cut at least once.");
+      throw new SheetRefusal("piece-never-cut");
     }
     if (onFold && mirrored) {
-      throw new IllegalArgumentException("A piece is cut either on the fold or mirrored.");
+      throw new SheetRefusal("piece-folded-and-mirrored");
     }
     if (mirrored && count % 2 != 0) {
-      throw new IllegalArgumentException("Mirrored pieces are cut in pairs.");
+      throw new SheetRefusal("mirrored-without-pair");
     }
     lines = List.copyOf(lines);
     lengthenAt = List.copyOf(lengthenAt);

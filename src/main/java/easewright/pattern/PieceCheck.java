@@ -1,7 +1,7 @@
 package easewright.pattern;
 
+import easewright.measure.Rounded;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 
 /** Looks at the paper of every piece: its size, its lines, and whether it can do without. */
@@ -35,11 +35,7 @@ final class PieceCheck {
   /** Whether what may be left out says what changes then. */
   static void leftOut(SheetNode node) {
     if (node.json().path("optional").asBoolean() != node.has("leftOut")) {
-      node.fault(
-          node.has("leftOut")
-              ? "It says what changes when it is left out, but not that it may be."
-              : "It may be left out, but what changes then is not said.",
-          "Give 'optional: true' and 'leftOut' together, or neither.");
+      node.fault(node.has("leftOut") ? "left-out-but-needed" : "left-out-unsaid");
     }
   }
 
@@ -49,9 +45,7 @@ final class PieceCheck {
           key.equals("box") && (node.at(key).has("around") || node.at(key).has("along"));
       for (Map.Entry<String, SheetNode> entry : node.fields(key).entrySet()) {
         if (!graded && sheet.size(entry.getKey()).isEmpty()) {
-          entry
-              .getValue()
-              .fault("There is no size '" + entry.getKey() + "'.", "Name a size of the sheet.");
+          entry.getValue().fault("unknown-size", "size", entry.getKey());
         }
       }
     }
@@ -66,15 +60,11 @@ final class PieceCheck {
             .toList();
     if (missing.size() == sheet.sizes().size() && !written) {
       if (piece.follows().isEmpty()) {
-        node.fault(
-            "Nothing says how large the paper of '" + piece.id() + "' is.",
-            "Give it a 'box' with 'around' and 'along', measured on the paper.");
+        node.fault("paper-unknown", "piece", piece.id());
       }
     } else if (!missing.isEmpty() && written) {
       node.at(node.has("box") ? "box" : "outlines")
-          .fault(
-              "The piece '" + piece.id() + "' is missing for " + listed(missing) + ".",
-              "Give every size of the sheet its box or its outline.");
+          .fault("paper-of-some-sizes", "piece", piece.id(), "sizes", listed(missing));
     }
     if (written) {
       sheet.sizes().stream().map(PatternSize::name).anyMatch(size -> unlikely(node, piece, size));
@@ -92,10 +82,7 @@ final class PieceCheck {
       Piece.Box drawn = Piece.Box.of(outline);
       if (Math.abs(drawn.aroundMm() - box.aroundMm()) > BOX_MM
           || Math.abs(drawn.alongMm() - box.alongMm()) > BOX_MM) {
-        node.at("box")
-            .fault(
-                "The box of size '" + size + "' is not as large as its outline.",
-                "Leave the box out where there are outlines, or measure both again.");
+        node.at("box").fault("box-unlike-outline", "size", size);
         return true;
       }
     }
@@ -106,13 +93,13 @@ final class PieceCheck {
       if (mm > room) {
         node.at(node.has("box") ? "box" : "outlines")
             .fault(
-                String.format(
-                    Locale.ROOT,
-                    "The edge '%s' is %.0f mm in size '%s', more than all round its box.",
-                    edge.id(),
-                    mm,
-                    size),
-                "Measure the box again, and look at its unit.");
+                "edge-longer-than-paper",
+                "edge",
+                edge.id(),
+                "mm",
+                Rounded.text(mm, 0),
+                "size",
+                size);
         return true;
       }
     }
@@ -122,9 +109,7 @@ final class PieceCheck {
   private void lines(SheetNode node, Piece piece) {
     for (SheetNode line : node.each("lengthenAt")) {
       if (!piece.lines().contains(line.json().asText())) {
-        line.fault(
-            "The piece has no line '" + line.json().asText() + "' to be lengthened at.",
-            "Name one of its 'lines'.");
+        line.fault("no-line-to-lengthen", "line", line.json().asText());
       }
     }
   }
@@ -134,9 +119,7 @@ final class PieceCheck {
         .forEach(
             (edge, at) -> {
               if (piece.follows().isEmpty() || piece.edge(edge).isEmpty()) {
-                at.fault(
-                    "There is no edge '" + edge + "' that it could be smaller at.",
-                    "Name an edge of the piece it follows, or leave 'smaller' out.");
+                at.fault("no-edge-to-be-smaller", "edge", edge);
               }
             });
   }
@@ -147,12 +130,7 @@ final class PieceCheck {
             .anyMatch(p -> p.layer() == Layer.MAIN && p.edge("shaped-seam").isPresent());
     if (shaped != (sheet.constructionType() == ConstructionType.SHAPED_FRONT)) {
       root.at("constructionType")
-          .fault(
-              shaped
-                  ? "A main piece has a 'shaped-seam', so the front is shaped."
-                  : "No main piece has an edge 'shaped-seam' that would shape the front.",
-              "Write \"shaped-front\" where a seam over the bust is called 'shaped-seam', else"
-                  + " \"compression\".");
+          .fault(shaped ? "shaped-front-unsaid" : "shaped-front-without-seam");
     }
   }
 

@@ -7,9 +7,6 @@ import java.util.Optional;
 /** Looks for what no way of choosing ever reaches. */
 final class ReachCheck {
 
-  private static final String REMEDY =
-      "Widen its 'when', or look at what the options require and exclude.";
-
   private final PatternSheet sheet;
   private final SheetNode root;
   private final List<Map<String, String>> ways;
@@ -29,9 +26,7 @@ final class ReachCheck {
       for (SheetNode option : choice.each("options")) {
         String optionId = option.text("id");
         if (ways.stream().noneMatch(way -> SheetChoice.taken(optionId, way.get(id)))) {
-          option.fault(
-              "The option '" + id + "/" + optionId + "' can never be chosen.",
-              "Look at what it and the others require and exclude.");
+          option.fault("option-never-chosen", "choice", id, "option", optionId);
         }
       }
     }
@@ -56,16 +51,13 @@ final class ReachCheck {
                     sheet.choices().stream()
                         .allMatch(c -> c.defaultOption().equals(way.get(c.id()))));
     if (!together) {
-      root.at("choices")
-          .fault(
-              "The default options cannot stand together.",
-              "Choose defaults that require and exclude nothing of each other.");
+      root.at("choices").fault("defaults-apart");
     }
   }
 
   private void reached(SheetNode node, When when, String what) {
     if (ways.stream().noneMatch(when::holds)) {
-      node.at("when").fault("No way of choosing ever needs this " + what + ".", REMEDY);
+      node.at("when").fault("never-needed", "what", what);
     }
   }
 
@@ -83,12 +75,7 @@ final class ReachCheck {
             way ->
                 node.at("follows")
                     .fault(
-                        "'"
-                            + piece.id()
-                            + "' is cut under "
-                            + Ways.said(way)
-                            + ", but what it follows is not.",
-                        "Give it the 'when' of the piece it follows."));
+                        "cut-without-what-it-follows", "piece", piece.id(), "way", Ways.said(way)));
   }
 
   private Optional<Piece> piece(String id) {
@@ -107,11 +94,6 @@ final class ReachCheck {
     ways.stream()
         .filter(way -> trim.when().holds(way) && places.stream().noneMatch(w -> w.holds(way)))
         .findFirst()
-        .ifPresent(
-            way ->
-                node.at("sewnTo")
-                    .fault(
-                        "Under " + Ways.said(way) + " no piece that the trim is sewn to is cut.",
-                        "Name every piece it can be sewn to, or narrow its 'when'."));
+        .ifPresent(way -> node.at("sewnTo").fault("trim-without-piece", "way", Ways.said(way)));
   }
 }

@@ -1,10 +1,10 @@
 package easewright.pattern;
 
 import easewright.deadline.Deadline;
+import easewright.measure.Rounded;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
@@ -56,11 +56,7 @@ final class SeamCheck {
         there |= cut[i] && piece.role().equals(role) && piece.layer() == Layer.MAIN;
       }
       if (!there) {
-        fault(
-            root.at("pieces"),
-            "No main piece with the role '" + role + "' is cut under " + Ways.said(way) + ".",
-            "Add the piece with that role, or widen its 'when'.",
-            role);
+        fault(root.at("pieces"), role, "role-not-cut", "role", role, "way", Ways.said(way));
       }
     }
   }
@@ -80,15 +76,14 @@ final class SeamCheck {
     if (partners.isEmpty() && !certain) {
       fault(
           node(side),
-          "The edge '" + side.edge.id() + "' is sewn to nothing under " + Ways.said(way) + ".",
-          "Add the edge it is sewn to then, or how it is finished.",
-          "");
+          "",
+          "edge-sewn-to-nothing-under",
+          "edge",
+          side.edge.id(),
+          "way",
+          Ways.said(way));
     } else if (!certain) {
-      fault(
-          node(side),
-          "All that the edge '" + side.edge.id() + "' is sewn to may be left out.",
-          "Say how it is finished then.",
-          "");
+      fault(node(side), "", "edge-sewn-to-what-may-be-left-out", "edge", side.edge.id());
     }
     // Of a pair both sides would say the same.
     if (!partners.isEmpty() && whole && !(partners.size() == 1 && partners.get(0).before(side))) {
@@ -101,17 +96,7 @@ final class SeamCheck {
     int here = side.notches();
     int there = partners.stream().mapToInt(SeamSides.Side::notches).sum();
     if (here != there) {
-      fault(
-          node(side),
-          "The edge '"
-              + side.edge.id()
-              + "' has "
-              + here
-              + " notches on the garment, what it is sewn to has "
-              + there
-              + ".",
-          "Give edges that are sewn together the same notches.",
-          "");
+      fault(node(side), "", "notches-unlike", "edge", side.edge.id(), "here", here, "there", there);
     }
   }
 
@@ -128,15 +113,16 @@ final class SeamCheck {
       if (Math.abs(here - there) > EQUAL_MM * side.occurrences) {
         fault(
             node(side),
-            String.format(
-                Locale.ROOT,
-                "The edge '%s' is %.0f mm in size '%s', what it is sewn to %.0f mm.",
-                side.edge.id(),
-                here,
-                sheet.sizes().get(size).name(),
-                there),
-            "Give edges that are sewn together the same length in every size.",
-            "");
+            "",
+            "lengths-unlike",
+            "edge",
+            side.edge.id(),
+            "here",
+            Rounded.text(here, 0),
+            "size",
+            sheet.sizes().get(size).name(),
+            "there",
+            Rounded.text(there, 0));
         return;
       }
     }
@@ -147,9 +133,9 @@ final class SeamCheck {
   }
 
   // The same fault shows under many choices; the first of each place and kind is enough.
-  private void fault(SheetNode node, String problem, String remedy, String kind) {
-    if (seen.add(new SheetFault(node.pointer(), kind, remedy))) {
-      node.fault(problem, remedy);
+  private void fault(SheetNode node, String kind, String key, Object... blanks) {
+    if (seen.add(new SheetFault(node.pointer(), kind, key))) {
+      node.fault(key, blanks);
     }
   }
 }

@@ -33,11 +33,7 @@ final class SeamNames {
       for (int j = 0; j < nodes.size(); j++) {
         Edge edge = piece.edges().get(j);
         if (edge.sewnTo().isEmpty() && edge.finish().isEmpty()) {
-          nodes
-              .get(j)
-              .fault(
-                  "The edge '" + edge.id() + "' is sewn to nothing and has no finish.",
-                  "Say what it is sewn to, or how it is finished.");
+          nodes.get(j).fault("edge-sewn-to-nothing", "edge", edge.id());
         }
         List<SheetNode> sewnTo = nodes.get(j).each("sewnTo");
         for (int k = 0; k < sewnTo.size(); k++) {
@@ -50,15 +46,11 @@ final class SeamNames {
   private void sewn(SheetNode node, Edge.Ref here, Edge edge, Edge.Ref there) {
     Edge partner = edges.get(there);
     if (partner == null) {
-      node.fault("There is no edge '" + there + "'.", "Name a piece and an edge it has.");
+      node.fault("unknown-edge", "there", there);
     } else if (!partner.sewnTo().contains(here)) {
-      node.fault(
-          "The edge '" + there + "' is not sewn back to '" + here + "'.",
-          "Name each of the two under the other's 'sewnTo'.");
+      node.fault("not-sewn-back", "there", there, "here", here);
     } else if (!Set.copyOf(partner.crosses()).equals(Set.copyOf(edge.crosses()))) {
-      node.fault(
-          "The edges '" + here + "' and '" + there + "' do not cross the same girths.",
-          "Name the same girths under 'crosses' of both.");
+      node.fault("girths-unlike", "here", here, "there", there);
     }
   }
 }

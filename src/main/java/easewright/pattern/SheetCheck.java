@@ -45,10 +45,7 @@ final class SheetCheck {
     root.each("pieces").forEach(this::cloth);
     for (String key : NEEDED_MEASUREMENTS.getOrDefault(sheet.family(), Set.of())) {
       if (!measurements.contains(key)) {
-        root.at("sizes")
-            .fault(
-                "No size gives the finished '" + key + "'.",
-                "Give '" + key + "', at rest, for every size.");
+        root.at("sizes").fault("measurement-missing", "measurement", key);
       }
     }
     negativeEase();
@@ -58,12 +55,7 @@ final class SheetCheck {
     Set<String> seen = new HashSet<>();
     for (int i = 0; i < items.size(); i++) {
       if (!seen.add(id.apply(items.get(i)))) {
-        root.each(list)
-            .get(i)
-            .at("id")
-            .fault(
-                "'" + id.apply(items.get(i)) + "' stands here a second time.",
-                "Give each its own id.");
+        root.each(list).get(i).at("id").fault("id-twice", "id", id.apply(items.get(i)));
       }
     }
   }
@@ -93,9 +85,7 @@ final class SheetCheck {
     used |= sheet.pieces().stream().anyMatch(piece -> piece.when().options().containsKey(id));
     used |= sheet.trims().stream().anyMatch(trim -> trim.when().options().containsKey(id));
     if (!used) {
-      node.fault(
-          "The choice '" + id + "' changes nothing.",
-          "Name it in the 'when' of a piece or trim, give an option 'changes', or leave it out.");
+      node.fault("choice-changes-nothing", "choice", id);
     }
   }
 
@@ -106,11 +96,7 @@ final class SheetCheck {
     }
     for (SheetNode option : node.each(list)) {
       if (!seen.add(option.text("id"))) {
-        option
-            .at("id")
-            .fault(
-                "The choice '" + choice.id() + "' has this option twice.",
-                "Give each option its own id.");
+        option.at("id").fault("option-twice", "choice", choice.id());
       }
     }
   }
@@ -118,10 +104,7 @@ final class SheetCheck {
   private void cloth(SheetNode node) {
     if (!sheet.cloth().containsKey(Layer.valueOf(node.text("layer").toUpperCase(Locale.ROOT)))
         && !root.at("cloth").has(node.text("layer"))) {
-      node.at("layer")
-          .fault(
-              "The sheet does not say what its '" + node.text("layer") + "' cloth must do.",
-              "Add '" + node.text("layer") + "' under 'cloth'.");
+      node.at("layer").fault("cloth-not-described", "layer", node.text("layer"));
     }
   }
 
@@ -132,7 +115,7 @@ final class SheetCheck {
     Set<String> seen = new HashSet<>();
     for (SheetNode edge : node.each("edges")) {
       if (!seen.add(edge.text("id"))) {
-        edge.at("id").fault("The piece has this edge twice.", "Give each edge its own id.");
+        edge.at("id").fault("edge-twice");
       }
       edge.maybeText("length").ifPresent(key -> measured(edge.at("length"), key));
       edge.each("crosses").forEach(key -> measured(key, key.json().asText()));
@@ -143,14 +126,9 @@ final class SheetCheck {
     Optional<Piece> leader =
         sheet.pieces().stream().filter(piece -> piece.id().equals(id)).findFirst();
     if (main || leader.isEmpty() || leader.get().layer() != Layer.MAIN) {
-      node.at("follows")
-          .fault(
-              "'" + id + "' is no main piece that this piece could follow.",
-              "Let a lining or support follow a piece whose layer is 'main'.");
+      node.at("follows").fault("follows-no-main-piece", "piece", id);
     } else if (node.has("edges") || node.has("lines")) {
-      node.fault(
-          "A piece that follows another has its lines and edges from there.",
-          "Leave 'lines' and 'edges' out, or leave 'follows' out.");
+      node.fault("follows-with-edges");
     }
   }
 
@@ -164,16 +142,13 @@ final class SheetCheck {
 
   private void option(SheetNode node, OptionRef ref) {
     if (sheet.choice(ref.choice()).flatMap(choice -> choice.option(ref.option())).isEmpty()) {
-      node.fault(
-          "There is no option '" + ref + "'.", "Name an option that stands under 'choices'.");
+      node.fault("unknown-option", "ref", ref);
     }
   }
 
   private void measured(SheetNode node, String key) {
     if (!measurements.contains(key)) {
-      node.fault(
-          "No size gives the finished measurement '" + key + "'.",
-          "Name a key that stands under 'measurements' of the sizes.");
+      node.fault("unknown-measurement", "measurement", key);
     }
   }
 
@@ -181,10 +156,7 @@ final class SheetCheck {
     for (PatternSize size : sheet.sizes()) {
       Double underband = size.finishedMm().get("underband");
       if (underband != null && underband >= size.underbustMm().toMm()) {
-        root.at("sizes")
-            .fault(
-                "The underband of '" + size.name() + "' is not smaller than any body it is for.",
-                "Give finished measurements at rest, or correct the underbust range.");
+        root.at("sizes").fault("underband-too-large", "size", size.name());
       }
     }
   }

@@ -1,6 +1,9 @@
 package easewright.pattern;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import easewright.cloth.ImpossibleCloth;
+import easewright.measure.BadQuantity;
+import easewright.wording.Blanks;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -59,10 +62,9 @@ record SheetNode(JsonNode json, String pointer, List<SheetFault> faults) {
   double quantity(Function<String, Double> reader) {
     try {
       return reader.apply(json.asText());
-    } catch (IllegalArgumentException unreadable) {
-      fault(
-          unreadable.getMessage(),
-          "Write a number and its unit as text, such as \"300 mm\", \"3/8 in\" or \"75 %\".");
+    } catch (BadQuantity bad) {
+      faults.add(
+          new SheetFault(pointer, bad.problem(), SheetWords.remedy("quantity", Blanks.NONE)));
       return 1;
     }
   }
@@ -75,17 +77,39 @@ record SheetNode(JsonNode json, String pointer, List<SheetFault> faults) {
     return has(key) ? Optional.of(at(key).quantity(reader)) : Optional.empty();
   }
 
-  /** What a record makes of the values here; a fault if it refuses them. */
-  <T> Optional<T> made(Supplier<T> maker, String remedy) {
+  /**
+   * What a record makes of the values here; a fault if it refuses them.
+   *
+   * @param key of the remedy
+   */
+  <T> Optional<T> made(Supplier<T> maker, String key) {
     try {
       return Optional.of(maker.get());
-    } catch (IllegalArgumentException refused) {
-      fault(refused.getMessage(), remedy);
-      return Optional.empty();
+    } catch (SheetRefusal refused) {
+      refuse(refused.key(), key);
+    } catch (ImpossibleCloth refused) {
+      refuse("cloth-" + refused.key(), key);
     }
+    return Optional.empty();
   }
 
-  void fault(String problem, String remedy) {
-    faults.add(new SheetFault(pointer, problem, remedy));
+  private void refuse(String problem, String remedy) {
+    faults.add(
+        new SheetFault(
+            pointer,
+            SheetWords.problem(problem, Blanks.NONE),
+            SheetWords.remedy(remedy, Blanks.NONE)));
+  }
+
+  /**
+   * Adds a fault.
+   *
+   * @param key of its sentences
+   * @param pairs name and value of each blank in them, in turn
+   */
+  void fault(String key, Object... pairs) {
+    Blanks blanks = Blanks.ofPairs(pairs);
+    faults.add(
+        new SheetFault(pointer, SheetWords.problem(key, blanks), SheetWords.remedy(key, blanks)));
   }
 }

@@ -12,7 +12,7 @@ final class SheetQuantities {
   /**
    * A length in mm.
    *
-   * @throws IllegalArgumentException if the text is no length
+   * @throws BadQuantity if the text is no length
    */
   static double mm(String text) {
     return read(text, quantity -> quantity.length().mm());
@@ -34,10 +34,6 @@ final class SheetQuantities {
   }
 
   private static double read(String text, ToDoubleFunction<Quantity> value) {
-    try {
-      return value.applyAsDouble(Quantity.parse(text));
-    } catch (BadQuantity bad) {
-      throw new IllegalArgumentException(bad.problem(), bad);
-    }
+    return value.applyAsDouble(Quantity.parse(text));
   }
 }

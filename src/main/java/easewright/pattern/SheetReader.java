@@ -40,13 +40,7 @@ final class SheetReader {
     boolean any = node.text("pick").equals("any");
     if (any && options.size() > SheetChoice.MOST_PARTS) {
       node.at("options")
-          .fault(
-              "Any of "
-                  + options.size()
-                  + " options may be picked; at most "
-                  + SheetChoice.MOST_PARTS
-                  + " are read.",
-              "Split the choice into two, or let one be picked.");
+          .fault("too-many-options", "count", options.size(), "most", SheetChoice.MOST_PARTS);
       any = false;
     }
     return new SheetChoice(
@@ -115,7 +109,7 @@ final class SheetReader {
                 leftOut(node),
                 boxes.read(paper, paperOutlines),
                 outlines),
-        "Say how it is cut: once on the fold, in mirrored pairs, or one by one.");
+        "piece");
   }
 
   // Most knits stretch most across their length.
@@ -141,7 +135,7 @@ final class SheetReader {
                 node.maybeText("finish"),
                 node.texts("crosses"),
                 node.json().path("notches").asInt()),
-        "Give the part as a percentage above zero.");
+        "edge-part");
   }
 
   private static Map<String, List<Piece.Corner>> outlines(SheetNode node) {
@@ -184,7 +178,7 @@ final class SheetReader {
     Double heaviest = weight.maybe("to", SheetQuantities::gsm).orElse(null);
     return node.made(
         () -> new ClothNeed(around, along, recovery, lightest, heaviest, new StretchUse(use)),
-        "Ask for something a cloth can have.");
+        "cloth-need");
   }
 
   private static Optional<Trim> trim(SheetNode node) {
@@ -205,7 +199,7 @@ final class SheetReader {
                 when(node),
                 node.texts("sewnTo").stream().map(Edge.Ref::parse).toList(),
                 leftOut(node)),
-        "Give a fraction above 0 % and a count of one or more.");
+        "trim");
   }
 
   private static String upper(String id) {

@@ -1,11 +1,11 @@
 package easewright.pattern;
 
+import easewright.measure.Rounded;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -65,11 +65,7 @@ final class SizeReader {
     }
     for (String key : steps.keySet()) {
       if (sizes.stream().anyMatch(size -> size.finishedMm().get(key) <= 0)) {
-        grid.at("measurements")
-            .at(key)
-            .fault(
-                "The steps bring '" + key + "' to nothing or less in some size.",
-                "Use a larger base or smaller negative steps.");
+        grid.at("measurements").at(key).fault("steps-to-nothing", "measurement", key);
       }
     }
     return sizes;
@@ -117,9 +113,7 @@ final class SizeReader {
         if (!row.size.finishedMm().containsKey(key)) {
           row.node
               .at("measurements")
-              .fault(
-                  "The size '" + row.size.name() + "' lacks '" + key + "', which others have.",
-                  "Give the finished '" + key + "' for every size or for none.");
+              .fault("measurement-of-some-sizes", "size", row.size.name(), "measurement", key);
         }
       }
     }
@@ -133,15 +127,14 @@ final class SizeReader {
   private static Optional<Span> span(SheetNode node) {
     double from = node.mm("from");
     double to = node.mm("to");
-    return node.made(() -> new Span(from, to), "Let 'from' be the smaller and 'to' the larger.");
+    return node.made(() -> new Span(from, to), "span");
   }
 
   private static void unique(List<Placed> placed) {
     Set<String> names = new HashSet<>();
     for (Placed one : placed) {
       if (!names.add(one.name())) {
-        one.node()
-            .fault("'" + one.name() + "' stands here a second time.", "Give each its own name.");
+        one.node().fault("name-twice", "name", one.name());
       }
     }
   }
@@ -179,9 +172,7 @@ final class SizeReader {
   }
 
   private static void overlap(SheetNode node, String before, String here) {
-    node.fault(
-        "The sizes '" + before + "' and '" + here + "' are for some of the same bodies.",
-        "Let one size end where the next begins.");
+    node.fault("sizes-overlap", "before", before, "here", here);
   }
 
   private static void gaps(List<Placed> placed, String what) {
@@ -192,13 +183,13 @@ final class SizeReader {
       if (one.span().fromMm() > reached + BORDER_MM) {
         one.node()
             .fault(
-                String.format(
-                    Locale.ROOT,
-                    "No size has its %s between %.0f mm and %.0f mm.",
-                    what,
-                    reached,
-                    one.span().fromMm()),
-                "Let this size begin where the one before it ends.");
+                "sizes-apart",
+                "what",
+                what,
+                "from",
+                Rounded.text(reached, 0),
+                "to",
+                Rounded.text(one.span().fromMm(), 0));
       }
       reached = Math.max(reached, one.span().toMm());
     }

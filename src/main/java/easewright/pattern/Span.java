@@ -14,7 +14,7 @@ public record Span(double fromMm, double toMm) {
    */
   public Span {
     if (!(fromMm >= 0) || !(toMm > fromMm) || !Double.isFinite(toMm)) {
-      throw new IllegalArgumentException("A range ends beyond where it starts.");
+      throw new SheetRefusal("range-backwards");
     }
   }
 

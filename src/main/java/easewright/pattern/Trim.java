@@ -38,8 +38,7 @@ public record Trim(
    */
   public Trim {
     if (times < 1 || !(fraction > 0) || !(plusMm >= 0)) {
-      throw new IllegalArgumentException(
-          "A trim is cut at least once, from part of a measurement, with zero or more added.");
+      throw new SheetRefusal("trim-of-nothing");
     }
     places = List.copyOf(places);
   }

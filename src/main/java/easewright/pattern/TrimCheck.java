@@ -24,31 +24,19 @@ final class TrimCheck {
       Trim trim = sheet.trims().get(i);
       String of = trim.of().orElse("");
       if (!of.isEmpty() && !sheet.sizes().get(0).finishedMm().containsKey(of)) {
-        node.at("of")
-            .fault(
-                "No size gives the finished measurement '" + of + "'.",
-                "Name a key that stands under 'measurements' of the sizes.");
+        node.at("of").fault("unknown-measurement", "measurement", of);
       }
       if (of.isEmpty() && node.has("fraction")) {
-        node.at("fraction")
-            .fault(
-                "There is no measurement this would be a part of.",
-                "Name it under 'of', or leave 'fraction' out.");
+        node.at("fraction").fault("no-measurement-to-be-part-of");
       }
       if (CUT.contains(trim.kind()) && of.isEmpty() && trim.plusMm() == 0) {
-        node.fault(
-            "Nothing says how long '" + trim.id() + "' is cut.",
-            "Name the finished measurement under 'of', or give the length under 'plus'.");
+        node.fault("trim-without-length", "trim", trim.id());
       }
       for (int k = 0; k < trim.places().size(); k++) {
         Edge.Ref ref = trim.places().get(k);
         if (sheet.pieces().stream()
             .noneMatch(p -> p.id().equals(ref.piece()) && p.carries(ref.edge()))) {
-          node.each("sewnTo")
-              .get(k)
-              .fault(
-                  "There is no edge or line '" + ref + "' to sew it to.",
-                  "Name a piece and an edge or line it has.");
+          node.each("sewnTo").get(k).fault("unknown-edge-or-line", "ref", ref);
         }
       }
       PieceCheck.leftOut(node);

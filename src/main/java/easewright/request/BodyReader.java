@@ -73,7 +73,7 @@ final class BodyReader {
             ? spot.items(MOST_MEASURINGS)
             : spot.isWritten() ? List.of(spot) : List.of();
     if (spot.node().isArray() && spot.node().isEmpty()) {
-      spot.unreadable("The list is empty.", "Write one measuring or more, or leave the field out.");
+      spot.cannotBeRead("fault-no-measuring");
     }
     List<Measured> read = new ArrayList<>();
     List<MeasuringMethod> methods = new ArrayList<>();
@@ -81,7 +81,7 @@ final class BodyReader {
       boolean withMethod = one.node().isObject();
       RequestField value = withMethod ? one.fields("value", "how").at("value") : one;
       if (!value.isWritten()) {
-        value.needed("Write the measuring: {\"value\": \"94 cm\", \"how\": \"tape-trained\"}.");
+        value.needs("fault-measuring-missing");
       }
       MeasuringMethod method = withMethod ? method(one.at("how"), usual) : usual;
       Quantity length = value.writtenLength();

@@ -39,7 +39,7 @@ public final class CheckReader {
    * @throws FaultyRequest with every fault, if there is any
    */
   public SizeQuestion size(JsonNode json) {
-    Faults faults = new Faults();
+    Faults faults = new Faults(known.words());
     RequestField root = new RequestField(json, "", faults);
     root.fields(
         "units",
@@ -77,10 +77,7 @@ public final class CheckReader {
             region(label, printed));
     boolean girths = body.measurements().bust() != null && body.measurements().underbust() != null;
     if (faults.none() && !girths && printed.isEmpty()) {
-      faults.impossible(
-          "",
-          "There is nothing to go on: bust and underbust are not both given, and no label.",
-          "Measure both, or give a label to convert.");
+      root.cannotBe("fault-size-of-nothing");
     }
     faults.refuse();
     return question;
@@ -92,7 +89,7 @@ public final class CheckReader {
    * @throws FaultyRequest with every fault, if there is any
    */
   public Fitting cloth(JsonNode json) {
-    Faults faults = new Faults();
+    Faults faults = new Faults(known.words());
     RequestField root = new RequestField(json, "", faults);
     root.fields(
         "units",
@@ -118,10 +115,7 @@ public final class CheckReader {
     if (faults.none()
         && !tested
         && (fitting.elastic() == null || fitting.elastic().test() == null)) {
-      faults.impossible(
-          "",
-          "There is nothing to go on: no cloth and no elastic was tested.",
-          "Pull a marked length of the cloth, or hang a weight from the elastic.");
+      root.cannotBe("fault-cloth-of-nothing");
     }
     faults.refuse();
     return fitting;
@@ -161,9 +155,7 @@ public final class CheckReader {
 
   private static void alone(RequestField root, String name, PatternSheet sheet) {
     if (sheet != null && root.at(name).isWritten()) {
-      root.at(name)
-          .impossible(
-              "The pattern's own sheet says this.", "Leave out either this or the pattern.");
+      root.at(name).cannotBe("fault-said-by-the-sheet");
     }
   }
 
@@ -172,7 +164,7 @@ public final class CheckReader {
       return List.of();
     }
     if (!spot.at("text").isWritten()) {
-      spot.at("text").needed("Write the label as printed: \"34 B\".");
+      spot.at("text").needs("fault-label-missing");
     }
     String text = spot.at("text").text();
     if (text == null) {
@@ -180,12 +172,7 @@ public final class CheckReader {
     }
     List<SizeLabel> label = SizeLabel.parse(text);
     if (label.isEmpty()) {
-      spot.at("text")
-          .unreadable(
-              "This is no size label.",
-              "Write the number and the letters as printed: \"34 B\", \"75 DD\", \"C75\", \"34DD/E\" or \"3\"."
-                  + " A letter size such as \"M\" stands for other girths with every maker:"
-                  + " name the pattern instead.");
+      spot.at("text").cannotBeRead("fault-no-label");
     }
     return label;
   }
@@ -195,13 +182,7 @@ public final class CheckReader {
     Region region = name == null ? null : Region.named(name).orElseThrow();
     if (!label.isEmpty() && LabelReading.of(label, region).isEmpty()) {
       spot.at("text")
-          .impossible(
-              region == null
-                  ? "No region prints such a label."
-                  : "This region prints no such label.",
-              region == null
-                  ? "Check the number and the letter."
-                  : "Check where it was printed, or leave \"printedIn\" out.");
+          .cannotBe(region == null ? "fault-label-of-no-region" : "fault-label-of-another-region");
     }
     return region;
   }

@@ -33,6 +33,10 @@ public final class CircumstancesReader {
           entry("strapsSlackenedAlready", "adjustable-straps-slackened-already"));
 
   static final String IMPACT = "impact";
+
+  /** A hundred years, as the contract has it. */
+  private static final int MOST_MONTHS = 1200;
+
   private static final List<String> IMPACTS = List.of("low", "medium", "high");
 
   private CircumstancesReader() {}
@@ -73,6 +77,6 @@ public final class CircumstancesReader {
     if (impact != null) {
       ids.add(impact + "-impact");
     }
-    return new Circumstances(ids, spot.at("monthsSinceOperation").count(0, 1200));
+    return new Circumstances(ids, spot.at("monthsSinceOperation").count(0, MOST_MONTHS));
   }
 }

@@ -5,6 +5,7 @@ import easewright.measure.ArealWeight;
 import easewright.measure.Length;
 import easewright.measure.Percent;
 import easewright.measure.Quantity;
+import easewright.measure.Rounded;
 import easewright.measure.UnitSystem;
 import easewright.pattern.Cut;
 import easewright.pattern.Layer;
@@ -15,6 +16,7 @@ import easewright.plan.AcceptedChange;
 import easewright.plan.AcceptedChange.Place;
 import easewright.plan.Cloth;
 import easewright.plan.CutRequest;
+import easewright.rulebook.RuleBookSource;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.EnumMap;
@@ -30,16 +32,18 @@ public final class CutPlanReader {
 
   private static final int MOST_CHANGES = 20;
   private static final int MOST_PLACES = 40;
-  private static final double MOST_CHANGE_MM = 500;
   private static final List<String> LAYERS = List.of("main", "lining", "support");
 
   private final PatternSheets sheets;
   private final Collection<String> adjustments;
+  private final RequestWords words;
 
   /**
    * @param adjustments ids of changes that a plan may name as accepted
+   * @param book what to say of a request that can't be, and how far its lengths may go
    */
-  public CutPlanReader(PatternSheets sheets, Collection<String> adjustments) {
+  public CutPlanReader(PatternSheets sheets, Collection<String> adjustments, RuleBookSource book) {
+    this.words = new RequestWords(book);
     this.sheets = sheets;
     this.adjustments = adjustments;
   }
@@ -50,7 +54,7 @@ public final class CutPlanReader {
    * @throws FaultyRequest with every fault, if there is any
    */
   public CutRequest read(JsonNode json) {
-    Faults faults = new Faults();
+    Faults faults = new Faults(words);
     CutRequest request = read(new RequestField(json, "", faults));
     faults.refuse();
     return request;
@@ -71,15 +75,16 @@ public final class CutPlanReader {
     String units = root.at("units").oneOf(List.of("metric", "imperial"));
     RequestField pattern = root.at("pattern");
     if (!pattern.isWritten()) {
-      pattern.needed("Write {\"sheet\": \"…\"}, or a whole sheet as \"inline\".");
+      pattern.needs("fault-pattern-missing");
     }
     PatternReader read = new PatternReader(pattern, root.at("size"), root.at("choices"), sheets);
     RequestField sizes = root.at("sizes").fields("upper", "lower");
     if (sizes.isWritten() == root.at("size").isWritten()) {
-      root.at("size")
-          .unreadable(
-              sizes.isWritten() ? "There are two sizes here." : "This is needed and not there.",
-              "Write \"size\", or \"sizes\" with upper and lower where they differ.");
+      if (sizes.isWritten()) {
+        root.at("size").cannotBeRead("fault-two-sizes");
+      } else {
+        root.at("size").needs("fault-two-sizes-remedy");
+      }
     }
     String upper = sizes.isWritten() ? size(sizes.at("upper"), read) : read.sizeCut();
     String lower = sizes.isWritten() ? size(sizes.at("lower"), read) : read.sizeCut();
@@ -107,7 +112,7 @@ public final class CutPlanReader {
 
   private static String size(RequestField spot, PatternReader read) {
     if (!spot.isWritten()) {
-      spot.needed("Name a size of the pattern.");
+      spot.needs("fault-size-missing");
     }
     return read.sheet() == null
         ? spot.text()
@@ -134,7 +139,7 @@ public final class CutPlanReader {
         continue;
       }
       if (cut != null && cut.pieces().stream().noneMatch(piece -> piece.layer() == layer)) {
-        cloth.impossible("Nothing is cut from this cloth with these choices.", "Leave it out.");
+        cloth.cannotBe("fault-cloth-not-cut");
       }
       if (cloth.at("cutFrom").isWritten()) {
         String from =
@@ -143,9 +148,7 @@ public final class CutPlanReader {
           cutFrom.put(layer, layer(from));
         }
         if (cloth.node().size() > 1 || from != null && spot.at(from).at("cutFrom").isWritten()) {
-          cloth.impossible(
-              "A cloth cut from another layer's has nothing of its own to say.",
-              "Write only \"cutFrom\", naming a layer that has a cloth of its own.");
+          cloth.cannotBe("fault-cloth-cut-from-another");
         }
       } else {
         cloth(cloth, cloths, layer);
@@ -156,22 +159,23 @@ public final class CutPlanReader {
 
   private static void cloth(RequestField spot, Map<Layer, Cloth> cloths, Layer layer) {
     if (!spot.at("width").isWritten()) {
-      spot.at("width").needed("Write the usable width, washed: \"150 cm\" or \"58 in\".");
+      spot.at("width").needs("fault-width-missing");
     }
     if (!spot.at("stretch").isWritten()) {
-      spot.at("stretch").needed("Say where the greatest stretch runs; pull both ways to see.");
+      spot.at("stretch").needs("fault-stretch-missing");
     }
-    Length width = spot.at("width").length(200, 4000);
+    Length width = spot.at("width").length("narrowest-cloth", "widest-cloth");
     String laid = spot.at("laid").oneOf(List.of("folded", "open", "either"));
     boolean nap = "one-way".equals(spot.at("nap").oneOf(List.of("none", "one-way")));
     String stretch = spot.at("stretch").oneOf(List.of("crosswise", "lengthwise", "both"));
     Percent shrinkage = spot.at("shrinkage").quantity(Quantity::percent);
-    if (shrinkage != null && shrinkage.fraction() > 0.3) {
-      spot.at("shrinkage")
-          .impossible("No cloth to sew shrinks this much.", "From 0 % to 30 % is possible.");
+    double most = spot.faults().words().bound("greatest-shrinkage");
+    boolean shrinks = shrinkage != null && shrinkage.fraction() > most;
+    if (shrinks) {
+      spot.at("shrinkage").cannotBe("fault-shrinkage", "most", Rounded.text(most * 100, 0) + " %");
     }
     ArealWeight weight = spot.at("weight").quantity(Quantity::arealWeight);
-    if (width != null && stretch != null && (shrinkage == null || shrinkage.fraction() <= 0.3)) {
+    if (width != null && stretch != null && !shrinks) {
       cloths.put(
           layer,
           new Cloth(
@@ -193,13 +197,13 @@ public final class CutPlanReader {
     for (RequestField item : list.items(MOST_CHANGES)) {
       RequestField spot = item.fields("adjustment", "amount", "places");
       if (!spot.at("adjustment").isWritten()) {
-        spot.at("adjustment").needed("Write the id of an adjustment of the answer.");
+        spot.at("adjustment").needs("fault-adjustment-missing");
       }
       String id = spot.at("adjustment").oneOf(adjustments);
-      Length amount = spot.at("amount").length(1, MOST_CHANGE_MM);
+      Length amount = spot.at("amount").length("least-change", "largest-amount");
       List<Place> places = places(spot.at("places"), cut);
       if (id != null && accepted.stream().anyMatch(one -> one.adjustment().equals(id))) {
-        spot.impossible("This adjustment is named twice.", "Name it once, with all its places.");
+        spot.cannotBe("fault-adjustment-twice");
       }
       if (id != null) {
         accepted.add(new AcceptedChange(id, amount == null ? null : amount.mm(), places));
@@ -212,10 +216,10 @@ public final class CutPlanReader {
     List<Place> places = new ArrayList<>();
     for (RequestField item : list.items(MOST_PLACES)) {
       RequestField spot = item.fields("piece", "line", "each");
-      Length each = spot.at("each").length(0.5, MOST_CHANGE_MM);
+      Length each = spot.at("each").length("least-change-at-a-place", "largest-amount");
       for (String needed : List.of("piece", "line")) {
         if (!spot.at(needed).isWritten()) {
-          spot.at(needed).needed("Write it as the answer names it.");
+          spot.at(needed).needs("fault-place-missing");
         }
       }
       if (cut == null) {

@@ -9,7 +9,23 @@ public final class Faults {
   static final int MOST = 100;
 
   private final List<Fault> listed = new ArrayList<>();
+  private final RequestWords words;
   private int count;
+
+  /** Of a request that says nothing about the trade. */
+  public Faults() {
+    this(null);
+  }
+
+  /** Of a request whose faults a rule book has sentences for. */
+  Faults(RequestWords words) {
+    this.words = words;
+  }
+
+  /** The rule book's words for this request; null where it says nothing about the trade. */
+  RequestWords words() {
+    return words;
+  }
 
   void unreadable(String pointer, String problem, String remedy) {
     add(new Fault(pointer, problem, remedy, Fault.Kind.UNREADABLE));

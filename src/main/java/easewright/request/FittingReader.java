@@ -39,13 +39,11 @@ public final class FittingReader {
    * @throws FaultyRequest with every fault, if there is any
    */
   public Fitting read(JsonNode json) {
-    Faults faults = new Faults();
-    Fitting fitting = read(new RequestField(json, "", faults));
+    Faults faults = new Faults(known.words());
+    RequestField root = new RequestField(json, "", faults);
+    Fitting fitting = read(root);
     if (faults.none() && !saysAnything(fitting)) {
-      faults.impossible(
-          "",
-          "There is nothing to go on: no sign, no two measurements, no cloth test.",
-          "Report at least one sign seen or felt, or both bust and underbust.");
+      root.cannotBe("fault-fitting-of-nothing");
     }
     faults.refuse();
     return fitting;
@@ -115,18 +113,14 @@ public final class FittingReader {
       String place = spot.at("place").oneOf(known.places());
       String side = spot.at("side").oneOf(List.of("left", "right", "both"));
       String degree = spot.at("degree").oneOf(List.of("slight", "clear", "strong"));
-      Length amount = spot.at("amount").length(0, ReportedSign.MOST_AMOUNT_MM);
+      Length amount = spot.at("amount").length(null, "largest-amount");
       if (!present && (degree != null || amount != null)) {
-        spot.impossible(
-            "A sign that was not seen has a degree or an amount.",
-            "Write \"seen\": \"present\", or leave degree and amount out.");
+        spot.cannotBe("fault-absent-sign");
       }
       if (id != null) {
         ReportedSign sign = new ReportedSign(id, present, place, side, degree, amount);
         if (signs.stream().anyMatch(sign::overlaps)) {
-          spot.impossible(
-              "This sign is reported twice for the same spot.",
-              "Report it once, or say which place and side each report is about.");
+          spot.cannotBe("fault-sign-twice");
         }
         signs.add(sign);
       }
@@ -142,7 +136,7 @@ public final class FittingReader {
         continue;
       }
       String id = needed(spot.at("adjustment"), known.adjustments());
-      Length amount = spot.at("amount").length(0, ReportedSign.MOST_AMOUNT_MM);
+      Length amount = spot.at("amount").length(null, "largest-amount");
       String outcome = spot.at("outcome").oneOf(List.of("better", "same", "worse"));
       if (id != null) {
         earlier.add(new EarlierAdjustment(id, amount, outcome));
@@ -157,7 +151,7 @@ public final class FittingReader {
     for (RequestField spot : list.items(most)) {
       String id = spot.oneOf(names);
       if (id != null && !ids.add(id)) {
-        spot.impossible("This " + what + " is named twice.", "Name each " + what + " once.");
+        spot.cannotBe("fault-named-twice", "what", what);
       }
     }
     return List.copyOf(ids);
@@ -165,7 +159,7 @@ public final class FittingReader {
 
   private static String needed(RequestField spot, Collection<String> names) {
     if (!spot.isWritten()) {
-      spot.needed("Write its id, as in the lists the service publishes.");
+      spot.needs("fault-id-missing");
     }
     return spot.oneOf(names);
   }

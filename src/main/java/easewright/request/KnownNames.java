@@ -3,6 +3,7 @@ package easewright.request;
 import easewright.measure.Plausibility;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.RuleBookSource;
 import java.util.Collection;
 import java.util.Collections;
 import java.util.LinkedHashSet;
@@ -17,6 +18,7 @@ import java.util.stream.Stream;
  * @param causes ids of causes
  * @param plausibility which measurements can be meant
  * @param sheets the shipped pattern sheets, and the reading of any other
+ * @param book what to say of a request that can't be, and how far its lengths may go
  */
 public record KnownNames(
     Collection<String> signs,
@@ -24,7 +26,8 @@ public record KnownNames(
     Collection<String> adjustments,
     Collection<String> causes,
     Plausibility plausibility,
-    PatternSheets sheets) {
+    PatternSheets sheets,
+    RuleBookSource book) {
 
   public KnownNames {
     signs = inOrder(signs);
@@ -33,8 +36,9 @@ public record KnownNames(
     causes = inOrder(causes);
   }
 
-  /** The names of a rule book's catalog. */
-  public static KnownNames of(Catalog catalog, PatternSheets sheets) {
+  /** The names of a rule book. */
+  public static KnownNames of(RuleBookSource book, PatternSheets sheets) {
+    Catalog catalog = book.catalog();
     return new KnownNames(
         catalog.signs().keySet(),
         catalog.signs().values().stream()
@@ -45,7 +49,12 @@ public record KnownNames(
         catalog.adjustments().keySet(),
         catalog.causes().keySet(),
         new Plausibility(catalog.practice().measures()),
-        sheets);
+        sheets,
+        book);
+  }
+
+  RequestWords words() {
+    return new RequestWords(book);
   }
 
   /** Quick to ask, and always suggesting in the same order. */

@@ -2,6 +2,7 @@ package easewright.request;
 
 import easewright.cloth.ClothTest;
 import easewright.cloth.ElasticTest;
+import easewright.cloth.ImpossibleCloth;
 import easewright.cloth.StretchTest;
 import easewright.diagnosis.ClothReport;
 import easewright.diagnosis.ElasticReport;
@@ -11,22 +12,27 @@ import easewright.measure.ArealWeight;
 import easewright.measure.Force;
 import easewright.measure.Length;
 import easewright.measure.Quantity;
+import easewright.measure.Rounded;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Reads the toile, its cloths, its elastic and how it was sewn. Bounds are millimetres, wide enough
- * for anything that can be sewn and narrow enough to catch a slip of the unit.
+ * Reads the toile, its cloths, its elastic and how it was sewn. Bounds are parameters of the rule
+ * book.
  */
 final class MaterialsReader {
   private static final String[] ROLES = {"main", "lining", "support"};
+
+  /** As the contract has it. */
+  private static final int MOST_SEAMS = 60;
 
   private MaterialsReader() {}
 
   static GarmentMeasurements garment(RequestField spot) {
     spot = spot.fields("underband", "bust");
     return new GarmentMeasurements(
-        spot.at("underband").length(200, 2500), spot.at("bust").length(200, 2500));
+        spot.at("underband").length("least-girth-of-a-garment", "most-girth-of-a-garment"),
+        spot.at("bust").length("least-girth-of-a-garment", "most-girth-of-a-garment"));
   }
 
   static Map<String, ClothReport> cloths(RequestField spot) {
@@ -45,18 +51,23 @@ final class MaterialsReader {
     StretchTest around = stretch(spot.at("around"));
     StretchTest along = stretch(spot.at("along"));
     ArealWeight weight = spot.at("weight").quantity(Quantity::arealWeight);
-    if (weight != null && !(weight.gramsPerM2() >= 10 && weight.gramsPerM2() <= 2000)) {
-      spot.at("weight")
-          .impossible(
-              "No cloth to sew weighs this.",
-              "Check the unit: from 10 g/m² to 2000 g/m² is possible.");
+    if (weight != null) {
+      weigh(spot.at("weight"), weight);
     }
     if (!spot.at("around").isWritten()
         && (spot.at("along").isWritten() || !spot.at("weight").isWritten())) {
-      spot.at("around")
-          .needed("Test the direction that goes around the body: marked, stretched, relaxed.");
+      spot.at("around").needs("fault-test-around-missing");
     }
     return new ClothReport(around == null ? null : new ClothTest(around, along), weight);
+  }
+
+  private static void weigh(RequestField spot, ArealWeight weight) {
+    double least = spot.faults().words().bound("lightest-cloth");
+    double most = spot.faults().words().bound("heaviest-cloth");
+    if (!(weight.gramsPerM2() >= least && weight.gramsPerM2() <= most)) {
+      spot.cannotBe(
+          "fault-weight-of-cloth", "least", Rounded.text(least, 0), "most", Rounded.text(most, 0));
+    }
   }
 
   private static StretchTest stretch(RequestField spot) {
@@ -64,20 +75,22 @@ final class MaterialsReader {
     if (!spot.isWritten()) {
       return null;
     }
-    Length marked = needed(spot.at("marked"), 10, 2000);
-    Length stretched = needed(spot.at("stretched"), 10, 12000);
-    Length relaxed = spot.at("relaxed").length(10, 12000);
+    Length marked = needed(spot.at("marked"), "most-marked-length");
+    Length stretched = needed(spot.at("stretched"), "most-stretched-length");
+    Length relaxed = spot.at("relaxed").length("least-marked-length", "most-stretched-length");
     if (marked == null || stretched == null) {
       return null;
     }
     try {
       return new StretchTest(marked.mm(), stretched.mm(), relaxed == null ? null : relaxed.mm());
-    } catch (IllegalArgumentException impossible) {
-      spot.impossible(
-          impossible.getMessage(),
-          "Read the same marks three times: at rest, held stretched, and after letting go.");
+    } catch (ImpossibleCloth impossible) {
+      spot.cannotBe("fault-stretch-test", "problem", problem(spot, impossible));
       return null;
     }
+  }
+
+  private static String problem(RequestField spot, ImpossibleCloth impossible) {
+    return spot.faults().words().say("impossible-" + impossible.key());
   }
 
   static ElasticReport elastic(RequestField spot) {
@@ -85,8 +98,8 @@ final class MaterialsReader {
     if (!spot.isWritten()) {
       return null;
     }
-    Length width = spot.at("width").length(2, 300);
-    Length cut = spot.at("cut").length(100, 2500);
+    Length width = spot.at("width").length("narrowest-elastic", "widest-elastic");
+    Length cut = spot.at("cut").length("shortest-elastic", "most-girth-of-a-garment");
     boolean tested =
         spot.at("relaxed").isWritten()
             || spot.at("stretched").isWritten()
@@ -96,15 +109,15 @@ final class MaterialsReader {
   }
 
   private static ElasticTest hung(RequestField spot, Length width) {
-    Length relaxed = needed(spot.at("relaxed"), 10, 2000);
-    Length stretched = needed(spot.at("stretched"), 10, 12000);
+    Length relaxed = needed(spot.at("relaxed"), "most-marked-length");
+    Length stretched = needed(spot.at("stretched"), "most-stretched-length");
     Force load = spot.at("load").quantity(Quantity::force);
-    Length full = spot.at("full").length(10, 12000);
+    Length full = spot.at("full").length("least-marked-length", "most-stretched-length");
     if (!spot.at("width").isWritten()) {
-      spot.at("width").needed("Write the elastic's width: \"40 mm\" or \"1 1/2 in\".");
+      spot.at("width").needs("fault-elastic-width-missing");
     }
     if (!spot.at("load").isWritten()) {
-      spot.at("load").needed("Write the weight that was hung from it: \"500 gf\" or \"5 N\".");
+      spot.at("load").needs("fault-elastic-weight-missing");
     }
     if (width == null || relaxed == null || stretched == null || load == null) {
       return null;
@@ -116,10 +129,8 @@ final class MaterialsReader {
           stretched.mm(),
           load.newtons(),
           full == null ? null : full.mm());
-    } catch (IllegalArgumentException impossible) {
-      spot.impossible(
-          impossible.getMessage(),
-          "Mark 20 cm at rest, hang a known weight from the elastic, and read the marks again.");
+    } catch (ImpossibleCloth impossible) {
+      spot.cannotBe("fault-elastic-test", "problem", problem(spot, impossible));
       return null;
     }
   }
@@ -127,15 +138,15 @@ final class MaterialsReader {
   static Making making(RequestField spot) {
     spot = spot.fields("seamAllowancePlanned", "seamAllowanceSewn", "seams");
     return new Making(
-        spot.at("seamAllowancePlanned").length(0, 60),
-        spot.at("seamAllowanceSewn").length(0, 60),
-        spot.at("seams").count(1, 60));
+        spot.at("seamAllowancePlanned").length(null, "widest-seam-allowance"),
+        spot.at("seamAllowanceSewn").length(null, "widest-seam-allowance"),
+        spot.at("seams").count(1, MOST_SEAMS));
   }
 
-  private static Length needed(RequestField spot, double leastMm, double mostMm) {
+  private static Length needed(RequestField spot, String mostId) {
     if (!spot.isWritten()) {
-      spot.needed("Write the length with its unit: \"10 cm\" or \"4 in\".");
+      spot.needs("fault-length-missing");
     }
-    return spot.length(leastMm, mostMm);
+    return spot.length("least-marked-length", mostId);
   }
 }

@@ -1,5 +1,6 @@
 package easewright.request;
 
+import easewright.pattern.OptionConflict;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.pattern.PatternSize;
@@ -49,9 +50,7 @@ final class PatternReader {
     RequestField inline = pattern.at("inline");
     boolean shipped = pattern.at("sheet").isWritten();
     if (shipped == inline.isWritten()) {
-      pattern.unreadable(
-          shipped ? "There are two patterns here." : "There is no pattern here.",
-          "Write either \"sheet\", the id of a shipped sheet, or \"inline\", a whole sheet.");
+      pattern.cannotBeRead(shipped ? "fault-two-patterns" : "fault-no-pattern");
       return null;
     }
     if (shipped) {
@@ -76,13 +75,11 @@ final class PatternReader {
       return;
     }
     if (!spot.node().isObject()) {
-      spot.unreadable("An object is needed here.", "Write { \"choice\": \"option\" }.");
+      spot.cannotBeRead("fault-choices");
       return;
     }
     if (spot.node().size() > MOST_CHOICES) {
-      spot.impossible(
-          "There are " + spot.node().size() + " choices here.",
-          "At most " + MOST_CHOICES + " are taken at once.");
+      spot.cannotBe("fault-many-choices", "count", spot.node().size(), "most", MOST_CHOICES);
       return;
     }
     if (sheet == null) {
@@ -100,8 +97,8 @@ final class PatternReader {
     }
     try {
       sheet.decided(choices);
-    } catch (IllegalArgumentException conflict) {
-      spot.impossible(conflict.getMessage(), "Choose options that the sheet lets stand together.");
+    } catch (OptionConflict conflict) {
+      spot.cannotBe("fault-options", "choice", conflict.choice(), "option", conflict.option());
     }
   }
 

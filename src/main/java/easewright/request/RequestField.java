@@ -176,8 +176,14 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
         });
   }
 
-  /** A length between two bounds, mm. */
-  Length length(double leastMm, double mostMm) {
+  /**
+   * A length between two bounds, ids of parameters in millimetres.
+   *
+   * @param leastId null for none
+   */
+  Length length(String leastId, String mostId) {
+    double leastMm = leastId == null ? 0 : faults.words().bound(leastId);
+    double mostMm = faults.words().bound(mostId);
     Quantity written = writtenLength();
     if (written == null) {
       return null;
@@ -195,6 +201,28 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
             + Length.ofMm(mostMm).text(system)
             + " is possible.");
     return null;
+  }
+
+  /** Says that something of the trade is not there, with the sentence for what to write. */
+  void needs(String remedyKey) {
+    needed(faults.words().say(remedyKey));
+  }
+
+  /**
+   * Says that what is written can't be so, with a sentence of this key and one of the same key with
+   * "-remedy".
+   *
+   * @param blanks name and value of each blank of either, in turn
+   */
+  void cannotBe(String key, Object... blanks) {
+    RequestWords words = faults.words();
+    impossible(words.say(key, blanks), words.say(key + "-remedy", blanks));
+  }
+
+  /** Says likewise that what is written can't be read. */
+  void cannotBeRead(String key, Object... blanks) {
+    RequestWords words = faults.words();
+    unreadable(words.say(key, blanks), words.say(key + "-remedy", blanks));
   }
 
   /** Says that something needed is not there. */

@@ -15,6 +15,7 @@ import easewright.request.IntakeAnswer.PerhapsNote;
 import easewright.request.IntakeAnswer.ReadYourselfNote;
 import easewright.request.IntakeAnswer.SpanNote;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.RuleBookSource;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Set;
@@ -26,19 +27,18 @@ import java.util.stream.Collectors;
  * a danger or a circumstance, it stands, since a box left as it was must not hide it.
  */
 public final class TextFitting {
-  /** Closer than this two lengths are the same measuring told twice. */
-  private static final double SAME_MM = 3;
-
   private final String text;
   private final DraftFitting draft;
   private final Set<String> sizes;
   private final Catalog catalog;
+  private final double sameMm;
 
-  private TextFitting(String text, ObjectNode fitting, Set<String> sizes, Catalog catalog) {
+  private TextFitting(String text, ObjectNode fitting, Set<String> sizes, RuleBookSource book) {
+    this.sameMm = book.parameter("same-length");
     this.text = text;
     this.draft = new DraftFitting(text, fitting);
     this.sizes = sizes;
-    this.catalog = catalog;
+    this.catalog = book.catalog();
   }
 
   /**
@@ -48,9 +48,9 @@ public final class TextFitting {
    * @param sizes the pattern's sizes, empty when no pattern is known
    */
   static IntakeAnswer merge(
-      String text, Reading reading, ObjectNode request, Set<String> sizes, Catalog catalog) {
-    TextFitting merge = new TextFitting(text, request, sizes, catalog);
-    TextSigns signs = new TextSigns(merge.draft, catalog);
+      String text, Reading reading, ObjectNode request, Set<String> sizes, RuleBookSource book) {
+    TextFitting merge = new TextFitting(text, request, sizes, book);
+    TextSigns signs = new TextSigns(merge.draft, merge.catalog);
     TextCircumstances circumstances = new TextCircumstances(merge.draft);
     reading.lengths().forEach(merge::length);
     reading.cloths().forEach(merge::cloth);
@@ -69,7 +69,9 @@ public final class TextFitting {
         reading.fitQuestion() ? IntakeAnswer.FIT_QUESTION : IntakeAnswer.OTHER,
         request,
         merge.draft.spans(),
-        reading.notUnderstood().stream().map(one -> merge.notUnderstood(one, catalog)).toList(),
+        reading.notUnderstood().stream()
+            .map(one -> merge.notUnderstood(one, merge.catalog))
+            .toList(),
         reading.readYourself().stream()
             .map(
                 one ->
@@ -100,10 +102,10 @@ public final class TextFitting {
     draft.readAt(pointer, read.span(), read.confidence(), null, read.unitAssumed());
   }
 
-  private static boolean isSame(String one, String other) {
+  private boolean isSame(String one, String other) {
     try {
       return Math.abs(Quantity.parse(one).length().mm() - Quantity.parse(other).length().mm())
-          < SAME_MM;
+          < sameMm;
     } catch (BadQuantity | IllegalArgumentException notLengths) {
       return true; // whoever reads the request will say what is wrong with it
     }

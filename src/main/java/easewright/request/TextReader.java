@@ -70,8 +70,8 @@ public final class TextReader {
     if (read.kind().equals(IntakeAnswer.OTHER) && !saysMore(request)) {
       throw FaultyRequest.impossible(
           "/" + TEXT,
-          "This does not read as a question about the fit, cloth or making of such a garment.",
-          "Name the piece and what it does: \"the band rides up at the back\".");
+          book.wording().say("fault-no-fit-question"),
+          book.wording().say("fault-no-fit-question-remedy"));
     }
     return Optional.of(read);
   }
@@ -85,17 +85,21 @@ public final class TextReader {
     JsonNode text = request.path(TEXT);
     if (!text.isTextual() || text.textValue().isBlank()) {
       throw FaultyRequest.unreadable(
-          "/" + TEXT, "A text is needed here.", "Write the post as it stands, in quotes.");
+          "/" + TEXT,
+          book.wording().say("fault-no-post"),
+          book.wording().say("fault-no-post-remedy"));
     }
     if (text.textValue().indexOf(NUL) >= 0) {
       throw FaultyRequest.unreadable(
-          "/" + TEXT, "The text holds the character NUL.", "Leave it out.");
+          "/" + TEXT,
+          book.wording().say("fault-post-with-nul"),
+          book.wording().say("fault-post-with-nul-remedy"));
     }
     if (text.textValue().length() > MOST_CHARACTERS) {
       throw FaultyRequest.impossible(
           "/" + TEXT,
-          "The text is longer than " + MOST_CHARACTERS + " characters.",
-          "Send the part that is about the fit.");
+          book.wording().say("fault-long-post", "most", MOST_CHARACTERS),
+          book.wording().say("fault-long-post-remedy"));
     }
     ObjectNode rest = request.deepCopy();
     rest.remove(List.of(TEXT, ASKED));
@@ -105,7 +109,7 @@ public final class TextReader {
         intake().read(text.textValue(), book.catalog().signs().get(asked), trained),
         rest,
         sizes(request),
-        book.catalog());
+        book);
   }
 
   private static boolean saysMore(JsonNode request) {

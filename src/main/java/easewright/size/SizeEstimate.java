@@ -12,9 +12,6 @@ import java.util.Optional;
  * @param outside probability that no size of the chart fits both girths
  */
 public record SizeEstimate(List<SizeChance> chances, double outside) {
-  /** Design choice: below 60 to 40 the first size is no clear choice over the second. */
-  private static final double CLEAR_SHARE = 0.6;
-
   public SizeEstimate {
     chances =
         chances.stream()
@@ -32,13 +29,17 @@ public record SizeEstimate(List<SizeChance> chances, double outside) {
     return chances.stream().skip(1).filter(chance -> chance.probability() >= least).toList();
   }
 
-  /** Whether the two most probable sizes are closer than 60 to 40. */
-  public boolean between() {
+  /**
+   * Whether the most probable size is no clear choice over the second.
+   *
+   * @param clearShare the share of both that a clear choice has
+   */
+  public boolean between(double clearShare) {
     if (chances.size() < 2) {
       return false;
     }
     double first = chances.get(0).probability();
-    return first < CLEAR_SHARE * (first + chances.get(1).probability());
+    return first < clearShare * (first + chances.get(1).probability());
   }
 
   /** The probability of a size by its id; zero if out of reach or unknown. */

@@ -31,6 +31,8 @@ class OwnBookTest {
   private static final String FINDINGS = "catalog/findings/band.yaml";
   private static final String SAYINGS = "everyday/sayings/band.yaml";
   private static final String WORDS = "everyday/words.yaml";
+  private static final String NUMBERS = "everyday/numbers.yaml";
+  private static final String GRAMMAR = "everyday/grammar.yaml";
 
   @TempDir Path folder;
 
@@ -173,6 +175,7 @@ class OwnBookTest {
         "no field of this place",
         "since");
     practice(book);
+    reader(book);
     book.delete("sports-bra/band/band-too-short.dslr");
     slips.add(
         new Slip(
@@ -236,6 +239,39 @@ class OwnBookTest {
         "no sentence",
         "size-between-shaped");
     slip(book, "practice/sewing.yaml", "heavy: true", "heavy: sometimes", "boolean", "heavy cloth");
+  }
+
+  /** The reader's own word lists: names, shapes, numbers, repetitions. */
+  private void reader(BookCopy book) {
+    slip(
+        book,
+        NUMBERS,
+        "  tens in words:",
+        "  tens in word:",
+        "no list of the reader",
+        "tens in words");
+    slip(book, NUMBERS, "twelve as 12", "twelve as dozen", "not written as it", "twelve as 12");
+    slip(book, NUMBERS, "wks as week", "wks as fortnight", "not written as it", "week, month or");
+    slip(book, NUMBERS, "half a as 0.5", "half a 0.5", "not written as it should", "half a as 0.5");
+    slip(book, NUMBERS, "ranges: [to, or, till", "ranges: [to, or, or", "unique", "each once");
+    slip(book, NUMBERS, "girls are: [is,", "girls are: [\"\",", "1 character", "not empty");
+    slip(book, GRAMMAR, "  past tenses:", "  past tenzes:", "no list of the reader", "past tenses");
+    slip(book, GRAMMAR, "taken as took", "taken was took", "not written as it", "taken as took");
+    slip(book, GRAMMAR, "MEDIUM as M", "MEDIUM as", "not written as it", "MEDIUM as M");
+    slip(
+        book,
+        GRAMMAR,
+        "particles: [in, out, up, down, \"off\", apart]",
+        "particles: []",
+        "1 item",
+        "one at least");
+  }
+
+  @Test
+  void a_list_of_the_reader_that_is_missing_is_named() {
+    BookCopy book = BookCopy.in(folder);
+    book.put(NUMBERS, "  units of time: [", "  # units of time: [");
+    onlyProblem("everyday: ", "units of time");
   }
 
   @Test

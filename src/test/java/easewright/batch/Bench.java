@@ -38,7 +38,7 @@ final class Bench {
   private Bench() {}
 
   static Answering answering() {
-    FittingReader reader = new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
+    FittingReader reader = new FittingReader(KnownNames.of(BOOK.source(), SHEETS));
     Diagnosis diagnosis = new Diagnosis(BOOK, SHEETS.shipped());
     return answering(request -> diagnosis.answer(reader.read(request)));
   }

@@ -55,7 +55,7 @@ public class FittingBenchmark {
     RuleBook book = RuleBook.compiledIn();
     PatternSheets sheets = new PatternSheets();
     request = Files.readAllBytes(Path.of("openapi/examples/first-fitting.json"));
-    reader = new FittingReader(KnownNames.of(book.catalog(), sheets));
+    reader = new FittingReader(KnownNames.of(book.source(), sheets));
     diagnosis = new Diagnosis(book, sheets.shipped());
     ObjectNode plain = (ObjectNode) json.readTree(request);
     withWhyNot = reader.read(plain);

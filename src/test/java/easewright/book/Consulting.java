@@ -20,7 +20,7 @@ final class Consulting {
   private static final PatternSheets SHEETS = new PatternSheets();
   private static final Diagnosis DIAGNOSIS = new Diagnosis(BOOK, SHEETS.shipped());
   private static final FittingReader READER =
-      new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
+      new FittingReader(KnownNames.of(BOOK.source(), SHEETS));
 
   private Consulting() {}
 

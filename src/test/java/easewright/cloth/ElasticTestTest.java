@@ -51,7 +51,7 @@ class ElasticTestTest {
   }
 
   @Test
-  void impossible_readings_are_refused_with_a_sentence() {
+  void impossible_readings_are_refused_by_name() {
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> new ElasticTest(40, 200, 200, 6, null))
             .getMessage()

@@ -40,7 +40,7 @@ class StretchTestTest {
   }
 
   @Test
-  void readings_no_cloth_can_give_are_refused_with_a_sentence() {
+  void readings_no_cloth_can_give_are_refused_by_name() {
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> new StretchTest(100, 90, null))
             .getMessage()
@@ -56,7 +56,7 @@ class StretchTestTest {
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> new StretchTest(0, 150, null))
             .getMessage()
-            .contains("above zero"));
+            .contains("zero"));
     assertTrue(
         assertThrows(IllegalArgumentException.class, () -> new StretchTest(10, 150, null))
             .getMessage()

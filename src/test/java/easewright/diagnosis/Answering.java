@@ -21,7 +21,7 @@ final class Answering {
   static final PatternSheets SHEETS = new PatternSheets();
   static final Knowledge KNOWLEDGE = new Knowledge(BOOK);
   static final Diagnosis DIAGNOSIS = new Diagnosis(BOOK, SHEETS.shipped());
-  static final FittingReader READER = new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
+  static final FittingReader READER = new FittingReader(KnownNames.of(BOOK.source(), SHEETS));
 
   private static final Sizing SIZING =
       new Sizing(SHEETS.shipped(), BOOK.source().wording(), KNOWLEDGE.parameter("size-neighbour"));

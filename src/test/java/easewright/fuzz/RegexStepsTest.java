@@ -4,12 +4,16 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
+import easewright.intake.Intake;
+import easewright.rulebook.RuleBookSource;
 import java.io.IOException;
 import java.lang.reflect.Field;
 import java.lang.reflect.Modifier;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -43,9 +47,10 @@ class RegexStepsTest {
   /** Expressions of the intake that are only tried on so many characters around a place. */
   private static final Map<String, Integer> BOUNDED =
       Map.of(
-          "easewright.intake.ClothTests.", 400, // LONGEST_CLAUSE to either side
-          "easewright.intake.TimeSince.TIE", 16,
-          "easewright.intake.AmountFinder.LABELLED", 12,
+          "easewright.intake.ClothTestWords.", 400, // LONGEST_CLAUSE to either side
+          "easewright.intake.TimeSince.tie", 16,
+          "easewright.intake.AmountWords.labelled", 12,
+          "easewright.intake.AmountWords.afterIn", 12,
           "ReadText.java ", 80); // a pointer into a request, made by the service
 
   /** Reads the rule book, which its keepers write; no request's text comes there. */
@@ -61,6 +66,7 @@ class RegexStepsTest {
   void no_expression_looks_at_a_text_more_often_than_its_length_warrants() throws Exception {
     Map<String, Tried> all = new LinkedHashMap<>();
     all.putAll(fields());
+    all.putAll(ofTheBook());
     all.putAll(inline());
     all.putAll(schema());
     assertTrue(all.size() > 60, "Only " + all.size() + " expressions were found.");
@@ -150,12 +156,56 @@ class RegexStepsTest {
             found.put(
                 called,
                 new Tried(
-                    (Pattern) field.get(null), longest(called), onlyWhole(field.getName(), file)));
+                    (Pattern) field.get(null),
+                    longest(called),
+                    onlyWhole(field.getName(), Files.readString(file))));
           }
         }
       }
     }
     return found;
+  }
+
+  /** Expressions that the reader of posts makes of the book's words. */
+  private static Map<String, Tried> ofTheBook() throws Exception {
+    StringBuilder source = new StringBuilder();
+    try (Stream<Path> files = Files.list(MAIN.resolve("easewright/intake"))) {
+      for (Path file : files.toList()) {
+        source.append(Files.readString(file));
+      }
+    }
+    Map<String, Tried> found = new LinkedHashMap<>();
+    gather(
+        new Intake(RuleBookSource.read(Path.of("rules"))),
+        source.toString(),
+        found,
+        Collections.newSetFromMap(new IdentityHashMap<>()));
+    assertTrue(found.size() > 20, "Only " + found.keySet());
+    return found;
+  }
+
+  private static void gather(
+      Object holder, String source, Map<String, Tried> found, Set<Object> seen) throws Exception {
+    if (holder == null
+        || !holder.getClass().getName().startsWith("easewright.intake.")
+        || holder.getClass().isEnum()
+        || !seen.add(holder)) {
+      return;
+    }
+    for (Field field : holder.getClass().getDeclaredFields()) {
+      if (Modifier.isStatic(field.getModifiers()) || field.getType().isPrimitive()) {
+        continue;
+      }
+      field.setAccessible(true);
+      if (field.get(holder) instanceof Pattern pattern) {
+        String called = holder.getClass().getName() + "." + field.getName();
+        found.put(
+            called,
+            new Tried(pattern, longest(called), onlyWhole("\\b" + field.getName(), source)));
+      } else {
+        gather(field.get(holder), source, found, seen);
+      }
+    }
   }
 
   private static int longest(String called) {
@@ -167,8 +217,7 @@ class RegexStepsTest {
   }
 
   /** Whether its file asks only whether the expression is all of a text. */
-  private static boolean onlyWhole(String name, Path file) throws IOException {
-    String source = Files.readString(file);
+  private static boolean onlyWhole(String name, String source) {
     long used = Pattern.compile(name + "\\s*\\.matcher\\(").matcher(source).results().count();
     long whole =
         Pattern.compile(name + "\\s*\\.matcher\\([^;{]*?\\)\\s*\\.matches\\(\\)")

@@ -35,7 +35,7 @@ class DrawnFittingsTest {
   private static final RuleBook BOOK = RuleBook.compiledIn();
   private static final PatternSheets SHEETS = new PatternSheets();
   private static final FittingReader READER =
-      new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
+      new FittingReader(KnownNames.of(BOOK.source(), SHEETS));
   private static final ObjectMapper JSON = new ObjectMapper();
   private static final YAMLMapper YAML =
       YAMLMapper.builder().disable(YAMLGenerator.Feature.WRITE_DOC_START_MARKER).build();

@@ -26,7 +26,7 @@ class RecordedAnswersTest {
   private static final RuleBook BOOK = RuleBook.compiledIn();
   private static final PatternSheets SHEETS = new PatternSheets();
   private static final FittingReader READER =
-      new FittingReader(KnownNames.of(BOOK.catalog(), SHEETS));
+      new FittingReader(KnownNames.of(BOOK.source(), SHEETS));
   private static final ObjectMapper JSON = new ObjectMapper();
 
   /** Made anew for each test, so that a mutant of what prepares it is met too. */

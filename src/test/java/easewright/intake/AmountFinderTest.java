@@ -121,7 +121,7 @@ class AmountFinderTest {
 
   @Test
   void a_fall_is_no_range() {
-    List<Amount> amounts = AmountFinder.in("it went from 3 cm to 1 cm");
+    List<Amount> amounts = Reader.amounts("it went from 3 cm to 1 cm");
     assertEquals(List.of("3", "1"), amounts.stream().map(Amount::number).toList());
   }
 
@@ -167,14 +167,14 @@ class AmountFinderTest {
       })
   void what_measures_nothing_is_passed_over(String text) {
     assertTrue(
-        AmountFinder.in(text).stream().noneMatch(one -> one.unit() != null || one.value() >= 20),
-        () -> AmountFinder.in(text).toString());
+        Reader.amounts(text).stream().noneMatch(one -> one.unit() != null || one.value() >= 20),
+        () -> Reader.amounts(text).toString());
   }
 
   @ParameterizedTest
   @ValueSource(strings = {"36 in the back", "36 in my bust", "41 in front", "36 in size M"})
   void a_preposition_is_no_inch(String text) {
-    assertEquals(null, AmountFinder.in(text).get(0).unit());
+    assertEquals(null, Reader.amounts(text).get(0).unit());
   }
 
   @ParameterizedTest
@@ -186,14 +186,14 @@ class AmountFinderTest {
 
   @Test
   void a_closing_quote_is_no_inch_mark() {
-    List<Amount> amounts = AmountFinder.in("she said \"try 36\" and it was 3\" too long");
+    List<Amount> amounts = Reader.amounts("she said \"try 36\" and it was 3\" too long");
     assertEquals(null, amounts.get(0).unit());
     assertEquals("in", amounts.get(1).unit());
   }
 
   @Test
   void two_girths_with_a_slash_are_two_amounts() {
-    List<Amount> amounts = AmountFinder.in("bust/under 96/79 cm");
+    List<Amount> amounts = Reader.amounts("bust/under 96/79 cm");
     assertEquals(List.of(96.0, 79.0), amounts.stream().map(Amount::value).toList());
     assertEquals(List.of("cm", "cm"), amounts.stream().map(Amount::unit).toList());
   }
@@ -239,7 +239,7 @@ class AmountFinderTest {
   @Property(tries = 2000)
   void any_text_is_read_in_order_and_within_its_bounds(@ForAll("scraps") String text) {
     int last = 0;
-    for (Amount one : AmountFinder.in(text)) {
+    for (Amount one : Reader.amounts(text)) {
       assertTrue(one.span().from() >= last && one.span().to() <= text.length());
       assertTrue(one.span().from() < one.span().to());
       assertTrue(one.quantity("cm").isPresent(), one::toString);
@@ -252,7 +252,7 @@ class AmountFinderTest {
       strings = {"1 ", "1/", "1-", "a ", "one hundred and ", "½", "\"", "1,", ".", "in ", "1 in "})
   void repeating_a_scrap_takes_no_long_time(String scrap) {
     String text = scrap.repeat(20_000);
-    assertTimeoutPreemptively(Duration.ofSeconds(10), () -> AmountFinder.in(text));
+    assertTimeoutPreemptively(Duration.ofSeconds(10), () -> Reader.amounts(text));
   }
 
   @Provide
@@ -319,7 +319,7 @@ class AmountFinderTest {
   }
 
   private static Amount only(String text) {
-    List<Amount> amounts = AmountFinder.in(text);
+    List<Amount> amounts = Reader.amounts(text);
     assertEquals(1, amounts.size(), () -> text + ": " + amounts);
     return amounts.get(0);
   }

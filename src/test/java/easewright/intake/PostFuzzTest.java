@@ -45,7 +45,7 @@ class PostFuzzTest {
 
   private static void read(String text) {
     String post = text.length() > LONGEST ? text.substring(0, LONGEST) : text;
-    assertAmounts(AmountFinder.in(post), post);
+    assertAmounts(Reader.amounts(post), post);
     Reading reading = INTAKE.read(post);
     spans(reading).forEach(span -> assertWithin(span, post));
     quantities(reading).forEach(Quantity::parse);

@@ -2,12 +2,21 @@ package easewright.intake;
 
 import easewright.rulebook.RuleBookSource;
 import java.nio.file.Path;
+import java.util.List;
 
 /** Reads with the words of the rule book, without compiling a rule. */
 final class Reader {
-  private static final Intake INTAKE = new Intake(RuleBookSource.read(Path.of("rules")));
+  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final Intake INTAKE = new Intake(BOOK);
+  private static final AmountWords AMOUNTS =
+      new AmountWords(new WordLists(BOOK.everyday().reader()), new ReadingBounds(BOOK));
 
   private Reader() {}
+
+  /** Every amount of a text, in order. */
+  static List<Amount> amounts(String text) {
+    return AmountFinder.in(text, AMOUNTS);
+  }
 
   /** Reads a text that is known to be about a top: its facts are what is tested. */
   static Reading read(String text) {

@@ -9,7 +9,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -17,9 +16,6 @@ import org.junit.jupiter.api.Test;
 
 /** Everyday words stand in {@code rules/everyday}, where a teacher can edit them. */
 class WordsInCodeTest {
-  /** Still in code: numbers in words, whose place in the list is their value. */
-  private static final Set<String> STILL_IN_CODE = Set.of("Numeral.java", "TimeSince.java");
-
   /** A list of four words or more; shorter ones name cues, degrees, sides and outcomes. */
   private static final Pattern WORD_LIST =
       Pattern.compile("(?:Set|List|Map)\\s*\\.of\\(\\s*(?:\"[a-z' ]+\",?\\s*){4,}");
@@ -34,8 +30,7 @@ class WordsInCodeTest {
       for (Path file : files.sorted().toList()) {
         Matcher list = WORD_LIST.matcher(Files.readString(file));
         while (list.find()) {
-          if (!STILL_IN_CODE.contains(file.getFileName().toString())
-              && !list.group().contains(CUES)) {
+          if (!list.group().contains(CUES)) {
             found.add(file.getFileName() + ": " + list.group());
           }
         }

@@ -17,7 +17,8 @@ final class Names {
           List.of("take-in-the-band", "shorten-the-straps"),
           List.of("band-too-long", "straps-too-short"),
           new Plausibility(RuleBookSource.compiledIn().catalog().practice().measures()),
-          SHEETS);
+          SHEETS,
+          RuleBookSource.compiledIn());
 
   private Names() {}
 

@@ -41,13 +41,13 @@ class SizeChartTest {
     double bust = new NormalDistribution(920, 10).probability(870, 940);
     assertEquals(under * bust, estimate.probability("M"), 1e-12);
     assertEquals("M", estimate.best().orElseThrow().cell().id());
-    assertFalse(estimate.between());
+    assertFalse(estimate.between(0.6));
   }
 
   @Test
   void a_body_on_a_corner_is_between_sizes_and_half_outside() {
     SizeEstimate estimate = NAMED.estimate(measured(94, 10), measured(80, 10));
-    assertTrue(estimate.between());
+    assertTrue(estimate.between(0.6));
     assertEquals(0.25, estimate.probability("M"), 1e-6);
     assertEquals(0.25, estimate.probability("L"), 1e-6);
     assertEquals(0.5, estimate.outside(), 1e-6);
@@ -62,8 +62,8 @@ class SizeChartTest {
             List.of(
                 SizeCell.named("S", Range.ANY, Range.ofCm(60, 90)),
                 SizeCell.named("M", Range.ANY, Range.ofCm(90, 120))));
-    assertTrue(edge.estimate(measured(90.25, 10), measured(75, 10)).between());
-    assertFalse(edge.estimate(measured(90.26, 10), measured(75, 10)).between());
+    assertTrue(edge.estimate(measured(90.25, 10), measured(75, 10)).between(0.6));
+    assertFalse(edge.estimate(measured(90.26, 10), measured(75, 10)).between(0.6));
   }
 
   @Test
@@ -154,7 +154,7 @@ class SizeChartTest {
     SizeEstimate estimate = grid().estimate(measured(150, 10), measured(130, 10));
     assertTrue(estimate.best().isEmpty());
     assertEquals(1, estimate.outside(), 0);
-    assertFalse(estimate.between());
+    assertFalse(estimate.between(0.6));
   }
 
   @Test

@@ -1,0 +1,12 @@
+package easewright.intake;
+
+import easewright.rulebook.RuleBookSource;
+
+/** Between which numbers a post can mean what it says: {@code parameters/reading.yaml}. */
+record ReadingBounds(RuleBookSource book) {
+
+  /** A bound by its id: millimetres, a fraction, or in its own unit. */
+  double of(String id) {
+    return book.parameter(id);
+  }
+}
