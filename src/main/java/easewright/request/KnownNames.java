@@ -12,11 +12,11 @@ import java.util.stream.Stream;
  * The names a request may use.
  *
  * @param signs ids of signs
- * @param places where on the body or the garment a sign may sit
+ * @param places locations of signs on the body or the garment
  * @param adjustments ids of adjustments
  * @param causes ids of causes
- * @param plausibility which measurements can be meant
- * @param sheets the shipped pattern sheets, and the reading of any other
+ * @param plausibility which measurements are plausible
+ * @param sheets the shipped pattern sheets, and the parser for others
  */
 public record KnownNames(
     Collection<String> signs,
@@ -48,7 +48,7 @@ public record KnownNames(
         sheets);
   }
 
-  /** Quick to ask, and always suggesting in the same order. */
+  /** Fast look-up, with suggestions always in the same order. */
   private static Collection<String> inOrder(Collection<String> names) {
     return Collections.unmodifiableSet(new LinkedHashSet<>(names));
   }

@@ -15,8 +15,8 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Reads the toile, its cloths, its elastic and how it was sewn. Bounds are millimetres, wide enough
- * for anything that can be sewn and narrow enough to catch a slip of the unit.
+ * Reads the toile, its cloths, its elastic and how it was sewn. Bounds are in millimetres, wide
+ * enough for anything that can be sewn and narrow enough to catch a wrong unit.
  */
 final class MaterialsReader {
   private static final String[] ROLES = {"main", "lining", "support"};
