@@ -2,15 +2,15 @@ package easewright.access;
 
 import io.vertx.ext.web.RoutingContext;
 
-/** What is counted only where the request is read: how often one place may do it. */
+/** Rate limits that can be applied only once the request has been read. */
 public interface Allowance {
   /**
-   * Counts a key that opens nothing, once a call.
+   * Counts an invalid key, once per call.
    *
-   * @throws TooOften when too many came from there
+   * @throws TooOften if the client has sent too many
    */
   void countWrongKey(RoutingContext call);
 
-  /** Counts a line of a request; false when there were too many. */
+  /** Counts a line of a bulk request; false if there were too many. */
   boolean takesLine(RoutingContext call);
 }

@@ -8,22 +8,22 @@ import java.util.Arrays;
 import java.util.HexFormat;
 
 /**
- * Where a call comes from: an IPv4 address, or the first 64 bits of an IPv6 address, since whoever
- * has one of those has the rest (RFC 4291, section 2.5.4). Behind a proxy that is the proxy's,
- * unless {@code quarkus.http.proxy.proxy-address-forwarding} says to believe its headers.
+ * The address that identifies a client: an IPv4 address, or the first 64 bits of an IPv6 address,
+ * since a client controls the rest (RFC 4291, section 2.5.4). Behind a proxy this is the proxy's
+ * address, unless {@code quarkus.http.proxy.proxy-address-forwarding} trusts its headers.
  */
 public final class ClientAddress {
   private static final int PREFIX_BYTES = 8;
 
   private ClientAddress() {}
 
-  /** Where a call comes from; "" where that is not known. */
+  /** The client address of a call; "" if unknown. */
   public static String of(RoutingContext call) {
     SocketAddress from = call.request().remoteAddress();
     return from == null || from.hostAddress() == null ? "" : of(from.hostAddress());
   }
 
-  /** The same of an address as text, bare of brackets. */
+  /** The same from an address as text, without brackets. */
   public static String of(String address) {
     if (address.indexOf(':') < 0) {
       return address;

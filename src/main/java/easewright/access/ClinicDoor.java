@@ -15,10 +15,10 @@ import java.security.MessageDigest;
 import java.util.Optional;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
-/** Tells who calls by the key they bring, and lets them into that key's clinic only. */
+/** Identifies callers by their key and admits them to that key's clinic only. */
 @Singleton
 public class ClinicDoor {
-  /** The cookie that brings a key to the desk's pages. */
+  /** The cookie that carries a key to the desk's pages. */
   public static final String COOKIE = "easewright-key";
 
   private static final String BEARER = "Bearer ";
@@ -49,20 +49,20 @@ public class ClinicDoor {
   }
 
   /**
-   * Whoever holds the key of an {@code Authorization} header (RFC 6750, section 2.1).
+   * The caller who holds the key of an {@code Authorization} header (RFC 6750, section 2.1).
    *
-   * @throws NoKey unless it is the key of some clinic
+   * @throws NoKey if the key is not that of a clinic
    */
   Caller holder(String authorization) {
     return find(authorization).orElseThrow(NoKey::new);
   }
 
-  /** An {@code Authorization} header that brings a key. */
+  /** An {@code Authorization} header that carries a key. */
   public static String bringing(String key) {
     return BEARER + key;
   }
 
-  /** The same, or nothing. */
+  /** The same, or empty. */
   public Optional<Caller> find(String authorization) {
     boolean bearer =
         authorization != null && authorization.regionMatches(true, 0, BEARER, 0, BEARER.length());
@@ -72,9 +72,9 @@ public class ClinicDoor {
   }
 
   /**
-   * The same, about to look into a clinic; what that clinic no longer keeps is deleted first.
+   * The same, admitted to a clinic; deletes that clinic's expired data first.
    *
-   * @throws NotHere when it is another clinic's key
+   * @throws NotHere if it is another clinic's key
    */
   public Caller enter(String authorization, String clinic) {
     Caller caller = holder(authorization);
@@ -86,9 +86,9 @@ public class ClinicDoor {
   }
 
   /**
-   * The same for some roles only, so that others are refused before their request is read.
+   * The same for some roles only, so that others are rejected before their request is read.
    *
-   * @throws NotAllowed when the key is of another role
+   * @throws NotAllowed if the key has another role
    */
   public Caller enter(String authorization, String clinic, Role... allowed) {
     Caller caller = enter(authorization, clinic);
@@ -97,9 +97,9 @@ public class ClinicDoor {
   }
 
   /**
-   * The wearer whom a link belongs to.
+   * The wearer a link belongs to.
    *
-   * @throws NotHere when it is no link, or no longer one
+   * @throws NotHere if the link is invalid or revoked
    */
   public Caller follow(String link) {
     Caller caller =
@@ -109,9 +109,9 @@ public class ClinicDoor {
   }
 
   /**
-   * What names a key that opens something, the founding key too.
+   * A name for a valid key, including the founding key.
    *
-   * @param key as its holder has it
+   * @param key the key's text
    */
   public Optional<String> nameOf(String key) {
     return foundingKey.isPresent() && isFoundingKey(bringing(key))
@@ -127,8 +127,8 @@ public class ClinicDoor {
   }
 
   /**
-   * Who may open clinics by a call. Without a founding key only whoever sits at the machine may,
-   * and only of a service that is open and listens on that machine alone.
+   * Who may open clinics by a call. Without a founding key only a caller on the machine itself may,
+   * and only if the service is open and listens on loopback only.
    */
   public Founding founding(HttpServerRequest call) {
     if (foundingKey.isPresent()) {
@@ -137,7 +137,7 @@ public class ClinicDoor {
     return open && forThisMachine && ThisMachine.sent(call) ? Founding.ANYBODY : Founding.NOBODY;
   }
 
-  /** Whether an {@code Authorization} header may open a clinic. */
+  /** Whether a call with this {@code Authorization} header may open a clinic. */
   public boolean opensTo(String authorization, HttpServerRequest call) {
     return switch (founding(call)) {
       case ANYBODY -> true;
@@ -153,10 +153,10 @@ public class ClinicDoor {
   }
 
   /**
-   * Refuses whoever may open no clinic.
+   * Rejects callers who may not open a clinic.
    *
-   * @throws NoFounding when nobody may
-   * @throws NoKey when only others may
+   * @throws NoFounding if nobody may
+   * @throws NoKey if only others may
    */
   public void mayFound(String authorization, HttpServerRequest call) {
     if (founding(call) == Founding.NOBODY) {

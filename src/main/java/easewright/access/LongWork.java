@@ -2,14 +2,12 @@ package easewright.access;
 
 import io.vertx.ext.web.RoutingContext;
 
-/**
- * Places for work that lasts long, for calls whose address does not show that they ask for some.
- */
+/** Slots for long work, for calls whose path does not show that they need one. */
 public interface LongWork {
   /**
-   * Takes such a place for a call, until the call is over.
+   * Takes such a slot for a call until the call ends.
    *
-   * @return whether there was one; the call is to be refused otherwise
+   * @return whether one was free; otherwise the call must be rejected
    */
   boolean takesPlace(RoutingContext call);
 }

@@ -1,6 +1,6 @@
 package easewright.access;
 
-/** Nobody may open clinics here. */
+/** Opening clinics is disabled on this service. */
 public final class NoFounding extends RuntimeException {
   NoFounding() {
     super(null, null, false, false);

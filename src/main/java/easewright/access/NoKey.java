@@ -1,6 +1,6 @@
 package easewright.access;
 
-/** No key was sent where one is needed, or none that opens anything. */
+/** A required key is missing or invalid. */
 public final class NoKey extends RuntimeException {
   NoKey() {
     super(null, null, false, false);

@@ -5,10 +5,10 @@ import io.vertx.core.http.HttpServerRequest;
 import jakarta.inject.Singleton;
 
 /**
- * Whether what a browser sends comes from a page of ours. A browser says so in {@code
- * Sec-Fetch-Site} (Fetch Metadata Request Headers, W3C Working Draft), but to a site without TLS
- * only in {@code Origin}. That is "null" for a frame without an origin of its own, and never for
- * our forms, whose pages tell our own site where they are (Fetch Standard, "append a request Origin
+ * Tells whether a browser's request comes from a page of this service. A browser states this in
+ * {@code Sec-Fetch-Site} (Fetch Metadata Request Headers, W3C Working Draft), but to a site without
+ * TLS only in {@code Origin}. That is "null" for a frame without its own origin, and never for our
+ * forms, whose pages send a referrer to our own site (Fetch Standard, "append a request Origin
  * header": with the referrer policy "no-referrer" it would be "null" as well).
  */
 @Singleton
@@ -19,7 +19,7 @@ public class OwnPages {
     this.address = address;
   }
 
-  /** Whether it does, or no browser sent it. */
+  /** Whether the call comes from one of our pages, or not from a browser. */
   public boolean mayHaveSent(HttpServerRequest call) {
     String site = call.getHeader("Sec-Fetch-Site");
     return site == null

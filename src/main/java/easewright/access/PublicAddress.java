@@ -7,13 +7,13 @@ import java.util.regex.Pattern;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * Where links in a reply lead, since a reply is posted on boards where a path alone leads nowhere:
- * to {@code easewright.public-address}, else to this machine as the asker called it. A name that is
- * not known to be ours is the asker's own word, and no link leads there.
+ * The base address of links in a reply, which is posted on boards where a path alone leads nowhere:
+ * {@code easewright.public-address}, or else this machine as the client addressed it. A host name
+ * not known to be ours is the client's claim and is never linked to.
  */
 @Singleton
 public class PublicAddress {
-  /** Nothing that could end a link in Markdown or HTML. */
+  /** Excludes anything that could end a link in Markdown or HTML. */
   private static final Pattern SITE =
       Pattern.compile("https?://[A-Za-z0-9._~:\\[\\]-]+(/[A-Za-z0-9._~/-]*)?");
 
@@ -30,12 +30,12 @@ public class PublicAddress {
         });
   }
 
-  /** What stands before the path of a link; "" where nothing fit for a link is known. */
+  /** The part of a link before its path; "" if no usable address is known. */
   public String site(URI calledAs) {
     return site(calledAs.toString());
   }
 
-  /** The same for an address that may be none. */
+  /** The same for an address that may be invalid. */
   public String site(String calledAs) {
     return address.orElseGet(
         () -> {
@@ -44,7 +44,7 @@ public class PublicAddress {
         });
   }
 
-  /** Whether the public address is of an origin (RFC 6454, section 6.2). */
+  /** Whether the public address has the given origin (RFC 6454, section 6.2). */
   public boolean isAt(String origin) {
     return address.map(site -> site.equals(origin) || site.startsWith(origin + "/")).orElse(false);
   }

@@ -11,33 +11,36 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 
-/** What names and addresses the machine has that the service runs on. */
+/** Recognises names and addresses of the machine that the service runs on. */
 final class ThisMachine {
-  /** So that no name is looked up: what matches is an address or nothing. */
+  /** Matches only addresses, so that no name is ever looked up. */
   private static final Pattern ADDRESS =
       Pattern.compile("\\d{1,3}(?:\\.\\d{1,3}){3}|[0-9A-Fa-f.]*:[0-9A-Fa-f:.]*");
 
-  /** What proxies add to a call they pass on (RFC 7239; RFC 9110, section 7.6.3; older habits). */
+  /**
+   * Headers that proxies add to a call they forward (RFC 7239; RFC 9110, section 7.6.3; older
+   * habits).
+   */
   private static final List<String> ADDED_BY_PROXIES =
       List.of("Forwarded", "Via", "X-Forwarded-For", "X-Forwarded-Host", "X-Real-IP");
 
   private ThisMachine() {}
 
-  /** Whether a host reaches this machine from itself only (RFC 6761, section 6.3; RFC 6890). */
+  /** Whether a host is a loopback address (RFC 6761, section 6.3; RFC 6890). */
   static boolean isLoopback(String host) {
     return host.equalsIgnoreCase("localhost")
         || address(host).map(InetAddress::isLoopbackAddress).orElse(false);
   }
 
-  /** Whether a host is this machine, without asking anybody what its name stands for. */
+  /** Whether a host is this machine, without a DNS lookup. */
   static boolean is(String host) {
     return isLoopback(host) || address(host).map(ThisMachine::isOfAnInterface).orElse(false);
   }
 
   /**
-   * Whether a call was made on this machine: by its loopback address, under a name of its own, and
-   * not passed on by a proxy that says so. A page in a browser that had its own name point here
-   * (DNS rebinding) asks under that name.
+   * Whether a call was made on this machine: through its loopback address, under one of its own
+   * names, and without a proxy's headers. This excludes DNS rebinding, where a page calls under its
+   * own name.
    */
   static boolean sent(HttpServerRequest call) {
     SocketAddress from = call.remoteAddress();

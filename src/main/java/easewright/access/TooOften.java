@@ -1,16 +1,18 @@
 package easewright.access;
 
-/** Something was done too often from one place. */
+/** A client exceeded a rate limit. */
 public final class TooOften extends RuntimeException {
   private final long secondsToWait;
 
-  /** Until it may be done again, seconds. */
+  /**
+   * @param secondsToWait seconds until the client may try again
+   */
   public TooOften(long secondsToWait) {
     super(null, null, false, false);
     this.secondsToWait = secondsToWait;
   }
 
-  /** After how many seconds it may be tried again. */
+  /** Seconds until the client may try again. */
   public long secondsToWait() {
     return secondsToWait;
   }

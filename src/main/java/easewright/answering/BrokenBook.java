@@ -4,7 +4,7 @@ import easewright.rulebook.check.BookProblem;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** A rule book that cannot be used, with everything wrong with it. */
+/** A rule book cannot be used; carries all its faults. */
 public final class BrokenBook extends RuntimeException {
   private static final long serialVersionUID = 1L;
   private final transient List<BookProblem> problems;
@@ -17,7 +17,7 @@ public final class BrokenBook extends RuntimeException {
     this.problems = List.copyOf(problems);
   }
 
-  /** By file and line, at least one. */
+  /** At least one fault, by file and line. */
   public List<BookProblem> problems() {
     return problems;
   }

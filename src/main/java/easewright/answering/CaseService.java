@@ -16,9 +16,9 @@ import jakarta.inject.Singleton;
 import java.util.List;
 
 /**
- * Changes the cases of a clinic, for helpers and, where the store lets them, for wearers. Requests
- * are JSON in the form of the contract; each method throws {@link easewright.request.FaultyRequest}
- * naming every fault of one.
+ * Changes the cases of a clinic, for helpers and, where the store allows it, for wearers. Requests
+ * are JSON in the contract's form; each method throws {@link easewright.request.FaultyRequest} with
+ * every fault of its request.
  */
 @Singleton
 public class CaseService {
@@ -35,7 +35,7 @@ public class CaseService {
     return store.cases().open(caller, nicknameIn(request));
   }
 
-  /** Opens a case with its first round, both or neither. */
+  /** Opens a case with its first round, atomically. */
   public Case open(Caller caller, JsonNode request, JsonNode fitting) {
     return store.rounds().open(caller, nicknameIn(request), fittings.read(fitting));
   }
@@ -47,7 +47,7 @@ public class CaseService {
     return nickname;
   }
 
-  /** Takes a case that nobody has. */
+  /** Takes an unassigned case. */
   public Case take(Caller caller, String id, JsonNode request) {
     return store.cases().take(caller, id, versionIn(request));
   }
@@ -66,7 +66,7 @@ public class CaseService {
     return store.cases().close(caller, id, versionIn(request));
   }
 
-  /** Opens a closed case again. */
+  /** Reopens a closed case. */
   public Case reopen(Caller caller, String id, JsonNode request) {
     return store.cases().reopen(caller, id, versionIn(request));
   }
@@ -84,12 +84,12 @@ public class CaseService {
     return store.rounds().add(caller, id, next);
   }
 
-  /** What the rounds of a case told about health that still stands. */
+  /** What the rounds of a case reported about health that still applies. */
   public Standing standing(Caller caller, String id) {
     return fittings.standing(store.rounds().told(caller, id));
   }
 
-  /** Keeps the reply that was posted to a round. */
+  /** Stores the reply that was posted to a round. */
   public Story reply(Caller caller, String id, int round, JsonNode request) {
     ClinicForm form = new ClinicForm(request, "version", "text");
     int version = form.version();
@@ -98,7 +98,7 @@ public class CaseService {
     return store.rounds().reply(caller, id, round, version, text);
   }
 
-  /** Keeps one reply for several cases that ask the same. */
+  /** Stores one reply for several cases with the same question. */
   public List<GroupReply.Given> replyToAll(Caller caller, JsonNode request) {
     ClinicForm form = new ClinicForm(request, "cases", "text");
     List<GroupReply.Addressed> cases = form.cases();
@@ -107,7 +107,7 @@ public class CaseService {
     return store.rounds().replyToAll(caller, cases, text).cases();
   }
 
-  /** Keeps whether the change of a round helped. */
+  /** Stores whether the change of a round helped. */
   public Story outcome(Caller caller, String id, int round, JsonNode request) {
     ClinicForm form = new ClinicForm(request, "outcome", "said");
     Outcome outcome = form.oneOf("outcome", List.of(Outcome.values()));

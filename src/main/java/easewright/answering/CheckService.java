@@ -5,7 +5,7 @@ import easewright.check.ClothAnswer;
 import easewright.check.SizeAnswer;
 import jakarta.inject.Singleton;
 
-/** Checks sizes and cloths before anything is cut. Nothing is kept. */
+/** Checks sizes and cloths before cutting. Nothing is stored. */
 @Singleton
 public class CheckService {
   private final RuleBookService rules;
@@ -25,7 +25,7 @@ public class CheckService {
   }
 
   /**
-   * What a cloth or an elastic is fit for.
+   * What a cloth or an elastic is suitable for.
    *
    * @throws easewright.request.FaultyRequest naming every fault of the request
    */

@@ -14,12 +14,12 @@ import java.time.Instant;
 import java.util.List;
 
 /**
- * Opens clinics and changes them. Requests are JSON in the form of the contract; each method throws
- * {@link easewright.request.FaultyRequest} naming every fault of one.
+ * Opens clinics and changes them. Requests are JSON in the contract's form; each method throws
+ * {@link easewright.request.FaultyRequest} with every fault of its request.
  */
 @Singleton
 public class ClinicService {
-  /** Half a year: a make-along and some time to ask again, days. */
+  /** Days; half a year: a make-along plus time for follow-up questions. */
   private static final int USUAL_RETENTION_DAYS = 180;
 
   private final ClinicStore store;
@@ -30,7 +30,7 @@ public class ClinicService {
     this.fittings = fittings;
   }
 
-  /** Opens a clinic; its organiser's key is told this once. */
+  /** Opens a clinic; its organiser's key is shown this once. */
   public Clinics.Opened open(JsonNode request) {
     ClinicForm form = new ClinicForm(request, "name", "organiser", "retentionDays");
     String name = form.name("name");
@@ -40,7 +40,7 @@ public class ClinicService {
     return store.clinics().open(name, organiser, days);
   }
 
-  /** Opens a clinic of invented wearers to look around in. */
+  /** Opens a sample clinic of invented wearers. */
   public Clinics.Opened openSample() {
     return SampleClinic.open(store, fittings::read, Instant.now());
   }
@@ -55,7 +55,7 @@ public class ClinicService {
     return store.clinics().change(caller, version, name, days);
   }
 
-  /** Issues a key to a helper or another organiser; it is told this once. */
+  /** Issues a key to a helper or another organiser; it is shown this once. */
   public Key issueKey(Caller caller, JsonNode request) {
     ClinicForm form = new ClinicForm(request, "role", "name");
     Role role = form.oneOf("role", List.of(Role.HELPER, Role.ORGANISER));

@@ -24,7 +24,7 @@ import java.util.Optional;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 
-/** Plans what to cut, how to lay it, and what to buy. Nothing is kept. */
+/** Plans what to cut, how to lay it, and what to buy. Nothing is stored. */
 @Singleton
 public class CutPlanService {
   private final RuleBookService rules;
@@ -36,12 +36,12 @@ public class CutPlanService {
     this.sheets = sheets;
   }
 
-  /** What plans by one edition of the rule book. */
+  /** The planning objects of one edition of the rule book. */
   private record Planning(RuleBook book, CutPlanner planner, CutPlanReader reader) {}
 
   /**
-   * The plan for a request. Searching for a layout takes its time, so call it on a worker. Where
-   * the answer to its fitting leaves out anything tighter, the plan does too.
+   * The plan for a request. Call it on a worker thread, since the layout search is slow. If the
+   * answer to its fitting leaves out anything tighter, so does the plan.
    *
    * @throws FaultyRequest naming every fault of the request
    */
@@ -76,7 +76,7 @@ public class CutPlanService {
     }
   }
 
-  /** What may hurt, each danger in its own words, and what is therefore left out. */
+  /** The safety cautions, each danger in its own words, and what is therefore left out. */
   private static List<String> cautions(Answer fitting) {
     return Stream.concat(
             fitting.cautions().stream()

@@ -26,7 +26,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 
-/** A rule book with its reader of requests and its diagnosis. */
+/** A rule book with its request reader and its diagnosis. */
 public record Edition(
     RuleBook book,
     FittingReader reader,
@@ -36,7 +36,7 @@ public record Edition(
     ClothCheck clothCheck,
     TextReader texts) {
 
-  /** A book made ready to answer. */
+  /** Prepares a book to answer. */
   static Edition of(RuleBook book, PatternSheets sheets) {
     KnownNames known = KnownNames.of(book.source(), sheets);
     FittingReader reader = new FittingReader(known);
@@ -58,8 +58,8 @@ public record Edition(
   }
 
   /**
-   * Answers an invented fitting before the book is used: one that cannot answer should not come
-   * into force, and the first asker should not wait for classes to load.
+   * Answers an invented fitting before the book is used: a book that cannot answer must not be
+   * activated, and the first client should not wait for class loading.
    */
   void answerOnce() {
     answer(
@@ -74,7 +74,8 @@ public record Edition(
   }
 
   /**
-   * Reads one fitting, its text included, and answers it, with the request to go on from.
+   * Reads one fitting, including its text, and answers it; the answer includes the request to
+   * continue from.
    *
    * @throws FaultyRequest naming every fault of the request
    */
@@ -83,8 +84,8 @@ public record Edition(
   }
 
   /**
-   * The same for the next round of a case: what stands from earlier rounds counts, and an answer
-   * that stops for it asks whether it has been seen to.
+   * The same for the next round of a case: dangers and circumstances still open from earlier rounds
+   * count, and an answer that stops for one asks whether it has been dealt with.
    */
   Answer answer(JsonNode request, Standing standing) {
     IntakeAnswer text = texts.read(request).orElse(null);
@@ -111,7 +112,8 @@ public record Edition(
   }
 
   /**
-   * Reads one fitting, its text included, without answering it: the request to go on from.
+   * Reads one fitting, including its text, without answering it, and returns the request to
+   * continue from.
    *
    * @throws FaultyRequest naming every fault of the request
    */
@@ -130,9 +132,9 @@ public record Edition(
   }
 
   /**
-   * Reads a text and answers nothing.
+   * Reads a text without answering it.
    *
-   * @throws FaultyRequest when there is no text or it is too long
+   * @throws FaultyRequest if there is no text or it is too long
    */
   IntakeAnswer read(JsonNode request) {
     return texts.readAnything(request);

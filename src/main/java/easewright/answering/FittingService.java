@@ -12,8 +12,8 @@ import jakarta.inject.Singleton;
 import java.util.List;
 
 /**
- * Answers fittings by the rule book in force. Requests are JSON in the form of the contract; a
- * request may hold a post in plain words. Nothing is kept.
+ * Answers fittings by the active rule book. Requests are JSON in the contract's form; a request may
+ * contain a post in plain words. Nothing is stored.
  */
 @Singleton
 public class FittingService {
@@ -24,10 +24,10 @@ public class FittingService {
   }
 
   /**
-   * Answers one fitting within the time that one answer may take.
+   * Answers one fitting within the time limit.
    *
    * @throws FaultyRequest naming every fault of the request
-   * @throws easewright.deadline.DeadlinePassed when it takes longer
+   * @throws easewright.deadline.DeadlinePassed if it takes longer
    */
   public Answer answer(JsonNode request) {
     return answer(request, Standing.NONE);
@@ -39,7 +39,7 @@ public class FittingService {
     return rules.inTime(() -> edition.answer(request, standing));
   }
 
-  /** Answers one fitting however long it takes: nobody waits for one of a batch. */
+  /** Answers one fitting without a time limit, for batches, where nobody waits. */
   public Answer answerWithoutDeadline(JsonNode request) {
     return rules.edition().answer(request);
   }
@@ -47,7 +47,7 @@ public class FittingService {
   /**
    * Reads one fitting without answering it.
    *
-   * @return the fitting as it was understood, in the form of a request
+   * @return the fitting as parsed, in request form
    * @throws FaultyRequest naming every fault of the request
    */
   public ObjectNode check(JsonNode request) {
@@ -56,16 +56,16 @@ public class FittingService {
   }
 
   /**
-   * Reads the text of a request and answers nothing.
+   * Reads the text of a request without answering it.
    *
-   * @throws FaultyRequest when there is no text or it is too long
+   * @throws FaultyRequest if there is no text or it is too long
    */
   public IntakeAnswer read(JsonNode request) {
     Edition edition = rules.edition();
     return rules.inTime(() -> edition.read(request));
   }
 
-  /** Reads a post in plain words and answers nothing. */
+  /** Reads a post in plain words without answering it. */
   public IntakeAnswer readText(String text) {
     return read(JsonNodeFactory.instance.objectNode().put("text", text));
   }

@@ -11,7 +11,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
-/** The rule book in force, to read and to search. */
+/** The active rule book, for reading and searching. */
 @Singleton
 public class HandbookService {
   private final RuleBookService rules;
@@ -24,17 +24,17 @@ public class HandbookService {
   }
 
   /**
-   * Signs that a question in everyday words means.
+   * Signs meant by a question in everyday words.
    *
    * @param surely ids of signs it names
    * @param perhaps ids of signs it may name
    */
   public record Meant(List<String> surely, List<String> perhaps) {
-    /** What no question means. */
+    /** No signs. */
     public static final Meant NOTHING = new Meant(List.of(), List.of());
   }
 
-  /** The handbook of the edition in force, arranged once for each edition. */
+  /** The handbook of the active edition, built once per edition. */
   public Handbook handbook() {
     RuleBookSource source = rules.edition().book().source();
     Handbook current = handbook;
@@ -45,7 +45,7 @@ public class HandbookService {
     return current;
   }
 
-  /** Reads a question as a post is read: "creeps up" finds the band that rides up. */
+  /** Reads a question like a post: "creeps up" finds the band that rides up. */
   public Meant meant(String asked) {
     IntakeAnswer read = fittings.readText(asked);
     List<String> surely = read.fitting().path("signs").findValuesAsText("sign");
@@ -58,7 +58,7 @@ public class HandbookService {
             .toList());
   }
 
-  /** Every page in a line, by topic and title. */
+  /** All pages for a list, by topic and title. */
   public List<RuleEntry> pages() {
     return rules.edition().book().source().pages().values().stream()
         .sorted(Comparator.comparing(RulePage::topic).thenComparing(RulePage::title))
@@ -66,14 +66,14 @@ public class HandbookService {
         .toList();
   }
 
-  /** A page with its rules; nothing where the rule book has no such page. */
+  /** A page with its rules; empty if the rule book has no such page. */
   public Optional<RulePageNote> page(String id) {
     RuleBookSource source = rules.edition().book().source();
     return Optional.ofNullable(source.pages().get(id))
         .map(page -> RulePageNote.of(page, source.rules()));
   }
 
-  /** How the rule book in force stands to the folder it is read from. */
+  /** State of the active book relative to its folder. */
   public RuleFolder.State state() {
     return rules.state();
   }

@@ -8,7 +8,7 @@ import easewright.saying.InsightNotes;
 import easewright.saying.InsightNotes.InsightNote;
 import jakarta.inject.Singleton;
 
-/** Counts what keeps coming back in a clinic. */
+/** Counts recurring causes and signs in a clinic. */
 @Singleton
 public class InsightService {
   private final ClinicStore store;
@@ -24,7 +24,7 @@ public class InsightService {
   /**
    * The insight of a caller's clinic.
    *
-   * @throws easewright.clinic.NotAllowed when the caller's role may not see it
+   * @throws easewright.clinic.NotAllowed if the caller's role may not see it
    */
   public InsightNote of(Caller caller, Insight.Asked asked) {
     Insight insight = store.insights().of(caller, asked, sheets.shipped());

@@ -12,7 +12,7 @@ import io.quarkus.logging.Log;
 import jakarta.inject.Singleton;
 import java.util.Arrays;
 
-/** Answers a fitting written in one line with one line, whatever is wrong with it. */
+/** Answers each one-line fitting with one line, even if it has faults. */
 @Singleton
 public class LineAnswers {
   private final FittingService fittings;
@@ -24,14 +24,14 @@ public class LineAnswers {
   }
 
   /**
-   * What a line is answered with.
+   * The reply to a line.
    *
-   * @param line the answer, or the problem with the line's number, as JSON ended by a line feed
+   * @param line the answer, or the problem with the line's number, as JSON ending in a line feed
    * @param refused whether it is a problem
    */
   public record Reply(byte[] line, boolean refused) {}
 
-  /** The answer to one line. */
+  /** The reply to one line. */
   public Reply reply(Line line) {
     try {
       return new Reply(bytes(fittings.answer(request(line))), false);
@@ -42,7 +42,7 @@ public class LineAnswers {
     } catch (RequestJson.TooLarge request) {
       return refusal(Problem.tooLarge(RequestJson.MOST_BYTES / 1024 + " KB a line"), line.number());
     } catch (RuntimeException failure) {
-      // The other lines are not to suffer for it.
+      // A failure must not affect the other lines.
       Log.error("A line of a request failed", failure);
       return refusal(Problem.failed(), line.number());
     }
@@ -60,7 +60,7 @@ public class LineAnswers {
     return RequestJson.parse(line.text(), line.number());
   }
 
-  /** As JSON in one line, ended by a line feed. */
+  /** JSON on one line, ending in a line feed. */
   public byte[] bytes(Object answer) {
     try {
       byte[] text = json.writeValueAsBytes(answer);

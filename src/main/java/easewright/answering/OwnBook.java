@@ -25,12 +25,14 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 
-/** A rule book in a folder of its writer: checked first, compiled only when it is sound. */
+/** A rule book in its writer's folder: checked first, compiled only if it has no faults. */
 public final class OwnBook {
   private final PatternSheets sheets;
   private final KnownWords words;
 
-  /** Takes the shipped sheets, whose names a case may use. */
+  /**
+   * @param sheets the shipped sheets, whose names a case may use
+   */
   public OwnBook(PatternSheets sheets) {
     this.sheets = sheets;
     this.words =
@@ -42,12 +44,12 @@ public final class OwnBook {
             RuleWords.SHARED_PARAMETERS);
   }
 
-  /** What rules may say beside what the book defines. */
+  /** The words rules may use besides those the book defines. */
   public KnownWords words() {
     return words;
   }
 
-  /** Everything wrong with a book, short of compiling it; empty for a sound one. */
+  /** All faults of a book that can be found without compiling it; empty if there are none. */
   public List<BookProblem> problems(Path folder) {
     List<BookProblem> problems = new ArrayList<>(BookCheck.problems(folder, words));
     try {
@@ -61,11 +63,11 @@ public final class OwnBook {
   }
 
   /**
-   * Checks and compiles a book, in a second or two where little has changed, answers an invented
-   * fitting with it and reads an invented post, so that no asker meets a fault of the book.
+   * Checks and compiles a book (one to two seconds after a small change), answers an invented
+   * fitting with it and reads an invented post, so that no client is the first to run into a fault.
    *
-   * @throws BrokenBook naming everything wrong with it
-   * @throws UncheckedIOException if a file goes while it is read
+   * @throws BrokenBook with every fault
+   * @throws UncheckedIOException if a file disappears while it is read
    */
   Edition load(Path folder) {
     try {
@@ -93,7 +95,7 @@ public final class OwnBook {
         "Undo the last change, and make it in smaller steps.");
   }
 
-  /** The fittings of cases that the service would refuse, with what it would say. */
+  /** Fittings of cases that the service would reject, with the problems it would report. */
   private List<BookProblem> unreadableCases(RuleBookSource book) {
     FittingReader reader = new FittingReader(KnownNames.of(book, sheets));
     List<BookProblem> problems = new ArrayList<>();

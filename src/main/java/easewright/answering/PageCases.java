@@ -19,23 +19,28 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Puts the fenced cases of rule pages before a diagnosis. */
+/** Runs the fenced cases of rule pages against a diagnosis. */
 public final class PageCases {
   private final FittingReader reader;
   private final Diagnosis diagnosis;
 
-  /** Takes the book whose diagnosis the cases are put before. */
+  /** Uses the diagnosis of this book. */
   public PageCases(RuleBook book, PatternSheets sheets) {
     this.reader = new FittingReader(KnownNames.of(book.source(), sheets));
     this.diagnosis = new Diagnosis(book, sheets.shipped());
   }
 
-  /** Where a case stands: "sports-bra/band/band-too-long.md:14, speaks: Rides up at the back". */
+  /**
+   * The location of a case: "sports-bra/band/band-too-long.md:14, speaks: Rides up at the back".
+   */
   public static String place(RulePage page, RulePage.RuleCase one) {
     return page.path() + ":" + one.line() + ", " + one.kind() + ": " + one.heading();
   }
 
-  /** What is not as the case says, a line each, with what came instead; empty where it holds. */
+  /**
+   * The differences between case and answer, one per line, each with the actual value; empty if it
+   * passes.
+   */
   public List<String> wrong(RulePage.RuleCase one) {
     Answer answer;
     try {
@@ -68,7 +73,7 @@ public final class PageCases {
     return ids;
   }
 
-  /** What came where it is not what was expected. */
+  /** The actual value if it differs from the expected one. */
   private static Optional<String> came(Answer answer, String what, String id) {
     List<String> causes = answer.causes().stream().map(CauseNote::id).toList();
     List<String> advised = answer.adjustments().stream().map(AdjustmentNote::id).toList();

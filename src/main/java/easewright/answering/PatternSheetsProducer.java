@@ -4,7 +4,10 @@ import easewright.pattern.PatternSheets;
 import jakarta.enterprise.inject.Produces;
 import jakarta.inject.Singleton;
 
-/** The shipped pattern sheets, read once at the start; they know nothing of the web themselves. */
+/**
+ * Provides the shipped pattern sheets, read once at start-up; the sheets themselves do not depend
+ * on the web layer.
+ */
 class PatternSheetsProducer {
   @Produces
   @Singleton

@@ -13,7 +13,7 @@ import java.io.UncheckedIOException;
 import java.util.List;
 import java.util.Optional;
 
-/** Answers a fitting so that it can become a round of a case. */
+/** Answers a fitting to be stored as a round of a case. */
 @Singleton
 public class RoundReader {
   private final RuleBookService rules;
@@ -27,7 +27,7 @@ public class RoundReader {
   }
 
   /**
-   * Reads the first fitting of a case, its text included, and answers it.
+   * Reads the first fitting of a case, including its text, and answers it.
    *
    * @throws FaultyRequest naming every fault of the request
    */
@@ -35,21 +35,21 @@ public class RoundReader {
     return read(request, List.of());
   }
 
-  /** What still stands of what the rounds of a case told, oldest first. */
+  /** What the rounds of a case, oldest first, reported that still applies. */
   public Standing standing(List<Told> rounds) {
     return Standing.after(rounds, rules.edition().dangers());
   }
 
   /**
-   * The same for the next fitting of a case: a danger or a circumstance told in an earlier round
-   * stands until it is told that it does not.
+   * The same for the next fitting of a case: a danger or a circumstance reported in an earlier
+   * round applies until it is reported otherwise.
    *
-   * @param rounds the rounds before it, oldest first
+   * @param rounds the previous rounds, oldest first
    */
   public Fitted read(JsonNode request, List<Told> rounds) {
     Answer answer = answering.answer(request, standing(rounds));
     try {
-      // Written and read again, so that numbers are kept as they are told.
+      // Serialised and parsed again, so that numbers are stored as they are sent.
       JsonNode advice =
           json.readTree(json.writeValueAsBytes(answer.goingOnFrom(null, answer.read())));
       return Fitted.of(request.path("text").textValue(), answer, advice);
@@ -58,7 +58,9 @@ public class RoundReader {
     }
   }
 
-  /** The advice as it was given; nothing where an older service wrote what can't be read here. */
+  /**
+   * The advice as it was given; empty if an older version wrote it in a form this one cannot read.
+   */
   public Optional<Answer> asGiven(Fitted fitted) {
     try {
       Answer advice = json.treeToValue(fitted.advice(), Answer.class);

@@ -18,8 +18,8 @@ import java.util.function.Supplier;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * The rule book in force, and what is made of it: the one compiled into the application, or one in
- * a folder of its writer, read anew beside the answering whenever one of its files has changed.
+ * The active rule book and the objects built from it: the book compiled into the application, or
+ * one in its writer's folder, reloaded in the background when one of its files changes.
  */
 @Startup
 @Singleton
@@ -38,7 +38,7 @@ public class RuleBookService {
     this.trained =
         reader == ReaderChoice.BOTH ? Optional.of(TrainedReader.shipped()) : Optional.empty();
     Optional<Path> own = RuleFolder.named();
-    // The two dear parts of a start share nothing, so they are read side by side.
+    // The two slow parts of start-up are independent, so they run in parallel.
     FutureTask<RuleBook> book = new FutureTask<>(RuleBook::compiledIn);
     if (own.isEmpty()) {
       new Thread(book, "rule-book").start();
@@ -62,27 +62,27 @@ public class RuleBookService {
     folder.stop();
   }
 
-  /** How the book in force stands to the folder it is read from. */
+  /** State of the active book relative to its folder. */
   public RuleFolder.State state() {
     return folder.state();
   }
 
   /**
-   * Does some work on a request within the time that one answer may take.
+   * Runs work on a request within the time limit of one answer.
    *
-   * @throws easewright.deadline.DeadlinePassed when it takes longer
+   * @throws easewright.deadline.DeadlinePassed if it takes longer
    */
   public <T> T inTime(Supplier<T> work) {
     return Deadline.within(mostTime, work);
   }
 
-  /** Which rule book is in force. */
+  /** Identifies the active rule book. */
   public RuleBookStamp ruleBook() {
     RuleBook book = edition().book();
     return new RuleBookStamp(book.source().version(), book.source().hash());
   }
 
-  /** The rule book in force with what answers by it; take it once for a request. */
+  /** The active rule book with its reader and diagnosis; fetch it once per request. */
   public Edition edition() {
     return edition;
   }

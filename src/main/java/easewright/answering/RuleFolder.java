@@ -17,13 +17,13 @@ import java.util.stream.Stream;
 import org.jboss.logging.Logger;
 
 /**
- * Watches the folder a rule book is read from. A changed book is checked and compiled in a thread
- * of its own, so that no answer waits for it; a broken one never comes into force.
+ * Watches the folder a rule book is read from. Checks and compiles a changed book in a separate
+ * thread, so that no answer waits for it; never activates a faulty one.
  */
 public final class RuleFolder {
   private static final Logger LOG = Logger.getLogger(RuleFolder.class);
 
-  /** Between two looks, milliseconds. */
+  /** Polling interval, milliseconds. */
   private static final long PAUSE = 500;
 
   private final Optional<Path> folder;
@@ -34,19 +34,19 @@ public final class RuleFolder {
   private volatile State state;
 
   /**
-   * How the book in force stands to its folder.
+   * State of the active book relative to its folder.
    *
-   * @param own whether the book is read from a folder of its writer
+   * @param own whether the book is read from its writer's folder
    * @param reading whether a changed book is being read now
-   * @param problems what is wrong with the folder's book, so that the one before stays in force
+   * @param problems faults of the folder's book, which keep the previous book active
    */
   public record State(boolean own, boolean reading, List<BookProblem> problems) {}
 
   private record Stamp(long size, long modified) {}
 
   /**
-   * @param folder nothing where the book compiled in is not to be replaced
-   * @param sound takes each changed book that is sound
+   * @param folder empty if the compiled-in book must not be replaced
+   * @param sound receives each changed book without faults
    */
   RuleFolder(Optional<Path> folder, PatternSheets sheets, Consumer<Edition> sound) {
     this.folder = folder;
@@ -93,7 +93,7 @@ public final class RuleFolder {
         try {
           look();
         } catch (UncheckedIOException moving) {
-          // A file went while the folder was read: it is read again as it then is.
+          // A file disappeared while the folder was read: the next pass reads the folder again.
           read = Map.of();
           LOG.debug("The rule folder changes just now.");
         }
@@ -103,7 +103,7 @@ public final class RuleFolder {
     }
   }
 
-  /** Waits until the folder rests, so that a book is not read while it is being written. */
+  /** Waits until the folder stops changing, so that no book is read while it is being written. */
   private void look() throws InterruptedException {
     Map<String, Stamp> now = stamps(folder.orElseThrow());
     if (now.equals(read)) {
@@ -126,7 +126,7 @@ public final class RuleFolder {
     }
   }
 
-  /** Size and time of every file: a deleted file or an older copy is a change too. */
+  /** Size and time of every file: a deleted file or an older copy also counts as a change. */
   private static Map<String, Stamp> stamps(Path folder) {
     Map<String, Stamp> stamps = new TreeMap<>();
     try (Stream<Path> files = Files.walk(folder)) {

@@ -13,7 +13,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** A rule book that its writer tries: its cases, and posts in plain words. */
+/** A rule book under trial by its writer, with its cases and with posts in plain words. */
 public final class TrialBook {
   private final Edition edition;
   private final PageCases cases;
@@ -26,13 +26,13 @@ public final class TrialBook {
   /**
    * Checks and compiles the book in a folder.
    *
-   * @throws BrokenBook naming everything wrong with it
+   * @throws BrokenBook with every fault
    */
   public static TrialBook of(Path folder, PatternSheets sheets) {
     return new TrialBook(new OwnBook(sheets).load(folder), sheets);
   }
 
-  /** How many rules it holds. */
+  /** Number of rules. */
   public int rules() {
     return edition.book().source().rules().size();
   }
@@ -42,16 +42,16 @@ public final class TrialBook {
     return edition.book().source().pages();
   }
 
-  /** What is not as a case says, a line each; empty where it holds. */
+  /** The differences between a case and its answer, one per line; empty if it passes. */
   public List<String> wrong(RulePage.RuleCase one) {
     return cases.wrong(one);
   }
 
   /**
-   * Reads a post and answers it, in lines for whoever writes the rules: what was read and by which
-   * phrase, what was not, and what comes of it.
+   * Reads a post and answers it, in lines for the rule writer: what was read and by which phrase,
+   * what was not read, and the result.
    *
-   * @throws FaultyRequest when the post is no fit question or cannot be answered
+   * @throws FaultyRequest if the post is not a fit question or cannot be answered
    */
   public List<String> answer(String post) {
     ObjectNode request = JsonNodeFactory.instance.objectNode().put("text", post);

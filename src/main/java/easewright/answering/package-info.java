@@ -1,5 +1,6 @@
 /**
- * The service itself, whoever calls it: holds the rule book and reloads it, answers fittings,
- * checks, cut plans and cases. Takes JSON trees and gives answers; knows nothing of HTTP.
+ * The service itself, independent of its callers: holds and reloads the rule book, answers
+ * fittings, checks, cut plans and cases. Takes JSON trees and returns answers; knows nothing of
+ * HTTP.
  */
 package easewright.answering;

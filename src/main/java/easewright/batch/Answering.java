@@ -18,10 +18,9 @@ import org.apache.kafka.common.header.Headers;
 import org.jboss.logging.Logger;
 
 /**
- * What a message with a fitting is answered with: a message with the same key to the topic of
- * answers, or with the problem to the topic of what is set aside. Its headers name the message it
- * answers and the rule book it was answered by; so the same message under the same rule book always
- * gets the same reply.
+ * Answers a message with a fitting: with a message of the same key to the topic of answers, or with
+ * the problem to the set-aside topic. Its headers name the original message and the rule book used;
+ * so the same message under the same rule book always gets the same reply.
  */
 final class Answering {
   static final String CONTENT_TYPE = "content-type";
@@ -58,13 +57,14 @@ final class Answering {
     this.json = json;
   }
 
-  /** The reply to a message, whatever is wrong with it. */
+  /** The reply to a message, faulty or not. */
   ProducerRecord<byte[], byte[]> reply(ConsumerRecord<byte[], byte[]> taken) {
     if (taken.key() == null) {
       return setAside(taken, NO_KEY);
     }
     if (taken.value() == null) {
-      // By Kafka's custom the key's messages are deleted: then its answer goes, too.
+      // A tombstone: by Kafka's convention it deletes the key's messages, so its answer is deleted
+      // too.
       return message(topics.answers(), taken, ruleBook.get(), null);
     }
     try {
@@ -80,12 +80,12 @@ final class Answering {
     }
   }
 
-  /** The reply instead of one that the broker refused for its size. */
+  /** The replacement for a reply that the broker rejected for its size. */
   ProducerRecord<byte[], byte[]> tooLarge(ConsumerRecord<byte[], byte[]> taken) {
     return setAside(taken, TOO_LARGE_ANSWER);
   }
 
-  /** Whether a reply tells of a problem. */
+  /** Whether a reply contains a problem. */
   boolean isSetAside(ProducerRecord<byte[], byte[]> reply) {
     return reply.topic().equals(topics.setAside());
   }

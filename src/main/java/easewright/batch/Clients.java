@@ -21,11 +21,11 @@ import org.apache.kafka.common.errors.UnknownTopicOrPartitionException;
 import org.apache.kafka.common.serialization.ByteArrayDeserializer;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 
-/** Opens what a worker speaks to the broker with. */
+/** Opens the Kafka clients of a worker. */
 final class Clients {
   /**
-   * What may be set otherwise. A transaction is open for as long as sending takes, so what a killed
-   * worker leaves open may soon be given up.
+   * Defaults that may be overridden. A transaction is open only while sending, so one left open by
+   * a killed worker may time out soon.
    */
   private static final Map<String, Object> USUAL =
       Map.of(
@@ -33,7 +33,7 @@ final class Clients {
           ConsumerConfig.MAX_POLL_RECORDS_CONFIG, 100,
           ConsumerConfig.FETCH_MAX_BYTES_CONFIG, 8 * 1024 * 1024,
           ProducerConfig.COMPRESSION_TYPE_CONFIG, "lz4",
-          // What is too large is the topic's to say, after compression.
+          // The topic decides what is too large, after compression.
           ProducerConfig.MAX_REQUEST_SIZE_CONFIG, 16 * 1024 * 1024,
           ProducerConfig.TRANSACTION_TIMEOUT_CONFIG, 20_000,
           ProducerConfig.DELIVERY_TIMEOUT_MS_CONFIG, 15_000,
@@ -45,7 +45,7 @@ final class Clients {
   private final Properties chosen = new Properties();
 
   /**
-   * @throws UncheckedIOException if the file of the clients' settings can't be read
+   * @throws UncheckedIOException if the client settings file cannot be read
    */
   Clients(Settings settings) {
     this.settings = settings;
@@ -63,10 +63,10 @@ final class Clients {
   /**
    * Joins the group.
    *
-   * @param worker its name, unlike any other's; whatever an earlier exchange of this name left
-   *     uncommitted is undone
-   * @throws org.apache.kafka.common.KafkaException if the broker can't be reached or refuses, or
-   *     there is no such topic
+   * @param worker its unique name; anything an earlier exchange of this name left uncommitted is
+   *     aborted
+   * @throws org.apache.kafka.common.KafkaException if the broker cannot be reached or refuses, or a
+   *     topic does not exist
    */
   Exchange open(String worker, Answering answering, Tally tally) {
     Consumer<byte[], byte[]> consumer = null;
@@ -104,7 +104,7 @@ final class Clients {
     all.put(ConsumerConfig.ENABLE_AUTO_COMMIT_CONFIG, false);
     all.put(ConsumerConfig.ISOLATION_LEVEL_CONFIG, "read_committed");
     all.put(ConsumerConfig.ALLOW_AUTO_CREATE_TOPICS_CONFIG, false);
-    // Who keeps a partition goes on while the others are handed over.
+    // Workers that keep their partitions continue while others are reassigned.
     all.put(
         ConsumerConfig.PARTITION_ASSIGNMENT_STRATEGY_CONFIG,
         List.of(CooperativeStickyAssignor.class));

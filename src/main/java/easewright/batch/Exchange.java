@@ -20,15 +20,15 @@ import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.errors.RecordTooLargeException;
 
 /**
- * Takes messages and gives replies. Replies and the place up to which was taken are committed in
- * one transaction (KIP-98), which a worker that lost its partitions can't commit (KIP-447): so of
- * each message a reader of committed messages sees one reply.
+ * Consumes messages and produces replies. Replies and consumer offsets are committed in one
+ * transaction (KIP-98), which a worker that lost its partitions cannot commit (KIP-447): so a
+ * reader of committed messages sees exactly one reply to each message.
  *
- * <p>An exception leaves it unusable: it is to be closed then, and what was not committed is taken
- * again by whoever comes next.
+ * <p>An exception leaves it unusable: close it then; the next worker consumes uncommitted messages
+ * again.
  */
 final class Exchange implements AutoCloseable {
-  /** One transaction holds no more: replies are held in memory until then. */
+  /** Maximum size of a transaction: replies are held in memory until it is committed. */
   private static final int MOST_BYTES = 4 * 1024 * 1024;
 
   private static final Duration WAIT = Duration.ofSeconds(1);
@@ -48,9 +48,9 @@ final class Exchange implements AutoCloseable {
       ConsumerRecord<byte[], byte[]> taken, ProducerRecord<byte[], byte[]> reply) {}
 
   /**
-   * @param consumer subscribed, its offsets committed by nobody else
-   * @param producer its transactions initialised
-   * @param first a partition that is there, to ask the broker for a sign of life
+   * @param consumer subscribed, its offsets committed only here
+   * @param producer with transactions initialised
+   * @param first an existing partition, for probing the broker
    */
   Exchange(
       Consumer<byte[], byte[]> consumer,
@@ -66,9 +66,10 @@ final class Exchange implements AutoCloseable {
   }
 
   /**
-   * Waits a second at most for messages and replies to all that came.
+   * Waits at most a second for messages and replies to all that arrived.
    *
-   * @throws KafkaException if the broker can't be reached, or the worker's part was given to others
+   * @throws KafkaException if the broker cannot be reached, or the worker's partitions were
+   *     reassigned
    */
   void turn() {
     ConsumerRecords<byte[], byte[]> taken = consumer.poll(WAIT);
@@ -76,8 +77,8 @@ final class Exchange implements AutoCloseable {
       askIfSilent();
       return;
     }
-    // Answered first, sent then: so a worker that dies while it answers leaves no open transaction,
-    // behind which readers and successors would have to wait.
+    // Computes all replies before sending: so a worker that dies while answering leaves no open
+    // transaction to block readers and successors.
     for (ConsumerRecord<byte[], byte[]> message : taken) {
       hold(message, answering.reply(message));
       if (pendingBytes > MOST_BYTES) {
@@ -143,7 +144,7 @@ final class Exchange implements AutoCloseable {
     return answering.isSetAside(replied.reply());
   }
 
-  /** A consumer waits in silence for a broker that is gone; a question fails. */
+  /** A consumer waits silently for an unreachable broker; a probe fails. */
   private void askIfSilent() {
     if (System.nanoTime() - lastHeard > IDLE_BEFORE_ASKING.toNanos()) {
       Set<TopicPartition> mine = new HashSet<>(consumer.assignment());

@@ -5,17 +5,17 @@ import io.smallrye.config.WithDefault;
 import java.nio.file.Path;
 import java.util.Optional;
 
-/** What is configured of batches, below {@code easewright.batch}. */
+/** Configuration of batches, below {@code easewright.batch}. */
 @ConfigMapping(prefix = "easewright.batch")
 interface Settings {
-  /** The brokers to begin with, as {@code host:port,host:port}; without them there is no batch. */
+  /** The bootstrap brokers, as {@code host:port,host:port}; without them batches are off. */
   Optional<String> brokers();
 
-  /** Workers of one group share the fittings; a new group begins with the oldest. */
+  /** Workers of one group share the fittings; a new group starts with the oldest. */
   @WithDefault("easewright")
   String group();
 
-  /** How many workers this process runs. */
+  /** Number of workers in this process. */
   @WithDefault("1")
   int workers();
 
@@ -23,22 +23,22 @@ interface Settings {
   Topics topic();
 
   /**
-   * A properties file as Kafka's own tools take it, with what its clients need besides: keys,
+   * A properties file as used by Kafka's own tools, with further client settings: keys,
    * certificates, timeouts.
    */
   Optional<Path> clientConfig();
 
   /** The names of the topics. */
   interface Topics {
-    /** Fittings are taken from here. */
+    /** Input topic of fittings. */
     @WithDefault("easewright.fittings")
     String fittings();
 
-    /** Answers are put here. */
+    /** Output topic of answers. */
     @WithDefault("easewright.answers")
     String answers();
 
-    /** Problems are put here. */
+    /** Output topic of problems. */
     @WithDefault("easewright.set-aside")
     String setAside();
   }

@@ -2,7 +2,7 @@ package easewright.batch;
 
 import java.util.concurrent.atomic.LongAdder;
 
-/** What a worker has committed since it was started. */
+/** Counts what a worker has committed since it started. */
 final class Tally {
   private final LongAdder answered = new LongAdder();
   private final LongAdder setAside = new LongAdder();

@@ -7,10 +7,7 @@ import java.util.function.Supplier;
 import org.apache.kafka.common.KafkaException;
 import org.jboss.logging.Logger;
 
-/**
- * Keeps an exchange going: whatever goes wrong with one, another is opened after a while, until the
- * worker is stopped.
- */
+/** Keeps an exchange running: when one fails, opens another after a delay, until stopped. */
 final class Worker implements Runnable {
   private static final Logger LOG = Logger.getLogger(Worker.class);
   private static final Duration LONGEST_PAUSE = Duration.ofSeconds(30);
@@ -28,12 +25,12 @@ final class Worker implements Runnable {
     this.opening = opening;
   }
 
-  /** Why it does not work now; null while it does. */
+  /** The current fault; null while it works. */
   String trouble() {
     return trouble;
   }
 
-  /** Lets it finish what it took, and leave. */
+  /** Lets it finish the messages it took, and leave the group. */
   void stop() {
     stopped.countDown();
   }

@@ -19,8 +19,8 @@ import org.eclipse.microprofile.health.Readiness;
 import org.jboss.logging.Logger;
 
 /**
- * The workers of this process, from its start to its stop: none, and nothing of Kafka's is loaded,
- * unless brokers are named.
+ * The workers of this process, from start-up to shutdown; without configured brokers there are
+ * none, and no Kafka class is loaded.
  */
 @Singleton
 class Workers {
@@ -68,7 +68,7 @@ class Workers {
     threads.forEach(Thread::start);
   }
 
-  /** A worker can't go on after an error of the machine, and must not be missing unnoticed. */
+  /** A worker cannot continue after a virtual-machine error, and its loss must not go unnoticed. */
   private static void end(Thread thread, Throwable error) {
     LOG.fatal("A batch worker broke down, so the process ends", error);
     Quarkus.asyncExit(1);
@@ -92,7 +92,7 @@ class Workers {
     workers.forEach(Worker::stop);
     long end = System.nanoTime() + STOP.toNanos();
     for (Thread thread : threads) {
-      // What is not committed by then is taken again by another worker.
+      // Another worker consumes again what is not committed by then.
       thread.join(Math.max(1, (end - System.nanoTime()) / 1_000_000));
     }
   }

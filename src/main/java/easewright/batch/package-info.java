@@ -1,6 +1,6 @@
 /**
  * Large batches of fittings through Apache Kafka: reads them from one topic, answers them through
- * {@code answering}, and writes answers and problems to two others. Opened only where brokers are
- * named; no other package uses it.
+ * {@code answering}, and writes answers and problems to two others. Active only if brokers are
+ * configured; no other package uses it.
  */
 package easewright.batch;

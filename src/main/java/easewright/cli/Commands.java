@@ -7,7 +7,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 
-/** What the command line can be asked. */
+/** The commands of the command line. */
 @Command(
     name = "easewright",
     description = "Fit diagnosis for home-sewn stretch garments. Without arguments: the service.",
@@ -17,9 +17,9 @@ final class Commands {
   private boolean help;
 
   /**
-   * Reads the arguments.
+   * Parses the arguments.
    *
-   * @throws ParameterException if they ask nothing that is known
+   * @throws ParameterException if they contain no known command
    */
   static ParseResult parsed(String... args) {
     CommandLine line = new CommandLine(new Commands());
@@ -36,7 +36,7 @@ final class Commands {
     return parsed.hasSubcommand() ? last(parsed.subcommand()) : parsed;
   }
 
-  /** The command of {@code rules} that the arguments ask for; empty where they ask another. */
+  /** The {@code rules} subcommand in the arguments; empty for another command. */
   static Optional<Object> rules(ParseResult parsed) {
     Object asked = last(parsed).commandSpec().userObject();
     return asked.getClass().getEnclosingClass() == Rules.class
@@ -44,7 +44,7 @@ final class Commands {
         : Optional.empty();
   }
 
-  /** What is to be answered, if the arguments ask that. */
+  /** The {@code fit} command in the arguments. */
   static Fit fit(String... args) {
     return (Fit) parsed(args).subcommand().commandSpec().userObject();
   }

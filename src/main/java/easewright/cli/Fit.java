@@ -11,7 +11,7 @@ import picocli.CommandLine.Parameters;
     description = "Answer the fitting in a file.",
     footer = "Ends with 0, with 1 if the file can't be read, with 2 if a request is faulty.")
 final class Fit {
-  /** How the request is written and its answer printed; one of them. */
+  /** Options for the input and output format; mutually exclusive. */
   static final class Form {
     @Option(names = "--markdown", description = "Answer ready to post (the default).")
     private boolean markdown;
@@ -52,27 +52,27 @@ final class Fit {
     return file;
   }
 
-  /** The id of a shipped sheet; null if none is named. */
+  /** The id of a shipped sheet; null if none is given. */
   String pattern() {
     return pattern;
   }
 
-  /** Whether the answer is printed in short, as Markdown. */
+  /** Whether to print a short answer as Markdown. */
   boolean shortly() {
     return form.shortly;
   }
 
-  /** Whether the answer is printed in short, as plain text. */
+  /** Whether to print a short answer as plain text. */
   boolean text() {
     return form.text;
   }
 
-  /** Whether the answer is printed as JSON. */
+  /** Whether to print the answer as JSON. */
   boolean json() {
     return form.json;
   }
 
-  /** Whether the file holds a fitting in each line. */
+  /** Whether the file has one fitting per line. */
   boolean lines() {
     return form.lines;
   }

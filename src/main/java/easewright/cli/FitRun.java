@@ -26,9 +26,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.Optional;
 
-/**
- * Answers what stands in a file: the answer to standard output, what is wrong to standard error.
- */
+/** Answers a file: prints the answer to standard output and faults to standard error. */
 @Singleton
 @Unremovable
 class FitRun implements QuarkusApplication {
@@ -95,7 +93,7 @@ class FitRun implements QuarkusApplication {
       for (Optional<Line> line = lines.next(); line.isPresent(); line = lines.next()) {
         refused |= answer(line.get());
         if (System.out.checkError()) {
-          return 0; // nobody reads on
+          return 0; // the output was closed
         }
       }
     }
@@ -111,7 +109,7 @@ class FitRun implements QuarkusApplication {
     return reply.refused();
   }
 
-  /** The request that asks about a post in plain words. */
+  /** The request for a post in plain words. */
   private JsonNode post(byte[] text, String pattern) {
     ObjectNode request = json.createObjectNode().put("text", words(text));
     if (pattern != null) {
@@ -120,13 +118,13 @@ class FitRun implements QuarkusApplication {
     return request;
   }
 
-  /** A text without the byte order mark and the blanks that may stand around it. */
+  /** A text without byte order mark and surrounding blanks. */
   private static String words(byte[] text) {
     return new String(text, UTF_8).replaceFirst("^\uFEFF", "").strip();
   }
 
   private static void print(String answer) {
-    // In UTF-8 whatever the locale, as over HTTP.
+    // UTF-8 whatever the locale, as over HTTP.
     System.out.writeBytes((answer.strip() + "\n").getBytes(UTF_8));
     System.out.flush();
   }

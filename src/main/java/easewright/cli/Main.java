@@ -8,7 +8,7 @@ import picocli.CommandLine;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 
-/** Starts the service, or with arguments answers them and ends. */
+/** Starts the service, or with arguments runs a command and exits. */
 @QuarkusMain
 public final class Main {
   private static final Map<String, String> WITHOUT_SERVER =
@@ -21,15 +21,15 @@ public final class Main {
 
   private Main() {}
 
-  /** Ends with 0, with 1 if a file can't be read, or with 2 if arguments or request are faulty. */
+  /** Exit code 0; 1 if a file cannot be read; 2 if arguments or request are faulty. */
   public static void main(String... args) {
     if (args.length == 0) {
-      // Read by netty once, before anything of ours is there to say so: see ConnectionWatch.
+      // Netty reads this once, before our own code runs: see ConnectionWatch.
       System.setProperty("io.netty.bootstrap.extensions", "serviceload");
       Quarkus.run();
       return;
     }
-    // Arguments are read twice, so that help and slips in them need no start of the application.
+    // Arguments are parsed twice, so that help and errors need no start of the application.
     try {
       ParseResult parsed = Commands.parsed(args);
       if (CommandLine.printHelpIfRequested(parsed)) {

@@ -15,8 +15,8 @@ import java.util.Optional;
 import java.util.stream.Stream;
 
 /**
- * Writes the files of something new into a rule book, with marks where its writer is to fill in.
- * What is there already is never overwritten.
+ * Creates the files of a new entry in a rule book, with placeholders for its writer. Never
+ * overwrites existing files.
  */
 final class NewEntry {
   private static final int FAULTY = 2;
@@ -32,7 +32,7 @@ final class NewEntry {
     this.err = err;
   }
 
-  /** Returns 0, or 2 where the arguments name nothing that can be written. */
+  /** Returns 0, or 2 if the arguments name nothing that can be created. */
   int write(Rules.Kind kind, String id, String topic) throws IOException {
     if (!Files.exists(book.resolve("vocabulary.dsl"))) {
       return refuse("There is no rule book in \"" + book + "\": name a folder that holds one.");
@@ -72,7 +72,7 @@ final class NewEntry {
     return 0;
   }
 
-  /** Where the rules of a kind stand; signs and adjustments need none of their own. */
+  /** The folder for rules of a kind; signs and adjustments need no rule file of their own. */
   private static Optional<String> place(Rules.Kind kind, String topic) {
     return switch (kind) {
       case cause -> Optional.of(topic);

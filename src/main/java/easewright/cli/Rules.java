@@ -13,7 +13,7 @@ import picocli.CommandLine.Parameters;
         "Ends with 0 if all is well, with 1 if the book or a case has faults, with 2 if the"
             + " arguments are faulty.")
 final class Rules {
-  /** Where a rule book is looked for if nobody says. */
+  /** Default folder of a rule book. */
   static final String FOLDER = "rules";
 
   @Option(names = "--help", usageHelp = true, description = "Show this.")
@@ -83,7 +83,7 @@ final class Rules {
     private boolean help;
   }
 
-  /** What can be begun. */
+  /** The kinds of entry that can be created. */
   enum Kind {
     cause,
     sign,

@@ -22,7 +22,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 
-/** Does what a rule writer asks, without a service, and tells it in plain lines. */
+/** Runs a rule writer's commands, without a service, and prints plain lines. */
 final class RulesRun {
   private static final int FAULTS = 1;
   private static final int FAULTY = 2;
@@ -40,7 +40,7 @@ final class RulesRun {
     this.err = new PrintStream(err, true, UTF_8);
   }
 
-  /** Runs a command and returns what the program ends with: 0, 1 or 2. */
+  /** Runs a command and returns the exit code: 0, 1 or 2. */
   int run(Object command) {
     try {
       if (command instanceof Rules.Check check) {

@@ -6,9 +6,9 @@ import java.time.Instant;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 
-/** Keeps who did what, in the same transaction as the deed. */
+/** Writes the audit entry in the caller's transaction. */
 final class Audit {
-  /** The newest are told first; older ones are kept, but not listed. */
+  /** Maximum number listed, newest first; older ones are stored but not listed. */
   static final int MOST_LISTED = 10_000;
 
   private final Clock clock;
@@ -21,7 +21,7 @@ final class Audit {
     write(handle, caller.clinic(), caller.key(), caller.name(), caller.role().name(), deed, caseId);
   }
 
-  /** A deed of the service's own. */
+  /** Records an action by the service itself. */
   void noteOwn(Handle handle, String clinic, Deed deed, String caseId) {
     write(handle, clinic, null, "service", null, deed, caseId);
   }
@@ -48,7 +48,7 @@ final class Audit {
         .execute();
   }
 
-  /** What was done in a clinic, newest first. */
+  /** The entries of a clinic, newest first. */
   List<AuditEntry> of(Handle handle, String clinic) {
     return handle
         .createQuery("select * from audit where clinic_id = :clinic order by id desc limit :most")

@@ -3,16 +3,16 @@ package easewright.clinic;
 import java.time.Instant;
 
 /**
- * Who did what, and when. Nothing that was read or written stands here.
+ * Who did what, and when. Contains nothing that was read or written.
  *
- * @param key the id of the key it was done with; null when the service did it by itself
+ * @param key the id of the key used; null if the service acted by itself
  * @param name whom the key was issued to
  * @param role the key's role, or null
- * @param caseId the case, or null; it may be gone
+ * @param caseId the case, or null; it may no longer exist
  */
 public record AuditEntry(Instant at, String key, String name, Role role, Deed deed, String caseId) {
 
-  /** What can be done. */
+  /** The actions recorded. */
   public enum Deed {
     CLINIC_OPENED,
     CLINIC_READ,

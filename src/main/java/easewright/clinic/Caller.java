@@ -3,7 +3,7 @@ package easewright.clinic;
 import java.util.List;
 
 /**
- * Who calls, known by their key. Everything in the store asks for one, and looks only into its
+ * A caller, identified by key. Every operation of the store requires one, and accesses only its
  * clinic.
  *
  * @param clinic the clinic's id
@@ -14,7 +14,7 @@ import java.util.List;
 public record Caller(String clinic, Role role, String key, String name, String caseId) {
 
   /**
-   * Refuses every other role.
+   * Rejects all other roles.
    *
    * @throws NotAllowed unless the caller has one of these
    */
@@ -24,7 +24,9 @@ public record Caller(String clinic, Role role, String key, String name, String c
     }
   }
 
-  /** To a wearer every case but their own is not there, and what can be no id is nobody's. */
+  /**
+   * For a wearer, every case except their own does not exist, nor does one with an impossible id.
+   */
   void mustReach(String id) {
     if (!Key.isId(id) || role == Role.WEARER && !id.equals(caseId)) {
       throw new NotHere();

@@ -3,17 +3,17 @@ package easewright.clinic;
 import java.time.Instant;
 
 /**
- * One wearer's garment on its way to fitting, as it stands.
+ * The fitting of one wearer's garment, in its current state.
  *
- * @param nickname all that is known of who the wearer is
- * @param closed whether it is done with; a new round opens it again
- * @param version rises by one with each change
- * @param holder who is answering it; null when nobody is
- * @param rounds how many rounds it has
+ * @param nickname the only identification of the wearer
+ * @param closed whether it is finished; a new round reopens it
+ * @param version increases by one with each change
+ * @param holder who is answering it; null if nobody is
+ * @param rounds number of rounds
  * @param changedAt when anything was last added or changed; retention counts from here
- * @param waitingSince since when the wearer waits for a reply; null when not
+ * @param waitingSince since when the wearer has waited for a reply; null if not waiting
  * @param stuck whether the last two tries with a known outcome brought no progress
- * @param last of the newest round; null without rounds
+ * @param last gist of the latest round; null without rounds
  */
 public record Case(
     String id,
@@ -28,7 +28,7 @@ public record Case(
     boolean stuck,
     Gist last) {
 
-  /** As many rounds without progress make a case stuck. */
+  /** Number of rounds without progress after which a case is stuck. */
   static final int STUCK = 2;
 
   public Case {
@@ -39,11 +39,11 @@ public record Case(
   public record Holder(String key, String name) {}
 
   /**
-   * A round in a line.
+   * A round in a list.
    *
-   * @param redFlag whether a caution of its advice stands against tightening, or says stop
-   * @param cause id of the likeliest cause; null when none was likely enough to change something
-   * @param sign id of the sign that speaks for it most; null without one
+   * @param redFlag whether a caution of its advice forbids tightening, or says stop
+   * @param cause id of the most likely cause; null if none was likely enough to justify a change
+   * @param sign id of the sign that supports it most; null without one
    * @param sheet id of the pattern sheet, or null
    * @param sizeCut the size cut, or null
    */

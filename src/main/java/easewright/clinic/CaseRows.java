@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
-/** Cases as rows. Every statement names the clinic, so that no id leads into another one. */
+/** Cases as rows. Every statement names the clinic, so that no id reaches another clinic. */
 final class CaseRows {
   private static final String CASES =
       "select c.*, k.name as holder_name, r.no, r.red_flag, r.cause, r.sign, r.sheet, r.size_cut"
@@ -19,9 +19,9 @@ final class CaseRows {
   private CaseRows() {}
 
   /**
-   * The case, with nobody else changing it until the transaction ends.
+   * The case, locked until the transaction ends.
    *
-   * @throws NotHere when the caller's clinic has no such case, or the caller may not reach it
+   * @throws NotHere if the caller's clinic has no such case, or the caller may not reach it
    */
   static Case lock(Handle handle, Caller caller, String id) {
     caller.mustReach(id);
@@ -35,7 +35,7 @@ final class CaseRows {
     return read(handle, caller, id);
   }
 
-  /** The same, refused when its version is no longer the one the caller saw. */
+  /** The same, rejected if its version is no longer the one the caller saw. */
   static Case lock(Handle handle, Caller caller, String id, int seen) {
     Case current = lock(handle, caller, id);
     if (current.version() != seen) {

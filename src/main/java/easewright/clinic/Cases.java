@@ -12,7 +12,7 @@ import org.jdbi.v3.core.Handle;
 
 /**
  * A clinic's cases: who waits, who answers, what was noted. A change names the version of the case
- * it was decided on, and is refused when that is no longer the current one.
+ * it is based on, and is rejected if that is no longer current (optimistic locking).
  */
 public final class Cases {
   private final Database database;
@@ -26,7 +26,7 @@ public final class Cases {
     this.clock = clock;
   }
 
-  /** Opens a case for a wearer known by a nickname only. */
+  /** Opens a case for a wearer identified by a nickname only. */
   public Case open(Caller caller, String nickname) {
     return database.transaction(handle -> open(handle, caller, nickname));
   }
@@ -49,12 +49,12 @@ public final class Cases {
     return CaseRows.read(handle, caller, id);
   }
 
-  /** The open cases in the order to answer them, with those that ask the same. */
+  /** The open cases in the order in which to answer them, grouped by question. */
   public Queue triage(Caller caller) {
     return Queue.of(queue(caller));
   }
 
-  /** All cases in the order of the queue, closed ones last. */
+  /** All cases in queue order, closed ones last. */
   public List<Case> queue(Caller caller) {
     caller.mustBe(ORGANISER, HELPER);
     return database.transaction(
@@ -64,12 +64,12 @@ public final class Cases {
         });
   }
 
-  /** One case and its story; a wearer is told only what concerns them. */
+  /** One case with its history; a wearer sees only what concerns them. */
   public Story story(Caller caller, String id) {
     return read(caller, id, Deed.CASE_READ);
   }
 
-  /** The same to take away. */
+  /** The same, for export. */
   public Story export(Caller caller, String id) {
     return read(caller, id, Deed.CASE_EXPORTED);
   }
@@ -86,7 +86,7 @@ public final class Cases {
   /**
    * Takes a case to answer it.
    *
-   * @throws Overtaken when somebody else has it, or it has changed
+   * @throws Overtaken if somebody else holds it, or it has changed
    */
   public Case take(Caller caller, String id, int seen) {
     return change(
@@ -116,7 +116,7 @@ public final class Cases {
         });
   }
 
-  /** Closes a case that is done with. */
+  /** Closes a finished case. */
   public Case close(Caller caller, String id, int seen) {
     return change(
         caller,
@@ -133,7 +133,7 @@ public final class Cases {
                 .execute());
   }
 
-  /** Opens a closed case again; nobody has it, and its wearer waits for nothing yet. */
+  /** Reopens a closed case; it has no holder, and its wearer is not waiting yet. */
   public Case reopen(Caller caller, String id, int seen) {
     return change(
         caller,
@@ -166,7 +166,7 @@ public final class Cases {
         });
   }
 
-  /** A case somebody has is left to them, but an organiser may step in. */
+  /** A case with a holder is reserved for them, but an organiser may step in. */
   static void mustBeFreeFor(Caller caller, Case current) {
     boolean free = current.holder() == null || current.holder().key().equals(caller.key());
     if (!free && caller.role() != ORGANISER) {
@@ -207,7 +207,7 @@ public final class Cases {
         .execute();
   }
 
-  /** Writes beside the rounds. What a wearer writes makes them wait for a reply. */
+  /** Adds a note outside the rounds. A wearer's note marks them as waiting for a reply. */
   public Note note(Caller caller, String id, String text) {
     return database.transaction(
         handle -> {
@@ -227,7 +227,7 @@ public final class Cases {
         });
   }
 
-  /** Deletes a case with all that is in it; a wearer may delete their own. */
+  /** Deletes a case with its contents; a wearer may delete their own. */
   public void delete(Caller caller, String id) {
     caller.mustBe(ORGANISER, WEARER);
     database.transaction(

@@ -5,9 +5,9 @@ import java.time.Instant;
 /**
  * A group being helped together: a class, a make-along, a help board.
  *
- * @param retentionDays days after which a case nobody touched is deleted
- * @param version rises by one with each change
- * @param sample whether its wearers are invented, so that nothing is lost with it
+ * @param retentionDays days after which an unchanged case is deleted
+ * @param version increases by one with each change
+ * @param sample whether its wearers are invented, so that deleting it loses nothing
  */
 public record Clinic(
     String id, String name, int retentionDays, int version, Instant openedAt, boolean sample) {

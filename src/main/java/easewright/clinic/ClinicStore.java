@@ -4,7 +4,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
 
-/** Everything stored, by what is done with it; opened when first used. */
+/** Entry point to everything stored; opened on first use. */
 public final class ClinicStore implements AutoCloseable {
   private final Database database;
   private final LocalDate clockRightOn;
@@ -16,20 +16,20 @@ public final class ClinicStore implements AutoCloseable {
   private final Insights insights;
 
   /**
-   * A store that is not opened yet.
+   * A store, not opened yet.
    *
-   * @param patience how long any work waits for others; see {@link Database}
+   * @param patience how long work waits for other work; see {@link Database}
    */
   public ClinicStore(StoreAddress address, Clock clock, Duration patience) {
     this(address, clock, patience, null, StoreNews.UNHEARD);
   }
 
   /**
-   * A store that is not opened yet.
+   * A store, not opened yet.
    *
-   * @param clockRightOn a day on which the clock is right, in UTC, so that retention believes a
-   *     leap to it; null if nobody said so
-   * @param news who is told when it is out of order, and when it is in order again
+   * @param clockRightOn a day on which the clock is confirmed to be right, in UTC, so that
+   *     retention accepts a leap to it; null if unconfirmed
+   * @param news notified when the store fails and when it recovers
    */
   public ClinicStore(
       StoreAddress address,
@@ -53,14 +53,14 @@ public final class ClinicStore implements AutoCloseable {
     insights = new Insights(database, audit);
   }
 
-  /** The same store by another clock, for what is told to have happened at other times. */
+  /** The same store with another clock, for events at other times. */
   public ClinicStore by(Clock other) {
     return new ClinicStore(database, other, clockRightOn);
   }
 
   /**
-   * Whether it does what it is asked; looks, unless it has within the last second. A store that is
-   * not there yet is in order.
+   * Whether the store works; checks it at most once a second. A store that does not exist yet is in
+   * order.
    */
   public StoreCondition condition() {
     return database.look();

@@ -11,7 +11,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 
-/** Opens clinics, changes and deletes them, and says what is in them. */
+/** Opens, reads, changes and deletes clinics. */
 public final class Clinics {
   private final Database database;
   private final Keys keys;
@@ -26,13 +26,13 @@ public final class Clinics {
     this.clock = clock;
   }
 
-  /** A new clinic, and the key of its organiser, which can't be shown again. */
+  /** A new clinic, and its organiser's key, which cannot be shown again. */
   public record Opened(Clinic clinic, Key key) {}
 
-  /** All of a clinic to take away. */
+  /** A full export of a clinic. */
   public record Export(Clinic clinic, List<KeyEntry> keys, List<Story> cases) {}
 
-  /** Opens a clinic for whoever will hold the key that comes with it. */
+  /** Opens a clinic and issues its organiser's key. */
   public Opened open(String name, String organiser, int retentionDays) {
     return open(name, organiser, retentionDays, false);
   }
@@ -81,8 +81,8 @@ public final class Clinics {
   /**
    * Changes name and retention.
    *
-   * @param seen the version the change was decided on
-   * @throws Overtaken when it has been changed since
+   * @param seen the version the change is based on
+   * @throws Overtaken if it has been changed since
    */
   public Clinic change(Caller caller, int seen, String name, int retentionDays) {
     caller.mustBe(ORGANISER);
@@ -107,7 +107,7 @@ public final class Clinics {
         });
   }
 
-  /** Deletes a clinic with everything in it, its audit and its keys too. */
+  /** Deletes a clinic with everything in it, including its audit log and its keys. */
   public void delete(Caller caller) {
     caller.mustBe(ORGANISER);
     database.transaction(
@@ -118,7 +118,7 @@ public final class Clinics {
                 .execute());
   }
 
-  /** Everything but the audit. */
+  /** Everything except the audit log. */
   public Export export(Caller caller) {
     caller.mustBe(ORGANISER);
     return database.transaction(
@@ -133,7 +133,7 @@ public final class Clinics {
         });
   }
 
-  /** Who did what, newest first, at most {@value Audit#MOST_LISTED}. */
+  /** The audit log, newest first, at most {@value Audit#MOST_LISTED} entries. */
   public List<AuditEntry> audit(Caller caller) {
     caller.mustBe(ORGANISER);
     return database.transaction(

@@ -4,16 +4,17 @@ import easewright.pattern.PatternSheet;
 import java.util.List;
 
 /**
- * What is likely wrong with a pattern rather than with one toile: a cause found in neighbouring
- * sizes more often than chance would bring it there.
+ * A likely fault of a pattern rather than of one toile: a cause that is more frequent in
+ * neighbouring sizes than by chance.
  *
  * @param sheet the pattern
  * @param cause id of the cause
- * @param sizes where
+ * @param sizes the range affected
  * @param inside cases with that cause, of those cut in these sizes
- * @param elsewhere the same of the pattern's other sizes; of other patterns, if these are all
- * @param chance how often chance alone would bring anything as striking anywhere in the clinic, a
- *     probability
+ * @param elsewhere the same for the pattern's other sizes; for other patterns, if the range is all
+ *     sizes
+ * @param chance the probability that chance alone causes anything as striking anywhere in the
+ *     clinic
  * @param bySize the same count for each cup, band or size of the pattern
  */
 public record CommonFault(
@@ -32,7 +33,7 @@ public record CommonFault(
   /**
    * Cases with the cause at one cup, band or size.
    *
-   * @param inside whether it is one of those the fault is in
+   * @param inside whether it is in the range affected
    */
   public record AtSize(String label, Share share, boolean inside) {}
 }

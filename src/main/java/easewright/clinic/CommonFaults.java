@@ -12,23 +12,23 @@ import java.util.function.Predicate;
 import java.util.stream.IntStream;
 
 /**
- * Looks for causes that come together in neighbouring sizes. Each range is compared with the other
- * sizes of its pattern, a whole pattern with the others, by Fisher's exact test. Since very many
- * ranges and causes are looked at, the smallest of all those probabilities is held against the
- * smallest that shuffled causes bring: the min-p correction of Westfall and Young, Resampling-Based
- * Multiple Testing, 1993, as Kulldorff 1997 (Communications in Statistics: Theory and Methods
- * 26:1481) does for clusters in space.
+ * Finds causes that cluster in neighbouring sizes. Each range is compared with the other sizes of
+ * its pattern, a whole pattern with the others, by Fisher's exact test. Since very many ranges and
+ * causes are tested, the smallest of all those probabilities is compared with the smallest under
+ * shuffled causes: the min-p correction of Westfall and Young, Resampling-Based Multiple Testing,
+ * 1993, as Kulldorff 1997 (Communications in Statistics: Theory and Methods 26:1481) does for
+ * clusters in space.
  */
 final class CommonFaults {
-  /** Beyond this chance nothing is said. */
+  /** Significance level; nothing is reported above it. */
   static final double LIMIT = 0.05;
 
   private static final int SHUFFLES = 1999;
 
-  /** The same cases always give the same answer. */
+  /** Fixed, so that the same cases always give the same answer. */
   private static final long SEED = 27;
 
-  /** A size of a pattern; cases lie in it. */
+  /** A size of a pattern, which contains cases. */
   private record Cell(PatternSheet sheet, String size) {}
 
   private final List<Cell> cells = new ArrayList<>();
@@ -36,7 +36,7 @@ final class CommonFaults {
   private final List<RangeTest> withinPatterns = new ArrayList<>();
   private final List<RangeTest> wholePatterns = new ArrayList<>();
 
-  /** The cell of each case, patterns one after the other, and the number of its cause, or −1. */
+  /** The cell of each case, in order of patterns, and the number of its cause, or −1. */
   private final int[] cellOf;
 
   private final int[] causeOf;
@@ -111,7 +111,7 @@ final class CommonFaults {
         .toList();
   }
 
-  /** Of equally striking ranges the narrower. */
+  /** Of equally striking ranges, the narrower one. */
   private static Candidate better(Candidate one, Candidate other) {
     int labels = one.test().range().labels().size();
     boolean narrower = labels <= other.test().range().labels().size();
@@ -140,7 +140,7 @@ final class CommonFaults {
         bySize);
   }
 
-  /** How many cases of each cell have each cause. */
+  /** Number of cases of each cell with each cause. */
   private int[][] hits(int[] causeOf) {
     int[][] hits = new int[causes.size()][cells.size()];
     for (int i = 0; i < causeOf.length; i++) {
@@ -152,8 +152,8 @@ final class CommonFaults {
   }
 
   /**
-   * The smallest probability of each shuffling. Within patterns causes are shuffled among the cases
-   * of the pattern, since patterns may well differ; to compare patterns, among all.
+   * The smallest probability under each shuffling. Within patterns, causes are shuffled among the
+   * cases of the pattern, since patterns may differ; to compare patterns, among all cases.
    */
   private double[] shuffledMinima() {
     Random random = new Random(SEED);
@@ -198,7 +198,7 @@ final class CommonFaults {
     return least;
   }
 
-  /** The cases as they are count as one of the shufflings, so that no chance is nought. */
+  /** The unshuffled cases count as one of the shufflings, so that no probability is zero. */
   private static double chance(double[] byChance, double p) {
     double hair = 1 + 1e-9; // equal tables may differ in their last digit
     return (1.0 + Arrays.stream(byChance).filter(one -> one <= p * hair).count())

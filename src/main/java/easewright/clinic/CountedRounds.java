@@ -8,17 +8,17 @@ import java.util.Map;
 import java.util.Set;
 import org.jdbi.v3.core.Handle;
 
-/** Reads what insight counts: some words of each round, never its fitting or its answer. */
+/** Reads the data for insight: some fields of each round, never its fitting or its answer. */
 final class CountedRounds {
-  /** As many rounds are looked at, those of the cases changed last; bounds memory and time. */
+  /** Maximum number of rounds read, from the cases changed last; limits memory and time. */
   static final int MOST_ROUNDS = 20_000;
 
   private CountedRounds() {}
 
   /**
-   * What was read.
+   * The result.
    *
-   * @param complete whether it is all there is
+   * @param complete whether all cases were read
    */
   record Read(List<CountedRound> cases, boolean complete) {}
 

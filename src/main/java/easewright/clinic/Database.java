@@ -12,12 +12,12 @@ import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.JdbiException;
 
 /**
- * The engine behind the store. It is opened, and its tables made or brought up to date, when it is
- * first used: a service without clinics pays nothing for it and leaves no file behind. After a
- * fault it is tried again, so that it heals once the cause is gone.
+ * The engine behind the store. It is opened, and its tables are created or updated, on first use: a
+ * service without clinics pays nothing and leaves no file behind. After a fault it is retried, so
+ * that it recovers once the cause is gone.
  */
 public final class Database implements AutoCloseable {
-  /** Between two tries at an engine that is out of order, and between two looks at it. */
+  /** Interval between retries of a failed engine, and between checks. */
   private static final long PAUSE_NS = Duration.ofSeconds(1).toNanos();
 
   private final StoreAddress address;
@@ -26,7 +26,7 @@ public final class Database implements AutoCloseable {
   private final StoreNews news;
   private final ReentrantLock opening = new ReentrantLock();
 
-  /** The embedded engine does one transaction at a time. */
+  /** The embedded engine runs one transaction at a time. */
   private final ReentrantLock turn = new ReentrantLock(true);
 
   private final ReentrantLock looking = new ReentrantLock();
@@ -37,11 +37,11 @@ public final class Database implements AutoCloseable {
   private volatile long lookedNs = System.nanoTime() - PAUSE_NS;
 
   /**
-   * An engine that is not opened yet.
+   * An engine, not opened yet.
    *
    * @param patience how long work waits for its turn, for a connection, and for each statement,
-   *     locks of others included; whole seconds, at least one
-   * @throws IllegalArgumentException when that is less than a second
+   *     including locks held by others; whole seconds, at least one
+   * @throws IllegalArgumentException if that is less than a second
    */
   public Database(StoreAddress address, Duration patience, StoreNews news) {
     if (patience.toSeconds() < 1) {
@@ -56,27 +56,27 @@ public final class Database implements AutoCloseable {
             : new StoreServer(address, patience);
   }
 
-  /** The same for those who don't want to hear of it. */
+  /** The same without notifications. */
   public Database(StoreAddress address, Duration patience) {
     this(address, patience, StoreNews.UNHEARD);
   }
 
-  /** Whether there can be any clinic; asking creates nothing. */
+  /** Whether any clinic can exist; creates nothing. */
   boolean mayHoldClinics() {
     return opened != null || engine.mayHoldClinics();
   }
 
-  /** Who is told. */
+  /** The recipient of notifications. */
   StoreNews news() {
     return news;
   }
 
   /**
-   * Does some work wholly or not at all. When it returns, what was written outlives the process.
+   * Runs work in a transaction. When it returns, the writes are durable.
    *
    * @throws easewright.deadline.DeadlinePassed if others kept it waiting too long; nothing is done
-   * @throws StoreAway if the engine can't be used now; nothing is done
-   * @throws StoreFailure if a statement fails; exceptions of the work itself come as they are
+   * @throws StoreAway if the engine is unavailable; nothing is done
+   * @throws StoreFailure if a statement fails; exceptions of the work itself are passed on
    */
   <T> T transaction(Function<Handle, T> work) {
     T done = inTransaction(work);
@@ -180,8 +180,8 @@ public final class Database implements AutoCloseable {
   }
 
   /**
-   * Whether the store does what it is asked; looks, unless it has within the last second. One that
-   * was out of order has to write before it is believed. Opens no store that is not there.
+   * Whether the store works; checks it at most once a second. After a failure it must complete a
+   * write to count as recovered. Does not create a missing store.
    */
   StoreCondition look() {
     boolean needed = !condition.inOrder() || mayHoldClinics();
@@ -204,7 +204,7 @@ public final class Database implements AutoCloseable {
       inTransaction(inOrder ? Database::read : Database::write);
       become(StoreCondition.IN_ORDER);
     } catch (StoreAway told) {
-      // The condition says why.
+      // The condition states the reason.
     } catch (DeadlinePassed waited) {
       become(
           new StoreCondition(

@@ -10,32 +10,32 @@ import org.flywaydb.core.Flyway;
 import org.jdbi.v3.core.Jdbi;
 import org.sqlite.SQLiteException;
 
-/** What keeps the rows: a file of its own, or a server. */
+/** Storage engine: an embedded file or a server. */
 interface Engine extends AutoCloseable {
-  /** Whether there can be any clinic; asking creates nothing. */
+  /** Whether any clinic can exist; creates nothing. */
   boolean mayHoldClinics();
 
   /**
-   * Opens it, its tables made or brought up to date; called again after {@link #failed} said so.
+   * Opens it, and creates or updates its tables; called again if {@link #failed} requires it.
    *
-   * @throws Exception why it can't be opened; {@link StoreAway} if it knows a better reason than
+   * @throws Exception if it cannot be opened; {@link StoreAway} if it knows a better reason than
    *     {@link #fault} would find
    */
   Jdbi open() throws Exception;
 
-  /** What is wrong with the engine, if it is not the statement that failed. */
+  /** The fault of the engine, unless the statement itself failed. */
   Optional<StoreCondition> fault(Throwable failed);
 
-  /** Whether work was only waited for too long: for a lock, a connection or a statement's end. */
+  /** Whether it only waited too long: for a lock, a connection or a statement's end. */
   boolean isWaitedFor(Throwable failed);
 
-  /** Hears of a fault; whether the engine has to be opened anew before it is used again. */
+  /** Handles a fault; returns whether the engine must be reopened before further use. */
   boolean failed(Throwable failed);
 
   @Override
   void close();
 
-  /** What makes the tables or brings them up to date; it refuses those of a newer service. */
+  /** Creates or updates the tables; refuses tables of a newer version. */
   static Flyway tables(DataSource source, Map<String, String> words, String... folders) {
     return Flyway.configure(Engine.class.getClassLoader())
         .dataSource(source)
@@ -46,9 +46,9 @@ interface Engine extends AutoCloseable {
   }
 
   /**
-   * Whether a row belongs to one that is gone: its clinic or case was deleted after the caller was
-   * let in. Every row's owner is looked up before it is written, so there is no other cause
-   * (SQLSTATE 23503 is {@code foreign_key_violation}: PostgreSQL, appendix A).
+   * Whether a row's owner is gone: its clinic or case was deleted after the caller was admitted.
+   * Every row's owner is looked up before writing, so there is no other cause (SQLSTATE 23503 is
+   * {@code foreign_key_violation}: PostgreSQL, appendix A).
    */
   static boolean isOfSomethingDeleted(Throwable failed) {
     boolean inFile =
@@ -61,7 +61,7 @@ interface Engine extends AutoCloseable {
             .isPresent();
   }
 
-  /** The first of a kind among a failure and its causes. */
+  /** The first exception of a type among a failure and its causes. */
   static <T extends Throwable> Optional<T> cause(Throwable failed, Class<T> kind) {
     for (Throwable one = failed; one != null; one = one.getCause()) {
       if (kind.isInstance(one)) {

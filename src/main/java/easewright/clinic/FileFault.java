@@ -4,7 +4,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.sqlite.SQLiteErrorCode;
 
-/** What can be wrong with the store's file, and what to do then. */
+/** Possible faults of the store's file, with remedies. */
 enum FileFault {
   FULL(
       "has no room left on its disk", "Free some space there; the service then goes on by itself."),
@@ -57,7 +57,7 @@ enum FileFault {
     return new StoreCondition("The file " + file + " " + what + ".", remedy);
   }
 
-  /** What a result code tells of the file; nothing when it is the statement's fault. */
+  /** The fault a result code stands for; empty if the statement is at fault. */
   static Optional<FileFault> of(SQLiteErrorCode result) {
     SQLiteErrorCode primary = SQLiteErrorCode.getErrorCode(result.code & 0xff);
     return Optional.ofNullable(

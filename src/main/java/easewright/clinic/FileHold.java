@@ -11,8 +11,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 
 /**
- * Keeps other processes from the store's file, by a lock of the operating system on a file beside
- * it, which a killed process loses. That file also tells that there once was a store.
+ * Keeps other processes from the store's file by an operating-system lock on a second file, which
+ * is released if the process is killed. That file also records that there was once a store.
  */
 final class FileHold {
   private static final byte[] MARK =
@@ -27,12 +27,12 @@ final class FileHold {
     this.beside = beside;
   }
 
-  /** Whether there once was a store. */
+  /** Whether there was once a store. */
   boolean isMarked() {
     return beside.toFile().length() > 0;
   }
 
-  /** Tells that there is one from now on. */
+  /** Records that there is a store from now on. */
   void mark() throws IOException {
     if (!isMarked()) {
       channel.write(ByteBuffer.wrap(MARK), 0);
@@ -40,7 +40,7 @@ final class FileHold {
     }
   }
 
-  /** Whether the file is ours until it is released; may be asked again. */
+  /** Acquires the lock until it is released; returns whether it is held. May be called again. */
   synchronized boolean take() throws IOException {
     if (lock != null && Files.exists(beside)) {
       return true;
@@ -50,7 +50,7 @@ final class FileHold {
     try {
       lock = channel.tryLock();
     } catch (OverlappingFileLockException another) {
-      lock = null; // another store of this process
+      lock = null; // held by another store in this process
     }
     if (lock == null) {
       channel.close();
@@ -65,7 +65,7 @@ final class FileHold {
         channel.close();
       }
     } catch (IOException gone) {
-      // The lock ends with the process at the latest.
+      // The lock ends with the process in any case.
     } finally {
       channel = null;
       lock = null;

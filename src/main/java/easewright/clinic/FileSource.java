@@ -11,7 +11,7 @@ import org.sqlite.SQLiteConnection;
 import org.sqlite.SQLiteDataSource;
 import org.sqlite.SQLiteOpenMode;
 
-/** Connections to the store's file, each opening it anew. */
+/** Connections to the store's file, each of which reopens it. */
 final class FileSource extends SQLiteDataSource {
   private final Path file;
   private final Duration patience;
@@ -23,19 +23,19 @@ final class FileSource extends SQLiteDataSource {
     setUrl("jdbc:sqlite:" + file);
   }
 
-  /** To a file that is there. */
+  /** For an existing file. */
   static FileSource of(Path file, Duration patience) {
     SQLiteConfig config = config(patience);
     config.resetOpenMode(SQLiteOpenMode.CREATE);
     return new FileSource(file, patience, config);
   }
 
-  /** To a file that need not be there. */
+  /** For a file that may not exist. */
   static FileSource ofNew(Path file, Duration patience) {
     return new FileSource(file, patience, config(patience));
   }
 
-  /** Writes a number into the head of the file; 0 is none. */
+  /** Writes a number into the file header; 0 means none. */
   void mark(int number) throws SQLException {
     SQLiteConfig config = config(patience);
     config.setUserVersion(number);
@@ -44,14 +44,14 @@ final class FileSource extends SQLiteDataSource {
 
   private static SQLiteConfig config(Duration patience) {
     SQLiteConfig config = new SQLiteConfig();
-    // A commit is the deletion of the journal, after the file and the folder were synced: what was
-    // acknowledged is in the file itself. A write-ahead log could get lost without a trace.
+    // A commit deletes the journal after syncing the file and the folder, so acknowledged data is
+    // in the file itself. A write-ahead log could get lost unnoticed.
     config.setJournalMode(JournalMode.DELETE);
     config.setPragma(Pragma.SYNCHRONOUS, "EXTRA");
     config.setTransactionMode(TransactionMode.IMMEDIATE);
     config.enforceForeignKeys(true);
     config.setBusyTimeout((int) patience.toMillis());
-    // What was deleted is overwritten, and no row goes into temporary files.
+    // Deleted data is overwritten, and no row goes into temporary files.
     config.setPragma(Pragma.SECURE_DELETE, "true");
     config.setPragma(Pragma.TEMP_STORE, "MEMORY");
     return config;

@@ -4,12 +4,12 @@ import com.fasterxml.jackson.databind.JsonNode;
 import easewright.diagnosis.Answer;
 
 /**
- * A fitting and what it was answered with, before it is a round of a case.
+ * A fitting and its answer, before they become a round of a case.
  *
  * @param post the wearer's own words, or null
- * @param request the fitting, in the form an answer gives to go on from
+ * @param request the fitting, as the request to continue from
  * @param advice the answer as given, without the request
- * @param gist what a list shows of it
+ * @param gist its summary in a list
  */
 public record Fitted(String post, JsonNode request, JsonNode advice, Case.Gist gist) {
   public Fitted {
@@ -19,9 +19,9 @@ public record Fitted(String post, JsonNode request, JsonNode advice, Case.Gist g
   }
 
   /**
-   * Takes what was answered.
+   * From an answer.
    *
-   * @param advice the same answer as JSON, without the request to go on from
+   * @param advice the same answer as JSON, without the request to continue from
    */
   public static Fitted of(String post, Answer answer, JsonNode advice) {
     boolean redFlag =

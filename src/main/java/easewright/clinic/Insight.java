@@ -11,21 +11,21 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * What keeps coming back in a clinic: which causes and signs, and for which patterns, sizes, cloths
- * and choices. Each case counts once for its cause, and once for each of its signs. It speaks of
- * patterns and cloth, never of a wearer.
+ * Recurring causes and signs in a clinic, by pattern, size, cloth and choice. Each case counts once
+ * for its cause, and once for each of its signs. It is about patterns and cloth, never about a
+ * wearer.
  *
- * @param asked what was looked at
- * @param known what the clinic's cases can be told apart by, whatever was asked
- * @param cases how many cases that are
- * @param unclear how many of them have no cause likely enough to name
+ * @param asked the filter used
+ * @param known the values available for filtering, whatever the filter
+ * @param cases number of cases counted
+ * @param unclear number of them without a cause likely enough to name
  * @param redFlags cases of the clinic with a round that has a red flag; those rounds are counted
  *     here only
- * @param complete whether every case of the clinic was looked at
- * @param causes how many cases have each cause, the most frequent first
+ * @param complete whether every case of the clinic was read
+ * @param causes number of cases with each cause, most frequent first
  * @param signs the same for signs
  * @param groups the same for the cases of each pattern, size, cloth and choice
- * @param faults what is likely wrong with a pattern
+ * @param faults likely faults of patterns
  */
 public record Insight(
     Asked asked,
@@ -47,7 +47,7 @@ public record Insight(
     faults = List.copyOf(faults);
   }
 
-  /** By what cases are told apart. */
+  /** What cases are grouped by. */
   public enum By {
     PATTERN,
     SIZE,
@@ -56,7 +56,7 @@ public record Insight(
   }
 
   /**
-   * Which cases to look at; null asks for any.
+   * Which cases to count; null means any.
    *
    * @param pattern id of a pattern sheet
    * @param size a size cut
@@ -85,18 +85,18 @@ public record Insight(
    * A pattern, size, cloth or choice that cases of the clinic have.
    *
    * @param value as in {@link Group}
-   * @param cases how many of all
+   * @param cases number of cases among all
    */
   public record Known(By by, String value, int cases) {}
 
-  /** A cause or a sign by its id, and how many cases of how many have it. */
+  /** A cause or a sign by its id, and the share of cases with it. */
   public record Count(String id, Share share) {}
 
   /**
-   * Cases that have something in common.
+   * Cases with something in common.
    *
    * @param value id of the pattern, the size, the stretch class, or choice and option
-   * @param cases how many
+   * @param cases number of cases
    */
   public record Group(By by, String value, int cases, List<Count> causes, List<Count> signs) {}
 

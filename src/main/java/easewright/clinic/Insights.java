@@ -7,7 +7,7 @@ import easewright.clinic.AuditEntry.Deed;
 import easewright.pattern.PatternSheet;
 import java.util.List;
 
-/** Counts what keeps coming back in a clinic. */
+/** Counts recurring causes and signs in a clinic. */
 public final class Insights {
   private final Database database;
   private final Audit audit;
@@ -20,7 +20,7 @@ public final class Insights {
   /**
    * Counts.
    *
-   * @param sheets the patterns whose sizes are known, and so which of them are neighbours
+   * @param sheets the patterns with known sizes, which define neighbouring sizes
    */
   public Insight of(Caller caller, Insight.Asked asked, List<PatternSheet> sheets) {
     caller.mustBe(ORGANISER, HELPER);

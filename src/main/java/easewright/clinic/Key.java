@@ -8,18 +8,18 @@ import java.util.regex.Pattern;
 import org.apache.commons.codec.binary.Base32;
 
 /**
- * A key as its holder has it; shown once and never stored. Its text is {@code ewo-<id>-<secret>},
- * with h or w for o, in lower-case base 32 (RFC 4648) that survives being read aloud.
+ * A key with its secret; shown once and never stored. Its text is {@code ewo-<id>-<secret>}, with h
+ * or w for o, in lower-case base 32 (RFC 4648) that survives being read aloud.
  *
- * @param role what it is for, told by its third letter
- * @param id names the key in lists; no secret
+ * @param role encoded in its third letter
+ * @param id identifies the key in lists; not secret
  * @param secret {@value #SECRET_BYTES} random bytes
  */
 public record Key(Role role, String id, String secret) {
-  /** 80 bits: unlikely to meet by chance. */
+  /** 80 bits: collisions are unlikely. */
   private static final int ID_BYTES = 10;
 
-  /** 200 bits: beyond guessing. */
+  /** 200 bits: cannot be guessed. */
   private static final int SECRET_BYTES = 25;
 
   private static final Pattern FORM = Pattern.compile("ew([ohw])-([a-z2-7]{16})-([a-z2-7]{40})");
@@ -30,7 +30,7 @@ public record Key(Role role, String id, String secret) {
     return new Key(role, newId(random), letters(random, SECRET_BYTES));
   }
 
-  /** A key as written, or nothing when it can't be one. */
+  /** Parses a key; empty if the text cannot be one. */
   static Optional<Key> parse(String text) {
     Matcher form = FORM.matcher(text);
     if (!form.matches()) {
@@ -44,12 +44,12 @@ public record Key(Role role, String id, String secret) {
     return Optional.empty();
   }
 
-  /** An id for a key, a clinic or a case: 16 letters and digits that can't be counted through. */
+  /** An id for a key, a clinic or a case: 16 letters and digits that cannot be enumerated. */
   static String newId(SecureRandom random) {
     return letters(random, ID_BYTES);
   }
 
-  /** Whether anything can have this id. Some engines fail at what none can be, such as NUL. */
+  /** Whether a text is a possible id. Some engines fail on impossible ones, such as NUL. */
   static boolean isId(String text) {
     return ID.matcher(text).matches();
   }
@@ -60,12 +60,12 @@ public record Key(Role role, String id, String secret) {
     return new Base32().encodeToString(drawn).toLowerCase(Locale.ROOT);
   }
 
-  /** As it is handed out. */
+  /** The text given to its holder. */
   public String text() {
     return "ew" + role.letter() + "-" + id + "-" + secret;
   }
 
-  /** Without the secret, so that it can't reach a log. */
+  /** Without the secret, which must not reach a log. */
   @Override
   public String toString() {
     return "key " + id;

@@ -3,7 +3,7 @@ package easewright.clinic;
 import java.time.Instant;
 
 /**
- * A key in force, without anything that would open it.
+ * A valid key, without its secret.
  *
  * @param name whom it was issued to
  * @param caseId the case a wearer's link leads to; null for others

@@ -8,9 +8,9 @@ import org.apache.commons.codec.digest.HmacAlgorithms;
 import org.apache.commons.codec.digest.HmacUtils;
 
 /**
- * What is kept of a key: enough to know it again, not enough to make it. NIST SP 800-63B, section
- * 5.1.2.2, lets secrets of 112 bits or more be kept by an approved hash without stretching; a slow
- * hash would only cost every request a tenth of a second.
+ * What is stored of a key: enough to verify it, not enough to recover it. NIST SP 800-63B, section
+ * 5.1.2.2, allows secrets of 112 bits or more to be stored with an approved hash without
+ * stretching; a slow hash would only cost every request a tenth of a second.
  *
  * @param salt 16 random bytes, hexadecimal
  * @param hash HMAC-SHA-256 of the secret under the salt, hexadecimal
@@ -24,7 +24,7 @@ record KeyHash(String salt, String hash) {
     return new KeyHash(Hex.encodeHexString(salt), Hex.encodeHexString(hash(salt, key)));
   }
 
-  /** Whether the key is the one this was made for; takes as long for any wrong one. */
+  /** Whether this is the hash of the key; compares in constant time. */
   boolean opensTo(Key key) {
     try {
       return MessageDigest.isEqual(Hex.decodeHex(hash), hash(Hex.decodeHex(salt), key));
@@ -34,7 +34,7 @@ record KeyHash(String salt, String hash) {
   }
 
   private static byte[] hash(byte[] salt, Key key) {
-    // The role is hashed too, so that no other letter in front makes another key of it.
+    // The role is hashed too, so that changing its letter does not give another valid key.
     return new HmacUtils(HmacAlgorithms.HMAC_SHA_256, salt)
         .hmac(key.role().letter() + key.secret());
   }

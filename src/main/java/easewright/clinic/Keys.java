@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
-/** Issues keys, knows them again, and revokes them. */
+/** Issues, verifies and revokes keys. */
 public final class Keys {
   private static final String OTHERS = "clinic_id = :clinic and role <> 'WEARER'";
 
@@ -23,7 +23,7 @@ public final class Keys {
     this.clock = clock;
   }
 
-  /** Whose key this is; nobody's if it was never issued, or was revoked. */
+  /** The holder of a key; empty if it was never issued, or was revoked. */
   public Optional<Caller> holder(String text) {
     return database.mayHoldClinics() ? Key.parse(text).flatMap(this::holder) : Optional.empty();
   }
@@ -55,7 +55,7 @@ public final class Keys {
         .map(Locked::caller);
   }
 
-  /** Issues an organiser's or a helper's key. It can't be shown again. */
+  /** Issues an organiser's or a helper's key. It cannot be shown again. */
   public Key issue(Caller caller, Role role, String name) {
     caller.mustBe(Role.ORGANISER);
     if (role == Role.WEARER) {
@@ -68,7 +68,7 @@ public final class Keys {
         });
   }
 
-  /** Issues a case's link for its wearer; an earlier one no longer leads anywhere. */
+  /** Issues a case's link for its wearer; earlier links become invalid. */
   public Key issueLink(Caller caller, String caseId) {
     caller.mustBe(Role.ORGANISER, Role.HELPER);
     return database.transaction(
@@ -102,7 +102,7 @@ public final class Keys {
     return key;
   }
 
-  /** The keys in force, oldest first. */
+  /** The valid keys, oldest first. */
   public List<KeyEntry> list(Caller caller) {
     caller.mustBe(Role.ORGANISER);
     return database.transaction(
@@ -143,15 +143,16 @@ public final class Keys {
   }
 
   /**
-   * Revokes a key or a link at once; cases its holder had go back to the queue.
+   * Revokes a key or a link at once; its holder's cases return to the queue.
    *
-   * @throws LastKey when nobody could enter as organiser afterwards
+   * @throws LastKey if nobody could enter as organiser afterwards
    */
   public void revoke(Caller caller, String id) {
     caller.mustBe(Role.ORGANISER);
     database.transaction(
         handle -> {
-          // The clinic's row is locked, so that two revocations can't each leave the other's key.
+          // Locks the clinic's row, so that two concurrent revocations cannot remove both last
+          // keys.
           handle
               .createQuery("select id from clinics where id = :clinic <lock>")
               .bind("clinic", caller.clinic())

@@ -1,6 +1,6 @@
 package easewright.clinic;
 
-/** The key is known, but not for this. */
+/** The key is valid, but does not permit this. */
 public final class NotAllowed extends RuntimeException {
   NotAllowed() {
     super(null, null, false, false);

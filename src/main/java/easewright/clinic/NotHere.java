@@ -1,6 +1,6 @@
 package easewright.clinic;
 
-/** Nothing of this id is in the caller's clinic, whether or not another clinic has it. */
+/** The caller's clinic has nothing with this id; another clinic may or may not. */
 public final class NotHere extends RuntimeException {
   public NotHere() {
     super(null, null, false, false);

@@ -2,5 +2,5 @@ package easewright.clinic;
 
 import java.time.Instant;
 
-/** Something written beside the rounds. What a helper writes, a wearer does not see. */
+/** A note outside the rounds. A wearer does not see helpers' notes. */
 public record Note(Instant at, Round.Author by, String text) {}

@@ -2,7 +2,7 @@ package easewright.clinic;
 
 import java.util.List;
 
-/** What became of a round's advice. */
+/** The outcome of a round's advice. */
 public enum Outcome {
   SOLVED,
   BETTER,
@@ -13,7 +13,7 @@ public enum Outcome {
     return this == SOLVED || this == BETTER;
   }
 
-  /** How many of the outcomes at the end of a list, oldest first, brought no progress. */
+  /** Number of outcomes at the end of a list, oldest first, that brought no progress. */
   static int withoutProgress(List<Outcome> outcomes) {
     int count = 0;
     for (Outcome outcome : outcomes) {

@@ -1,6 +1,6 @@
 package easewright.clinic;
 
-/** Somebody else was quicker, or has the case; nothing was changed. */
+/** Somebody else was quicker, or holds the case; nothing was changed. */
 public final class Overtaken extends RuntimeException {
   private final int version;
   private final String holder;
@@ -11,12 +11,12 @@ public final class Overtaken extends RuntimeException {
     this.holder = holder;
   }
 
-  /** The version now in force. */
+  /** The current version. */
   public int version() {
     return version;
   }
 
-  /** The name of whoever has the case; null when nobody has it, or it is no case. */
+  /** The name of the case's holder; null if there is none, or it is not a case. */
   public String holder() {
     return holder;
   }

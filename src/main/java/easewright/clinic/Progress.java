@@ -8,19 +8,17 @@ import java.util.Locale;
 import java.util.Set;
 
 /**
- * What became of a case's rounds, from what was told of each and from what later posts say: the
- * changes tried before a fitting, and what they did, tell of the round before it. What the first
- * fitting says of changes stands for one try made before the case was opened.
+ * Outcomes of a case's rounds, from the reports on each and from later posts: the changes tried
+ * before a fitting, and their effects, are the outcome of the previous round. Changes in the first
+ * fitting count as one try made before the case was opened.
  */
 final class Progress {
   private Progress() {}
 
-  /**
-   * A round as far as it tells of progress: its fitting, and what was told of its outcome or null.
-   */
+  /** The part of a round relevant to progress: its fitting, and its reported outcome or null. */
   record Try(JsonNode request, Outcome outcome) {}
 
-  /** How many of the newest tries with a known outcome brought no progress. */
+  /** The number of latest consecutive tries with a known outcome that brought no progress. */
   static int triesWithout(List<Try> rounds) {
     List<Outcome> known = new ArrayList<>();
     Set<JsonNode> toldBefore = new HashSet<>();
@@ -41,8 +39,8 @@ final class Progress {
   }
 
   /**
-   * What a fitting says of the changes before it; one that helped is progress whatever the others
-   * did. A conversation sends along what it told before: that is not told again.
+   * The outcome that a fitting reports for the changes before it; one that helped is progress
+   * whatever the others did. A conversation resends its earlier reports, which do not count again.
    */
   private static Outcome said(Try round, Set<JsonNode> toldBefore) {
     Outcome best = null;

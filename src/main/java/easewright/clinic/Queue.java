@@ -9,13 +9,13 @@ import java.util.Objects;
 import java.util.stream.Collectors;
 
 /**
- * The open cases in the order to answer them: red flags, then the stuck, then whoever waits
- * longest. Cases whose wearer waits for nothing come last, the latest change first.
+ * The open cases in the order in which to answer them: red flags, then stuck cases, then the
+ * longest waiting. Cases whose wearer is not waiting come last, latest change first.
  *
  * @param entries one for each open case
  */
 public record Queue(List<Entry> entries) {
-  /** The same order for any cases, closed ones after all others. */
+  /** The same order for all cases, closed ones last. */
   static final Comparator<Case> ORDER =
       Comparator.comparing(Case::closed)
           .thenComparing(Reason::of)
@@ -27,14 +27,14 @@ public record Queue(List<Entry> entries) {
     entries = List.copyOf(entries);
   }
 
-  /** Why a case stands where it stands. */
+  /** The reason for a case's position. */
   public enum Reason {
-    /** The newest round may be about more than a garment. */
+    /** The latest round may be about more than a garment. */
     RED_FLAG,
     /** Two rounds brought no progress. */
     STUCK,
     WAITING,
-    /** The newest round was replied to, or there is none yet. */
+    /** The latest round was replied to, or there is none yet. */
     ANSWERED;
 
     static Reason of(Case one) {
@@ -49,22 +49,22 @@ public record Queue(List<Entry> entries) {
   }
 
   /**
-   * A case in its place.
+   * A case in the queue.
    *
-   * @param group the key of the group of same questions it belongs to; null when it stands alone
+   * @param group the key of its group of same questions; null if it is in none
    */
   public record Entry(Case current, Reason reason, String group) {}
 
   /**
-   * Cases that ask the same: their newest rounds have the same likeliest cause, and the same sign
-   * speaks for it most. One reply can serve them all.
+   * Cases with the same question: their latest rounds have the same most likely cause, supported
+   * most by the same sign. One reply can answer them all.
    *
-   * @param key cause and sign, so that it stays the same while cases come and go
+   * @param key cause and sign, so that it is stable while cases come and go
    * @param cases two or more, in the order of the queue
    */
   public record Group(String key, String cause, String sign, List<Case> cases) {}
 
-  /** Queues cases; closed ones are left out. */
+  /** Queues cases; omits closed ones. */
   public static Queue of(List<Case> cases) {
     List<Case> open =
         cases.stream().filter(one -> !one.closed()).sorted(ORDER).collect(Collectors.toList());
@@ -84,7 +84,7 @@ public record Queue(List<Entry> entries) {
             .toList());
   }
 
-  /** Red flags and stuck cases need a reply of their own, whatever they share with others. */
+  /** Red flags and stuck cases need an individual reply, even if others have the same question. */
   private static String question(Case one) {
     boolean common = Reason.of(one) == Reason.WAITING && one.last() != null;
     return common && one.last().cause() != null && one.last().sign() != null

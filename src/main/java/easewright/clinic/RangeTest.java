@@ -5,7 +5,7 @@ import java.util.HashMap;
 import java.util.Map;
 import org.apache.commons.math3.distribution.HypergeometricDistribution;
 
-/** A range of sizes beside what it is compared with, as cells that cases lie in. */
+/** A range of sizes and what it is compared with, as cells of cases. */
 final class RangeTest {
   private final PatternSheet sheet;
   private final SizeRange range;
@@ -16,9 +16,9 @@ final class RangeTest {
   private final Map<Long, Double> known = new HashMap<>();
 
   /**
-   * Takes cells by their numbers.
+   * Cells are given by their numbers.
    *
-   * @param cases how many cases lie in each cell
+   * @param cases number of cases in each cell
    */
   RangeTest(PatternSheet sheet, SizeRange range, int[] inside, int[] elsewhere, int[] cases) {
     this.sheet = sheet;
@@ -37,15 +37,15 @@ final class RangeTest {
     return range;
   }
 
-  /** Whether there are cases enough to say anything, and some to compare them with. */
+  /** Whether there are enough cases for a conclusion, and some to compare them with. */
   boolean hasCases() {
     return casesInside >= Share.LEAST && casesElsewhere > 0;
   }
 
   /**
-   * The probability of a cause standing here as often or more often by chance.
+   * The probability that a cause occurs here at least this often by chance.
    *
-   * @param hits how many cases of each cell have the cause
+   * @param hits number of cases of each cell with the cause
    */
   double chance(int[] hits) {
     int in = sum(inside, hits);
@@ -58,11 +58,11 @@ final class RangeTest {
   /**
    * Fisher's exact test, one-sided.
    *
-   * @param all cases in all
-   * @param hits those with the cause
-   * @param inside those in the range
-   * @param hitsInside those in the range with the cause
-   * @return the probability of as many or more
+   * @param all total number of cases
+   * @param hits cases with the cause
+   * @param inside cases in the range
+   * @param hitsInside cases in the range with the cause
+   * @return the probability of at least as many
    */
   static double fisher(int all, int hits, int inside, int hitsInside) {
     return new HypergeometricDistribution(null, all, hits, inside)

@@ -6,8 +6,8 @@ import java.util.List;
 import org.jdbi.v3.core.Handle;
 
 /**
- * Deletes what a clinic no longer keeps: cases, and who did what, older than its retention, by the
- * {@link RetentionClock}.
+ * Deletes expired data of a clinic: cases and audit entries older than its retention, by the {@link
+ * RetentionClock}.
  */
 public final class Retention {
   private static final long DAY_MS = Duration.ofDays(1).toMillis();
@@ -22,7 +22,7 @@ public final class Retention {
     this.clock = clock;
   }
 
-  /** In every clinic; to be called once a day. Opens no store that is not there. */
+  /** Deletes expired data of every clinic; call it once a day. Does not create a missing store. */
   public void expireAll() {
     if (database.mayHoldClinics()) {
       List<String> clinics =
@@ -33,7 +33,7 @@ public final class Retention {
     }
   }
 
-  /** In the clinic of whoever is about to look into it. */
+  /** Deletes expired data of the caller's clinic. */
   public void expireFor(Caller caller) {
     expire(caller.clinic());
   }

@@ -9,14 +9,13 @@ import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
 /**
- * The time retention goes by: the clock's, without leaps ahead that nobody has confirmed. Whether a
- * clock was set wrongly or the service was off for a season can't be told from here, and what was
- * deleted by mistake is gone for good. So time counts only as the store sees it pass, in steps of
- * at most a week; a longer one is held back until the clock returns, or whoever runs the service
- * confirms it.
+ * The clock for retention: the system clock without unconfirmed leaps forward. The service cannot
+ * distinguish a wrong clock from a long downtime, and data deleted by mistake is lost for good. So
+ * time counts only as the store sees it pass, in steps of at most a week; a longer step is held
+ * back until the clock returns or the operator confirms it.
  */
 final class RetentionClock {
-  /** A service that is off for longer needs a confirmation. */
+  /** Longest downtime that needs no confirmation. */
   static final Duration LONGEST_STEP = Duration.ofDays(7);
 
   private static final Duration BETWEEN_LOOKS = Duration.ofHours(1);
@@ -26,9 +25,8 @@ final class RetentionClock {
   private final StoreNews news;
 
   /**
-   * A clock that the store's steps are measured by.
-   *
-   * @param rightOn a day on which the clock is right, in UTC; null if nobody said so
+   * @param clock measures the steps
+   * @param rightOn a day on which the clock is confirmed to be right, in UTC; null if unconfirmed
    */
   RetentionClock(Clock clock, LocalDate rightOn, StoreNews news) {
     this.clock = clock;
@@ -38,7 +36,7 @@ final class RetentionClock {
 
   private record Row(long seenMs, long heldMs) {}
 
-  /** The time now, in milliseconds since 1970; what was seen is written down once an hour. */
+  /** The time now, in milliseconds since 1970; the time seen is stored once an hour. */
   long millis(Handle handle) {
     long now = clock.millis();
     Row row = row(handle);
@@ -55,7 +53,7 @@ final class RetentionClock {
         .one();
   }
 
-  /** How much is held back; nothing most of the time. */
+  /** The time held back; usually empty. */
   Optional<Duration> held(Handle handle) {
     return Optional.of(row(handle).heldMs).filter(held -> held > 0).map(Duration::ofMillis);
   }
@@ -81,7 +79,7 @@ final class RetentionClock {
     return new Row(now, held);
   }
 
-  /** A store that was never looked at has at least been written to. */
+  /** A store that retention never checked has at least been written to. */
   private static long lastDeed(Handle handle, long now) {
     return handle
         .createQuery("select max(done_ms) from audit")

@@ -1,6 +1,6 @@
 package easewright.clinic;
 
-/** What a key lets its holder do. */
+/** What the holder of a key may do. */
 public enum Role {
   /** Everything in the clinic: keys, retention, export and deletion. */
   ORGANISER('o'),
@@ -15,7 +15,7 @@ public enum Role {
     this.letter = letter;
   }
 
-  /** Tells the kind of a key at its beginning. */
+  /** The letter for this role in a key's prefix. */
   char letter() {
     return letter;
   }

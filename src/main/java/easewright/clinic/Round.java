@@ -8,9 +8,9 @@ import java.time.Instant;
  *
  * @param number from 1
  * @param by who added it
- * @param fitted the fitting, and the advice as it was given then
+ * @param fitted the fitting, and the advice as given then
  * @param reply the reply as posted; null until there is one
- * @param outcome what became of it; null until told
+ * @param outcome of its advice; null until reported
  * @param outcomeSaid the same in the wearer's words, or null
  */
 public record Round(
@@ -22,13 +22,13 @@ public record Round(
     Outcome outcome,
     String outcomeSaid) {
 
-  /** Whoever wrote something, by name and role. */
+  /** An author, by name and role. */
   public record Author(String name, Role role) {}
 
-  /** A reply as it was posted. */
+  /** A reply as posted. */
   public record Reply(String text, String by, Instant at) {}
 
-  /** The fitting as asked. */
+  /** The fitting as requested. */
   public JsonNode request() {
     return fitted.request();
   }

@@ -11,7 +11,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 
-/** The rounds of a case: added whole, replied to, and told the outcome of. */
+/** The rounds of a case: adding them, replying to them, and recording their outcomes. */
 public final class Rounds {
   private final Database database;
   private final Cases cases;
@@ -25,7 +25,7 @@ public final class Rounds {
     this.clock = clock;
   }
 
-  /** Opens a case with its first round: both are there, or neither. */
+  /** Opens a case with its first round, atomically. */
   public Case open(Caller caller, String nickname, Fitted first) {
     return database.transaction(
         handle -> {
@@ -36,13 +36,13 @@ public final class Rounds {
   }
 
   /**
-   * What a round told, for the next to go on from.
+   * What a round reported, for the next to continue from.
    *
    * @param replied whether a helper has replied, and so has read it
    */
   public record Told(JsonNode request, boolean replied) {}
 
-  /** What the rounds of a case told, oldest first. */
+  /** What the rounds of a case reported, oldest first. */
   public List<Told> told(Caller caller, String caseId) {
     return database.transaction(
         handle -> {
@@ -51,7 +51,7 @@ public final class Rounds {
         });
   }
 
-  /** Adds a round with its advice; a closed case is open again, and its wearer waits. */
+  /** Adds a round with its advice; reopens a closed case, and marks its wearer as waiting. */
   public Round add(Caller caller, String caseId, Fitted fitted) {
     return database.transaction(handle -> add(handle, caller, caseId, fitted));
   }
@@ -83,10 +83,10 @@ public final class Rounds {
   }
 
   /**
-   * Keeps a reply as it was posted; the wearer then waits no longer.
+   * Stores a reply as posted; the wearer is then no longer waiting.
    *
-   * @param seen the version of the case it was written on
-   * @throws Overtaken when the case has changed since, or somebody else has it
+   * @param seen the version of the case it is based on
+   * @throws Overtaken if the case has changed since, or somebody else holds it
    */
   public Story reply(Caller caller, String caseId, int number, int seen, String text) {
     caller.mustBe(ORGANISER, HELPER);
@@ -117,9 +117,9 @@ public final class Rounds {
   }
 
   /**
-   * Keeps one reply for the newest round of each of several cases.
+   * Stores one reply for the latest round of each of several cases.
    *
-   * @param addressed no case twice, at most {@value GroupReply#MOST}
+   * @param addressed no duplicates, at most {@value GroupReply#MOST}
    */
   public GroupReply replyToAll(Caller caller, List<GroupReply.Addressed> addressed, String text) {
     caller.mustBe(ORGANISER, HELPER);
@@ -136,7 +136,7 @@ public final class Rounds {
                 ? GroupReply.Refusal.NOTHING_ASKED
                 : GroupReply.Refusal.RED_FLAG);
       }
-      // A round added in between raises the version, so the one replied to is the one looked at.
+      // A round added in between raises the version, so the reply goes to the round that was read.
       Case now = reply(caller, current.id(), current.rounds(), one.seen(), text).current();
       return given(now, null);
     } catch (Overtaken overtaken) {
@@ -153,8 +153,8 @@ public final class Rounds {
   }
 
   /**
-   * Keeps what became of a round's advice. Who says that the newest brought no progress waits for
-   * another reply.
+   * Stores the outcome of a round's advice. A wearer who reports no progress for the latest round
+   * waits for another reply.
    *
    * @param said the same in words, or null
    */

@@ -7,14 +7,15 @@ import java.util.zip.CRC32C;
 import org.sqlite.Function;
 
 /**
- * {@code row_sum(…)} of the file's engine: a checksum of a row's columns (CRC-32C, RFC 3720,
- * appendix B.4), which misses no change of up to 32 bits in a row and one other in 4 billion.
+ * The SQL function {@code row_sum(…)} of the file engine: a checksum of a row's columns (CRC-32C,
+ * RFC 3720, appendix B.4), which detects every burst of up to 32 changed bits and misses one other
+ * change in 4 billion.
  */
 final class RowSum extends Function {
   private static final int INTEGER = 1;
   private static final int NULL = 5;
 
-  /** Makes it known to a connection. */
+  /** Registers it with a connection. */
   static void to(Connection connection) throws SQLException {
     Function.create(connection, "row_sum", new RowSum(), -1, Function.FLAG_DETERMINISTIC);
   }
@@ -31,7 +32,7 @@ final class RowSum extends Function {
             default -> value_blob(i);
           };
       sum.update(type);
-      sum.update(value == null ? 0 : value.length); // an empty text comes as null
+      sum.update(value == null ? 0 : value.length); // an empty text arrives as null
       if (value != null) {
         sum.update(value);
       }

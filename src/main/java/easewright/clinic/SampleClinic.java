@@ -16,9 +16,9 @@ import java.util.Map;
 import java.util.function.Function;
 
 /**
- * A clinic of invented wearers to look around in, told in {@code sample.yaml}. It is like any other
- * clinic, but for a button that removes it. What its wearers ask is answered anew each time it is
- * opened, by the rules in force.
+ * A sample clinic of invented wearers, defined in {@code sample.yaml}. It is like any other clinic,
+ * except for a button that removes it. Its wearers' questions are answered by the active rules each
+ * time it is opened.
  */
 public final class SampleClinic {
   private static final String TOLD = "/easewright/clinic/sample.yaml";
@@ -36,7 +36,7 @@ public final class SampleClinic {
       Map<String, String> replies,
       List<Asking> cases) {}
 
-  /** A wearer, what is known of her top, and what she told, the days counted from the first. */
+  /** A wearer, her top, and her reports, with days counted from the first. */
   private record Asking(
       String wearer,
       int daysAgo,
@@ -68,10 +68,10 @@ public final class SampleClinic {
   }
 
   /**
-   * Opens the sample clinic, its cases spread over the weeks before.
+   * Opens the sample clinic, with cases spread over the previous weeks.
    *
-   * @param answering answers the request of a fitting
-   * @param now when the clinic is looked at
+   * @param answering answers a fitting request
+   * @param now the current time
    * @return the clinic with its organiser's key
    */
   public static Clinics.Opened open(

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.stream.Collectors;
 
 /**
- * What a round showed, beside its gist, as far as it can be counted over cases.
+ * Countable observations of a round, besides its gist.
  *
  * @param signs ids of the signs reported present
  * @param choices the option taken of each choice of the pattern, by the choice's id
@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
 record Seen(List<String> signs, Map<String, String> choices, String cloth) {
   static final Seen NOTHING = new Seen(List.of(), Map.of(), null);
 
-  /** Ids hold neither. */
+  /** Ids contain neither. */
   private static final String BETWEEN = " ";
 
   private static final String TAKEN = "=";
@@ -28,7 +28,7 @@ record Seen(List<String> signs, Map<String, String> choices, String cloth) {
     choices = Map.copyOf(choices);
   }
 
-  /** Takes it out of a fitting and its answer. */
+  /** Extracts it from a fitting and its answer. */
   static Seen in(Fitted fitted) {
     List<String> signs = new ArrayList<>();
     for (JsonNode sign : fitted.advice().at("/understood/signs")) {

@@ -4,14 +4,14 @@ import org.apache.commons.statistics.interval.BinomialConfidenceInterval;
 import org.apache.commons.statistics.interval.Interval;
 
 /**
- * So many of so many cases. The share is told only of groups large enough to mean something, and
- * always with the interval the true share may well lie in.
+ * A number of cases out of a total. The share is given only for groups large enough to be
+ * meaningful, and always with its confidence interval.
  *
- * @param part how many
- * @param whole of how many
+ * @param part number of cases
+ * @param whole total
  */
 public record Share(int part, int whole) {
-  /** Of fewer cases no share is told, only the counts. */
+  /** With fewer cases only the counts are given, no share. */
   public static final int LEAST = 5;
 
   private static final double ERROR_RATE = 0.05;
@@ -22,7 +22,7 @@ public record Share(int part, int whole) {
     }
   }
 
-  /** Whether there are too few cases to tell a share. */
+  /** Whether there are too few cases for a share. */
   public boolean tooFew() {
     return whole < LEAST;
   }
@@ -32,12 +32,12 @@ public record Share(int part, int whole) {
     return (double) part / whole;
   }
 
-  /** Where the interval begins, a fraction. */
+  /** Lower bound of the interval, a fraction. */
   public double from() {
     return interval().getLowerBound();
   }
 
-  /** Where the interval ends, a fraction. */
+  /** Upper bound of the interval, a fraction. */
   public double to() {
     return interval().getUpperBound();
   }

@@ -12,9 +12,9 @@ import java.util.function.Function;
  * Neighbouring sizes of a pattern: cups or bands from one to another, or named sizes in their
  * order, or all of them.
  *
- * @param of what the labels name
+ * @param of what the labels denote
  * @param labels the cups, bands or sizes of the range, smallest first
- * @param all those the pattern has, smallest first
+ * @param all of the pattern, smallest first
  */
 public record SizeRange(Axis of, List<String> labels, List<String> all) {
   public SizeRange {
@@ -22,7 +22,7 @@ public record SizeRange(Axis of, List<String> labels, List<String> all) {
     all = List.copyOf(all);
   }
 
-  /** By what sizes are neighbours. */
+  /** What makes sizes neighbours. */
   public enum Axis {
     CUP(PatternSize::cup),
     BAND(PatternSize::band),
@@ -34,7 +34,7 @@ public record SizeRange(Axis of, List<String> labels, List<String> all) {
       this.label = label;
     }
 
-    /** The label of a size, none where the pattern's sizes have none of this kind. */
+    /** The label of a size; empty if the pattern's sizes have none of this kind. */
     public Optional<String> label(PatternSheet sheet, String size) {
       return sheet.size(size).flatMap(label);
     }
@@ -45,7 +45,7 @@ public record SizeRange(Axis of, List<String> labels, List<String> all) {
     return labels.size() == all.size();
   }
 
-  /** "smallest" or "largest" when the range lies at that end, else an empty text. */
+  /** "smallest" or "largest" if the range lies at that end, otherwise an empty text. */
   public String end() {
     if (whole()) {
       return "";
@@ -55,7 +55,7 @@ public record SizeRange(Axis of, List<String> labels, List<String> all) {
         : labels.get(labels.size() - 1).equals(all.get(all.size() - 1)) ? "largest" : "";
   }
 
-  /** Every range a pattern's sizes have, the whole once. */
+  /** Every range of a pattern's sizes, the whole once. */
   static List<SizeRange> in(PatternSheet sheet) {
     List<SizeRange> ranges = new ArrayList<>();
     boolean wholeIsIn = false;

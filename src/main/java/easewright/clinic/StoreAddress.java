@@ -3,14 +3,15 @@ package easewright.clinic;
 import java.nio.file.Path;
 
 /**
- * Where clinics are stored: a folder of this machine, or a PostgreSQL that several machines share.
+ * Where clinics are stored: a folder of this machine, or a PostgreSQL server shared by several
+ * machines.
  *
- * @param url a JDBC address
- * @param file the file an embedded store is kept in; null for a server
+ * @param url a JDBC URL
+ * @param file the file of an embedded store; null for a server
  */
 public record StoreAddress(String url, String user, String password, Path file) {
 
-  /** The embedded store, in a file of this folder. */
+  /** The embedded store, in a file in this folder. */
   public static StoreAddress inFolder(Path folder) {
     Path file = folder.toAbsolutePath().normalize().resolve("clinics.db");
     if (file.toString().contains("?")) {
@@ -19,7 +20,7 @@ public record StoreAddress(String url, String user, String password, Path file) 
     return new StoreAddress("jdbc:sqlite:" + file, "", "", file);
   }
 
-  /** A PostgreSQL, as {@code jdbc:postgresql://host:5432/easewright}. */
+  /** A PostgreSQL server, such as {@code jdbc:postgresql://host:5432/easewright}. */
   public static StoreAddress onServer(String url, String user, String password) {
     if (!url.startsWith("jdbc:postgresql:")) {
       throw new IllegalArgumentException("The store's address starts with jdbc:postgresql:.");
@@ -31,7 +32,7 @@ public record StoreAddress(String url, String user, String password, Path file) 
     return file != null;
   }
 
-  /** The file or the server, without what an address says after it, which can be a password. */
+  /** The file or the server, without the rest of the URL, which can contain a password. */
   @Override
   public String toString() {
     return isEmbedded() ? file.toString() : url.replaceFirst("\\?.*", "");

@@ -1,11 +1,10 @@
 package easewright.clinic;
 
 /**
- * Whether the store does what it is asked, told for whoever runs the service. No value of a row is
- * in it, for it is logged.
+ * State of the store, for the operator. It contains no row values, since it is logged.
  *
- * @param fault what is wrong and with which file or server, a sentence; null when in order
- * @param remedy what to do about it, a sentence or more; null when in order
+ * @param fault what is wrong and with which file or server, a sentence; null if in order
+ * @param remedy what to do about it, a sentence or more; null if in order
  */
 public record StoreCondition(String fault, String remedy) {
   public static final StoreCondition IN_ORDER = new StoreCondition(null, null);

@@ -3,8 +3,8 @@ package easewright.clinic;
 import java.sql.SQLException;
 
 /**
- * A statement of the store failed, which is the program's fault. Drivers repeat values in their
- * messages, and values can be measurements: so only the code and the place are told.
+ * A statement of the store failed because of a bug. Drivers repeat values in their messages, and
+ * values can be measurements, so only the code and the location are reported.
  */
 public final class StoreFailure extends RuntimeException {
   StoreFailure(Throwable cause) {

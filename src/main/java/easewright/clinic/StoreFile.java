@@ -26,10 +26,10 @@ import org.sqlite.SQLiteErrorCode;
 import org.sqlite.SQLiteException;
 
 /**
- * The store in one file (SQLite). Every transaction opens the file, so that one that was cut short,
- * replaced or taken away is met at once, and writes and syncs it before it is acknowledged: nothing
- * acknowledged is ever in a second file that could get lost. Whenever it is opened for the first
- * time, or again after a fault, the whole file is checked.
+ * The store in one file (SQLite). Every transaction opens the file, so that a truncated, replaced
+ * or missing file is noticed at once, and writes and syncs it before acknowledging: acknowledged
+ * data is never only in a second file that could get lost. The whole file is checked when first
+ * opened, and again after a fault.
  */
 final class StoreFile implements Engine {
   private static final String[] TABLES = {
@@ -50,7 +50,7 @@ final class StoreFile implements Engine {
     hold = new FileHold(file.resolveSibling("clinics.lock"));
   }
 
-  /** Made by the engine of an earlier version. */
+  /** The file of an earlier version's engine. */
   private Path earlier() {
     return file.resolveSibling("clinics.mv.db");
   }
@@ -82,10 +82,10 @@ final class StoreFile implements Engine {
     migrate(source);
     Jdbi jdbi = Jdbi.create(source);
     jdbi.getConfig(SqlStatements.class).setQueryTimeout((int) patience.toSeconds());
-    return jdbi.define("lock", ""); // whoever writes is alone anyway
+    return jdbi.define("lock", ""); // a writer is alone anyway
   }
 
-  /** The tables' own texts have a sum, too, which is none while they are being changed. */
+  /** The table definitions have a checksum too, which is absent while they are being changed. */
   private static void migrate(FileSource source) throws SQLException {
     Flyway tables = Engine.tables(source, Map.of("numbered", "integer"), TABLES);
     boolean change = tables.info().pending().length > 0;
@@ -106,7 +106,7 @@ final class StoreFile implements Engine {
   }
 
   /**
-   * Under another name first: so a file of this name is never an empty or half-made one of ours.
+   * Creates it under another name first, so a file of the final name is never empty or incomplete.
    */
   private void make() throws IOException, SQLException {
     Path begun = file.resolveSibling("clinics.new");
@@ -119,7 +119,7 @@ final class StoreFile implements Engine {
     }
   }
 
-  /** Reads every row, so it takes a second for some hundred megabytes. */
+  /** Reads every row, which takes about a second per hundred megabytes. */
   private void check() throws IOException, SQLException {
     if (Files.size(file) == 0) {
       throw new StoreAway(FileFault.EMPTY.at(file));
@@ -141,7 +141,7 @@ final class StoreFile implements Engine {
       if (isWaitedFor(failed) || kind(failed).isPresent()) {
         throw failed;
       }
-      throw new StoreAway(FileFault.DAMAGED.at(file)); // these statements are right
+      throw new StoreAway(FileFault.DAMAGED.at(file)); // these statements are known to be correct
     }
   }
 
@@ -163,7 +163,7 @@ final class StoreFile implements Engine {
     }
   }
 
-  /** The driver unpacks its native part; this folder can be written where others can't. */
+  /** The driver unpacks its native library; this folder is writable even if others are not. */
   private static void unpackInto(Path folder) {
     String ours = "org.sqlite.tmpdir";
     if (System.getProperty(ours) == null
@@ -202,7 +202,7 @@ final class StoreFile implements Engine {
     return unopened ? Optional.of(FileFault.CANT_OPEN) : Optional.empty();
   }
 
-  /** Another program, such as one that copies the file, may lock it for a while. */
+  /** Another program, such as a backup, may lock the file for a while. */
   @Override
   public boolean isWaitedFor(Throwable failed) {
     return Engine.cause(failed, SQLiteException.class)
@@ -219,7 +219,7 @@ final class StoreFile implements Engine {
     return true;
   }
 
-  /** Leaves the file to others; nothing is left to be written. */
+  /** Releases the file; nothing is left to write. */
   @Override
   public void close() {
     hold.release();

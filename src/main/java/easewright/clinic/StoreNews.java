@@ -2,9 +2,9 @@ package easewright.clinic;
 
 import java.time.Duration;
 
-/** What whoever runs the service should hear of the store, each thing once. */
+/** Reports store events to the operator, each once. */
 public interface StoreNews {
-  /** For those who do not listen. */
+  /** Ignores all events. */
   StoreNews UNHEARD =
       new StoreNews() {
         @Override
@@ -14,9 +14,11 @@ public interface StoreNews {
         public void clockHeld(Duration held) {}
       };
 
-  /** It went out of order, for another reason than before, or came back in order. */
+  /** The store failed, failed for another reason, or recovered. */
   void changed(StoreCondition now);
 
-  /** The clock jumped ahead; told then and once a day, as long as retention does not go by it. */
+  /**
+   * The clock jumped ahead; reported then and once a day, as long as retention does not follow it.
+   */
   void clockHeld(Duration held);
 }

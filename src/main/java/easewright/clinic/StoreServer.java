@@ -19,16 +19,16 @@ import org.jdbi.v3.core.Jdbi;
 import org.jdbi.v3.core.statement.SqlStatements;
 
 /**
- * The store on a PostgreSQL. The server may restart, or another may take its place behind the same
- * address: each connection is tried before it is used, and given up once it fails.
+ * The store on a PostgreSQL server. The server may restart, or be replaced behind the same address:
+ * each connection is tested before use, and dropped once it fails.
  */
 final class StoreServer implements Engine {
   private static final int MOST_CONNECTIONS = 8;
 
-  /** One to change tables, one to hold the lock that keeps others from doing the same. */
+  /** One to change tables, one to hold the migration lock. */
   private static final int MOST_TO_MIGRATE = 4;
 
-  /** Seconds for a connection to prove that it is alive. */
+  /** Timeout for testing a connection, seconds. */
   private static final int TO_PROVE = 1;
 
   /** Codes of PostgreSQL (its manual, Appendix A, "PostgreSQL Error Codes"). */
@@ -38,8 +38,8 @@ final class StoreServer implements Engine {
   private static final String READ_ONLY = "25006";
 
   /**
-   * The classes of connections, of who may connect and to what, of too few resources, of whoever
-   * runs the server, and of the system below it; beside them a standby that can only be read.
+   * The error classes for connections, authorisation, catalog names, insufficient resources,
+   * operator intervention, and system errors; also that of a read-only standby.
    */
   private static final List<String> OF_THE_SERVER =
       List.of("08", "28", "3D", "53", "57P", "58", READ_ONLY);
@@ -58,7 +58,7 @@ final class StoreServer implements Engine {
     return true;
   }
 
-  /** Tables are changed through connections without bounds: that may take its time. */
+  /** Tables are changed through connections without time limits, since that may be slow. */
   @Override
   public Jdbi open() throws SQLException {
     try (AgroalDataSource unbounded = pool(MOST_TO_MIGRATE, Map.of())) {
@@ -75,9 +75,8 @@ final class StoreServer implements Engine {
   }
 
   /**
-   * What the driver must be told so that nothing waits longer. It has to read its socket for longer
-   * than a statement may take, to hear that it was given up; that stops only when a server has gone
-   * without a word.
+   * Driver settings that limit every wait. The socket timeout must exceed the statement timeout, to
+   * receive the cancellation; it takes effect only if a server disappears silently.
    */
   private Map<String, String> bounds() {
     return Map.of("socketTimeout", Long.toString(patience.toSeconds() + TO_PROVE));
@@ -97,7 +96,8 @@ final class StoreServer implements Engine {
                         .connectionFactoryConfiguration(
                             connection -> {
                               bounds.forEach(connection::jdbcProperty);
-                              // By name, since it may not be registered under every class loader.
+                              // Loaded by name, since it may not be registered under every class
+                              // loader.
                               return connection
                                   .jdbcProperty(
                                       "connectTimeout", Long.toString(patience.toSeconds()))
@@ -145,7 +145,7 @@ final class StoreServer implements Engine {
     };
   }
 
-  /** The pool tells without an SQL state that none of its connections came free. */
+  /** The pool reports without an SQL state that no connection became free. */
   @Override
   public boolean isWaitedFor(Throwable failed) {
     Optional<String> state = state(failed);
@@ -154,7 +154,7 @@ final class StoreServer implements Engine {
         || state.isEmpty() && Engine.cause(failed, SQLException.class).isPresent();
   }
 
-  /** Connections that failed are given up by the pool; those to a standby have to be told so. */
+  /** The pool drops failed connections; those to a standby must be dropped explicitly. */
   @Override
   public boolean failed(Throwable failed) {
     if (pool != null && state(failed).filter(READ_ONLY::equals).isPresent()) {

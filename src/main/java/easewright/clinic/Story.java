@@ -2,5 +2,5 @@ package easewright.clinic;
 
 import java.util.List;
 
-/** A case with all that happened in it, oldest first. */
+/** A case with its full history, oldest first. */
 public record Story(Case current, List<Round> rounds, List<Note> notes) {}

@@ -9,7 +9,7 @@ import java.time.Instant;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 
-/** Rounds and notes of a case as rows; whoever asks has made sure that the case may be reached. */
+/** Rounds and notes of a case as rows; callers must have checked access to the case. */
 final class StoryRows {
   private static final ObjectMapper JSON = new ObjectMapper();
 
@@ -31,7 +31,7 @@ final class StoryRows {
         .list();
   }
 
-  /** Only what tells of progress, oldest first. */
+  /** Only the data about progress, oldest first. */
   static List<Progress.Try> tries(Handle handle, String caseId) {
     return handle
         .createQuery("select request, outcome from rounds where case_id = :case order by no")
@@ -42,7 +42,7 @@ final class StoryRows {
         .list();
   }
 
-  /** Only what was told, oldest first. */
+  /** Only the reports, oldest first. */
   static List<Rounds.Told> told(Handle handle, String caseId) {
     return handle
         .createQuery("select request, reply from rounds where case_id = :case order by no")
@@ -87,7 +87,8 @@ final class StoryRows {
     try {
       return JSON.readTree(text);
     } catch (JsonProcessingException spoilt) {
-      throw new IllegalStateException("A stored round is not JSON."); // its text is not told
+      throw new IllegalStateException(
+          "A stored round is not JSON."); // its text must not be revealed
     }
   }
 
@@ -146,7 +147,7 @@ final class StoryRows {
         .execute();
   }
 
-  /** From now on the wearer waits, if not already. */
+  /** Marks the wearer as waiting from now on, unless already waiting. */
   static void wait(Handle handle, String caseId, long now) {
     handle
         .createUpdate(

@@ -1,11 +1,11 @@
 package easewright.clinic;
 
-/** How long what people write may be; anything else is a fault of whoever let it through. */
+/** Maximum lengths of user text. Callers validate it, so a longer text is a bug. */
 public final class TextLimits {
-  /** The longest name or nickname, characters. */
+  /** Maximum length of a name or nickname, characters. */
   public static final int LONGEST_NAME = 80;
 
-  /** The longest note, reply or post, characters. */
+  /** Maximum length of a note, reply or post, characters. */
   public static final int LONGEST_TEXT = 4000;
 
   private TextLimits() {}

@@ -1,6 +1,6 @@
 /**
- * Clinics, the cases they answer, and their store. Whoever calls comes as a {@link
- * easewright.clinic.Caller}, and reaches nothing outside the clinic of the key they hold. A body's
- * measurements stand in the rounds of a case and nowhere else.
+ * Clinics, the cases they answer, and their store. Every call has a {@link
+ * easewright.clinic.Caller}, who reaches nothing outside the clinic of their key. Body measurements
+ * are stored in the rounds of a case and nowhere else.
  */
 package easewright.clinic;

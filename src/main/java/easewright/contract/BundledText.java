@@ -6,7 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Optional;
 
-/** Texts that come with the application. */
+/** Text resources of the application. */
 public final class BundledText {
   private BundledText() {}
 

@@ -15,7 +15,7 @@ import java.util.Optional;
 import java.util.Set;
 
 /**
- * The contract as written, and as JSON with its examples put in for tools that don't fetch them.
+ * The contract as written, and as JSON with its examples inlined for tools that don't fetch them.
  */
 public final class Contract {
   private static final String FOLDER = "openapi/";
@@ -37,7 +37,7 @@ public final class Contract {
     return BundledText.text(FOLDER + "openapi-3.0." + form);
   }
 
-  /** The same with every example in its place. */
+  /** The contract with every example inlined. */
   public static JsonNode withExamples() {
     JsonNode contract = TREE.deepCopy();
     putExamples(contract);
@@ -51,18 +51,18 @@ public final class Contract {
         : Optional.empty();
   }
 
-  /** The methods the contract gives an address, "GET" and so on; none if it has none. */
+  /** The methods of a path in the contract, such as "GET"; empty if there are none. */
   public static List<String> methods(String path) {
     List<String> methods = new ArrayList<>();
     for (JsonNode operations : operations(path)) {
       operations.properties().stream()
-          .filter(one -> one.getValue().has("operationId")) // the rest holds for every method
+          .filter(one -> one.getValue().has("operationId")) // other entries apply to every method
           .forEach(one -> methods.add(one.getKey().toUpperCase(Locale.ROOT)));
     }
     return methods;
   }
 
-  /** The media types the contract lets an address take, "application/json" and so on. */
+  /** The media types a path accepts, such as "application/json". */
   public static List<String> forms(String path) {
     Set<String> forms = new LinkedHashSet<>();
     for (JsonNode operations : operations(path)) {
@@ -73,7 +73,7 @@ public final class Contract {
     return List.copyOf(forms);
   }
 
-  /** Every part of the contract. */
+  /** The contract as a JSON tree. */
   public static JsonNode tree() {
     return TREE;
   }
@@ -114,7 +114,7 @@ public final class Contract {
           file.isTextual() ? example(file.textValue().replace("examples/", "")) : Optional.empty();
       if (example.isPresent()) {
         ((ObjectNode) child).remove("externalValue");
-        // A sheet in YAML, or a fitting a line, is an example of text.
+        // A sheet in YAML and a bulk request are text examples.
         ((ObjectNode) child)
             .set(
                 "value",

@@ -10,10 +10,10 @@ import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
 
 /**
- * The contract arranged for reading: operations by their tags, then the forms they take and give.
- * Descriptions are CommonMark (OpenAPI Specification 3.1, section 4.6), here as HTML.
+ * The contract arranged for readers: operations by tag, then the schemas of requests and responses.
+ * Descriptions are CommonMark (OpenAPI Specification 3.1, section 4.6), here rendered as HTML.
  *
- * @param about what holds for all of it
+ * @param about what applies to the whole contract
  */
 public record ContractPage(String about, String version, List<Group> groups, List<Form> forms) {
   private static final Set<String> METHODS = Set.of("get", "post", "put", "delete");
@@ -21,15 +21,15 @@ public record ContractPage(String about, String version, List<Group> groups, Lis
   private static final HtmlRenderer RENDERER =
       HtmlRenderer.builder().escapeHtml(true).sanitizeUrls(true).build();
 
-  /** A tag and what bears it. */
+  /** A tag and its operations. */
   public record Group(String name, String about, List<Operation> operations) {}
 
   /**
    * One operation.
    *
    * @param about HTML
-   * @param takes what its body may be; empty without one
-   * @param example a body to try it with; null where none is JSON
+   * @param takes the possible request bodies; empty without one
+   * @param example a body to try it with; null if none is JSON
    */
   public record Operation(
       String id,
@@ -43,23 +43,23 @@ public record ContractPage(String about, String version, List<Group> groups, Lis
       Example example,
       List<Response> responses) {}
 
-  /** A body of some media type, what it holds, and examples of it. */
+  /** A body by media type, its types, and its examples. */
   public record Body(String mediaType, List<Type> types, List<Example> examples) {}
 
-  /** An example's file, what it shows, and its text where it is short. */
+  /** An example's file, what it shows, and its text if short. */
   public record Example(String name, String summary, String text) {}
 
-  /** What comes back with a status. */
+  /** The response for a status. */
   public record Response(String status, String about, List<Body> bodies) {}
 
-  /** A parameter, or a field of a form; its name is dotted where it lies within another. */
+  /** A parameter, or a field of a schema; nested fields have dotted names. */
   public record Field(
       String name, String place, boolean required, List<Type> types, String about) {}
 
-  /** A kind of value: words, and the form they refer to, if any. */
+  /** A type in words, and the schema it refers to, if any. */
   public record Type(String words, String form) {}
 
-  /** A form that operations take or give. */
+  /** A schema of requests or responses. */
   public record Form(String name, String about, List<Type> types, List<Field> fields) {}
 
   /** The page of a contract. */

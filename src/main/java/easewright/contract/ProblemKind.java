@@ -6,7 +6,7 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.util.List;
 
 /**
- * A kind of problem explained; RFC 9457, section 3.1.1, wants its type to lead to that.
+ * Explanation of a problem type, to which its type URI should resolve (RFC 9457, section 3.1.1).
  *
  * @param kind last part of the type
  * @param title as in the problem

@@ -5,8 +5,8 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 
 /**
- * What an operation of the contract takes, as one JSON Schema (2020-12) that stands alone: the
- * schemas it refers to are put under {@code $defs}.
+ * Request schema of an operation in the contract, as one self-contained JSON Schema (2020-12):
+ * referenced schemas are placed under {@code $defs}.
  */
 public final class RequestSchema {
   private static final String SCHEMAS = "#/components/schemas/";
@@ -17,7 +17,7 @@ public final class RequestSchema {
   /**
    * The schema of an operation's JSON request.
    *
-   * @param operationId as the contract names it
+   * @param operationId the operation's name in the contract
    */
   public static ObjectNode of(String operationId) {
     for (JsonNode path : Contract.tree().path("paths")) {

@@ -1,2 +1,2 @@
-/** The contract in {@code openapi/}: as it is written, as a page to read, and as JSON Schemas. */
+/** The contract in {@code openapi/}: as written, as a page, and as JSON Schemas. */
 package easewright.contract;

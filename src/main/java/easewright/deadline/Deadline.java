@@ -4,9 +4,8 @@ import java.time.Duration;
 import java.util.function.Supplier;
 
 /**
- * The time by which the work of the current thread has to be done. It goes along with the thread,
- * since the layers between request and engine have no use for it; without one, work takes as long
- * as it takes.
+ * The deadline of the current thread's work. It is bound to the thread, since the layers between
+ * request and engine have no use for it; without one, time is unlimited.
  */
 public final class Deadline {
   private static final ThreadLocal<Long> END = new ThreadLocal<>();
@@ -14,9 +13,9 @@ public final class Deadline {
   private Deadline() {}
 
   /**
-   * Does some work that gives up when its time is over. Work within work keeps the outer's time.
+   * Runs work that aborts when its time is up. Nested work keeps the outer deadline.
    *
-   * @throws DeadlinePassed when it gave up
+   * @throws DeadlinePassed if it aborted
    */
   public static <T> T within(Duration most, Supplier<T> work) {
     if (END.get() != null) {
@@ -31,7 +30,7 @@ public final class Deadline {
   }
 
   /**
-   * Gives up if the time is over; costs some tens of nanoseconds.
+   * Aborts if the time is up; costs some tens of nanoseconds.
    *
    * @throws DeadlinePassed if it is
    */

@@ -1,6 +1,6 @@
 package easewright.deadline;
 
-/** The work was given up, since it took longer than it may. */
+/** Work was aborted because it exceeded its time limit. */
 public final class DeadlinePassed extends RuntimeException {
   private static final long serialVersionUID = 1;
 

@@ -1,5 +1,5 @@
 /**
- * How long one answer may take. Code that can run long polls whether its time is up, so no thread
- * has to watch another. Knows nothing of what is being answered.
+ * The time limit of an answer. Long-running code polls the deadline itself, so no watchdog thread
+ * is needed. Knows nothing of what is being answered.
  */
 package easewright.deadline;

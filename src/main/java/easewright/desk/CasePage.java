@@ -29,7 +29,7 @@ import java.util.Map;
 import org.jboss.resteasy.reactive.ResponseHeader;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** A case's story, and all that is done with a case. */
+/** A case's history, and all actions on a case. */
 @Path("/desk/clinics/{clinic}/cases/{case}")
 @Produces(DeskResource.HTML)
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
@@ -84,7 +84,7 @@ public class CasePage {
     return Pages.caseStory(who, story, store.keys().helpers(who.caller()), form, late).render();
   }
 
-  /** Does what a button of the page says; whoever comes too late is told who was quicker. */
+  /** Runs the action of a button; on a conflict, names the person who was quicker. */
   @POST
   @Path("/{deed}")
   public RestResponse<String> change(
@@ -125,7 +125,7 @@ public class CasePage {
     }
   }
 
-  /** Issues the wearer's link and shows it, the only time. */
+  /** Issues the wearer's link and shows it, this once. */
   @POST
   @Path("/link")
   public String link(

@@ -14,7 +14,7 @@ import jakarta.inject.Singleton;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Makes stories ready to be shown. */
+/** Prepares cases for display. */
 @Singleton
 class CaseViews {
   private final RoundReader fittings;
@@ -25,37 +25,37 @@ class CaseViews {
     this.replies = replies;
   }
 
-  /** A case with its rounds as they are shown. */
+  /** A case with its rounds, for display. */
   public record Shown(Case current, List<ShownRound> rounds, List<Note> notes) {
-    /** The newest round; null without rounds. */
+    /** The latest round; null without rounds. */
     public ShownRound last() {
       return rounds.isEmpty() ? null : rounds.get(rounds.size() - 1);
     }
   }
 
-  /** A change tried before a fitting; amount and outcome are null where not told. */
+  /** A change tried before a fitting; amount and outcome are null if not reported. */
   public record Tried(String adjustment, String amount, String outcome) {}
 
   /**
-   * A round as it is shown.
+   * A round for display.
    *
-   * @param advice as it was given; null where an older service wrote what this one can't read
-   * @param reply what is said of the advice; null without it
+   * @param advice as given; null if an older version wrote it in a form this one cannot read
+   * @param reply the reply derived from the advice; null without advice
    * @param tried what was changed before the fitting
-   * @param draft a reply to begin from; "" without advice
+   * @param draft a draft reply; "" without advice
    */
   public record ShownRound(
       Round round, Answer advice, Reply reply, List<Tried> tried, String draft) {
-    /** Whether the advice warns before it advises. */
+    /** Whether the advice starts with a warning. */
     public boolean isWarning() {
       return reply != null && !reply.cautions().isEmpty();
     }
   }
 
   /**
-   * A story.
+   * Prepares a case.
    *
-   * @param site what stands before the path of links in a draft
+   * @param site the part of links before their path, in a draft
    */
   Shown shown(Story story, String site) {
     return new Shown(

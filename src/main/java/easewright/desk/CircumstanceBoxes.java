@@ -7,29 +7,31 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** The boxes for what else bears on comfort and safety, such as nursing. */
+/** Checkboxes for circumstances that affect comfort and safety, such as nursing. */
 final class CircumstanceBoxes {
   private static final String AT = "/circumstances/";
 
-  /** Pointers of all boxes; each is the box's name. */
+  /** Pointers of all checkboxes; each is also the checkbox's name. */
   static final List<String> FLAGS = CircumstancesReader.flags().stream().map(AT::concat).toList();
 
-  /** Says that the boxes show what was told earlier, so that an empty one takes it back. */
+  /** States that the checkboxes show earlier reports, so that an empty one withdraws its report. */
   private static final String SHOWN = "circumstancesShown";
 
   private CircumstanceBoxes() {}
 
-  /** Puts what is ticked; what was told earlier stays unless its box was shown and is empty. */
+  /**
+   * Adds the ticked circumstances; an earlier one stays unless its checkbox was shown and is empty.
+   */
   static void put(FilledForm form, ObjectNode request) {
     if (form.ticked(SHOWN) && request.get("circumstances") instanceof ObjectNode told) {
       CircumstancesReader.flags().stream()
           .filter(flag -> told.path(flag).asBoolean())
-          .forEach(flag -> told.put(flag, false)); // said, so that no earlier round brings it back
+          .forEach(flag -> told.put(flag, false)); // explicit, so that no earlier round restores it
     }
     form.put(List.of(), FLAGS, request);
   }
 
-  /** The boxes as an earlier request tells them. */
+  /** The checkboxes for an earlier request. */
   static Map<String, List<String>> boxes(JsonNode soFar) {
     Map<String, List<String>> boxes = new HashMap<>();
     boxes.put(SHOWN, List.of(FilledForm.YES));

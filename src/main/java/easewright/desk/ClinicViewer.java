@@ -5,27 +5,30 @@ import easewright.clinic.Case;
 import easewright.clinic.Role;
 
 /**
- * Whoever sits before a page of a clinic.
+ * The visitor of a clinic's page.
  *
- * @param token what their forms carry, see {@link SignedIn#TOKEN}
+ * @param token for their forms, see {@link SignedIn#TOKEN}
  */
 public record ClinicViewer(Caller caller, String token) {
-  /** Where their clinic's pages begin. */
+  /** Base path of their clinic's pages. */
   public String home() {
     return "/desk/clinics/" + caller.clinic();
   }
 
-  /** Whether they look after the clinic. */
+  /** Whether they organise the clinic. */
   public boolean isOrganiser() {
     return caller.role() == Role.ORGANISER;
   }
 
-  /** Whether they have a case. */
+  /** Whether they hold a case. */
   public boolean holds(Case one) {
     return one.holder() != null && one.holder().key().equals(caller.key());
   }
 
-  /** Whether a case is theirs to change: a case somebody has is left to them or the organiser. */
+  /**
+   * Whether they may change a case: a case with a holder may be changed only by them or an
+   * organiser.
+   */
   public boolean mayChange(Case one) {
     return one.holder() == null || holds(one) || isOrganiser();
   }

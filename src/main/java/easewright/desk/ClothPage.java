@@ -19,7 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** What a cloth or an elastic is fit for, asked by a form. */
+/** Form for what a cloth or an elastic is suitable for. */
 @Path("/desk/cloth")
 @Produces(DeskResource.HTML)
 @NonBlocking

@@ -14,8 +14,8 @@ import java.util.Set;
 import java.util.stream.Stream;
 
 /**
- * A form of the desk as the request it amounts to. What earlier messages told goes along in a
- * hidden field, since nothing is kept; the boxes decide which signs count.
+ * Converts a form of the desk to a request. Earlier messages are carried in a hidden field, since
+ * nothing is stored; the checkboxes decide which signs count.
  */
 final class Conversation {
   static final String TEXT = "text";
@@ -25,10 +25,13 @@ final class Conversation {
   static final String SO_FAR = "soFar";
   static final String ASKED = "asked";
 
-  /** Says that the boxes show the signs told earlier, so that an empty one takes a sign back. */
+  /**
+   * States that the checkboxes show signs reported earlier, so that an empty one withdraws its
+   * sign.
+   */
   private static final String SIGNS_SHOWN = "signsShown";
 
-  /** There are words that only a person can judge; and whether somebody did. */
+  /** States that there are words only a person can judge, and whether somebody has. */
   private static final String UNJUDGED = "unjudged";
 
   private static final String JUDGED = "judged";
@@ -56,12 +59,12 @@ final class Conversation {
 
   private Conversation() {}
 
-  /** Whether the form tells anything yet. */
+  /** Whether the form reports anything yet. */
   static boolean isBegun(FilledForm form) {
     return form.isFilled(TELLING);
   }
 
-  /** Every sign the boxes tell of. */
+  /** Every sign the checkboxes report. */
   static List<String> told(FilledForm form) {
     return Stream.of(SEEN, NOT_SEEN, COULD_NOT_TELL)
         .flatMap(name -> form.values(name).stream())
@@ -71,7 +74,7 @@ final class Conversation {
   /**
    * The request for a fitting.
    *
-   * @param dangers ids of the signs that stand until ticked as not seen
+   * @param dangers ids of the signs that apply until ticked as not seen
    */
   static ObjectNode request(FilledForm form, Set<String> dangers) {
     ObjectNode request = earlier(form);
@@ -89,7 +92,7 @@ final class Conversation {
     leaveOutUntried(form, request);
     putSigns(form, request, dangers);
     if (form.ticked(JUDGED)) {
-      request.putArray("readYourself"); // said, so that no earlier round brings them back
+      request.putArray("readYourself"); // explicit, so that no earlier round restores them
     }
     String text = form.value(TEXT);
     if (!text.isEmpty()) {
@@ -101,7 +104,7 @@ final class Conversation {
     return request;
   }
 
-  /** Advice counts as tried once its outcome is told, unless it is said that another was. */
+  /** Advice counts as tried once its outcome is reported, unless another change was. */
   private static void leaveOutUntried(FilledForm form, ObjectNode request) {
     List<String> untried = form.values(NOT_TRIED);
     if (!untried.isEmpty() && request.get("earlier") instanceof ArrayNode earlier) {
@@ -109,7 +112,7 @@ final class Conversation {
     }
   }
 
-  /** What the hidden field tells of changes tried before. */
+  /** The changes tried before, from the hidden field. */
   static List<CaseViews.Tried> tried(FilledForm form) {
     return CaseViews.tried(earlier(form));
   }
@@ -122,8 +125,8 @@ final class Conversation {
   }
 
   /**
-   * Signs as ticked; what earlier messages told of them beside (side, amount) stays, unless the
-   * form tells otherwise.
+   * Adds the ticked signs; their details (side, amount) from earlier messages stay unless the form
+   * changes them.
    */
   private static void putSigns(FilledForm form, ObjectNode request, Set<String> dangers) {
     ArrayNode signs = JsonNodeFactory.instance.arrayNode();
@@ -159,7 +162,10 @@ final class Conversation {
         .forEach(sign -> request.withArray(COULD_NOT_TELL).add(sign));
   }
 
-  /** Signs seen earlier that no box takes back: a danger only by its box "looked, not seen". */
+  /**
+   * Signs seen earlier that no checkbox withdraws; a danger is withdrawn only by its checkbox
+   * "looked, not seen".
+   */
   private static List<String> standing(FilledForm form, ObjectNode request, Set<String> dangers) {
     List<String> standing = new ArrayList<>();
     for (JsonNode one : request.path("signs")) {
@@ -186,8 +192,8 @@ final class Conversation {
   }
 
   /**
-   * The form to go on from with a new message: what was told is in the hidden field and the boxes,
-   * and the place for words is empty.
+   * The form for the next message: earlier reports are in the hidden field and the checkboxes, and
+   * the text area is empty.
    *
    * @param asked the sign asked about, or ""
    */

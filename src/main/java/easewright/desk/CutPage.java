@@ -23,9 +23,7 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/**
- * What to cut and to buy, asked by a form: first the pattern, then what there is to choose in it.
- */
+/** Form for what to cut and to buy: first the pattern, then its choices. */
 @Path("/desk/cut")
 @Produces(DeskResource.HTML)
 public class CutPage {
@@ -84,7 +82,7 @@ public class CutPage {
     return Pages.cut(form, plan, sheet, layers(sheet), own).render();
   }
 
-  /** The cloths some piece of the sheet is cut from, whatever is chosen. */
+  /** The cloths used by the pieces of the sheet under any choice. */
   private static List<String> layers(PatternSheet sheet) {
     return Stream.of(Layer.values())
         .filter(layer -> sheet.pieces().stream().map(Piece::layer).anyMatch(layer::equals))

@@ -7,13 +7,13 @@ import easewright.reply.ReplyPart;
 import java.util.List;
 
 /**
- * What stands beside the form.
+ * The panel next to the form.
  *
- * @param answer null while nothing is told, or while what is told is at fault
- * @param reply what is said of it, its question aside, which has buttons here
+ * @param answer null while the form is empty or faulty
+ * @param reply the reply without its question, which has buttons here
  * @param question what to ask next, or null
  * @param read how the post was read; null without one
- * @param post the reply to copy, in the length and form chosen
+ * @param post the reply to copy, in the chosen length and format
  */
 public record DeskAnswer(
     Answer answer, Reply reply, QuestionNote question, ReadText read, String post) {
@@ -24,7 +24,7 @@ public record DeskAnswer(
     return new DeskAnswer(answer, whole.without(ReplyPart.QUESTION), whole.question(), read, post);
   }
 
-  /** With a post that was read but comes to no answer. */
+  /** For a post that was read but cannot be answered. */
   static DeskAnswer unanswered(ReadText read) {
     return new DeskAnswer(null, null, null, read, null);
   }
@@ -34,7 +34,7 @@ public record DeskAnswer(
     return answer != null;
   }
 
-  /** What else could be asked. */
+  /** The other possible questions. */
   public List<QuestionNote> otherQuestions() {
     return question == null
         ? List.of()

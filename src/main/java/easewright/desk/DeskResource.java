@@ -15,9 +15,9 @@ import java.util.List;
 import org.jboss.resteasy.reactive.RestResponse;
 
 /**
- * Where a question is answered: the form, and the answer beside it. A form posted from another site
- * would only compute an answer and show it to whoever posted it: there is nothing to change, so no
- * token guards these forms. Keeping a question as a case is {@link NewCasePage}'s.
+ * The page for answering a question: the form and its answer. These forms need no CSRF token: a
+ * form posted from another site would only compute an answer and show it to the visitor, and change
+ * nothing. {@link NewCasePage} stores a question as a case.
  */
 @Path("/desk")
 @Produces(DeskResource.HTML)
@@ -60,7 +60,7 @@ public class DeskResource {
     return page(bench.goingOn(FilledForm.of(body), called));
   }
 
-  /** The answer alone, for the script that puts it into the page. */
+  /** The answer alone, for the script that inserts it into the page. */
   @POST
   @Path("/answer")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)

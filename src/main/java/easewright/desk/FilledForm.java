@@ -15,9 +15,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** What a form was filled with, and what is wrong with it. Immutable. */
+/** The values and the faults of a form. Immutable. */
 public final class FilledForm {
-  /** Ticked boxes: the value of a flag that is so. */
+  /** Value of a ticked checkbox. */
   static final String YES = "yes";
 
   /** Fields of small requests that are numbers in JSON. */
@@ -34,7 +34,7 @@ public final class FilledForm {
     this.faults = faults;
   }
 
-  /** A form nobody has filled in. */
+  /** An empty form. */
   public static FilledForm blank() {
     return new FilledForm(Map.of(), List.of());
   }
@@ -62,12 +62,12 @@ public final class FilledForm {
     return value.replace("\r\n", "\n").strip();
   }
 
-  /** The same form with what is wrong with it. */
+  /** The same form with its faults. */
   FilledForm refused(FaultyRequest refusal) {
     return new FilledForm(fields, refusal.faults());
   }
 
-  /** The same form with the values of some fields put anew. */
+  /** The same form with the values of some fields replaced. */
   FilledForm with(Map<String, List<String>> anew) {
     Map<String, List<String>> changed = new LinkedHashMap<>(fields);
     changed.putAll(anew);
@@ -84,18 +84,18 @@ public final class FilledForm {
     return value(name, 0);
   }
 
-  /** One of several readings of the same thing, or "". */
+  /** One of several values of the same field, or "". */
   public String value(String name, int index) {
     List<String> all = fields.getOrDefault(name, List.of());
     return index < all.size() ? all.get(index) : "";
   }
 
-  /** Whether a field was sent, if only empty. */
+  /** Whether a field was sent, even empty. */
   boolean has(String name) {
     return fields.containsKey(name);
   }
 
-  /** Whether a box is ticked or an option chosen. */
+  /** Whether a checkbox is ticked or an option chosen. */
   public boolean holds(String name, String value) {
     return values(name).contains(value);
   }
@@ -105,34 +105,34 @@ public final class FilledForm {
     return holds(name, YES);
   }
 
-  /** Whether anything is filled in besides what is there from the start. */
+  /** Whether any of these fields is filled in. */
   public boolean isFilled(List<String> names) {
     return names.stream().anyMatch(name -> !values(name).isEmpty());
   }
 
-  /** The id of a field's element. */
+  /** The HTML id of a field. */
   public String id(String name) {
     return name.replaceAll("^/", "").replace('/', '-');
   }
 
-  /** What is wrong with a field. */
+  /** The faults of a field. */
   public List<Fault> faults(String name) {
     return faults.stream().filter(fault -> isAt(fault, name)).toList();
   }
 
-  /** What is wrong with no field of this page. */
+  /** The faults that belong to no field of this page. */
   public List<Fault> faultsElsewhere(List<String> names) {
     return faults.stream()
         .filter(fault -> names.stream().noneMatch(name -> isAt(fault, name)))
         .toList();
   }
 
-  /** For pages that tell everything wrong in one place. */
+  /** For pages that list all faults in one place. */
   public List<String> noFields() {
     return List.of();
   }
 
-  /** Whether anything is wrong. */
+  /** Whether the form has faults. */
   public boolean isFaulty() {
     return !faults.isEmpty();
   }
@@ -142,10 +142,10 @@ public final class FilledForm {
   }
 
   /**
-   * Puts the fields into a request, each where its name says; blank fields and unset flags are left
-   * out.
+   * Puts the fields into a request at the pointers they are named after; omits blank fields and
+   * unset flags.
    *
-   * @param into the request, changed in place
+   * @param into the request, modified in place
    */
   ObjectNode put(List<Field> filled, List<String> flags, ObjectNode into) {
     boolean inches = value("units").equals("imperial");
@@ -172,13 +172,13 @@ public final class FilledForm {
     return into;
   }
 
-  /** The same into an empty request. */
+  /** The same, into an empty request. */
   ObjectNode put(List<Field> filled, List<String> flags) {
     return put(filled, flags, JsonNodeFactory.instance.objectNode());
   }
 
   /**
-   * A small request of text fields named by their pointers; blank ones are left out.
+   * A small request of text fields named by their pointers; omits blank ones.
    *
    * @return a new request
    */
@@ -196,7 +196,7 @@ public final class FilledForm {
     return request;
   }
 
-  /** A field that counts something; 0 where it holds no number. */
+  /** A numeric field; 0 if it is not a number. */
   int number(String name) {
     return value(name).matches("[0-9]{1,9}") ? Integer.parseInt(value(name)) : 0;
   }

@@ -12,7 +12,7 @@ import easewright.saying.SignNote;
 import jakarta.inject.Singleton;
 import java.util.stream.Collectors;
 
-/** Answers a form of the desk as any request is answered. */
+/** Answers a form of the desk like any request. */
 @Singleton
 class FittingDesk {
   private static final int MOST_WHY_NOT = 2;
@@ -26,10 +26,10 @@ class FittingDesk {
   }
 
   /**
-   * The form's answer.
+   * The answer to a form.
    *
-   * @param site what stands before the path of links in the reply to copy
-   * @throws FaultyRequest naming what is wrong with the form
+   * @param site the part of links before their path, in the reply to copy
+   * @throws FaultyRequest with the form's faults
    */
   DeskAnswer answer(FilledForm form, String site) {
     ObjectNode request = request(form);
@@ -46,7 +46,7 @@ class FittingDesk {
     return DeskAnswer.of(answer, read, post(answer, form, site));
   }
 
-  /** The form as a request; a danger told earlier stands until it is ticked as not seen. */
+  /** The form as a request; a danger reported earlier applies until it is ticked as not seen. */
   ObjectNode request(FilledForm form) {
     return Conversation.request(
         form,
@@ -56,7 +56,7 @@ class FittingDesk {
             .collect(Collectors.toSet()));
   }
 
-  /** How the post is read where it comes to no answer. */
+  /** How the post was read if it cannot be answered. */
   DeskAnswer unanswered(FilledForm form) {
     String text = form.value(Conversation.TEXT);
     if (text.isEmpty()) {
@@ -71,7 +71,7 @@ class FittingDesk {
     }
   }
 
-  /** Why the next causes are not first is asked once they are known. */
+  /** Why the next causes are not first can be asked only once they are known. */
   private Answer withWhyNot(Answer answer) {
     if (answer.causes().size() < 2 || !answer.whyNot().isEmpty()) {
       return answer;

@@ -5,7 +5,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** Whoever opens the bare address is looking for the desk. */
+/** Redirects the root path to the desk. */
 @Path("/")
 @NonBlocking
 public class HomeResource {

@@ -9,31 +9,31 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** What a page of insight looks at, and the addresses of what lies beside it. */
+/** The filter of an insight page, and the links to related filters. */
 public record InsightFilter(AskedNote asked) {
-  /** Whether it looks at some cases only. */
+  /** Whether it selects only some cases. */
   public boolean closely() {
     return !given().isEmpty();
   }
 
-  /** What was asked for, of a pattern, size, cloth or choice; null when any will do. */
+  /** The value selected of a pattern, size, cloth or choice; null for any. */
   public String at(String by) {
     return given().get(by);
   }
 
-  /** The same question as the end of an address, from "?"; "" when everything is looked at. */
+  /** The filter as a query string with "?"; "" without a filter. */
   public String query() {
     return query(given());
   }
 
-  /** The same with one more thing asked for. */
+  /** The same with one more value selected. */
   public String closer(String by, String value) {
     Map<String, String> closer = given();
     closer.put(by, value);
     return query(closer);
   }
 
-  /** Cases told apart by one kind of thing, those with the most cases first. */
+  /** Groups of one kind, largest first. */
   public List<GroupNote> groups(InsightNote insight, String by) {
     return insight.groups().stream()
         .filter(group -> group.by().equals(by))
@@ -51,7 +51,7 @@ public record InsightFilter(AskedNote asked) {
     return given;
   }
 
-  /** Values are cut sizes and names of anybody: nothing in them may be taken for more. */
+  /** Values are untrusted sizes and names, so they must be encoded. */
   private static String query(Map<String, String> given) {
     UriBuilder address = UriBuilder.fromPath("");
     given.keySet().forEach(by -> address.queryParam(by, "{" + by + "}"));

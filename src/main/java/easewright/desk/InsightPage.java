@@ -22,8 +22,8 @@ import java.util.List;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
 /**
- * What keeps coming back in a clinic, and what is likely a pattern's own fault. Its table and its
- * drawing are offered below the page, since the cookie that signs in goes no further.
+ * Recurring causes in a clinic, and likely faults of patterns. The table and the drawing are at
+ * paths below the page, since the sign-in cookie is limited to the desk's path.
  */
 @Path("/desk/clinics/{clinic}/insight")
 @Produces(DeskResource.HTML)
@@ -48,20 +48,20 @@ public class InsightPage {
   /**
    * A common fault and its plot.
    *
-   * @param oneIn in so many clinics chance alone brings anything as striking once
+   * @param oneIn chance alone causes anything as striking in one of this many clinics
    */
   public record Fault(FaultNote note, BarPlot plot, long oneIn) {
     static Fault of(FaultNote note) {
       return new Fault(note, BarPlot.of(note), (long) Math.floor(1 / note.chance()));
     }
 
-    /** Whether it is in all sizes of its pattern. */
+    /** Whether it affects all sizes of its pattern. */
     public boolean everywhere() {
       return note.sizes().size() == note.bySize().size();
     }
   }
 
-  /** What the address asks for; an empty field of the form asks for nothing. */
+  /** The filter in the URL; an empty form field means no filter. */
   static final class Asked {
     @PathParam("clinic")
     String clinic;
@@ -111,7 +111,7 @@ public class InsightPage {
     return InsightTable.of(of(from));
   }
 
-  /** To be kept, not shown: its style stands within, which our pages' rules of safety forbid. */
+  /** For download, not display: it has inline styles, which our pages' security policy forbids. */
   @GET
   @Path("/drawing.svg")
   @Produces("image/svg+xml")

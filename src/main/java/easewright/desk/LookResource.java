@@ -12,7 +12,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** The style and the script of the desk's pages; their rules of safety allow no other. */
+/** The style sheet and the script of the desk's pages; their security policy allows no others. */
 @Path("/desk")
 @NonBlocking
 public class LookResource {

@@ -15,7 +15,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** Keeps a question as a new case, with its wearer known by a nickname only. */
+/** Stores a question as a new case, identifying its wearer by a nickname only. */
 @Path("/desk/clinics/{clinic}/cases")
 @Produces(DeskResource.HTML)
 @Blocking
@@ -41,7 +41,7 @@ public class NewCasePage {
     ClinicViewer who = signedIn.enter(clinic, Role.ORGANISER, Role.HELPER);
     QuestionPanel.Outcome answered = bench.outcome(form, called);
     if (answered.status() != 200) {
-      return desk.page(answered); // no case is opened for a question at fault
+      return desk.page(answered); // a faulty question opens no case
     }
     try {
       ObjectNode nickname = form.json("/nickname");

@@ -17,7 +17,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.function.Function;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** Opens a clinic, and shows its organiser's key the only time. */
+/** Opens a clinic, and shows its organiser's key this once. */
 @Path("/desk/clinics/new")
 @Produces(DeskResource.HTML)
 @Blocking

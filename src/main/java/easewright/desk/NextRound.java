@@ -9,20 +9,20 @@ import easewright.clinic.Story;
 import java.util.List;
 import java.util.Locale;
 
-/** What a case's earlier rounds tell of its next one. */
+/** Prefills the next round of a case from its earlier rounds. */
 final class NextRound {
   private static final List<String> OF_ONE_TOILE =
       List.of("signs", "couldNotTell", "garment", "whyNot", "text", "asked", "readYourself");
 
-  /** As many as a request may hold. */
+  /** Maximum in a request. */
   private static final int MOST_EARLIER = 20;
 
   private NextRound() {}
 
   /**
-   * The form for the next toile of a case: what was told of the wearer and the pattern holds.
+   * The form for the next toile of a case, with earlier reports about the wearer and the pattern.
    *
-   * @param standing the dangers and circumstances that still stand, as fields of a request
+   * @param standing the dangers and circumstances that still apply, as fields of a request
    */
   static FilledForm form(Story story, ObjectNode standing) {
     ObjectNode request = fitting(story);
@@ -39,8 +39,8 @@ final class NextRound {
   }
 
   /**
-   * What holds of the next toile: the newest fitting without what was seen and measured on that
-   * toile, but with its advice as tried where it was told what that did.
+   * What still applies to the next toile: the latest fitting without the observations and
+   * measurements of that toile, but with its advice as tried if its outcome was reported.
    */
   static ObjectNode fitting(Story story) {
     if (story.rounds().isEmpty()) {

@@ -29,7 +29,7 @@ import java.util.Map;
 import org.jboss.resteasy.reactive.ResponseHeader;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** What a clinic's organiser looks after: keys, name and retention, who did what, and its end. */
+/** Administration of a clinic: keys, name and retention, audit log, and deletion. */
 @Path("/desk/clinics/{clinic}/organise")
 @Produces(DeskResource.HTML)
 @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
@@ -84,7 +84,7 @@ public class OrganiserPage {
         .render();
   }
 
-  /** Does what a button of the page says. */
+  /** Runs the action of a button. */
   @POST
   @Path("/{deed}")
   public RestResponse<String> change(
@@ -144,7 +144,7 @@ public class OrganiserPage {
     return Pages.deleteClinic(who, store.clinics().read(who.caller())).render();
   }
 
-  /** Its keys go with a clinic, so whoever deletes it is signed out. */
+  /** A clinic's keys are deleted with it, so the organiser is signed out. */
   @POST
   @Path("/delete")
   public RestResponse<String> delete(@PathParam("clinic") String clinic, byte[] body) {

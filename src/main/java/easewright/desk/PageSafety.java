@@ -7,10 +7,10 @@ import jakarta.ws.rs.core.MultivaluedMap;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /**
- * What a browser may do on the desk's pages: load our style, script and drawings, and post forms to
- * us; nothing else, whatever a pasted post says (Content Security Policy Level 3). Pages hold
- * measurements, so no copy is kept. An address is told to nobody but ourselves, so that forms name
- * our origin.
+ * Security headers of the desk's pages: a browser may load our style sheet, script and drawings and
+ * post forms to us, but nothing else, whatever a pasted post contains (Content Security Policy
+ * Level 3). Pages contain measurements, so they are not cached. The referrer is sent only to our
+ * own site, so that forms name our origin.
  */
 class PageSafety {
   static final String POLICY =

@@ -9,7 +9,7 @@ import jakarta.inject.Singleton;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 
-/** The form a question is answered with, and the answer beside it, on whichever page they stand. */
+/** The form for a question and its answer, for use on several pages. */
 @Singleton
 class QuestionPanel {
   static final List<String> OWN_FAULTS =
@@ -25,9 +25,9 @@ class QuestionPanel {
     this.sheets = sheets;
   }
 
-  /** All that can be chosen in the form. */
+  /** The choices in the form. */
   public record Choices(SignPlaces signs, List<PatternSheet> sheets) {
-    /** The name of a sign; its id where the rule book has no such sign. */
+    /** The name of a sign; its id if the rule book has no such sign. */
     public String nameOf(String sign) {
       return signs.places().stream()
           .flatMap(place -> place.signs().stream())
@@ -38,14 +38,14 @@ class QuestionPanel {
     }
   }
 
-  /** A form, what stands beside it, and the HTTP status of a page that shows both. */
+  /** A form, its answer panel, and the HTTP status of a page that shows both. */
   record Outcome(FilledForm form, DeskAnswer shown, int status) {
     static Outcome blank(FilledForm form) {
       return new Outcome(form, DeskAnswer.unanswered(null), 200);
     }
   }
 
-  /** Answers a form, or tells what is wrong with it. */
+  /** Answers a form, or reports its faults. */
   Outcome outcome(FilledForm form, UriInfo called) {
     if (!Conversation.isBegun(form)) {
       return Outcome.blank(form);
@@ -57,12 +57,12 @@ class QuestionPanel {
     }
   }
 
-  /** The same where the form was refused already. */
+  /** The same for a form already rejected. */
   Outcome refused(FilledForm form, FaultyRequest refusal) {
     return new Outcome(form.refused(refusal), desk.unanswered(form), refusal.status());
   }
 
-  /** Answers a form; where its button asks for that, the place for words is empty for the next. */
+  /** Answers a form; if its button requests it, empties the text area for the next message. */
   Outcome goingOn(FilledForm form, UriInfo called) {
     Outcome outcome = outcome(form, called);
     DeskAnswer answered = outcome.shown();

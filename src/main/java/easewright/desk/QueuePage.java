@@ -16,7 +16,7 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import java.util.List;
 
-/** Which case of a clinic to answer next, and which ask the same. */
+/** Which case of a clinic to answer next, and which have the same question. */
 @Path("/desk/clinics/{clinic}")
 @Produces(DeskResource.HTML)
 @Blocking

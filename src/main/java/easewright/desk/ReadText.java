@@ -8,18 +8,18 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * A post with the words marked that were read, and those that speak of the garment and were not.
+ * A post with marks on the words that were read, and on words about the garment that were not.
  *
  * @param stretches the whole post in order
  * @param unread what was not understood
- * @param conflicts what the fields say otherwise; the fields count
+ * @param conflicts contradictions with the fields; the fields count
  */
 public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Conflict> conflicts) {
   /**
-   * A stretch of the post.
+   * A passage of the post.
    *
-   * @param number of the mark, from 1; 0 for words that were only passed over
-   * @param meanings what the words were read as; empty where they were not understood
+   * @param number the mark's number, from 1; 0 for words without a mark
+   * @param meanings what the words were read as; empty if they were not understood
    */
   public record Stretch(String words, int number, List<Meaning> meanings) {
     /** Whether it is marked as not understood. */
@@ -31,30 +31,30 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
   /**
    * What words were read as.
    *
-   * @param name in trade words
-   * @param value what it is, where it is more than so; else null
-   * @param denied whether it was said not to be so
+   * @param name in trade terms
+   * @param value its value, or null if it has none
+   * @param denied whether the post denies it
    * @param unitAssumed whether no unit was written
    */
   public record Meaning(String name, String value, boolean denied, boolean unitAssumed) {}
 
-  /** Words not understood, with the signs they may mean and nobody has told of yet. */
+  /** Words not understood, with the signs they may mean that are not reported yet. */
   public record Unread(String words, List<Perhaps> perhaps) {}
 
   /** A sign that may be meant. */
   public record Perhaps(String sign, String name) {}
 
-  /** What a field says, or null, and the words that say otherwise. */
+  /** What a field says, or null, and the words that contradict it. */
   public record Conflict(String name, String field, String words) {}
 
   private record Span(int from, int to, Optional<Meaning> meaning) {}
 
   /**
-   * Reads the service's own account.
+   * Builds it from the service's result.
    *
-   * @param read spans, notUnderstood and conflicts as an answer holds them
-   * @param fitting what the pointers of spans point into
-   * @param told signs the form tells of already
+   * @param read spans, notUnderstood and conflicts from an answer
+   * @param fitting the JSON the pointers of spans refer to
+   * @param told signs the form already reports
    */
   static ReadText of(String text, JsonNode read, JsonNode fitting, List<String> told) {
     List<Span> spans = new ArrayList<>();
@@ -117,7 +117,7 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
         .toLowerCase(Locale.ROOT);
   }
 
-  /** Words read as several things are marked once. */
+  /** Words with several meanings are marked once. */
   private static List<Stretch> stretches(String text, List<Span> spans) {
     List<Stretch> stretches = new ArrayList<>();
     List<Span> inTurn = spans.stream().sorted(Comparator.comparingInt(Span::from)).toList();

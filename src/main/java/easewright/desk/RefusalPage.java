@@ -9,7 +9,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
-/** Shows whoever sits at the desk a page where a program gets a problem (RFC 9457). */
+/** Shows a page to desk users where a program gets a problem (RFC 9457). */
 class RefusalPage {
   private static final MediaType HTML = MediaType.valueOf(DeskResource.HTML);
   private static final int KEY_NEEDED = 401;

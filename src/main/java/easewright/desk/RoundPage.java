@@ -23,7 +23,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** The desk within a case: the next toile is answered as any question, then kept as a round. */
+/** The desk within a case: answers the next toile like any question, then stores it as a round. */
 @Path("/desk/clinics/{clinic}/cases/{case}/round")
 @Produces(DeskResource.HTML)
 @Blocking
@@ -103,7 +103,7 @@ public class RoundPage {
         .build();
   }
 
-  /** What a slip made unreadable is told as a fault, not shown as tried. */
+  /** An unreadable entry is reported as a fault, not shown as tried. */
   private static List<CaseViews.Tried> triedIn(FilledForm form) {
     try {
       return Conversation.tried(form);

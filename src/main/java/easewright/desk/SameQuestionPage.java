@@ -28,7 +28,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** One reply for all cases that ask the same. */
+/** One reply for all cases with the same question. */
 @Path("/desk/clinics/{clinic}/same/{group}")
 @Produces(DeskResource.HTML)
 @Blocking
@@ -52,7 +52,7 @@ public class SameQuestionPage {
     this.address = address;
   }
 
-  /** A case, and what became of the reply to it. */
+  /** A case and the outcome of the reply to it. */
   public record Given(Case asked, GivenNote note) {}
 
   @CheckedTemplate(basePath = "desk")
@@ -84,7 +84,7 @@ public class SameQuestionPage {
     return Pages.sameQuestion(who, group, story.last().draft(), form).render();
   }
 
-  /** Answers the ticked cases; each is written as its id and the version it was read in. */
+  /** Answers the ticked cases; each is given by its id and the version it was read at. */
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public RestResponse<String> reply(

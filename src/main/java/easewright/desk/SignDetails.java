@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What a form tells of a sign that was seen, besides that it was: where, on which side, how much.
- * Its fields are named after the sign, as "straps-dig-in/side".
+ * Details of a sign in a form: where, on which side, how much. The fields are named after the sign,
+ * such as "straps-dig-in/side".
  */
 final class SignDetails {
   private static final Field AMOUNT = Field.length("amount");
@@ -23,8 +23,8 @@ final class SignDetails {
   }
 
   /**
-   * Puts what the form tells into a report of a sign; a field that is there and empty takes back
-   * what was told before.
+   * Adds the form's details to the report of a sign; an empty field that was sent withdraws an
+   * earlier detail.
    */
   static void put(FilledForm form, String sign, ObjectNode report) {
     boolean inches = form.value("units").equals("imperial");
@@ -39,7 +39,7 @@ final class SignDetails {
     }
   }
 
-  /** The fields for signs told of before; a sign told of at two spots is left as it was told. */
+  /** The fields for signs reported before; a sign reported in two places stays as reported. */
   static Map<String, List<String>> fields(JsonNode signs) {
     Map<String, List<JsonNode>> reports = new LinkedHashMap<>();
     for (JsonNode one : signs) {

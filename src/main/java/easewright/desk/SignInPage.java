@@ -20,7 +20,7 @@ import java.net.URISyntaxException;
 import java.util.Optional;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** Signing in with a key and out again. */
+/** Signing in with a key, and signing out. */
 @Path("/desk")
 @Produces(DeskResource.HTML)
 @Blocking
@@ -42,7 +42,7 @@ public class SignInPage {
     static native TemplateInstance signIn(String to, boolean refused);
   }
 
-  /** Where a signed-in helper's clinic is, without knowing its id. */
+  /** Redirects a signed-in helper to their clinic. */
   @GET
   @Path("/clinics")
   public RestResponse<String> clinic() {
@@ -55,7 +55,9 @@ public class SignInPage {
     return Pages.signIn(ownPath(to), false).render();
   }
 
-  /** A wearer's link is no key: whoever pastes one is shown their case, and no cookie is set. */
+  /**
+   * A wearer's link is not a key: redirects anyone who pastes one to their case, without a cookie.
+   */
   @POST
   @Path("/sign-in")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
@@ -85,17 +87,17 @@ public class SignInPage {
     return seeOther("/desk/sign-in", signedIn.forgotten());
   }
 
-  /** Only pages of the desk are gone on to, whatever an address says. */
+  /** Allows redirects only to pages of the desk. */
   private static String ownPath(String to) {
-    // Possessive, since Java's engine calls itself for each turn of a group it may go back to.
+    // Possessive, since Java's regex engine recurses for each repetition of a backtracking group.
     return to != null && to.matches("/desk(?:/[a-z0-9-]++)*+") ? to : "";
   }
 
   /**
-   * Leads on to a page of ours, by its path alone: the host is only the asker's word, and a proxy
-   * may have another.
+   * Redirects to one of our pages by path only: the host is the client's claim, and a proxy may use
+   * another.
    *
-   * @param path not encoded: what stood in the address may stand in it, whatever that was
+   * @param path not encoded; may contain anything from the request's URL
    */
   static RestResponse<String> seeOther(String path, NewCookie... cookies) {
     return RestResponse.ResponseBuilder.<String>create(303)

@@ -9,13 +9,13 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The places one can point at, each with the signs seen there.
+ * The places on the drawing, each with the signs seen there.
  *
- * @param drawing our drawing, every word on it leading to one of the places
- * @param places in the order of the drawing, from the top down
+ * @param drawing our drawing, whose labels all link to one of the places
+ * @param places in the order of the drawing, from top to bottom
  */
 public record SignPlaces(GarmentDrawing drawing, List<Place> places) {
-  /** From the top of the garment down; what is nowhere in particular stands last. */
+  /** From the top of the garment down; signs without a specific place come last. */
   private static final List<String> DOWNWARDS =
       List.of(
           "strap",
@@ -30,7 +30,7 @@ public record SignPlaces(GarmentDrawing drawing, List<Place> places) {
           "underband",
           "all-over");
 
-  /** Finer words of the drawing, and the place whose signs are seen there. */
+  /** Finer labels of the drawing, and the place their signs belong to. */
   private static final Map<String, String> SEEN_AT =
       Map.ofEntries(
           Map.entry("strap-end", "strap"),
@@ -52,12 +52,12 @@ public record SignPlaces(GarmentDrawing drawing, List<Place> places) {
   /** A place and the signs seen there. */
   public record Place(String id, String name, List<SignNote> signs) {}
 
-  /** Where the details of a sign are told: a sign of several places has one home. */
+  /** The place where a sign's details are entered: a sign of several places has one home. */
   public String home(SignNote sign) {
     return seenAt(sign.where().get(0));
   }
 
-  /** Arranges the signs of a rule book; a sign of several places stands at each. */
+  /** Arranges the signs of a rule book; a sign of several places appears at each. */
   static SignPlaces of(List<SignNote> signs) {
     Map<String, List<SignNote>> at = new LinkedHashMap<>();
     DOWNWARDS.forEach(place -> at.put(place, new ArrayList<>()));

@@ -18,12 +18,13 @@ import org.apache.commons.codec.digest.HmacAlgorithms;
 import org.apache.commons.codec.digest.HmacUtils;
 
 /**
- * Whoever looks at a page, known by the key in their cookie. There is no session beside it, so any
- * machine that shares the store can answer. Asking who it is reads the store: on a worker only.
+ * The visitor of a page, identified by the key in their cookie. There is no server session, so any
+ * machine that shares the store can answer. Identifying the visitor reads the store: call it on a
+ * worker thread only.
  */
 @RequestScoped
 public class SignedIn {
-  /** The hidden field that shows a form to be one of ours. */
+  /** The hidden field that proves a form is ours. */
   public static final String TOKEN = "token";
 
   private static final String PATH = "/desk";
@@ -40,30 +41,30 @@ public class SignedIn {
     this.call = call;
   }
 
-  /** What the key's holder would send as an {@code Authorization} header; null without a cookie. */
+  /** The key as an {@code Authorization} header; null without a cookie. */
   public String authorization() {
     Cookie cookie = call.request().getCookie(ClinicDoor.COOKIE);
     return cookie == null ? null : ClinicDoor.bringing(cookie.getValue());
   }
 
-  /** Who it is; nobody without a key in force. */
+  /** The visitor; empty without a valid key. */
   public Optional<ClinicViewer> who() {
     return door.find(authorization()).map(caller -> new ClinicViewer(caller, token()));
   }
 
   /**
-   * Who it is, about to look into a clinic; refused as the endpoints refuse.
+   * The visitor, admitted to a clinic by the same rules as at the endpoints.
    *
-   * @throws jakarta.ws.rs.NotFoundException when it is another clinic's key
-   * @throws easewright.clinic.NotAllowed when the key is of another role
+   * @throws jakarta.ws.rs.NotFoundException if it is another clinic's key
+   * @throws easewright.clinic.NotAllowed if the key has another role
    */
   public ClinicViewer enter(String clinic, Role... allowed) {
     return new ClinicViewer(door.enter(authorization(), clinic, allowed), token());
   }
 
   /**
-   * What forms carry in {@link #TOKEN}. It follows from the key, so that it needs no keeping, and
-   * tells nobody the key. "" without a cookie.
+   * The value of {@link #TOKEN} in forms. It is derived from the key, so it need not be stored, and
+   * does not reveal the key. "" without a cookie.
    */
   public String token() {
     String authorization = authorization();
@@ -73,9 +74,9 @@ public class SignedIn {
   }
 
   /**
-   * Refuses a form that was not sent from a page of ours for the key it comes with.
+   * Rejects a form that was not sent from one of our pages for the same key.
    *
-   * @throws ForbiddenException when it was sent from another site, or without the token
+   * @throws ForbiddenException if it was sent from another site, or without the token
    */
   public void mustBeOurs(FilledForm form) {
     mustBeSentFromHere();
@@ -87,9 +88,9 @@ public class SignedIn {
   }
 
   /**
-   * Refuses what a page of another site sends.
+   * Rejects cross-site requests.
    *
-   * @throws ForbiddenException when it does
+   * @throws ForbiddenException if the request is one
    */
   void mustBeSentFromHere() {
     if (!ownPages.mayHaveSent(call.request())) {
@@ -98,9 +99,9 @@ public class SignedIn {
   }
 
   /**
-   * Counts a key that was typed in and opens nothing.
+   * Counts a typed-in key that is invalid.
    *
-   * @throws easewright.access.TooOften when too many came from there
+   * @throws easewright.access.TooOften if the client has sent too many
    */
   void countWrongKey() {
     allowance.countWrongKey(call);
@@ -111,12 +112,12 @@ public class SignedIn {
     return call.request();
   }
 
-  /** The cookie that signs in; it ends with the browser's session. */
+  /** The sign-in cookie; it ends with the browser session. */
   NewCookie cookie(String key) {
     return with(key, NewCookie.DEFAULT_MAX_AGE);
   }
 
-  /** The cookie that signs out. */
+  /** A cookie that signs out. */
   NewCookie forgotten() {
     return with("", 0);
   }

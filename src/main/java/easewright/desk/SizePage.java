@@ -19,7 +19,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestResponse;
 
-/** Which size to cut, asked by a form. */
+/** Form for the size to cut. */
 @Path("/desk/size")
 @Produces(DeskResource.HTML)
 @NonBlocking

@@ -7,7 +7,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 
-/** How times are written on pages: in UTC, since a server can't know where its reader is. */
+/** Formats times for pages: in UTC, since a server cannot know its reader's time zone. */
 @TemplateExtension
 final class TimeText {
   private static final DateTimeFormatter DAY_AND_TIME =
@@ -21,7 +21,7 @@ final class TimeText {
     return DAY_AND_TIME.format(at);
   }
 
-  /** The same for a time of ISO 8601. */
+  /** The same from an ISO 8601 time. */
   static String written(String at) {
     return written(Instant.parse(at));
   }

@@ -25,8 +25,8 @@ import java.util.Map;
 import org.jboss.resteasy.reactive.RestResponse;
 
 /**
- * A wearer's own case, by a link nobody else has. The link is what lets them in, so no cookie is
- * set, and no form from elsewhere can be made without knowing it.
+ * A wearer's own case, through a secret link. The link itself grants access, so no cookie is set,
+ * and no other site can forge a form without knowing it.
  */
 @Path("/desk/wearer/{link}")
 @Produces(DeskResource.HTML)
@@ -77,7 +77,7 @@ public class WearerPage {
     return Pages.wearer(link, stories.shown(story(link), ""), form, standing(link)).render();
   }
 
-  /** Dangers told earlier, to be asked about. */
+  /** Dangers reported earlier, to ask about. */
   private List<SignNote> standing(String link) {
     Caller wearer = door.follow(link);
     List<String> dangers = cases.standing(wearer, wearer.caseId()).dangers();
@@ -89,7 +89,7 @@ public class WearerPage {
     return store.cases().story(wearer, wearer.caseId());
   }
 
-  /** Does what a button of the page says. */
+  /** Runs the action of a button. */
   @POST
   @Path("/{deed}")
   public RestResponse<String> change(
@@ -121,7 +121,7 @@ public class WearerPage {
     cases.note(wearer, wearer.caseId(), form.json("/text"));
   }
 
-  /** What was told of the wearer and the pattern before need not be told again. */
+  /** Earlier reports about the wearer and the pattern need not be repeated. */
   private void addRound(String link, FilledForm form) {
     ObjectNode request = NextRound.fitting(story(link));
     if (!form.value("/text").isEmpty()) {

@@ -6,12 +6,14 @@ import java.net.InetSocketAddress;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
- * What is known of a client's connection: the requests under way on it, since when the head or the
- * body of a request has been arriving, and since when an answer waits to be read. Times are of
+ * State of a client connection: how many requests are in progress, since when the head or the body
+ * of a request has been arriving, and since when a response has waited to be read. Times are from
  * {@link System#nanoTime()}; 0 stands for "not now".
  */
 final class Connection {
-  /** Bytes a second of a request of many lines, below which its client is slower than an answer. */
+  /**
+   * Bytes per second of a bulk request, below which the client sends more slowly than we answer.
+   */
   private static final long SLOW_LINES = 1024;
 
   private static final long SECOND_NS = 1_000_000_000;
@@ -39,7 +41,7 @@ final class Connection {
     return channel;
   }
 
-  /** Whether both were accepted by the same server: the endpoints', or the operator's. */
+  /** Whether both were accepted by the same server (public or management). */
   boolean isOfServerOf(Connection other) {
     return channel.parent() == other.channel.parent();
   }
@@ -52,12 +54,12 @@ final class Connection {
     return lastReadNs;
   }
 
-  /** Bytes of answers that wait to be sent, as {@link #look} last saw them. */
+  /** Bytes of responses waiting to be sent, as of the last call of {@link #look}. */
   long waitingBytes() {
     return waitingBytes;
   }
 
-  /** Since when any answer has waited. */
+  /** Since when any response has been waiting. */
   long waitingSinceNs() {
     return waitingSinceNs;
   }
@@ -67,9 +69,9 @@ final class Connection {
   }
 
   /**
-   * Some bytes have come.
+   * Records that bytes have arrived.
    *
-   * @param ofRequests whether they are of requests in HTTP/1, and of no other protocol
+   * @param ofRequests whether they belong to HTTP/1 requests rather than another protocol
    */
   void read(boolean ofRequests) {
     lastReadNs = System.nanoTime();
@@ -79,9 +81,9 @@ final class Connection {
   }
 
   /**
-   * The head of a request has arrived.
+   * Records that the head of a request has arrived.
    *
-   * @return how many requests are under way with it
+   * @return the number of requests in progress, including this one
    */
   int begun() {
     headSinceNs = 0;
@@ -91,9 +93,9 @@ final class Connection {
   }
 
   /**
-   * More of the body of the latest request has arrived.
+   * Records that more of the body of the latest request has arrived.
    *
-   * @param last whether nothing is missing any more
+   * @param last whether the body is complete
    */
   void bodyRead(int bytes, boolean last) {
     bodyBytes += bytes;
@@ -103,9 +105,9 @@ final class Connection {
   }
 
   /**
-   * Whether the client keeps its latest request waiting for the rest of the body. One of many lines
-   * is answered while it arrives, and waits for its client only if that sends less, or reads less,
-   * than a slow telephone does.
+   * Whether the latest request is still waiting for the client to send the rest of the body. A bulk
+   * request is answered while it arrives; it waits for its client only if that sends or reads more
+   * slowly than a slow phone would.
    *
    * @param patienceNs how long a body may take
    */
@@ -122,7 +124,7 @@ final class Connection {
     return onClient && took > 2 * SECOND_NS && bodyBytes < SLOW_LINES * (took / SECOND_NS);
   }
 
-  /** An answer was written to its end. */
+  /** Records that a response was written completely. */
   void answered() {
     requests.decrementAndGet();
   }
@@ -132,10 +134,10 @@ final class Connection {
   }
 
   /**
-   * Looks what waits to be sent.
+   * Samples the bytes waiting to be sent.
    *
-   * @return whether the connection has kept us waiting longer than it may: for the rest of a head,
-   *     or for an answer to be read
+   * @return whether the connection has exceeded the time limit for completing a request head or
+   *     reading a response
    */
   boolean look(long nowNs, long patienceNs) {
     ChannelOutboundBuffer buffer = channel.unsafe().outboundBuffer();

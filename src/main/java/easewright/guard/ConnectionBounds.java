@@ -10,19 +10,19 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.function.Predicate;
 
 /**
- * Bounds what connections hold: how many there are, in all and from one address, how long the head
- * of a request may take, and how much waits to be read. Where there are too many, those idle
- * longest are closed first; where too much waits to be read, those that have waited longest. An
- * honest client is neither for long.
+ * Limits the number of connections in total and per address, the time for a request head to arrive,
+ * and the amount of response data waiting to be read. Above the connection limits, closes those
+ * idle longest first; above the data limit, those that have waited longest. An honest client is
+ * neither for long.
  *
- * <p>Netty makes its part of this ({@link ConnectionWatch}) before the application is there, so
- * there is one for the whole process.
+ * <p>Netty creates its part ({@link ConnectionWatch}) before the application exists, so there is
+ * one instance per process.
  */
 final class ConnectionBounds {
-  /** The one of the process. */
+  /** The instance of this process. */
   static final ConnectionBounds PROCESS = new ConnectionBounds();
 
-  /** Of what waits to be sent, in all, bytes. It lies outside the heap. */
+  /** Total bytes that may wait to be sent. They lie outside the heap. */
   private static final long MOST_WAITING_BYTES = 32L << 20;
 
   private final Map<Channel, Connection> connections = new ConcurrentHashMap<>();
@@ -33,9 +33,9 @@ final class ConnectionBounds {
   private ConnectionBounds() {}
 
   /**
-   * Sets the bounds.
+   * Sets the limits.
    *
-   * @param patience how long a head may take to arrive, and a client to read on
+   * @param patience how long a head may take to arrive, and a client may pause reading
    */
   void set(int mostConnections, int mostConnectionsOfAddress, Duration patience) {
     most = mostConnections;
@@ -43,7 +43,7 @@ final class ConnectionBounds {
     patienceNs = patience.toNanos();
   }
 
-  /** Counts a connection just accepted, and makes room for it. */
+  /** Registers a newly accepted connection, closing others if needed. */
   Connection open(Channel channel) {
     Connection opened = new Connection(channel);
     connections.put(channel, opened);
@@ -56,7 +56,7 @@ final class ConnectionBounds {
     return opened;
   }
 
-  /** What is known of a connection, if it was seen opening. */
+  /** The state of a connection, if its opening was seen. */
   Optional<Connection> of(Channel channel) {
     return Optional.ofNullable(connections.get(channel));
   }
@@ -68,7 +68,7 @@ final class ConnectionBounds {
     }
   }
 
-  /** Where none is idle, the one that has said nothing for longest is closed. */
+  /** If none is idle, closes the one that has sent nothing for longest. */
   private void closeIdleLongest(Predicate<Connection> some) {
     connections.values().stream()
         .filter(some)
@@ -78,13 +78,13 @@ final class ConnectionBounds {
         .ifPresent(this::close);
   }
 
-  /** Not counted from now on, though it closes only when its own thread comes to it. */
+  /** No longer counted, although its own thread may close it only later. */
   private void close(Connection one) {
     connections.remove(one.channel());
     one.close();
   }
 
-  /** Closes those that keep us waiting too long or too much. */
+  /** Closes connections that exceed the time or data limits. */
   void lookRound() {
     long now = System.nanoTime();
     long waiting = 0;

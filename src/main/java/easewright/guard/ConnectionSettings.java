@@ -8,7 +8,7 @@ import java.time.Duration;
 import java.util.Optional;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
-/** Tells {@link ConnectionBounds} what the configuration says, and lets it look round. */
+/** Passes the configuration to {@link ConnectionBounds} and runs its checks at intervals. */
 @Singleton
 class ConnectionSettings {
   private static final int LOOK_MS = 100;
@@ -18,7 +18,7 @@ class ConnectionSettings {
       @ConfigProperty(name = "easewright.limit.connections-of-one-place") int mostOfAddress,
       @ConfigProperty(name = "easewright.limit.arrival") Duration patience,
       @ConfigProperty(name = "quarkus.http.proxy.trusted-proxies") Optional<String> proxies) {
-    // Whoever is behind a proxy comes from its address.
+    // All clients behind a proxy share its address.
     ConnectionBounds.PROCESS.set(most, proxies.isPresent() ? most : mostOfAddress, patience);
   }
 

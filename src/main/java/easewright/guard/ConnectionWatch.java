@@ -8,9 +8,9 @@ import io.netty.channel.ChannelPipeline;
 import io.netty.handler.codec.http.HttpRequestDecoder;
 
 /**
- * Puts every accepted connection under {@link ConnectionBounds}. Netty finds it by the service
- * loader where the system property {@code io.netty.bootstrap.extensions} is "serviceload": no
- * filter of the router sees a connection before its first request.
+ * Registers every accepted connection with {@link ConnectionBounds}. Netty finds this class through
+ * the service loader if the system property {@code io.netty.bootstrap.extensions} is "serviceload":
+ * no filter of the router sees a connection before its first request.
  */
 public final class ConnectionWatch extends ChannelInitializerExtension {
   @Override
@@ -18,7 +18,7 @@ public final class ConnectionWatch extends ChannelInitializerExtension {
     child.pipeline().addFirst(new Bytes(ConnectionBounds.PROCESS.open(child)));
   }
 
-  /** Sees bytes as they come, and puts {@link RequestWatch} behind what makes requests of them. */
+  /** Sees bytes as they arrive, and adds {@link RequestWatch} behind the HTTP decoder. */
   private static final class Bytes extends ChannelInboundHandlerAdapter {
     private final Connection connection;
     private boolean requestsWatched;

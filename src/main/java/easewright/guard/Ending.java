@@ -4,13 +4,13 @@ import io.quarkus.vertx.http.runtime.filters.QuarkusRequestWrapper;
 import io.vertx.ext.web.RoutingContext;
 
 /**
- * When a call is over. By what the framework itself counts calls with when it stops, since {@link
- * RoutingContext#addEndHandler} is silently replaced by its readers of bodies.
+ * Reports the end of a call. Uses the hook by which the framework itself counts calls at shutdown,
+ * since its body readers silently replace {@link RoutingContext#addEndHandler}.
  */
 final class Ending {
   private Ending() {}
 
-  /** Does something once the answer was sent, or the asker has gone. */
+  /** Runs an action once the response is sent or the client has disconnected. */
   static void of(RoutingContext call, Runnable deed) {
     QuarkusRequestWrapper.get(call.request()).addRequestDoneHandler(done -> deed.run());
   }

@@ -11,20 +11,22 @@ import jakarta.inject.Singleton;
 import java.util.Set;
 
 /**
- * Refuses what a page of another site has a visitor's browser send, unless it only computes an
- * answer: what needs no key would else be done by any page on the visitor's behalf. Pages of an
- * origin that cross-origin answers are turned on for may ask for everything. The desk refuses by
- * itself, in words; assistants have a check of their own.
+ * Rejects cross-site requests unless they only compute an answer: otherwise any page could perform
+ * keyless operations on a visitor's behalf. Origins allowed by the cross-origin (CORS) settings may
+ * request everything. The desk rejects such requests itself, with a page; the assistants' endpoint
+ * has its own check.
  */
 @Singleton
 class ForeignSiteFilter {
-  /** After cross-origin answers (300) and {@link RequestSlots}, before anything is counted. */
+  /** After the CORS filter (300) and {@link RequestSlots}, before anything is counted. */
   private static final int PRIORITY = 285;
 
   private static final Set<HttpMethod> SAFE =
       Set.of(HttpMethod.GET, HttpMethod.HEAD, HttpMethod.OPTIONS);
 
-  /** What changes nothing, whoever asks; whatever is not listed is taken to change something. */
+  /**
+   * Paths that change nothing, whoever calls; any path not listed is assumed to change something.
+   */
   private static final Set<String> ANSWERING =
       Set.of(
           "/v1/fittings",

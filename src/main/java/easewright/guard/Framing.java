@@ -14,14 +14,14 @@ import java.util.Set;
 import java.util.WeakHashMap;
 
 /**
- * Refuses requests whose end a proxy might see elsewhere than we do, and closes their connection
- * ({@link MalformedRequests}): what follows on it may be a request of somebody else's making (RFC
- * 9112, sections 6.1, 6.3 and 11.2), and is refused as well if it has arrived already. Only the
- * transfer coding "chunked" alone is known here.
+ * Prevents request smuggling: rejects requests whose end a proxy might place differently, and
+ * closes their connection ({@link MalformedRequests}). What follows on it may be a forged request
+ * (RFC 9112, sections 6.1, 6.3 and 11.2), and is rejected as well if it has already arrived. The
+ * only transfer coding accepted is "chunked" alone.
  */
 @Singleton
 class Framing {
-  /** After the headers of answers, before anything is made of the request. */
+  /** After the response headers are set, before the request is interpreted. */
   private static final int PRIORITY = 305;
 
   private static final int BAD_REQUEST = 400;

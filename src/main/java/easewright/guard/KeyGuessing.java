@@ -17,25 +17,28 @@ import java.util.regex.Pattern;
 import org.apache.commons.codec.digest.DigestUtils;
 
 /**
- * The keys that a call brings, wherever it brings them, and whether they open something. Whoever
- * brings one that does not is guessing, also where no key is needed. This only decides what is
- * counted; each endpoint looks at its key itself.
+ * Finds the keys in a call, wherever they are sent, and whether they are valid. A call with an
+ * invalid key counts as guessing, even where no key is needed. This only decides what is counted;
+ * each endpoint checks its key itself.
  */
 @Singleton
 class KeyGuessing {
-  /** So long a key found to open something is not looked for again. */
+  /** How long a key found valid is not looked up again. */
   private static final Duration KNOWN_FOR = Duration.ofMinutes(1);
 
   private static final int MOST_KNOWN = 10_000;
   private static final String BEARER = "Bearer ";
   private static final Pattern LINK = Pattern.compile("/(?:v1/wearer-links|desk/wearer)/([^/]++)");
 
-  /** Where a key is typed in; the one in the cookie, which may be an old one, does not matter. */
+  /**
+   * The sign-in form, where a key is typed in; the key in the cookie may be outdated and is
+   * ignored.
+   */
   static final String SIGN_IN = "/desk/sign-in";
 
   private final ClinicDoor door;
 
-  /** What names a key, by the hash of the key, so that no key is kept. */
+  /** Key names by hash of the key, so that no key is stored. */
   private final Cache<String, String> known =
       Caffeine.newBuilder().maximumSize(MOST_KNOWN).expireAfterWrite(KNOWN_FOR).build();
 
@@ -44,16 +47,16 @@ class KeyGuessing {
   }
 
   /**
-   * What was found.
+   * The result of a lookup.
    *
-   * @param wrong whether one of the keys opens nothing
-   * @param name what names the first of them if all open something; null if not or without a key
+   * @param wrong whether any of the keys is invalid
+   * @param name the name of the first key if all are valid; null otherwise or without a key
    */
   record Found(boolean wrong, String name) {
     static final Found NOTHING = new Found(false, null);
   }
 
-  /** Looks for the keys of a call; a store that can't be asked tells nothing. */
+  /** Looks up the keys of a call; an unavailable store yields no result. */
   Future<Found> of(RoutingContext call, String path) {
     List<String> keys = keys(call, path);
     if (keys.isEmpty()) {
@@ -63,7 +66,7 @@ class KeyGuessing {
     if (!names.contains(null)) {
       return Future.succeededFuture(new Found(false, names.get(0)));
     }
-    call.request().pause(); // its body is not to arrive before there is somebody to read it
+    call.request().pause(); // the body must not arrive before a reader is attached
     return call.vertx()
         .executeBlocking(() -> find(keys), false)
         .otherwise(Found.NOTHING)

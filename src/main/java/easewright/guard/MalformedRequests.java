@@ -9,12 +9,12 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 
 /**
- * What the server itself finds broken before any filter sees it, such as a header "Host" that is
- * none. Without this the framework answers, and names its classes.
+ * Answers requests that the server itself finds malformed before any filter sees them, such as one
+ * with an invalid "Host" header. Otherwise the framework would answer and reveal its class names.
  */
 @Singleton
 class MalformedRequests {
-  /** Only of requests that do not say how long they are; who else bounds them names the bound. */
+  /** Only for requests without a declared length; other code that limits size states the limit. */
   private static final Problem TOO_LARGE =
       Problem.of(
           "too-large",
@@ -39,7 +39,7 @@ class MalformedRequests {
         .putHeader(HttpHeaders.CACHE_CONTROL, "no-store")
         .putHeader(HttpHeaders.CONNECTION, "close")
         .end(Json.encodeToBuffer(problem))
-        // The header alone does not keep the server from reading on.
+        // The header alone does not stop the server from reading on.
         .onComplete(told -> call.request().connection().close());
   }
 

@@ -8,20 +8,20 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 
 /**
- * What a browser may do with an answer (Content Security Policy Level 3; Fetch Standard,
- * "X-Content-Type-Options"; Permissions Policy). Pages load nothing from elsewhere and are shown in
- * no other; what is no page runs nothing even if it is opened as one. Pages that say otherwise
- * themselves keep their word.
+ * Sets the security headers of responses (Content Security Policy Level 3; Fetch Standard,
+ * "X-Content-Type-Options"; Permissions Policy). Pages load nothing from other sites and cannot be
+ * framed; other responses run nothing even when opened as a page. Headers that a page sets itself
+ * are kept.
  */
 @Singleton
 class PageHeaders {
-  /** Before all others, since refusals are answers too. */
+  /** Before all other filters, since rejections are responses too. */
   private static final int PRIORITY = 310;
 
   private static final String CSP = "Content-Security-Policy";
   private static final String NOTHING = "default-src 'none'; frame-ancestors 'none'";
 
-  /** A single page carries its style within, so that it can be kept; its script it never does. */
+  /** A single page has inline styles so that it can be saved, but never inline scripts. */
   private static final String PAGE =
       "default-src 'none'; style-src 'unsafe-inline'; script-src 'self'; img-src 'self' data:;"
           + " form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
@@ -56,7 +56,7 @@ class PageHeaders {
     }
   }
 
-  /** The form of the answer; that it is the second choice of several is nobody's business. */
+  /** The media type of the response, without its quality parameter. */
   private static String withoutPreference(MultiMap headers) {
     String form = headers.get(HttpHeaders.CONTENT_TYPE);
     if (form == null || !form.contains("qs=")) {

@@ -6,7 +6,9 @@ import io.vertx.ext.web.RoutingContext;
 final class PlainPath {
   private PlainPath() {}
 
-  /** Without the parameters of its segments (RFC 3986, section 3.3), which resources pass over. */
+  /**
+   * Removes path-segment parameters (RFC 3986, section 3.3), which routing to resources ignores.
+   */
   static String of(RoutingContext call) {
     return call.normalizedPath().replaceAll(";[^/]*+", "");
   }

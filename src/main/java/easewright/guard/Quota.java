@@ -8,8 +8,8 @@ import io.quarkus.runtime.configuration.DurationConverter;
 import java.time.Duration;
 
 /**
- * How often something may be done from one place. Of places no longer heard of nothing is kept, and
- * of the rest no more than {@value #MOST_PLACES}, so that many places cost no more memory.
+ * How often each client may do something. Inactive clients are forgotten, and at most {@value
+ * #MOST_PLACES} are kept, so memory stays bounded however many clients there are.
  */
 final class Quota {
   private static final int MOST_PLACES = 20_000;
@@ -20,9 +20,9 @@ final class Quota {
   private final Cache<String, Bucket> places;
 
   /**
-   * @param name as headers name it
-   * @param written how often in how long, as "30 in 1H"
-   * @throws IllegalArgumentException unless it is so written
+   * @param name the name used in headers
+   * @param written the count and its period, such as "30 in 1H"
+   * @throws IllegalArgumentException if it is written otherwise
    */
   Quota(String name, String written) {
     String[] parts = written.split(" in ");
@@ -36,22 +36,22 @@ final class Quota {
     this.places = Caffeine.newBuilder().maximumSize(MOST_PLACES).expireAfterAccess(window).build();
   }
 
-  /** Counts one more, unless there are none left. */
+  /** Consumes one, unless none is left. */
   ConsumptionProbe count(String place) {
     return bucket(place).tryConsumeAndReturnRemaining(1);
   }
 
-  /** Whole seconds that are surely enough. */
+  /** Rounds up to whole seconds. */
   static long seconds(long nanos) {
     return (nanos + 999_999_999) / 1_000_000_000;
   }
 
-  /** The header {@code RateLimit-Policy}. */
+  /** Value of the header {@code RateLimit-Policy}. */
   String policy() {
     return "\"%s\";q=%d;w=%d".formatted(name, most, window.toSeconds());
   }
 
-  /** The header {@code RateLimit}. */
+  /** Value of the header {@code RateLimit}. */
   String left(long remaining, long secondsToWait) {
     return "\"%s\";r=%d;t=%d".formatted(name, remaining, secondsToWait);
   }

@@ -20,14 +20,14 @@ import java.util.concurrent.atomic.AtomicBoolean;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * How often one place may ask for answers, open clinics, and try keys or links that open nothing.
- * Whoever brings a key in force is counted by that key instead, so no stranger who shares their
- * address, or their proxy, can keep them out; whatever else is made up changes nothing. The headers
- * are those of draft-ietf-httpapi-ratelimit-headers-10.
+ * Limits how often each client may request answers, open clinics, and try invalid keys or links.
+ * Callers with a valid key are counted by key, so that strangers who share their address or proxy
+ * cannot lock them out; made-up values change nothing. The headers follow
+ * draft-ietf-httpapi-ratelimit-headers-10.
  */
 @Singleton
 class RateLimits implements Allowance {
-  /** After {@link RequestSlots}, before a closed service looks for keys. */
+  /** After {@link RequestSlots}, before a closed service checks keys. */
   private static final int PRIORITY = 280;
 
   private static final List<String> OPENINGS =
@@ -94,13 +94,13 @@ class RateLimits implements Allowance {
     }
   }
 
-  /** A key in a form is looked at by its page, which lets a right one in whatever was counted. */
+  /** A key in a form is checked by its page, which accepts a valid one whatever the count. */
   private boolean takesTypedKey(RoutingContext call, String path) {
     return path.equals(KeyGuessing.SIGN_IN)
         || path.startsWith("/desk/") && OPENINGS.contains(path) && !anybodyOpens(call);
   }
 
-  /** Where a founding key is needed, that key is what bounds how many are opened. */
+  /** If a founding key is required, that key limits how many clinics are opened. */
   private boolean anybodyOpens(RoutingContext call) {
     return door.founding(call.request()) == ClinicDoor.Founding.ANYBODY;
   }
@@ -146,7 +146,7 @@ class RateLimits implements Allowance {
     return lines.count(call.get(COUNTED_AS)).isConsumed();
   }
 
-  /** A browser would else send a key that was taken back with each page and each picture. */
+  /** Otherwise a browser would send a revoked key with every page and image. */
   private static void dropCookie(RoutingContext call) {
     if (call.request().getCookie(ClinicDoor.COOKIE) != null) {
       call.addHeadersEndHandler(

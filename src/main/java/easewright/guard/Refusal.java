@@ -8,9 +8,9 @@ import io.vertx.core.http.HttpServerResponse;
 import io.vertx.core.json.Json;
 import io.vertx.ext.web.RoutingContext;
 
-/** A problem (RFC 9457) written once and said often, before the request was read. */
+/** A problem (RFC 9457) serialised once and sent often, before the request body is read. */
 final class Refusal {
-  /** What is still to come of a request this small is read and dropped, so the connection stays. */
+  /** The rest of a request this small is read and discarded, to keep the connection open. */
   private static final int WORTH_DROPPING = 64 * 1024;
 
   private final int status;
@@ -21,13 +21,13 @@ final class Refusal {
     this.problem = Json.encodeToBuffer(problem);
   }
 
-  /** Refuses a call that may come again. */
+  /** Rejects a call that may be retried. */
   void answer(RoutingContext call, long retryAfterSeconds) {
     call.response().putHeader(HttpHeaders.RETRY_AFTER, Long.toString(retryAfterSeconds));
     answer(call);
   }
 
-  /** Refuses a call. */
+  /** Rejects a call. */
   void answer(RoutingContext call) {
     HttpServerRequest request = call.request();
     HttpServerResponse response =

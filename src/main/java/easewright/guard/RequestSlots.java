@@ -24,14 +24,14 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.eclipse.microprofile.health.Readiness;
 
 /**
- * How many requests are dealt with at once. More are refused before they are read, so that those
- * taken are answered soon, memory stays bounded and the machine keeps time to say that it is well.
- * What lasts long, requests of many lines and searches for layouts, has a smaller number of its own
- * besides: else it would soon hold every place.
+ * Limits concurrent requests. Rejects any beyond the limit before reading them, so that accepted
+ * ones are answered soon, memory stays bounded and health checks still get through. Long requests
+ * (bulk requests and layout searches) also have a lower limit of their own; otherwise they would
+ * soon hold every slot.
  */
 @Singleton
 class RequestSlots implements LongWork {
-  /** After cross-origin answers (300), before anything else. */
+  /** After the CORS filter (300), before anything else. */
   private static final int PRIORITY = 290;
 
   private static final int A_CORE = 16;
@@ -40,11 +40,11 @@ class RequestSlots implements LongWork {
   private static final Set<String> LONG =
       Set.of("/v1/cut-plans", "/desk/cut", "/v1/clinics/samples", "/desk/clinics/new/sample");
 
-  /** A place given to a call: when, over which connection, and what the call is. */
+  /** A slot held by a call: since when, over which connection, and for what kind of call. */
   private record Taken(
       long since, Optional<Connection> connection, boolean ofLines, boolean isLong) {
 
-    /** Whether the place waits for its client, as far as the connection tells. */
+    /** Whether the slot is waiting for its client, judging by the connection. */
     boolean isLate(long now, long patienceNanos) {
       return connection.filter(one -> one.isLate(now, patienceNanos, ofLines)).isPresent();
     }
@@ -115,7 +115,7 @@ class RequestSlots implements LongWork {
     return form != null && form.startsWith(LINES);
   }
 
-  /** The places left: of all, and of those for what lasts long. */
+  /** Free slots: of all, and of those for long requests. */
   List<Integer> left() {
     return List.of(free.get(), freeForLong.get());
   }
@@ -156,7 +156,7 @@ class RequestSlots implements LongWork {
     return false;
   }
 
-  /** Once, however often a call is said to be over. */
+  /** Frees a slot once, however often a call's end is reported. */
   private void giveBack(RoutingContext call) {
     Taken place = taken.remove(call);
     if (place != null) {
@@ -168,10 +168,10 @@ class RequestSlots implements LongWork {
   }
 
   /**
-   * Refuses the call that has kept its place waiting for its client longest, for somebody who waits
-   * for a place. Slow clients lose nothing by it while there is room for all.
+   * Rejects the call that has waited longest for its client, so that a new call gets its slot. Slow
+   * clients lose nothing while slots are free.
    *
-   * @param isLong whether a place for what lasts long is wanted
+   * @param isLong whether a slot for a long request is needed
    * @return whether there was such a call
    */
   private boolean makeRoom(boolean isLong) {
@@ -203,8 +203,8 @@ class RequestSlots implements LongWork {
   }
 
   /**
-   * Whoever sends a request drop by drop would else keep its place for as long as they like; and
-   * not every way of going away is told.
+   * Otherwise a client that trickles its request could hold a slot indefinitely; and not every
+   * disconnection is reported.
    */
   private void lookRound() {
     long now = System.nanoTime();
@@ -220,7 +220,7 @@ class RequestSlots implements LongWork {
         });
   }
 
-  /** A blocking reader stops at the length it was told, before the end is signalled. */
+  /** A blocking reader stops at the declared length, before the end is signalled. */
   private static boolean hasArrived(HttpServerRequest request) {
     return request.isEnded()
         || Long.toString(request.bytesRead()).equals(request.getHeader(HttpHeaders.CONTENT_LENGTH));

@@ -13,12 +13,12 @@ import io.netty.util.ReferenceCountUtil;
 import java.util.List;
 
 /**
- * Sees the requests of a connection before the server does. One that asks on and on without waiting
- * for answers, or without reading them, is hung up on: the server would make an object of each
- * request at once. Headers of proxies that say nothing are dropped, since the server fails at them.
+ * Sees the requests of a connection before the server does. Closes a connection that keeps sending
+ * requests without waiting for responses or reading them, since the server would create an object
+ * for each request at once. Drops empty proxy headers, since the server fails on them.
  */
 final class RequestWatch extends ChannelDuplexHandler {
-  /** Browsers and proxies wait for each answer; a patient program may send a few ahead. */
+  /** Browsers and proxies wait for each response; a well-behaved program may pipeline a few. */
   private static final int MOST_AT_ONCE = 16;
 
   private static final int SWITCHING_PROTOCOLS = 101;
@@ -76,7 +76,7 @@ final class RequestWatch extends ChannelDuplexHandler {
     context.write(message, promise);
   }
 
-  /** "100 Continue" is no answer yet (RFC 9110, section 15.2). */
+  /** "100 Continue" is not a final response (RFC 9110, section 15.2). */
   private static boolean isInterim(Object message) {
     return message instanceof HttpResponse response
         && response.status().codeClass() == HttpStatusClass.INFORMATIONAL

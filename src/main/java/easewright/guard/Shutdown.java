@@ -6,8 +6,8 @@ import org.eclipse.microprofile.health.HealthCheckResponse;
 import org.eclipse.microprofile.health.Readiness;
 
 /**
- * Whether the service was told to stop. What it has taken by then is finished, for as long as
- * {@code quarkus.shutdown.timeout} says; the framework alone would go on taking more.
+ * Whether shutdown has begun. Requests accepted before are finished within {@code
+ * quarkus.shutdown.timeout}; the framework alone would keep accepting more.
  */
 @Readiness
 @Singleton
@@ -15,7 +15,7 @@ class Shutdown implements HealthCheck {
   private volatile boolean begun;
 
   Shutdown() {
-    // The framework tells its beans only after it has waited for what is under way.
+    // The framework notifies its beans only after it has waited for requests in progress.
     Runtime.getRuntime().addShutdownHook(new Thread(() -> begun = true, "stopping"));
   }
 

@@ -13,11 +13,10 @@ import io.vertx.ext.web.RoutingContext;
 import java.util.Optional;
 
 /**
- * One request with a fitting a line, and its response. Lines are answered like single fittings, one
- * by one on the event loop, where others have their turn between two of them; a way to a worker and
- * back would cost as much as a tenth of an answer. The next waits while answers before it wait to
- * be sent, and more is read only when no line is left: so whoever reads slowly is also read from
- * slowly, order is kept, and no thread waits for the network.
+ * One bulk request and its response. Lines are answered like single fittings, one at a time on the
+ * event loop, with other requests in between; a round trip to a worker thread would cost a tenth of
+ * an answer. The next line waits until the previous answers are sent, and more is read only when no
+ * line is left: this gives backpressure, keeps the order, and blocks no thread on the network.
  */
 final class BulkExchange {
   private final RoutingContext context;
@@ -86,7 +85,7 @@ final class BulkExchange {
     }
   }
 
-  /** If the asker has gone, nothing drains any more, and all that would follow is dropped. */
+  /** If the client has disconnected, nothing drains any more and the rest is dropped. */
   private void answer(Line line) {
     if (response.closed()) {
       return;

@@ -14,8 +14,8 @@ import jakarta.inject.Singleton;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * Many fittings in one request, one a line (newline-delimited JSON). A route of its own, before the
- * bound that holds for every other request, since such a request is never held as a whole.
+ * Many fittings in one request, one per line (newline-delimited JSON). A separate route, ahead of
+ * the body-size limit of all other requests, since such a request is never held as a whole.
  */
 @Singleton
 class BulkRoute {
@@ -56,7 +56,7 @@ class BulkRoute {
     }
   }
 
-  /** Refuses the whole request; the connection goes too, for its body was not read. */
+  /** Rejects the whole request and closes the connection, since its body was not read. */
   private void refuse(RoutingContext context, Problem problem) {
     context
         .response()

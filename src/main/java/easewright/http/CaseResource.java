@@ -189,7 +189,7 @@ public class CaseResource {
 
   @POST
   @Path("/{case}/wearer-link")
-  @Consumes(MediaType.WILDCARD) // nothing is sent
+  @Consumes(MediaType.WILDCARD) // no request body
   @ResponseStatus(201)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public IssuedKey link(

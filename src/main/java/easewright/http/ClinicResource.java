@@ -30,7 +30,7 @@ import java.util.List;
 import org.jboss.resteasy.reactive.ResponseHeader;
 import org.jboss.resteasy.reactive.ResponseStatus;
 
-/** Clinics, the keys to them, and who did what in them. */
+/** Clinics, their keys, and their audit log. */
 @Path("/v1/clinics")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)

@@ -17,14 +17,14 @@ import java.util.List;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * Keeps strangers from using the service where {@code easewright.open=false}: whatever is not
- * listed here needs the key of a clinic. What replies link to, and the contract, stay open to read;
- * clinics and wearers' links ask for keys themselves. At the desk a key is brought by a cookie, and
- * whoever has none is shown where to sign in.
+ * Restricts the service to key holders if {@code easewright.open=false}: any path not listed here
+ * requires a clinic's key. Link targets of replies and the contract stay public; clinics and
+ * wearers' links check keys themselves. At the desk the key comes in a cookie, and callers without
+ * one get the sign-in page.
  */
 @Singleton
 class ClosedService {
-  /** After cross-origin answers (300), before anything is read. */
+  /** After the CORS filter (300), before anything is read. */
   private static final int PRIORITY = 240;
 
   private static final List<String> OPEN =
@@ -70,7 +70,7 @@ class ClosedService {
       return;
     }
     String authorization = authorization(call, path);
-    call.request().pause(); // its body is not to arrive before there is somebody to read it
+    call.request().pause(); // the body must not arrive before a reader is attached
     call.vertx()
         .executeBlocking(() -> door.find(authorization), false)
         .onComplete(
@@ -103,7 +103,7 @@ class ClosedService {
     answer(call, ProblemMapping.KEY_NEEDED);
   }
 
-  /** No mapping of problems is behind this filter. */
+  /** Failures in this filter do not reach {@link ProblemMapping}. */
   private static void fail(RoutingContext call, Throwable failure) {
     if (failure instanceof DeadlinePassed || failure instanceof StoreAway) {
       call.response().putHeader(HttpHeaders.RETRY_AFTER, "" + ProblemMapping.RETRY_AFTER_SECONDS);

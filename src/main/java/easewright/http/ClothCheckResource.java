@@ -12,7 +12,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** What a cloth or an elastic is fit for. Nothing is kept. */
+/** Checks what a cloth or an elastic is suitable for. Nothing is stored. */
 @Path("/v1/cloth-checks")
 @Consumes(MediaType.APPLICATION_JSON)
 @NonBlocking

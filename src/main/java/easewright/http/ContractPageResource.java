@@ -12,16 +12,16 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.Context;
 import jakarta.ws.rs.core.UriInfo;
 
-/** The contract as a page to read, with a command to try each operation by. */
+/** The contract as a page, with a command to try each operation. */
 @Path("/api")
 public class ContractPageResource {
-  /** Where a service is that does not know its own address. */
+  /** The address assumed if the service does not know its own. */
   private static final String USUAL = "http://localhost:8080";
 
   private final PublicAddress address;
 
   private static final class Kept {
-    /** Put together at the first look, not when the service starts. */
+    /** Built on first use, not at start-up. */
     static final ContractPage CONTRACT = ContractPage.of(Contract.tree());
   }
 

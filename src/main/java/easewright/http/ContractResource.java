@@ -11,7 +11,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 
-/** The contract this service implements, as written by hand, and a copy derived for older tools. */
+/** The contract this service implements, as written by hand, and a derived copy for older tools. */
 @Path("/")
 @NonBlocking
 public class ContractResource {

@@ -11,7 +11,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** What to cut and to buy. Searching for a layout takes its time, so on a worker. */
+/** What to cut and to buy. Runs on a worker thread, since the layout search is slow. */
 @Path("/v1/cut-plans")
 @Consumes(MediaType.APPLICATION_JSON)
 public class CutPlanResource {

@@ -12,7 +12,7 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** The garment's drawing with the place of a change marked, to link to from a reply. */
+/** The garment's drawing with the place of a change marked, as a link target for replies. */
 @Path("/drawings/{place}.svg")
 @NonBlocking
 public class DrawingResource {

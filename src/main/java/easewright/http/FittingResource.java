@@ -16,7 +16,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** One try-on and its answer. Nothing is kept. */
+/** One fitting and its answer. Nothing is stored. */
 @Path("/v1/fittings")
 @Consumes(MediaType.APPLICATION_JSON)
 @NonBlocking
@@ -33,7 +33,7 @@ public class FittingResource {
   @Produces(MediaType.APPLICATION_JSON)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
   public Answer json(byte[] body, @QueryParam(ReplyLength.PARAMETER) String length) {
-    ReplyLength.of(length, ReplyLength.LONG); // a slip is told in every form
+    ReplyLength.of(length, ReplyLength.LONG); // rejects a bad value in every format
     return answer(body);
   }
 
@@ -64,7 +64,7 @@ public class FittingResource {
     return replies.text(answer(body), asked, called.getBaseUri().toString());
   }
 
-  /** The fitting as it was understood, for whoever only wants to know whether it can be read. */
+  /** The fitting as parsed, for clients that only want to validate it. */
   @POST
   @Path("/checks")
   @Produces(MediaType.APPLICATION_JSON)

@@ -20,7 +20,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.MediaType;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** What keeps coming back in a clinic: counted, as a table, or drawn. */
+/** Recurring causes and signs in a clinic: as counts, a table, or a drawing. */
 @Path("/v1/clinics/{clinic}/insight")
 @Blocking
 public class InsightResource {

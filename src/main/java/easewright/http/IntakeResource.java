@@ -12,7 +12,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.nio.charset.StandardCharsets;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** A post in plain words, and what it was understood to say. Nothing is kept. */
+/** Reads a post in plain words. Nothing is stored. */
 @Path("/v1/intakes")
 @Produces(MediaType.APPLICATION_JSON)
 @NonBlocking

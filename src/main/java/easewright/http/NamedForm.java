@@ -13,8 +13,8 @@ import java.nio.charset.Charset;
 import java.util.List;
 
 /**
- * Refuses a "Content-Type" that is no media type (RFC 9110, section 8.3.1). The framework takes it
- * for a failure of ours, and logs what the header said.
+ * Rejects a malformed "Content-Type" (RFC 9110, section 8.3.1). The framework would treat it as a
+ * server error and log the header's value.
  */
 @Singleton
 class NamedForm {
@@ -43,8 +43,8 @@ class NamedForm {
   }
 
   /**
-   * By the framework's own reading, which keeps what it has read before, and on some of what is
-   * none fails in other ways than it says.
+   * Uses the framework's own parser, which caches its results, and which fails on some malformed
+   * values with undocumented exceptions.
    */
   private static boolean isMediaType(String form) {
     try {

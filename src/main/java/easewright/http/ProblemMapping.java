@@ -29,7 +29,7 @@ import java.util.List;
 import org.apache.commons.lang3.exception.ExceptionUtils;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
-/** Every way of not answering, as a problem (RFC 9457) with the status RFC 9110 gives it. */
+/** Maps every failure to a problem (RFC 9457) with its status from RFC 9110. */
 class ProblemMapping {
   static final int RETRY_AFTER_SECONDS = 5;
 
@@ -181,7 +181,7 @@ class ProblemMapping {
         .build();
   }
 
-  /** The problem of a request in a form that is not among those taken. */
+  /** The problem for a request in an unsupported format. */
   static Problem notSupported(List<String> taken) {
     return Problem.of(
         "media-type",
@@ -215,7 +215,7 @@ class ProblemMapping {
     return response(Problem.failed()).build();
   }
 
-  /** Whether the client hung up amid its request, which is no failure of the service. */
+  /** Whether the client disconnected during its request, which is not a server error. */
   private static boolean clientLeft(Throwable failure) {
     return ExceptionUtils.indexOfType(failure, HttpClosedException.class) >= 0
         || ExceptionUtils.indexOfType(failure, ClosedChannelException.class) >= 0;
@@ -225,7 +225,7 @@ class ProblemMapping {
     return response(Problem.tooLarge()).build();
   }
 
-  /** A problem as a response that is not kept: faults can quote measurements. */
+  /** A problem as a response that must not be cached: faults can quote measurements. */
   private static Response.ResponseBuilder response(Problem problem) {
     return Response.status(problem.status())
         .type(Problem.MEDIA_TYPE)

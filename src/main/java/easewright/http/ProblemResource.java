@@ -13,7 +13,7 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 
-/** What each kind of problem means and what to do; the type of a problem leads here. */
+/** Explains each problem type and its remedy; the {@code type} URI of a problem leads here. */
 @Path("/problems/{kind}")
 @NonBlocking
 public class ProblemResource {

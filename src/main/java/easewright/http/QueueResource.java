@@ -23,7 +23,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** Which case of a clinic to answer next, and one reply for many that ask the same. */
+/** Which case of a clinic to answer next, and one reply for many cases with the same question. */
 @Path("/v1/clinics/{clinic}")
 @Consumes(MediaType.APPLICATION_JSON)
 @Produces(MediaType.APPLICATION_JSON)

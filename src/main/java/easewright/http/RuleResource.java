@@ -23,14 +23,14 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import java.util.List;
 
-/** The rule book to read: the very files that answers are made with. */
+/** The rule book for readers: the same files that answers are made from. */
 @Path("/rules")
 @NonBlocking
 public class RuleResource {
   private static final String HTML = "text/html;charset=UTF-8";
   private static final String JSON = "application/json;qs=0.9";
 
-  /** Longer than anybody's question to a book, characters. */
+  /** Maximum length of a search, characters. */
   private static final int MOST_ASKED = 200;
 
   private final HandbookService handbooks;

@@ -17,7 +17,7 @@ import jakarta.ws.rs.core.MediaType;
 import java.nio.charset.StandardCharsets;
 import java.util.function.Function;
 
-/** Checks a pattern sheet somebody wrote. Nothing is kept. */
+/** Checks a pattern sheet. Nothing is stored. */
 @Path("/v1/pattern-sheets/checks")
 @Produces(MediaType.APPLICATION_JSON)
 @Blocking
@@ -56,7 +56,7 @@ public class SheetCheckResource {
           .forEach(
               f -> faults.add(new Fault(f.pointer(), f.problem(), f.remedy(), kind, f.line())));
       faults.refuse();
-      throw found; // a sheet is never refused without a fault
+      throw found; // a sheet is never rejected without a fault
     }
   }
 }

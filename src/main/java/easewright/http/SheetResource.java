@@ -15,7 +15,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
-/** The shipped pattern sheets as they are written, and their schema. */
+/** The source of the shipped pattern sheets, and their schema. */
 @Path("/v1")
 @NonBlocking
 public class SheetResource {
@@ -32,7 +32,7 @@ public class SheetResource {
     }
   }
 
-  /** A sheet in a line. */
+  /** A sheet in a list. */
   public record SheetEntry(String id, String name, String summary, String link) {
     static SheetEntry of(String id, JsonNode sheet) {
       return new SheetEntry(

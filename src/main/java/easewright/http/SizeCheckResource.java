@@ -12,7 +12,7 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** Which size to cut, before anything is cut. Nothing is kept. */
+/** Which size to cut, checked before cutting. Nothing is stored. */
 @Path("/v1/size-checks")
 @Consumes(MediaType.APPLICATION_JSON)
 @NonBlocking

@@ -22,8 +22,8 @@ import org.jboss.resteasy.reactive.ResponseHeader;
 import org.jboss.resteasy.reactive.ResponseStatus;
 
 /**
- * One case, for the wearer it is about, by a link nobody else has. What the rule book advises is
- * told once a helper has replied, what it warns of at once.
+ * One case, for its wearer, through a secret link. Shows advice only after a helper has replied,
+ * but cautions at once.
  */
 @Path("/v1/wearer-links/{link}")
 @Consumes(MediaType.APPLICATION_JSON)

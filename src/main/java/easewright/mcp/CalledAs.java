@@ -5,7 +5,7 @@ import io.vertx.core.http.HttpServerRequest;
 import jakarta.inject.Singleton;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
-/** The service's address as the assistant called it, which links in a reply go on from. */
+/** The service's address as the assistant called it, used as the base of links in a reply. */
 @Singleton
 class CalledAs {
   private final CurrentVertxRequest current;
@@ -18,7 +18,7 @@ class CalledAs {
     this.root = root;
   }
 
-  /** Scheme, host and the path all addresses begin with; "" where no host was named. */
+  /** Scheme, host and the root path; "" if no host was named. */
   String beforeThePath() {
     HttpServerRequest request = current.getCurrent().request();
     return request.authority() == null ? "" : request.scheme() + "://" + request.authority() + root;

@@ -21,17 +21,17 @@ import java.util.Set;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * Who may call: keeps web pages from reaching the protocol's address by DNS rebinding, as the
- * specification demands (MCP 2025-11-25, basic/transports, "Security Warning"). The extension's own
- * check covers neither a service that listens on every address, as the packaged one does, nor
+ * Restricts callers: keeps web pages from reaching the protocol's address by DNS rebinding, as the
+ * specification requires (MCP 2025-11-25, basic/transports, "Security Warning"). The extension's
+ * own check covers neither a service that listens on every address, as the packaged one does, nor
  * "localhost.example.com".
  *
- * <p>A page may call if its host is this machine or one of {@code easewright.mcp.hosts}. What comes
- * by this machine's loopback address must also have asked for such a host by name.
+ * <p>A page may call if its host is this machine or one of {@code easewright.mcp.hosts}. A call
+ * through this machine's loopback address must also name such a host.
  */
 @Singleton
 class CallerCheck {
-  /** After cross-origin answers (300), before anything is read. */
+  /** After the CORS filter (300), before anything is read. */
   private static final int PRIORITY = 250;
 
   private final boolean enabled;

@@ -10,8 +10,8 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
 
 /**
- * What a tool takes is what the contract says its operation takes. Worked out when tools are first
- * listed, since reading the contract would delay the start.
+ * Input schema of a tool: the request schema of its operation in the contract. Generated when tools
+ * are first listed, since reading the contract would delay start-up.
  */
 @Singleton
 public class ContractSchema implements InputSchemaGenerator<JsonNode> {

@@ -13,9 +13,9 @@ import io.quarkiverse.mcp.server.ToolResponse;
 import jakarta.inject.Singleton;
 
 /**
- * What an assistant can ask for. A tool bears the name of the contract's operation it stands for
- * ({@code answer_fitting} is {@code answerFitting}) and takes that operation's request as its
- * arguments; these are read from the message as it came, so that faults are named alike.
+ * The tools for assistants. A tool is named after the contract's operation ({@code answer_fitting}
+ * is {@code answerFitting}) and takes that operation's request as its arguments; these are read
+ * from the raw message, so that faults are reported alike.
  */
 @Singleton
 public class FitTools {

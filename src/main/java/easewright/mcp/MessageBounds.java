@@ -9,9 +9,9 @@ import java.io.IOException;
 import java.util.Optional;
 
 /**
- * Looks through a message before anything is built of it, token by token and by a loop: whether it
- * is one JSON text (RFC 8259), how deep it is nested, and whether its numbers can be written again.
- * Whoever reads it afterwards may call itself for each level.
+ * Scans a message before it is parsed, token by token and in a loop: whether it is one JSON text
+ * (RFC 8259), how deep it is nested, and whether its numbers can be serialised again. Later parsers
+ * may recurse for each level.
  */
 final class MessageBounds {
   /**
@@ -27,7 +27,7 @@ final class MessageBounds {
 
   private MessageBounds() {}
 
-  /** What keeps a message from being read, if anything does; it has no id by then. */
+  /** The fault that prevents a message from being read, if any; its id is not known yet. */
   static Optional<RpcError> fault(Buffer body) {
     int depth = 0;
     int texts = 0;
@@ -42,7 +42,7 @@ final class MessageBounds {
         if (token.isStructEnd()) {
           depth--;
         }
-        // Beyond the doubles a number becomes infinite, and can't be written as JSON any more.
+        // A number beyond the range of doubles becomes infinite, which JSON cannot represent.
         if (token == JsonToken.VALUE_NUMBER_FLOAT && !Double.isFinite(parser.getDoubleValue())) {
           return beyond("A number is beyond all measure.");
         }

@@ -18,16 +18,16 @@ import java.util.Optional;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * Refuses what is too large, nested too deep, no JSON or no message of the protocol, before the
- * extension reads it. What the extension nevertheless leaves unanswered is given up, so that nobody
- * waits for ever and the place is free again.
+ * Rejects messages that are too large, nested too deep, not JSON or not of the protocol, before the
+ * extension reads them. Aborts messages that the extension still leaves unanswered, so that no
+ * client waits for ever and the slot is freed.
  */
 @Singleton
 class MessageCheck {
-  /** Where the message is found by what comes next. */
+  /** Key under which later handlers find the message. */
   static final String MESSAGE = "easewright.mcp.message";
 
-  /** After every filter and the bound of bodies, before {@link SessionCheck}. */
+  /** After every filter and the body-size limit, before {@link SessionCheck}. */
   private static final int AFTER_FILTERS = -2;
 
   private final String path;
@@ -53,16 +53,14 @@ class MessageCheck {
         .failureHandler(MessageCheck::forget);
   }
 
-  /**
-   * A client that leaves amid its message is no fault of the service, and worth no line of a log.
-   */
+  /** A client that disconnects during its message is not a server error and needs no log line. */
   private static void forget(RoutingContext call) {
     if (!(call.failure() instanceof HttpClosedException)) {
       call.next();
     }
   }
 
-  /** By what it says of its length; what says nothing of it is bounded while it arrives. */
+  /** By declared length; a message without one is limited while it arrives. */
   private static void refuseLarge(RoutingContext call) {
     String length = call.request().getHeader(HttpHeaders.CONTENT_LENGTH);
     if (length == null || Long.parseLong(length) <= MessageBounds.MOST_BYTES) {

@@ -7,23 +7,26 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Whether JSON is a message of the protocol (JSON-RPC 2.0, section 4; required members by the
- * schema of the Model Context Protocol 2025-11-25). The extension casts what it reads, and then
- * tells a failure of ours or nothing at all.
+ * Checks whether JSON is a message of the protocol (JSON-RPC 2.0, section 4; required members by
+ * the schema of the Model Context Protocol 2025-11-25). The extension casts without checking, and
+ * then reports a server error or nothing at all.
  */
 final class MessageForm {
   /** Only clients of revision 2025-03-26 send several at once; each may be a whole fitting. */
   private static final int MOST_AT_ONCE = 10;
 
-  /** An id is kept while its message is answered. */
+  /** Maximum length of an id, which is held while its message is answered. */
   private static final int LONGEST_ID = 200;
 
-  /** What the service answers or looks at itself, one at a time (see {@link SessionCheck}). */
+  /**
+   * Messages that the service answers or inspects itself, not accepted in batches (see {@link
+   * SessionCheck}).
+   */
   private static final List<String> ALONE =
       List.of(
           "initialize", "resources/subscribe", "resources/unsubscribe", "notifications/cancelled");
 
-  /** The parameters a method cannot do without, each a text. */
+  /** Required string parameters by method. */
   private static final Map<String, List<String>> TEXTS =
       Map.of(
           "initialize", List.of("protocolVersion"),
@@ -34,7 +37,7 @@ final class MessageForm {
           "prompts/get", List.of("name"),
           "logging/setLevel", List.of("level"));
 
-  /** The parameters a method cannot do without, each an object with these texts. */
+  /** Required object parameters by method, with their required strings. */
   private static final Map<String, Map<String, List<String>>> OBJECTS =
       Map.of(
           "initialize",
@@ -42,7 +45,7 @@ final class MessageForm {
           "completion/complete",
           Map.of("ref", List.of("type"), "argument", List.of("name", "value")));
 
-  /** Parameters of any method that are an object wherever they stand. */
+  /** Parameters that must be objects in any method, if present. */
   private static final List<String> OBJECTS_IF_ANY = List.of("arguments", "_meta", "context");
 
   /** The tool that searches for a layout. */
@@ -50,7 +53,7 @@ final class MessageForm {
 
   private MessageForm() {}
 
-  /** The error to answer with; none if the JSON is a message, or a few of them. */
+  /** The error to answer with; empty if the JSON is a message or a valid batch. */
   static Optional<RpcError> fault(Object json) {
     return json instanceof JsonArray many ? faultOfMany(many) : faultOfOne(json);
   }
@@ -76,7 +79,7 @@ final class MessageForm {
     return Optional.empty();
   }
 
-  /** Whether a message asks for a search that lasts long. */
+  /** Whether a message requests a long layout search. */
   static boolean isLong(Object json) {
     return json instanceof JsonObject message
         && "tools/call".equals(message.getValue("method"))

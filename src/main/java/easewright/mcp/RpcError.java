@@ -5,13 +5,13 @@ import io.vertx.core.json.JsonObject;
 import io.vertx.ext.web.RoutingContext;
 
 /**
- * A refusal in the protocol's form: an error object of JSON-RPC 2.0, section 5.1, under the status
- * HTTP has for it (Model Context Protocol 2025-11-25, basic/transports, "Sending Messages").
+ * An error in the protocol's form: an error object of JSON-RPC 2.0, section 5.1, with the matching
+ * HTTP status (Model Context Protocol 2025-11-25, basic/transports, "Sending Messages").
  *
  * @param status the HTTP status
- * @param id of the message it answers; null where none could be read
- * @param code as JSON-RPC numbers them, or of the range it leaves to servers
- * @param message what is wrong and what would be right
+ * @param id of the message it answers; null if none could be read
+ * @param code a JSON-RPC code, or one from the range reserved for servers
+ * @param message what is wrong and how to fix it
  */
 record RpcError(int status, Object id, int code, String message) {
   private static final int UNREADABLE = -32700;
@@ -19,22 +19,22 @@ record RpcError(int status, Object id, int code, String message) {
   private static final int INVALID_PARAMS = -32602;
   private static final int OF_THE_SERVER = -32000;
 
-  /** What is no JSON. */
+  /** The error for input that is not JSON. */
   static RpcError unreadable(String message) {
     return new RpcError(400, null, UNREADABLE, message);
   }
 
-  /** What is JSON but no message, or beyond what a message may be. */
+  /** The error for JSON that is not a message, or exceeds the limits of one. */
   static RpcError noMessage(Object id, String message) {
     return new RpcError(400, id, INVALID_REQUEST, message);
   }
 
-  /** A message whose parameters are not those of its method. */
+  /** The error for a message with wrong parameters for its method. */
   static RpcError badParameters(Object id, String message) {
     return new RpcError(400, id, INVALID_PARAMS, message);
   }
 
-  /** A message that is well formed and is refused nevertheless. */
+  /** The error for a well-formed message that is rejected. */
   static RpcError refused(int status, Object id, String message) {
     return new RpcError(status, id, OF_THE_SERVER, message);
   }

@@ -17,15 +17,15 @@ import jakarta.inject.Singleton;
 import java.util.List;
 
 /**
- * The rule book in force, to read: one page that lists all, each page as it was written, and the
- * signs that can be told.
+ * The active rule book as resources: a list of all pages, each page as written, and the signs that
+ * can be reported.
  */
 @Singleton
 public class RulePages {
   private static final String ALL = "easewright://rules";
   private static final String SIGNS = "easewright://signs";
   private static final String MARKDOWN = "text/markdown";
-  // The specification lets a completion give at most 100 values (2025-11-25, server/utilities).
+  // A completion may have at most 100 values (2025-11-25, server/utilities).
   private static final int MOST_COMPLETIONS = 100;
 
   private final HandbookService rules;

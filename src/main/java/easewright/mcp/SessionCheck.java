@@ -17,10 +17,10 @@ import jakarta.inject.Singleton;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * Lets through what belongs to a session, or properly opens one, and keeps from the extension what
- * would grow there for ever (Model Context Protocol 2025-11-25, basic/transports, "Session
- * Management"). It opens a session for any message without one, readable or not; holds streams open
- * that nothing is ever said on; and keeps what clients say of themselves, and who subscribed.
+ * Admits messages that belong to a session or properly open one (Model Context Protocol 2025-11-25,
+ * basic/transports, "Session Management"), and prevents unbounded growth in the extension. The
+ * extension opens a session for any message without one, even an unreadable one; holds unused
+ * streams open; and stores client descriptions and subscriptions.
  */
 @Singleton
 class SessionCheck {
@@ -32,7 +32,7 @@ class SessionCheck {
   private static final String SESSION = "Mcp-Session-Id";
   private static final String REVISION = "MCP-Protocol-Version";
 
-  /** Room for a client's name, icons and abilities; nothing of it is needed. */
+  /** Allows for a client's name, icons and capabilities, none of which is needed. */
   private static final int MOST_BYTES_OF_FIRST = 8 * 1024;
 
   private static final int RETRY_AFTER_SECONDS = 60;
@@ -52,7 +52,8 @@ class SessionCheck {
   }
 
   void register(@Observes Router router) {
-    // Below it the extension has a way of talking that the protocol gave up in 2025-03-26.
+    // Below this path the extension offers the HTTP+SSE transport that the protocol dropped in
+    // 2025-03-26.
     router.route(path + "/*").order(BEFORE_MESSAGES_ARE_READ).handler(this::refuseBelow);
     router.route(path).order(BEFORE_THE_EXTENSION).handler(this::check);
   }
@@ -158,7 +159,7 @@ class SessionCheck {
         .answer(call);
   }
 
-  /** The first message without what the client says of itself, which would be kept. */
+  /** The first message without the client's description, which would be stored. */
   private static JsonObject bare(JsonObject first) {
     return new JsonObject()
         .put("jsonrpc", "2.0")
@@ -183,7 +184,7 @@ class SessionCheck {
   private void pass(RoutingContext call, JsonObject message) {
     String method = message.getString("method");
     if (method == null || method.equals("notifications/cancelled")) {
-      // Nothing was asked of the client, and no answer takes long enough to be called back.
+      // The client was sent no request, and no answer takes long enough to be cancelled.
       call.response().setStatusCode(202).end();
     } else if (method.equals("resources/subscribe") || method.equals("resources/unsubscribe")) {
       subscribe(call, message);
@@ -192,7 +193,7 @@ class SessionCheck {
     }
   }
 
-  /** What can be read stays as it is while the service runs, so nobody need be remembered. */
+  /** Resources do not change while the service runs, so subscriptions need not be stored. */
   private void subscribe(RoutingContext call, JsonObject message) {
     Object id = message.getValue("id");
     String uri = message.getJsonObject("params").getString("uri");

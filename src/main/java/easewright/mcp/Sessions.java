@@ -10,13 +10,13 @@ import java.util.Map;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * How many sessions there are, in all and from one place (see {@link
- * easewright.access.ClientAddress}). The extension keeps them, and forgets those that are not used;
- * it counts none and bounds none.
+ * Limits the number of sessions in total and per client (see {@link
+ * easewright.access.ClientAddress}). The extension stores sessions and drops unused ones; it
+ * neither counts nor limits them.
  */
 @Singleton
 class Sessions {
-  /** Whether there is room for one more. */
+  /** Whether another session may be opened. */
   enum Room {
     THERE_IS,
     NOT_FOR_THIS_PLACE,
@@ -42,7 +42,10 @@ class Sessions {
     return kept.has(session);
   }
 
-  /** Takes room for a session that a call is about to open; {@link #opened} gives it back. */
+  /**
+   * Reserves room for a session that a call is about to open; {@link #opened} releases the
+   * reservation.
+   */
   synchronized Room take(RoutingContext call, String place) {
     placesBySession.keySet().removeIf(session -> !kept.has(session));
     int ofThisPlace =
@@ -58,7 +61,7 @@ class Sessions {
     return Room.THERE_IS;
   }
 
-  /** Every session the extension keeps, so that none it keeps unasked goes uncounted. */
+  /** Number of sessions the extension holds, including any it opened unasked. */
   private int all() {
     int all = 0;
     for (McpConnectionBase one : kept) {
@@ -68,7 +71,7 @@ class Sessions {
   }
 
   /**
-   * Ends what {@link #take} began. May be called twice.
+   * Ends the reservation of {@link #take}. May be called twice.
    *
    * @param session the session that was opened; null if none was
    */

@@ -12,8 +12,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * Keeps out of metrics what an assistant asked for by name, where there is nothing of that name:
- * the extension would make a new meter of each.
+ * Keeps unknown names requested by assistants out of metrics: the extension would create a meter
+ * for each.
  */
 @Singleton
 class ToolMeters implements MeterFilter {

@@ -18,8 +18,8 @@ import java.util.List;
 import java.util.function.Function;
 
 /**
- * The result of a tool: Markdown to post, and the endpoint's JSON as structured content. A refused
- * request is a tool error and no error of the protocol, so that the assistant can mend it (MCP
+ * The result of a tool: Markdown to post, and the endpoint's JSON as structured content. A rejected
+ * request is a tool error rather than a protocol error, so that the assistant can correct it (MCP
  * 2025-11-25, server/tools, "Error Handling").
  */
 final class ToolReply {

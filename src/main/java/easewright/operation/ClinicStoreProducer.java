@@ -20,8 +20,8 @@ import java.util.concurrent.TimeUnit;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 
 /**
- * The clinics' store, where the configuration says it is. One that is there is opened beside the
- * start, so that the log tells at once what is wrong with it; one that is not there is not made.
+ * Provides the clinics' store at the configured location. Opens an existing store in the background
+ * at start-up, so that the log reports faults at once; does not create a missing one.
  */
 @Singleton
 class ClinicStoreProducer {
@@ -69,7 +69,7 @@ class ClinicStoreProducer {
     try {
       store.retention().expireAll();
     } catch (StoreAway told) {
-      // The log says why; tried again in a day, and whenever somebody looks into a clinic.
+      // The store logs the reason; retried after a day, and whenever a clinic is used.
     } catch (RuntimeException failure) {
       Log.error("Old cases could not be deleted; tried again in a day", failure);
     }

@@ -11,10 +11,10 @@ import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * Keeps out of metrics what the address held, as {@link DiscreetSpans} does for traces: requests
- * are counted by the template of their route, such as {@code /desk/wearer/{link}}, and whatever was
- * refused before it reached one as "other". The framework would tell the address itself then, which
- * may be a secret, and make a new meter of each until true routes are no longer counted.
+ * Removes request URLs from metrics, as {@link DiscreetSpans} does for traces: requests are counted
+ * by route template, such as {@code /desk/wearer/{link}}, and those rejected before reaching a
+ * route as "other". The framework would use the URL itself, which may be a secret, and create a
+ * meter for each until real routes are no longer counted.
  */
 @Singleton
 class DiscreetMeters implements MeterFilter, HttpServerMetricsTagsContributor {
@@ -25,14 +25,17 @@ class DiscreetMeters implements MeterFilter, HttpServerMetricsTagsContributor {
   private static final Set<String> METHODS =
       Set.of("GET", "HEAD", "POST", "PUT", "DELETE", "CONNECT", "OPTIONS", "TRACE", "PATCH");
 
-  /** Every route that was asked for so far, as the routers name it; "root" is the framework's. */
+  /** Route templates requested so far; "root" is the framework's. */
   private final Set<String> routes = ConcurrentHashMap.newKeySet();
 
   DiscreetMeters() {
     routes.add("root");
   }
 
-  /** What the router of resources, or else the router before it, found; none if neither did. */
+  /**
+   * The route found by the resource router, or else by the router before it; none if neither
+   * matched.
+   */
   @Override
   public Tags contribute(Context context) {
     String template = context.requestContextLocalData("UrlPathTemplate");
@@ -44,7 +47,7 @@ class DiscreetMeters implements MeterFilter, HttpServerMetricsTagsContributor {
     return Tags.of(URI, route);
   }
 
-  /** Is asked twice, by the registry of all registries and by the one in it. */
+  /** Called twice: by the composite registry and by the one inside it. */
   @Override
   public Meter.Id map(Meter.Id id) {
     if (!id.getName().startsWith("http.server.")) {

@@ -14,9 +14,9 @@ import jakarta.inject.Singleton;
 import java.util.List;
 
 /**
- * Keeps out of traces who called and what the address held: a wearer's link is a secret, a search
- * is somebody's words, a method unheard of is anything. The route, such as {@code
- * /desk/wearer/{link}}, stays.
+ * Removes client addresses and request URLs from traces: a wearer's link is a secret, a search is a
+ * person's text, and an unknown method can be anything. Keeps the route, such as {@code
+ * /desk/wearer/{link}}.
  */
 @Singleton
 class DiscreetSpans implements SpanProcessor {
@@ -46,7 +46,7 @@ class DiscreetSpans implements SpanProcessor {
 
   @Override
   public void onEnd(ReadableSpan span) {
-    // what is hidden was hidden at the start
+    // everything was removed at the start of the span
   }
 
   @Override

@@ -10,7 +10,7 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 import java.util.concurrent.TimeUnit;
 
-/** Engine time and rules fired, beside the requests by outcome that the framework counts. */
+/** Meters engine time and rules fired; the framework itself counts requests by outcome. */
 @Singleton
 class EngineMeters {
   void register(@Observes StartupEvent started, MeterRegistry registry, RuleBookService rules) {

@@ -6,7 +6,7 @@ import java.time.Duration;
 import java.util.List;
 import org.eclipse.microprofile.config.Config;
 
-/** Refuses to start with limits that would refuse everything, or nothing. */
+/** Prevents start-up with limits that would reject everything, or nothing. */
 @Startup
 @Singleton
 class LimitsCheck {

@@ -10,8 +10,8 @@ import org.eclipse.microprofile.health.HealthCheckResponseBuilder;
 import org.eclipse.microprofile.health.Readiness;
 
 /**
- * Which rule book answers. Up even while its folder holds a broken one, since the book before that
- * still answers; the faults of the folder's are then listed.
+ * Reports the rule book in use. Stays up while its folder holds a faulty one, since the previous
+ * book still answers; the faults are then listed.
  */
 @Readiness
 @Singleton

@@ -5,9 +5,7 @@ import easewright.clinic.StoreNews;
 import io.quarkus.logging.Log;
 import java.time.Duration;
 
-/**
- * Writes what whoever runs the service should know of the store into the log, one line a change.
- */
+/** Logs store events for the operator, one line per change. */
 class StoreLog implements StoreNews {
   @Override
   public void changed(StoreCondition now) {

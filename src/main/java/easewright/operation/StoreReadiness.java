@@ -7,8 +7,8 @@ import org.eclipse.microprofile.health.HealthCheckResponse;
 import org.eclipse.microprofile.health.Readiness;
 
 /**
- * Whether clinics can be served. What is wrong is in the log, not here: anybody may ask for this,
- * and files and servers are nobody's business.
+ * Readiness of the clinics' store. The reason for a failure is only logged: this endpoint is public
+ * and must not reveal files or servers.
  */
 @Readiness
 @Singleton

@@ -1,2 +1,2 @@
-/** What the operator sees of the service: store, health, metrics, traces and limits. */
+/** The operator's view of the service: store, health, metrics, traces and limits. */
 package easewright.operation;

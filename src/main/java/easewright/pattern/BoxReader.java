@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Reads how large the paper of a piece is in every size. */
+/** Reads the paper size of a piece in every size. */
 final class BoxReader {
 
   private static final String AROUND = "around";
@@ -25,7 +25,7 @@ final class BoxReader {
     this.cups = grid ? (int) sizes.stream().map(PatternSize::cup).distinct().count() : 1;
   }
 
-  /** Boxes by size name: those written, else those of the outlines. */
+  /** Boxes by size name: those given, otherwise those of the outlines. */
   Map<String, Piece.Box> read(SheetNode piece, Map<String, List<Piece.Corner>> outlines) {
     Map<String, Piece.Box> boxes = new HashMap<>();
     outlines.forEach(
@@ -64,7 +64,7 @@ final class BoxReader {
     }
   }
 
-  /** Base, what each further band or named size adds, and what each further cup adds, in mm. */
+  /** Base value, increment per further band or named size, and increment per further cup, in mm. */
   private double[] steps(SheetNode side) {
     for (String step : List.of("perBand", "perCup", "perSize")) {
       if (side.has(step) && step.equals("perSize") == grid) {

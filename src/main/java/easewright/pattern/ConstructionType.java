@@ -1,6 +1,6 @@
 package easewright.pattern;
 
-/** How a garment holds: what its front is made to do. */
+/** How a garment supports, by the construction of its front. */
 public enum ConstructionType {
   /** A flat front held by the pull of its cloth. */
   COMPRESSION,

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The pieces cut for one set of choices, and where a change lands on them.
+ * The pieces cut for one set of choices, and how a change is distributed over them.
  *
  * @param pieces the pieces, in the sheet's order
  */
@@ -21,12 +21,12 @@ public record Cut(List<Piece> pieces) {
    * @param piece the piece
    * @param lineOrEdge where on it
    * @param eachMm change to mark there, in mm; a fold or a mirrored pair repeats it
-   * @param copy whether the piece is a lining or support that repeats its main piece, and so adds
-   *     nothing to the girth
+   * @param copy whether the piece is a lining or support that repeats its main piece, and so does
+   *     not add to the girth
    */
   public record Share(Piece piece, String lineOrEdge, double eachMm, boolean copy) {
 
-    /** What the piece adds to the girth in mm, all its occurrences together; 0 for a copy. */
+    /** What all occurrences of the piece add to the girth, in mm; 0 for a copy. */
     public double girthMm() {
       return copy ? 0 : eachMm * piece.occurrences();
     }
@@ -53,7 +53,7 @@ public record Cut(List<Piece> pieces) {
     return edge.sewnTo().stream().filter(ref -> piece(ref.piece()).isPresent()).toList();
   }
 
-  /** How many seams of the main layer cross a girth, by its trade term, e.g. "bust". */
+  /** Number of seams of the main layer that cross a girth, given by its trade term, e.g. "bust". */
   public int seamsAcross(String girth) {
     int edges = 0;
     for (Piece piece : pieces) {
@@ -67,9 +67,10 @@ public record Cut(List<Piece> pieces) {
   }
 
   /**
-   * A change of girth shared alike over every main edge or line of one id. A piece on the fold has
-   * its edge twice, a mirrored pair has it on both; linings and supports follow their main piece.
-   * Upright lines and edges that bear one id lie on one girth; a sheet names others apart.
+   * Distributes a change of girth equally over every main edge or line with one id. A piece on the
+   * fold has its edge twice, a mirrored pair has it on both; linings and supports follow their main
+   * piece. Upright lines and edges with the same id lie on the same girth; a sheet gives others
+   * different ids.
    *
    * @param changeMm the whole change in mm, positive to let out
    * @param lineOrEdge trade id, e.g. "side-seam"

@@ -6,13 +6,13 @@ import java.util.Optional;
 /**
  * One edge of a piece as drawn; on a piece cut on the fold, of the half that is drawn.
  *
- * @param id trade word, unique on its piece, e.g. "side-seam"
- * @param length the finished measurement that gives its sewn length, if the sheet says
+ * @param id trade term, unique on its piece, e.g. "side-seam"
+ * @param length the finished measurement that gives its sewn length, if the sheet states it
  * @param part how much of that measurement it is, a fraction
- * @param sewnTo the edges it is sewn to; those of pieces not cut are passed over
- * @param finish how it is finished when it is sewn to nothing, e.g. "elastic"
+ * @param sewnTo the edges it is sewn to; those of pieces not cut are ignored
+ * @param finish how it is finished if it is sewn to nothing, e.g. "elastic"
  * @param crosses girths its seam crosses, by trade term, e.g. "bust"
- * @param notches how many matching marks it bears
+ * @param notches number of matching marks
  */
 public record Edge(
     String id,

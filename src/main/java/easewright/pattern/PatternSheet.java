@@ -11,17 +11,17 @@ import java.util.Optional;
  * A pattern described for the service.
  *
  * @param id kebab-case id
- * @param name what it is called
+ * @param name display name
  * @param family kind of garment, e.g. "sports-bra"
  * @param summary one or two sentences for a list
  * @param construction how it is made, in a few sentences
- * @param constructionType how it holds
+ * @param constructionType how it supports
  * @param supportClass the support it is designed for
- * @param seamAllowanceMm allowance drafted, in mm, where a piece says nothing else
+ * @param seamAllowanceMm drafted allowance in mm, unless a piece states another
  * @param sizes its sizes, a grid already expanded band by band
  * @param choices what the maker decides
  * @param pieces all pieces of all choices
- * @param cloth what each layer asks of its cloth
+ * @param cloth cloth requirements of each layer
  * @param trims elastics, straps and hardware of all choices
  */
 public record PatternSheet(
@@ -53,7 +53,7 @@ public record PatternSheet(
   }
 
   /**
-   * Whether a garment of one size is tighter or smaller anywhere than one of another.
+   * Whether a garment of one size is tighter or smaller in any measurement than one of another.
    *
    * @throws java.util.NoSuchElementException if the pattern has no such sizes
    */
@@ -69,11 +69,11 @@ public record PatternSheet(
   }
 
   /**
-   * Every choice decided: what was chosen, and defaults for the rest.
+   * All choices: those made, and defaults for the rest.
    *
    * @param chosen option ids by choice id
    * @throws IllegalArgumentException with one sentence, if a choice or option does not exist or two
-   *     options cannot stand together
+   *     options are incompatible
    */
   public Map<String, String> decided(Map<String, String> chosen) {
     for (String choiceId : chosen.keySet()) {

@@ -11,12 +11,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** The pattern sheets that come with the service, and the reading of any other. */
+/** The pattern sheets shipped with the service, and the parser for others. */
 public final class PatternSheets {
 
   private static final String FOLDER = "/easewright/patterns/";
 
-  /** Building the schema is dear and only strangers' sheets need it, so it waits for the first. */
+  /**
+   * Building the schema is slow and only uploaded sheets need it, so it is built for the first one.
+   */
   private static final class OnDemand {
     private static final SheetSchema SCHEMA = new SheetSchema();
   }
@@ -26,8 +28,8 @@ public final class PatternSheets {
   private final Map<String, PatternSheet> shipped = new LinkedHashMap<>();
 
   /**
-   * Loads the sheets named in {@code easewright/patterns/index.txt}. They are trusted: the tests
-   * read each of them as a stranger's, so that starting need not.
+   * Loads the sheets named in {@code easewright/patterns/index.txt}. They are trusted: tests
+   * validate each of them like an uploaded sheet, so start-up need not.
    */
   public PatternSheets() {
     for (String name : resource("index.txt").lines().filter(line -> !line.isBlank()).toList()) {
@@ -53,7 +55,7 @@ public final class PatternSheets {
   /**
    * Reads a sheet written in YAML (or JSON, which is YAML too).
    *
-   * @throws SheetFaults with every fault found; faults of shape are named before those of sense
+   * @throws SheetFaults with every fault found; structural faults come before semantic ones
    */
   public PatternSheet readYaml(String text) {
     return read(yaml, text);
@@ -62,7 +64,7 @@ public final class PatternSheets {
   /**
    * Reads a sheet written in JSON.
    *
-   * @throws SheetFaults with every fault found; faults of shape are named before those of sense
+   * @throws SheetFaults with every fault found; structural faults come before semantic ones
    */
   public PatternSheet readJson(String text) {
     return read(json, text);
@@ -78,9 +80,9 @@ public final class PatternSheets {
   }
 
   /**
-   * Reads a sheet from JSON, already parsed.
+   * Reads a sheet from parsed JSON.
    *
-   * @throws SheetFaults with every fault found; faults of shape are named before those of sense
+   * @throws SheetFaults with every fault found; structural faults come before semantic ones
    */
   public PatternSheet read(JsonNode json) {
     List<SheetFault> faults = new ArrayList<>(SheetBounds.faults(json));
@@ -97,7 +99,7 @@ public final class PatternSheets {
       SheetCheck check = new SheetCheck(sheet, root);
       check.names();
       new SeamNames(sheet, root).run();
-      // Seams are compared by what names name, so the names must be sound.
+      // Comparing seams requires valid names.
       if (faults.size() == before) {
         everyWay(sheet, root);
       }
@@ -122,7 +124,7 @@ public final class PatternSheets {
     new SeamCheck(sheet, root, allowed).run();
   }
 
-  // A part the reader refused would shift the places of those behind it, or leave a hole.
+  // A part the reader rejected would shift the positions of later ones, or leave a gap.
   private static boolean whole(PatternSheet sheet, SheetNode root) {
     List<SheetNode> pieces = root.each("pieces");
     if (sheet.sizes().isEmpty()

@@ -12,7 +12,7 @@ import java.util.Optional;
  * @param name what is printed on it
  * @param role trade term for what it is, e.g. "side-panel"
  * @param count how many are cut
- * @param onFold whether half of it is drawn and the cloth folded
+ * @param onFold whether half of it is drawn and cut on folded cloth
  * @param mirrored whether they are cut as left and right
  * @param layer the cloth it is cut from
  * @param follows the main piece whose lines, edges and changes it shares, for a lining or support
@@ -24,11 +24,11 @@ import java.util.Optional;
  * @param lines ids of lines drawn on it, e.g. "bust-line"
  * @param lengthenAt which of its lines it is lengthened or shortened at
  * @param edges its edges; those of the piece it follows, if it follows one
- * @param smallerMm how much smaller than the piece it follows it is cut, in mm, by edge
+ * @param smallerMm how much smaller it is cut than the piece it follows, in mm, by edge
  * @param leftOut what changes when it is left out; empty if it is needed
- * @param boxes how large its paper is, by size name
- * @param outlinesMm drawn outline by size name, corner after corner, seam allowances included,
- *     where the sheet gives one
+ * @param boxes its paper size, by size name
+ * @param outlinesMm drawn outline by size name, as a list of corners, including seam allowances, if
+ *     the sheet gives one
  */
 public record Piece(
     String id,
@@ -60,8 +60,8 @@ public record Piece(
   public record Corner(double xMm, double yMm) {}
 
   /**
-   * The rectangle that just holds the paper piece as drawn, seam allowances included. Of a piece
-   * cut on the fold it is the half that is drawn, the fold along its left side.
+   * The bounding rectangle of the paper piece as drawn, including seam allowances. For a piece cut
+   * on the fold it is the drawn half, with the fold on its left.
    *
    * @param aroundMm its extent around the body, in mm
    * @param alongMm its extent up and down the body, in mm
@@ -105,12 +105,12 @@ public record Piece(
     outlinesMm = Map.copyOf(outlinesMm);
   }
 
-  /** How often a drawn edge occurs on the garment: a fold makes two of every one. */
+  /** How often a drawn edge occurs on the garment: a fold doubles it. */
   public int occurrences() {
     return onFold ? 2 * count : count;
   }
 
-  /** How large its paper is in a size. */
+  /** Its paper size in a given size. */
   public Optional<Box> box(String sizeName) {
     return Optional.ofNullable(boxes.get(sizeName));
   }
@@ -120,7 +120,7 @@ public record Piece(
     return edges.stream().filter(edge -> edge.id().equals(edgeId)).findFirst();
   }
 
-  /** Whether a line or an edge of it has an id. */
+  /** Whether it has a line or an edge with this id. */
   public boolean carries(String lineOrEdge) {
     if (lines.contains(lineOrEdge)) {
       return true;

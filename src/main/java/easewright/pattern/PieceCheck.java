@@ -4,10 +4,10 @@ import easewright.measure.Rounded;
 import java.util.List;
 import java.util.Map;
 
-/** Looks at the paper of every piece: its size, its lines, and whether it can do without. */
+/** Checks the paper of every piece: its size, its lines, and whether it can be left out. */
 final class PieceCheck {
 
-  // What a tape shows; an outline is measured off paper as its box is.
+  // A tape's resolution; outlines and boxes are both measured on paper.
   private static final double BOX_MM = 2;
 
   private final PatternSheet sheet;
@@ -32,7 +32,7 @@ final class PieceCheck {
     construction();
   }
 
-  /** Whether what may be left out says what changes then. */
+  /** Checks that an optional item states what changes when it is left out. */
   static void leftOut(SheetNode node) {
     if (node.json().path("optional").asBoolean() != node.has("leftOut")) {
       node.fault(node.has("leftOut") ? "left-out-but-needed" : "left-out-unsaid");
@@ -71,7 +71,7 @@ final class PieceCheck {
     }
   }
 
-  /** Faults the first size in which the paper cannot be as large as said. */
+  /** Reports the first size in which the paper cannot be as large as stated. */
   private boolean unlikely(SheetNode node, Piece piece, String size) {
     Piece.Box box = piece.box(size).orElse(null);
     if (box == null) {

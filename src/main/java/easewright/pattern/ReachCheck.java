@@ -4,7 +4,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 
-/** Looks for what no way of choosing ever reaches. */
+/** Finds items that no combination of choices ever uses. */
 final class ReachCheck {
 
   private final PatternSheet sheet;
@@ -12,7 +12,7 @@ final class ReachCheck {
   private final List<Map<String, String>> ways;
 
   /**
-   * @param ways the ways of choosing that the options allow
+   * @param ways the combinations of choices that the options allow
    */
   ReachCheck(PatternSheet sheet, SheetNode root, List<Map<String, String>> ways) {
     this.sheet = sheet;

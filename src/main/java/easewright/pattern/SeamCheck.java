@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Looks at the seams of a sheet, once for every way of choosing. Names in it are already sound. */
+/**
+ * Checks the seams of a sheet for every combination of choices. Names have already been checked.
+ */
 final class SeamCheck {
 
-  // Half of what a tape shows: rounding of graded steps, not a notch missed.
+  // Half of a tape's resolution: allows rounding of graded steps, but not a missed notch.
   private static final double EQUAL_MM = 1.5;
 
   private final PatternSheet sheet;
@@ -21,7 +23,7 @@ final class SeamCheck {
   private final Set<SheetFault> seen = new HashSet<>();
 
   /**
-   * @param ways the ways of choosing that the options allow
+   * @param ways the combinations of choices that the options allow
    */
   SeamCheck(PatternSheet sheet, SheetNode root, List<Map<String, String>> ways) {
     this.sheet = sheet;
@@ -64,7 +66,7 @@ final class SeamCheck {
   private void side(SeamSides.Side side, boolean[] cut, double[] changes, Map<String, String> way) {
     List<SeamSides.Side> partners = new ArrayList<>();
     boolean certain = side.edge.finish().isPresent();
-    // Seen from the one long edge that several short ones are sewn to, or from either of a pair.
+    // From the one long edge that several short ones are sewn to, or from either of a pair.
     boolean whole = true;
     for (SeamSides.Side partner : side.partners) {
       if (cut[partner.piece]) {
@@ -85,7 +87,7 @@ final class SeamCheck {
     } else if (!certain) {
       fault(node(side), "", "edge-sewn-to-what-may-be-left-out", "edge", side.edge.id());
     }
-    // Of a pair both sides would say the same.
+    // Both sides of a pair would report the same.
     if (!partners.isEmpty() && whole && !(partners.size() == 1 && partners.get(0).before(side))) {
       notches(side, partners);
       lengths(side, partners, changes);

@@ -5,7 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Looks whether the edges of a sheet name each other. */
+/** Checks that seam references are mutual. */
 final class SeamNames {
 
   private final PatternSheet sheet;

@@ -8,12 +8,12 @@ import java.util.Map;
 import java.util.TreeSet;
 
 /**
- * The seams of a sheet with names resolved to places in arrays, so that every way of choosing can
- * be gone through in every size by arithmetic alone.
+ * The seams of a sheet with names resolved to array indices, so that every combination of choices
+ * can be checked in every size by arithmetic alone.
  */
 final class SeamSides {
 
-  /** One side of a seam, both halves of a fold and all of a pair together. */
+  /** One side of a seam, including both halves of a fold and both pieces of a pair. */
   static final class Side {
     final int piece;
     final int at;
@@ -89,7 +89,7 @@ final class SeamSides {
     return names.size();
   }
 
-  /** What a way of choosing adds to every measurement, in mm. */
+  /** What a combination of choices adds to every measurement, in mm. */
   void changes(Map<String, String> way, double[] into) {
     Arrays.fill(into, 0);
     way.forEach(

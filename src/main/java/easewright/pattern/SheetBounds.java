@@ -5,9 +5,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What no sheet holds, and what the check of its shape would stumble over: texts far longer than
- * any, which its patterns would be tried on, and numbers that are none. The YAML parser knows no
- * bound for either.
+ * Limits that no real sheet exceeds, and that protect the schema validation: very long texts, which
+ * its regular expressions would be applied to, and non-finite numbers. The YAML parser limits
+ * neither.
  */
 final class SheetBounds {
   static final int LONGEST_TEXT = 4000;
@@ -17,7 +17,7 @@ final class SheetBounds {
 
   private SheetBounds() {}
 
-  /** Every place that exceeds a bound. */
+  /** Every location that exceeds a limit. */
   static List<SheetFault> faults(JsonNode sheet) {
     SheetBounds bounds = new SheetBounds();
     bounds.walk(sheet, "");

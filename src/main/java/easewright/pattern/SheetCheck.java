@@ -8,10 +8,10 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 
-/** Looks for names in a sheet that name nothing, and for what a family cannot do without. */
+/** Checks a sheet for dangling names and for data its family requires. */
 final class SheetCheck {
 
-  /** What the service cannot judge a garment without, by family. */
+  /** Measurements required to judge a garment, by family. */
   private static final Map<String, Set<String>> NEEDED_MEASUREMENTS =
       Map.of(
           "sports-bra", Set.of("underband", "bust"),
@@ -27,7 +27,7 @@ final class SheetCheck {
     sheet.sizes().forEach(size -> measurements.addAll(size.finishedMm().keySet()));
   }
 
-  /** Names that name nothing, or two things. */
+  /** Reports dangling and duplicate names. */
   void names() {
     unique("choices", sheet.choices(), SheetChoice::id);
     unique("pieces", sheet.pieces(), Piece::id);
@@ -39,7 +39,7 @@ final class SheetCheck {
     root.each("trims").forEach(this::when);
   }
 
-  /** What cannot be so, or is missing for its family, whatever the names say. */
+  /** Reports what is impossible, or missing for its family, regardless of names. */
   void sense() {
     root.each("choices").forEach(this::used);
     root.each("pieces").forEach(this::cloth);

@@ -7,13 +7,13 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Something the maker decides before cutting. Where any of several things may be taken, every
- * combination is an option of its own, its id the ids of its parts joined by "+", or "none".
+ * Something the maker decides before cutting. If several things may be combined, every combination
+ * is an option, whose id is the ids of its parts joined by "+", or "none".
  *
  * @param id kebab-case id
  * @param name short name
  * @param ask the question, as asked of the maker
- * @param defaultOption id of the option taken when nobody says
+ * @param defaultOption id of the default option
  * @param options what can be chosen
  */
 public record SheetChoice(
@@ -21,20 +21,20 @@ public record SheetChoice(
 
   static final String NONE = "none";
 
-  /** Sixteen combinations, as many as anyone will read through. */
+  /** Sixteen combinations, the most that anyone will read through. */
   static final int MOST_PARTS = 4;
 
   public SheetChoice {
     options = List.copyOf(options);
   }
 
-  /** Whether an option was taken, alone or among others, given the id of what was chosen. */
+  /** Whether the chosen id includes an option, alone or combined with others. */
   static boolean taken(String option, String chosen) {
     return chosen != null
         && (option.equals(chosen) || List.of(chosen.split("\\+")).contains(option));
   }
 
-  /** Every combination of some parts: none, each alone, and so on to all of them. */
+  /** All combinations of some parts: none, each alone, and so on up to all of them. */
   static List<Option> combinations(List<Option> parts) {
     List<Option> options = new ArrayList<>();
     options.add(new Option(NONE, "None", List.of(), List.of(), Map.of()));
@@ -47,7 +47,7 @@ public record SheetChoice(
   }
 
   /**
-   * One way of deciding.
+   * One option of a choice.
    *
    * @param id kebab-case id, unique in its choice
    * @param name short name
@@ -68,7 +68,7 @@ public record SheetChoice(
       changesMm = Map.copyOf(changesMm);
     }
 
-    /** Whether it can stand beside what else is chosen, option ids by choice id. */
+    /** Whether it is compatible with the other choices, option ids by choice id. */
     boolean allowedBy(Map<String, String> chosen) {
       return requires.stream().allMatch(ref -> taken(ref.option(), chosen.get(ref.choice())))
           && excludes.stream().noneMatch(ref -> taken(ref.option(), chosen.get(ref.choice())));

@@ -3,12 +3,12 @@ package easewright.pattern;
 import java.util.Optional;
 
 /**
- * One thing wrong with a pattern sheet.
+ * A fault of a pattern sheet.
  *
- * @param pointer where, as a JSON pointer (RFC 6901) into the sheet
- * @param line the line of the text where that stands, from 1; empty where no text was read
+ * @param pointer its location, as a JSON Pointer (RFC 6901) into the sheet
+ * @param line its line in the text, from 1; empty if no text was read
  * @param problem what is wrong, in one sentence
- * @param remedy what would be right, in one sentence
+ * @param remedy how to fix it, in one sentence
  */
 public record SheetFault(String pointer, Optional<Integer> line, String problem, String remedy) {
 

@@ -3,7 +3,7 @@ package easewright.pattern;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/** A pattern sheet that cannot be used, with everything found wrong with it. */
+/** A pattern sheet cannot be used; carries every fault found. */
 public final class SheetFaults extends IllegalArgumentException {
 
   private static final long serialVersionUID = 1;
@@ -27,7 +27,7 @@ public final class SheetFaults extends IllegalArgumentException {
                         + " "
                         + fault.remedy())
             .collect(Collectors.joining("\n")));
-    // A part that others follow is read with each of them.
+    // A part that others follow is read once with each of them, which duplicates its faults.
     this.faults = faults.stream().distinct().toList();
     this.readable = readable;
   }
@@ -36,12 +36,12 @@ public final class SheetFaults extends IllegalArgumentException {
     return new SheetFaults(List.of(fault), false);
   }
 
-  /** Whether the text could be read at all, and the faults lie in what it says. */
+  /** Whether the text could be parsed, so that the faults are in its content. */
   public boolean readable() {
     return readable;
   }
 
-  /** The faults, in the order of the sheet where one can be told. */
+  /** The faults, in the order of the sheet if known. */
   public List<SheetFault> faults() {
     return faults;
   }

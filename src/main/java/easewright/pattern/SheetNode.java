@@ -12,7 +12,7 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.Supplier;
 
-/** A place in a sheet that already has the right shape, and the list its faults go to. */
+/** A node in a structurally valid sheet, and the list that collects its faults. */
 record SheetNode(JsonNode json, String pointer, List<SheetFault> faults) {
 
   boolean has(String key) {
@@ -23,7 +23,7 @@ record SheetNode(JsonNode json, String pointer, List<SheetFault> faults) {
     return new SheetNode(json.path(key), pointer + "/" + token(key), faults);
   }
 
-  /** A key as a pointer writes it (RFC 6901, section 3). */
+  /** A key escaped for a pointer (RFC 6901, section 3). */
   static String token(String key) {
     return key.replace("~", "~0").replace("/", "~1");
   }
@@ -58,7 +58,7 @@ record SheetNode(JsonNode json, String pointer, List<SheetFault> faults) {
     return texts;
   }
 
-  /** The text here as a quantity; a fault and a harmless 1 if it is none. */
+  /** This text as a quantity; reports a fault and returns a harmless 1 if it is invalid. */
   double quantity(Function<String, Double> reader) {
     try {
       return reader.apply(json.asText());

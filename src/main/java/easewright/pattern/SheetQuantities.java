@@ -4,7 +4,7 @@ import easewright.measure.BadQuantity;
 import easewright.measure.Quantity;
 import java.util.function.ToDoubleFunction;
 
-/** Reads the quantities of a sheet: text with its unit, as a maker writes it. */
+/** Parses the quantities of a sheet: text with its unit, as a maker writes it. */
 final class SheetQuantities {
 
   private SheetQuantities() {}
@@ -18,7 +18,7 @@ final class SheetQuantities {
     return read(text, quantity -> quantity.length().mm());
   }
 
-  /** A length in mm that may be led by a minus sign, for what is taken away. */
+  /** A length in mm that may be negative, for reductions. */
   static double signedMm(String text) {
     return text.startsWith("-") ? -mm(text.substring(1)) : mm(text);
   }

@@ -10,7 +10,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 
-/** Turns a sheet of the right shape into records; quantities and refusals become faults. */
+/**
+ * Converts a structurally valid sheet into records; reports invalid quantities and rejected values
+ * as faults.
+ */
 final class SheetReader {
 
   private SheetReader() {}
@@ -64,7 +67,7 @@ final class SheetReader {
   }
 
   private static List<Piece> pieces(SheetNode sheet, double allowanceMm, BoxReader boxes) {
-    // A lining takes lines and edges from the piece it follows, so those are read first.
+    // A lining inherits lines and edges from the piece it follows, so those are read first.
     Map<String, SheetNode> byId = new HashMap<>();
     sheet.each("pieces").forEach(node -> byId.putIfAbsent(node.text("id"), node));
     List<Piece> pieces = new ArrayList<>();
@@ -78,7 +81,7 @@ final class SheetReader {
   private static Optional<Piece> piece(
       SheetNode node, SheetNode drawn, double allowanceMm, BoxReader boxes) {
     Map<String, List<Piece.Corner>> outlines = outlines(node);
-    // A lining's paper is its main piece's, unless it says otherwise.
+    // A lining has its main piece's paper, unless it states its own.
     SheetNode paper = node.has("box") || node.has("outlines") ? node : drawn;
     Map<String, List<Piece.Corner>> paperOutlines = paper == node ? outlines : outlines(paper);
     StretchDirection stretch =

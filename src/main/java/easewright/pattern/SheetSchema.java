@@ -14,7 +14,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
-/** The published JSON Schema of a sheet, and what it finds wrong with one. */
+/** Validates sheets against the published JSON Schema. */
 final class SheetSchema {
 
   private static final String RESOURCE = "/easewright/patterns/pattern-sheet.schema.json";
@@ -37,7 +37,7 @@ final class SheetSchema {
     }
   }
 
-  /** Every place where a sheet has not the shape of one. */
+  /** All structural faults of a sheet. */
   List<SheetFault> faults(JsonNode sheet) {
     return schema.validate(sheet).stream()
         .filter(error -> !isOfAlternative(error))
@@ -45,7 +45,9 @@ final class SheetSchema {
         .toList();
   }
 
-  /** That one of several alternatives is not met tells nothing beside that none or two are. */
+  /**
+   * An error within one alternative adds nothing to the error that none or two alternatives match.
+   */
   private static boolean isOfAlternative(Error error) {
     return error.getSchemaLocation().getFragment().toString().matches(".*/oneOf/\\d+/.*");
   }
@@ -84,7 +86,7 @@ final class SheetSchema {
     return "Leave it out, or write one of the keys known here: " + String.join(", ", keys) + ".";
   }
 
-  /** What the schema itself says of a place, which is what would be right there. */
+  /** The schema's description of a location, used as the remedy. */
   private String description(String place) {
     JsonNode node = schema.getSchemaNode().at(place);
     if (!node.has("description") && node.has("$ref")) {
@@ -94,7 +96,7 @@ final class SheetSchema {
   }
 
   private static String sentence(String message) {
-    // The validator leads with the place, which the pointer already says.
+    // The validator's message starts with the location, which the pointer already gives.
     String text = message.replaceFirst("^/?\\S*: ", "");
     return Character.toUpperCase(text.charAt(0)) + text.substring(1) + ".";
   }

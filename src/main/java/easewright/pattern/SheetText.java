@@ -23,7 +23,7 @@ import java.util.Optional;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.error.MarkedYAMLException;
 
-/** A form in which a sheet is written as text, YAML or JSON, and where in it a fault stands. */
+/** A text format of sheets, YAML or JSON, which also locates faults in the text. */
 final class SheetText {
 
   private static final int MOST_CHARACTERS = 400_000;
@@ -53,7 +53,7 @@ final class SheetText {
   static SheetText yaml() {
     LoaderOptions limits = new LoaderOptions();
     limits.setCodePointLimit(MOST_CHARACTERS);
-    // Aliases need no limit: this parser reads them as text, which the schema then refuses.
+    // Aliases need no limit: this parser reads them as text, which the schema then rejects.
     return new SheetText(
         YAMLMapper.builder(
                 YAMLFactory.builder()
@@ -112,14 +112,13 @@ final class SheetText {
 
   private SheetFault fault(JsonProcessingException unreadable) {
     Optional<Integer> line = line(unreadable);
-    // What binds the parser to trees names its classes, but for what it says of names written
-    // twice.
+    // The tree mapper's messages name its classes, except those about duplicate names.
     String said = unreadable.getOriginalMessage();
     String problem =
         said != null && said.startsWith(WRITTEN_TWICE)
             ? said
             : "a name, a value, or the end of one, is expected there";
-    // The parser leads with what it was doing; what it met, and where, comes after.
+    // The parser's message starts with what it was doing; what it found, and where, comes after.
     if (unreadable.getCause() instanceof MarkedYAMLException met && met.getProblemMark() != null) {
       line = Optional.of(met.getProblemMark().getLine() + 1);
       problem = met.getProblem();
@@ -135,7 +134,7 @@ final class SheetText {
         .filter(number -> number > 0);
   }
 
-  /** The faults of a text that can be read, in its order and each with its line. */
+  /** The faults of a parsed text, in its order and each with its line. */
   List<SheetFault> located(String text, List<SheetFault> faults) {
     try (JsonParser parser = form.createParser(text)) {
       SourceLines lines = SourceLines.of(parser);
@@ -144,7 +143,7 @@ final class SheetText {
           .sorted(Comparator.comparing(fault -> fault.line().orElse(0)))
           .toList();
     } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible); // the same text was read a moment ago
+      throw new UncheckedIOException(impossible); // the same text was parsed before
     }
   }
 }

@@ -10,10 +10,10 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
-/** Reads the sizes of a sheet, expands a grid, and looks for gaps, overlaps and holes. */
+/** Reads the sizes of a sheet, expands a grid, and checks for gaps, overlaps and holes. */
 final class SizeReader {
 
-  // Borders come from inches and centimetres: half a millimetre is no gap.
+  // Borders are converted from inches and centimetres: half a millimetre is not a gap.
   private static final double BORDER_MM = 0.5;
 
   private record Placed(SheetNode node, String name, Span span) {}
@@ -155,7 +155,7 @@ final class SizeReader {
       for (int j = 0; j < i; j++) {
         PatternSize a = rows.get(j).size;
         PatternSize b = rows.get(i).size;
-        // A size by bust girth and one by difference share no axis on which to compare them.
+        // A size by bust girth and one by difference have no common axis for comparison.
         boolean sameCup = meet(a.bustMm(), b.bustMm()) || meet(a.differenceMm(), b.differenceMm());
         if (sameCup && meet(Optional.of(a.underbustMm()), Optional.of(b.underbustMm()))) {
           overlap(rows.get(i).node, a.name(), b.name());

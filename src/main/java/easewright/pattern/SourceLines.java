@@ -7,7 +7,7 @@ import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
 
-/** Which line of a YAML or JSON text each place stands on, by its JSON Pointer (RFC 6901). */
+/** Line numbers in a YAML or JSON text, by JSON Pointer (RFC 6901). */
 public final class SourceLines {
 
   private final Map<String, Integer> lines = new HashMap<>();
@@ -15,9 +15,9 @@ public final class SourceLines {
   private SourceLines() {}
 
   /**
-   * Reads through a text once more, for its places alone.
+   * Parses a text for its locations only.
    *
-   * @throws IOException if the text can't be read after all
+   * @throws IOException if the text cannot be parsed
    */
   public static SourceLines of(JsonParser parser) throws IOException {
     SourceLines source = new SourceLines();
@@ -27,7 +27,7 @@ public final class SourceLines {
     return source;
   }
 
-  /** The line of a place, from 1, or of the nearest place that holds it. */
+  /** The line of a value, from 1, or of the nearest enclosing value with a line. */
   public Optional<Integer> line(String pointer) {
     for (String place = pointer; ; place = place.substring(0, place.lastIndexOf('/'))) {
       if (lines.containsKey(place) || place.isEmpty()) {

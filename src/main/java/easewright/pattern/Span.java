@@ -1,16 +1,16 @@
 package easewright.pattern;
 
 /**
- * A range of a body measurement in mm, above its start and up to and including its end, so that a
- * measurement on a border belongs to the smaller size (as in the cup classes of EN 13402-3).
+ * A range of a body measurement in mm, without its start and with its end, so that a measurement on
+ * a border belongs to the smaller size (as in the cup classes of EN 13402-3).
  *
- * @param fromMm the start, itself outside
- * @param toMm the end, itself inside
+ * @param fromMm the start, exclusive
+ * @param toMm the end, inclusive
  */
 public record Span(double fromMm, double toMm) {
 
   /**
-   * @throws IllegalArgumentException if the end does not lie beyond the start
+   * @throws IllegalArgumentException if the end is not greater than the start
    */
   public Span {
     if (!(fromMm >= 0) || !(toMm > fromMm) || !Double.isFinite(toMm)) {

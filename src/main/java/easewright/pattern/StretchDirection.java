@@ -1,6 +1,6 @@
 package easewright.pattern;
 
-/** How a piece is laid: where the cloth's greatest stretch runs. */
+/** How a piece is laid: the direction of the cloth's greatest stretch. */
 public enum StretchDirection {
   /** Around the body. */
   AROUND,

@@ -1,6 +1,6 @@
 package easewright.pattern;
 
-/** The support a garment is designed for. A design's intention, not a certificate. */
+/** The support a garment is designed for. The design intention, not a certificate. */
 public enum SupportClass {
   /** Rest, stretching, sleep. */
   LOW,

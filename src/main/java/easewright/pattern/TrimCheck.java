@@ -3,10 +3,10 @@ package easewright.pattern;
 import java.util.List;
 import java.util.Set;
 
-/** Looks whether every trim can be cut or counted, and is sewn to something there is. */
+/** Checks that every trim can be cut or counted, and is sewn to something that exists. */
 final class TrimCheck {
 
-  /** Kinds that are cut to a length; the rest is counted. */
+  /** Kinds that are cut to length; the rest are counted. */
   private static final Set<String> CUT = Set.of("elastic", "strap", "tape");
 
   private final PatternSheet sheet;

@@ -6,7 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 
-/** Every way of deciding all choices of a sheet. */
+/** All combinations of the choices of a sheet. */
 final class Ways {
 
   /** Keeps the largest legal sheet within a second. */
@@ -14,12 +14,12 @@ final class Ways {
 
   private Ways() {}
 
-  /** How many ways there are, allowed or not. */
+  /** Number of combinations, allowed or not. */
   static long count(List<SheetChoice> choices) {
     return choices.stream().mapToLong(choice -> choice.options().size()).reduce(1, (a, b) -> a * b);
   }
 
-  /** Those whose options can stand together: option ids by choice id. */
+  /** The combinations whose options are compatible: option ids by choice id. */
   static List<Map<String, String>> allowed(List<SheetChoice> choices) {
     List<Map<String, String>> ways = new ArrayList<>();
     add(choices, new LinkedHashMap<>(), ways);
@@ -41,7 +41,7 @@ final class Ways {
     }
   }
 
-  /** A way in words of the sheet, such as "back/wide, hem/cased". */
+  /** A combination in the sheet's terms, such as "back/wide, hem/cased". */
   static String said(Map<String, String> way) {
     return way.isEmpty()
         ? "any choice"

@@ -5,7 +5,7 @@ import java.util.Map;
 
 /**
  * The choices under which a piece or trim is needed: for every choice named, one of the options
- * named must be chosen. Naming none means always.
+ * named must be chosen. An empty map means always.
  *
  * @param options option ids by choice id
  */

@@ -17,21 +17,21 @@ import java.util.Set;
 import java.util.function.ToIntFunction;
 
 /**
- * What is said in reply to a fitting, chosen once and written in every form alike: the caution, the
- * likeliest cause, the one change, its check, what else it might be, what to tell next.
+ * The content of a reply to a fitting, chosen once and the same in every format: the caution, the
+ * most likely cause, the one change, its check, other possible causes, what to report next.
  *
- * @param readYourself words of a post that only a person can judge; before all else
- * @param cautions what may hurt, gravest first, those to keep in mind left out
- * @param notNow what is left out because of a caution, and why; null where nothing is
- * @param verdict how far it is known what is wrong
- * @param causes the causes in play, most probable first
+ * @param readYourself passages of a post that only a person can judge; they come first
+ * @param cautions safety cautions, most serious first, without mere reminders
+ * @param notNow what is left out because of a caution, and why; null if nothing is
+ * @param verdict how certain the diagnosis is
+ * @param causes the possible causes, most probable first
  * @param change the change to make first, or null
- * @param heldBack why nothing is changed now; null if something is
+ * @param heldBack why no change is advised now; null if one is
  * @param size the size to cut, or null
  * @param measureAgain measurements that are unlikely
  * @param question what to ask next, or null
- * @param missing what to give next where nothing is to be asked, or null
- * @param parts what there is room for
+ * @param missing what to report next if there is no question, or null
+ * @param parts the optional parts included
  */
 public record Reply(
     List<String> readYourself,
@@ -53,7 +53,7 @@ public record Reply(
     parts = Set.copyOf(parts);
   }
 
-  /** Everything there is to say. */
+  /** The full reply. */
   public static Reply of(Answer answer) {
     List<CautionNote> cautions =
         answer.cautions().stream().filter(caution -> !caution.urgency().equals("note")).toList();
@@ -73,7 +73,7 @@ public record Reply(
         EnumSet.allOf(ReplyPart.class));
   }
 
-  /** With no sign to go by, a question would be a shot in the dark. */
+  /** Without a sign, a question would be a guess. */
   private static boolean asks(Answer answer) {
     return !answer.causes().isEmpty() || !answer.unexplained().isEmpty();
   }
@@ -83,10 +83,10 @@ public record Reply(
   }
 
   /**
-   * The fullest reply of at most so many words. What is left out last is given room first, and what
-   * then still fits in beside it.
+   * The fullest reply within a word limit. Adds back the most important optional parts first, then
+   * any that still fit.
    *
-   * @param words how many words a reply has as it is written
+   * @param words counts the words of a reply as written
    */
   public Reply within(int most, ToIntFunction<Reply> words) {
     if (words.applyAsInt(this) <= most) {
@@ -105,7 +105,7 @@ public record Reply(
     return fullest;
   }
 
-  /** The same reply with a part left out, where it is said elsewhere. */
+  /** The same reply without a part that is stated elsewhere. */
   public Reply without(ReplyPart part) {
     EnumSet<ReplyPart> rest = EnumSet.allOf(ReplyPart.class);
     rest.retainAll(parts);
@@ -129,38 +129,38 @@ public record Reply(
         these);
   }
 
-  /** Whether there is room for a part, by its name. */
+  /** Whether the reply includes a part, by its name. */
   public boolean says(String part) {
     return parts.contains(ReplyPart.valueOf(part));
   }
 
-  /** Whether one cause is likely enough to change something for. */
+  /** Whether one cause is likely enough to justify a change. */
   public boolean clear() {
     return verdict == Verdict.CLEAR;
   }
 
-  /** What is left out because of a caution; null where nothing is, or where there is no room. */
+  /** What is left out because of a caution; null if nothing is, or if the part is omitted. */
   @Override
   public String notNow() {
     return stop() || says("NOT_NOW") ? notNow : null;
   }
 
-  /** Whether a danger comes before the fit. */
+  /** Whether a danger takes precedence over the fit. */
   public boolean stop() {
     return verdict == Verdict.DANGER;
   }
 
-  /** The cautions after the gravest. */
+  /** The cautions after the most serious one. */
   public List<CautionNote> furtherCautions() {
     return cautions.subList(Math.min(1, cautions.size()), cautions.size());
   }
 
-  /** The causes it may be while that is open. */
+  /** The possible causes while the diagnosis is open. */
   public List<CauseNote> inPlay() {
     return causes.subList(0, Math.min(says("MORE_CAUSES") ? MOST_CAUSES : 2, causes.size()));
   }
 
-  /** What else it might be where one cause is clear. */
+  /** The other possible causes if one is clear. */
   public List<CauseNote> others() {
     int most = says("MORE_CAUSES") ? MOST_CAUSES : 1;
     return clear() && says("OTHER_CAUSES")
@@ -168,12 +168,12 @@ public record Reply(
         : List.of();
   }
 
-  /** Where the change is made; null where it is made on no pattern. */
+  /** Where the change is made; null if it is not made on a pattern. */
   public PlaceNote place() {
     return change == null ? null : first(change.places());
   }
 
-  /** Names of the pieces at the place of the change, linings that repeat them aside. */
+  /** Names of the pieces at the place of the change, without linings that repeat them. */
   public List<String> pieces() {
     PlaceNote place = place();
     return place == null

@@ -1,28 +1,28 @@
 package easewright.reply;
 
 /**
- * What a reply can do without, in the order it is left out when there is no room. What is not named
- * here is always said: the gravest caution, what to do in danger, the likeliest cause, the change
- * and its amount.
+ * Optional parts of a reply, in the order in which they are dropped when it is too long. Always
+ * kept: the most serious caution, what to do in danger, the most likely cause, the change and its
+ * amount.
  */
 public enum ReplyPart {
-  /** What the likeliest cause means. */
+  /** What the most likely cause means. */
   MEANING,
   /** Which photo would do instead of an answer. */
   PHOTO,
-  /** Other causes after the first of them. */
+  /** Other possible causes after the first. */
   MORE_CAUSES,
   /** The next size, and how the size cut compares. */
   NEXT_SIZE,
   /** What each reply to the question would change. */
   SHIFT,
-  /** How to find out what is asked. */
+  /** How to find the answer to the question. */
   HOW,
-  /** What else it might be. */
+  /** Other possible causes. */
   OTHER_CAUSES,
   /** The size to cut. */
   SIZE,
-  /** What to tell next. */
+  /** What to report next. */
   QUESTION,
   /** What to measure again. */
   MEASURE_AGAIN,
@@ -30,18 +30,18 @@ public enum ReplyPart {
   PLACE,
   /** What to measure before changing. */
   MEASURE_FIRST,
-  /** Cautions after the gravest in full; else their names. */
+  /** Cautions after the most serious one, in full; otherwise only their names. */
   WHOLE_CAUTIONS,
   /** How to check the change. */
   CHECK,
   /** That an amount is only a first step. */
   FIRST_STEP,
-  /** That nothing is made tighter, beside the caution that says so. */
+  /** That nothing is made tighter, in addition to the caution that says so. */
   NOT_NOW,
-  /** What comes after a danger. */
+  /** What to do after the danger is dealt with. */
   AFTER,
-  /** The names of cautions after the gravest; else how many there are. */
+  /** The names of cautions after the most serious one; otherwise their number. */
   NAMED_CAUTIONS,
-  /** What the gravest danger may mean; what to do and whom to ask is always said. */
+  /** What the most serious danger may mean; what to do and whom to ask is always kept. */
   REASON
 }

@@ -2,19 +2,19 @@ package easewright.reply;
 
 import easewright.diagnosis.Answer;
 
-/** How far an answer knows what is wrong. */
+/** How certain an answer is about what is wrong. */
 public enum Verdict {
-  /** A danger comes before the fit. */
+  /** A danger takes precedence over the fit. */
   DANGER,
-  /** One cause is likely enough to change something for. */
+  /** One cause is likely enough to justify a change. */
   CLEAR,
-  /** A few causes are in play. */
+  /** A few causes are possible. */
   OPEN,
-  /** What was reported has too many explanations for any to be named. */
+  /** The report has too many explanations to name any. */
   UNTOLD,
-  /** What was reported points to no fault. */
+  /** The report points to no fault. */
   SOUND,
-  /** Nothing to say about causes: none was asked about. */
+  /** No statement about causes: none was asked for. */
   UNSAID;
 
   static Verdict of(Answer answer) {

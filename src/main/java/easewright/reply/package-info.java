@@ -1,5 +1,5 @@
 /**
- * What a reply to a post says of an answer, and what it leaves out first when it has to be short.
- * The forms it is written in are templates'.
+ * The content of a reply to a post, and what it omits first when it must be short. Templates define
+ * its formats.
  */
 package easewright.reply;

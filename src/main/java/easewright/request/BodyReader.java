@@ -13,9 +13,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.function.BiFunction;
 
-/** Reads what was measured on the body: one measuring or several of each place, with its error. */
+/** Reads body measurements: one or several readings per place, with their error. */
 final class BodyReader {
-  /** As many measurings of one place as anybody takes. */
+  /** Maximum number of readings per place, as many as anybody takes. */
   static final int MOST_MEASURINGS = 10;
 
   private static final List<String> METHODS =
@@ -55,12 +55,12 @@ final class BodyReader {
     return measurements;
   }
 
-  /** The method of each measuring, by the name of the measurement. */
+  /** The method of each reading, by the name of the measurement. */
   Map<String, List<MeasuringMethod>> how() {
     return how;
   }
 
-  /** Every single measuring, by the name of the measurement. */
+  /** All readings, by the name of the measurement. */
   Map<String, List<Measured>> readings() {
     return readings;
   }

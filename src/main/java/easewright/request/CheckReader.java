@@ -22,12 +22,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 
-/** Reads what is asked before anything is cut, and names everything wrong with it at once. */
+/** Reads questions asked before cutting, and reports all their faults at once. */
 public final class CheckReader {
   private final KnownNames known;
   private final FittingReader fittings;
 
-  /** Takes the names a request may use, and reads garments as the reader of fittings does. */
+  /**
+   * @param known the names a request may use
+   * @param fittings reads the garment
+   */
   public CheckReader(KnownNames known, FittingReader fittings) {
     this.known = known;
     this.fittings = fittings;

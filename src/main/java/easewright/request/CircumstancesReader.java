@@ -10,9 +10,9 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 
-/** Reads what else bears on comfort and safety. */
+/** Reads other circumstances that affect comfort and safety. */
 public final class CircumstancesReader {
-  /** Circumstances that hold or don't: field name, and the rule book's name for it. */
+  /** Boolean circumstances: field name, and the rule book's name for it. */
   private static final Map<String, String> BY_FIELD =
       Map.ofEntries(
           entry("nursing", "nursing"),
@@ -41,19 +41,19 @@ public final class CircumstancesReader {
 
   private CircumstancesReader() {}
 
-  /** Names of the fields that are true or false, in alphabetical order. */
+  /** Names of the boolean fields, in alphabetical order. */
   public static List<String> flags() {
     return BY_FIELD.keySet().stream().sorted().toList();
   }
 
-  /** Every circumstance rules may name. */
+  /** All circumstances that rules may name. */
   public static Set<String> all() {
     Set<String> all = new TreeSet<>(BY_FIELD.values());
     IMPACTS.forEach(impact -> all.add(impact + "-impact"));
     return all;
   }
 
-  /** The field that says this circumstance. */
+  /** The field for a circumstance. */
   static String field(String circumstance) {
     return BY_FIELD.entrySet().stream()
         .filter(entry -> entry.getValue().equals(circumstance))

@@ -9,13 +9,13 @@ import easewright.naming.NearestName;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads the small requests of the clinic, and names everything wrong with one at once. */
+/** Reads the small requests of the clinic, and reports all faults of one at once. */
 public final class ClinicForm {
   private final Faults faults = new Faults();
   private final RequestField root;
 
   /**
-   * Takes a request.
+   * Starts reading a request.
    *
    * @param fields the names it may have
    */
@@ -23,7 +23,7 @@ public final class ClinicForm {
     root = new RequestField(request, "", faults).fields(fields);
   }
 
-  /** A name that is needed. */
+  /** A required name. */
   public String name(String field) {
     RequestField spot = root.at(field);
     if (!spot.isWritten()) {
@@ -32,12 +32,12 @@ public final class ClinicForm {
     return spot.text();
   }
 
-  /** An id, or null where the field is left out. */
+  /** An id, or null if the field is missing. */
   public String idOrNone(String field) {
     return root.at(field).text();
   }
 
-  /** What somebody wrote, or null where it is left out. */
+  /** Free text, or null if the field is missing. */
   public String textOrNone(String field) {
     RequestField spot = root.at(field);
     if (!spot.isWritten()) {
@@ -57,7 +57,7 @@ public final class ClinicForm {
     return text;
   }
 
-  /** What somebody wrote. */
+  /** Required free text. */
   public String text(String field) {
     if (!root.at(field).isWritten()) {
       root.at(field).needed("Write a text.");
@@ -65,7 +65,7 @@ public final class ClinicForm {
     return textOrNone(field);
   }
 
-  /** The version a change was decided on. */
+  /** The version a change is based on. */
   public int version() {
     Integer version = root.at("version").count(1, Integer.MAX_VALUE);
     if (!root.at("version").isWritten()) {
@@ -74,7 +74,7 @@ public final class ClinicForm {
     return version == null ? 0 : version;
   }
 
-  /** Cases with the versions they were read in; at least one, none twice. */
+  /** Cases with the versions they were read at; at least one, no duplicates. */
   public List<GroupReply.Addressed> cases() {
     RequestField list = root.at("cases");
     if (!list.isWritten() || list.node().isEmpty()) {
@@ -96,7 +96,7 @@ public final class ClinicForm {
     return cases;
   }
 
-  /** How long cases are kept, days. */
+  /** How long cases are stored, days. */
   public int retentionDays(int otherwise) {
     Integer days = root.at("retentionDays").count(1, Clinic.MOST_DAYS);
     return days == null ? otherwise : days;
@@ -119,7 +119,7 @@ public final class ClinicForm {
     return constants.stream().map(KebabCase::of).toList();
   }
 
-  /** To be called when everything was read. */
+  /** Rejects the request if it has faults; call it after reading all fields. */
   public void refuseFaulty() {
     faults.refuse();
   }

@@ -25,9 +25,12 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** Reads what is to be cut from JSON and names everything wrong with it at once. */
+/** Reads a cut-plan request from JSON and reports all its faults at once. */
 public final class CutPlanReader {
-  /** Where the fitting stands that the accepted changes are of; whoever answers it reads it. */
+  /**
+   * The field of the fitting that the accepted changes belong to; it is read by the code that
+   * answers it.
+   */
   public static final String FITTING = "fitting";
 
   private static final int MOST_CHANGES = 20;
@@ -119,7 +122,7 @@ public final class CutPlanReader {
         : spot.oneOf(read.sheet().sizes().stream().map(PatternSize::name).toList());
   }
 
-  /** The pieces of these choices; null where the choices are at fault already. */
+  /** The pieces for these choices; null if the choices have faults. */
   private static Cut cut(PatternReader read) {
     try {
       return read.sheet() == null ? null : read.sheet().cut(read.choices());
@@ -244,7 +247,7 @@ public final class CutPlanReader {
     return places;
   }
 
-  /** A line or edge of a piece by its id, or in the words an answer names it by. */
+  /** A line or edge of a piece by its id, or by its name in an answer. */
   private static String line(RequestField spot, Piece piece) {
     List<String> ids =
         Stream.concat(piece.lines().stream(), piece.edges().stream().map(edge -> edge.id()))

@@ -8,8 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * A fitting being put together from the fields of a request and what its text says: the request so
- * far, where in the text each part was read, and where text and fields contradict each other.
+ * A fitting being built from the fields and the text of a request: the request so far, where in the
+ * text each part was read, and where text and fields contradict each other.
  */
 final class DraftFitting {
   private final String text;
@@ -18,9 +18,9 @@ final class DraftFitting {
   private final List<ConflictNote> conflicts = new ArrayList<>();
 
   /**
-   * Begins with the request's own fields.
+   * Starts with the request's own fields.
    *
-   * @param fields the request without its text; changed in place
+   * @param fields the request without its text; modified in place
    */
   DraftFitting(String text, ObjectNode fields) {
     this.text = text;
@@ -42,13 +42,13 @@ final class DraftFitting {
     return List.copyOf(conflicts);
   }
 
-  /** Keeps where a part of the request was read. */
+  /** Records where a part of the request was read. */
   void readAt(String pointer, TextSpan span, double confidence, String because) {
     readAt(pointer, span, confidence, because, false);
   }
 
   /**
-   * Keeps where a length was read.
+   * Records where a length was read.
    *
    * @param unitAssumed whether the text does not say its unit
    */
@@ -60,9 +60,9 @@ final class DraftFitting {
   }
 
   /**
-   * Keeps that the text contradicts a field.
+   * Records that the text contradicts a field.
    *
-   * @param field what the field says; null where it can't be put in words
+   * @param field what the field says; null if it cannot be put in words
    */
   void conflict(String pointer, String field, TextSpan span) {
     conflicts.add(new ConflictNote(pointer, field, span.in(text)));

@@ -3,13 +3,13 @@ package easewright.request;
 import java.util.Optional;
 
 /**
- * One thing in a request that keeps it from being answered.
+ * A fault that prevents a request from being answered.
  *
- * @param pointer where, a JSON Pointer (RFC 6901) into the request; "" for the whole of it
+ * @param pointer its location, a JSON Pointer (RFC 6901) into the request; "" for the whole request
  * @param problem one sentence: what is wrong
- * @param remedy one sentence: what would be right
- * @param kind whether it can't be read, or reads well but can't be
- * @param line the line of the text where that stands, from 1, where a text was read for its lines
+ * @param remedy one sentence: how to fix it
+ * @param kind whether it cannot be parsed, or describes something impossible
+ * @param line its line in the text, from 1, if lines are known
  */
 public record Fault(
     String pointer, String problem, String remedy, Kind kind, Optional<Integer> line) {
@@ -17,11 +17,11 @@ public record Fault(
     this(pointer, problem, remedy, kind, Optional.empty());
   }
 
-  /** Why a request is refused; decides the status. */
+  /** Why a request is rejected; determines the status. */
   public enum Kind {
-    /** Not in the form or the words of the contract: 400. */
+    /** Not in the contract's form or vocabulary: 400. */
     UNREADABLE,
-    /** Every word is known, but together they describe nothing that can exist: 422. */
+    /** Well-formed, but describes something that cannot exist: 422. */
     IMPOSSIBLE
   }
 }

@@ -3,9 +3,9 @@ package easewright.request;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Everything wrong with one request, in the order it was found. */
+/** All faults of one request, in the order found. */
 public final class Faults {
-  /** More than anyone will read; the rest are counted. */
+  /** Maximum number listed, more than anyone will read; the rest are only counted. */
   static final int MOST = 100;
 
   private final List<Fault> listed = new ArrayList<>();
@@ -31,7 +31,7 @@ public final class Faults {
     add(new Fault(pointer, problem, remedy, Fault.Kind.UNREADABLE));
   }
 
-  /** Adds that what is written can't be so. */
+  /** Adds a fault of kind {@code IMPOSSIBLE}. */
   public void impossible(String pointer, String problem, String remedy) {
     add(new Fault(pointer, problem, remedy, Fault.Kind.IMPOSSIBLE));
   }
@@ -48,14 +48,14 @@ public final class Faults {
     return count == 0;
   }
 
-  /** Refuses the request if anything is wrong with it. */
+  /** Rejects the request if it has faults. */
   public void refuse() {
     if (count > 0) {
       throw refusal();
     }
   }
 
-  /** The refusal that names all of them. */
+  /** The exception with all faults. */
   public FaultyRequest refusal() {
     return new FaultyRequest(listed, count);
   }

@@ -3,13 +3,13 @@ package easewright.request;
 import java.util.Collection;
 import java.util.List;
 
-/** A request refused for what it says, with every fault found in it. */
+/** A request rejected for its content, with every fault found. */
 public final class FaultyRequest extends RuntimeException {
   private final transient List<Fault> faults;
   private final int count;
 
   FaultyRequest(List<Fault> faults, int count) {
-    // No message and no trace: what people measured must not reach a log.
+    // No message and no stack trace: measurements must not reach a log.
     super(null, null, false, false);
     this.faults = List.copyOf(faults);
     this.count = count;
@@ -26,7 +26,7 @@ public final class FaultyRequest extends RuntimeException {
   }
 
   /**
-   * The same, with every fault of what a text alone said laid at the text.
+   * The same, with faults that come from the text alone pointing at the text.
    *
    * @param said pointers to what the text said
    */
@@ -43,7 +43,7 @@ public final class FaultyRequest extends RuntimeException {
   }
 
   /**
-   * The same, as the faults of a request that is a part of another.
+   * The same, for a request that is part of another.
    *
    * @param pointer to the part
    */
@@ -63,12 +63,12 @@ public final class FaultyRequest extends RuntimeException {
     return faults;
   }
 
-  /** How many faults there are, listed or not. */
+  /** Number of faults, listed or not. */
   public int count() {
     return count;
   }
 
-  /** 400 when anything can't be read, else 422. */
+  /** 400 if anything cannot be parsed, otherwise 422. */
   public int status() {
     return faults.stream().anyMatch(fault -> fault.kind() == Fault.Kind.UNREADABLE) ? 400 : 422;
   }

@@ -8,7 +8,10 @@ import easewright.measure.UnitSystem;
 import java.util.Map;
 import java.util.Optional;
 
-/** Tells the asker's units from the first length written; a pattern's lengths are its maker's. */
+/**
+ * Infers the client's units from the first length; ignores the pattern's lengths, which its maker
+ * wrote.
+ */
 final class FirstLength {
   private FirstLength() {}
 

@@ -17,8 +17,8 @@ import java.util.Set;
 import java.util.stream.Stream;
 
 /**
- * Reads a fitting from JSON and names everything wrong with it at once, each with a JSON Pointer
- * (RFC 6901), the problem and the remedy. Never throws anything but {@link FaultyRequest}.
+ * Reads a fitting from JSON and reports all its faults at once, each with a JSON Pointer (RFC
+ * 6901), the problem and the remedy. Throws only {@link FaultyRequest}.
  */
 public final class FittingReader {
   static final int MOST_SIGNS = 60;
@@ -28,7 +28,9 @@ public final class FittingReader {
 
   private final KnownNames known;
 
-  /** Takes the names a request may use. */
+  /**
+   * @param known the names a request may use
+   */
   public FittingReader(KnownNames known) {
     this.known = known;
   }
@@ -93,7 +95,7 @@ public final class FittingReader {
         once(root.at("couldNotTell"), MOST_COULD_NOT_TELL, known.signs(), "sign"));
   }
 
-  /** The units to answer in: those asked for, else those of the first length written. */
+  /** The units to answer in: those requested, otherwise those of the first length. */
   static UnitSystem units(RequestField root) {
     String units = root.at("units").oneOf(List.of("metric", "imperial"));
     return units == null
@@ -164,7 +166,7 @@ public final class FittingReader {
     return spot.oneOf(names);
   }
 
-  /** Less than this and every answer would be a guess about nothing. */
+  /** With less than this every answer would be a guess. */
   private static boolean saysAnything(Fitting fitting) {
     BodyMeasurements body = fitting.body();
     GarmentMeasurements garment = fitting.garment();

@@ -6,17 +6,16 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.List;
 
 /**
- * What a text was understood to say.
+ * The result of reading a text.
  *
  * @param kind "fit-question" or "not-a-fit-question"
- * @param fitting the request for {@code /v1/fittings} that it amounts to, with what was sent beside
- *     the text
- * @param spans where each thing read stands in the text, in the order of the fitting
- * @param notUnderstood stretches that speak of the garment and were read as nothing
- * @param readYourself stretches that may tell of a danger to health and that only a person can
- *     judge
- * @param conflicts what the text says otherwise than the fields sent beside it; the fields count,
- *     but a danger or a circumstance stands whichever tells of it
+ * @param fitting the resulting request for {@code /v1/fittings}, including fields sent with the
+ *     text
+ * @param spans where in the text each item was read, in the order of the fitting
+ * @param notUnderstood passages about the garment that were not understood
+ * @param readYourself passages that may report a danger to health and that only a person can judge
+ * @param conflicts contradictions between the text and the fields sent with it; the fields count,
+ *     but a danger or a circumstance applies if either reports it
  */
 public record IntakeAnswer(
     String kind,
@@ -29,7 +28,10 @@ public record IntakeAnswer(
   static final String FIT_QUESTION = "fit-question";
   static final String OTHER = "not-a-fit-question";
 
-  /** As an answer to a fitting holds it: all but the fitting, which the answer goes on from. */
+  /**
+   * As included in an answer to a fitting: everything except the fitting, from which the answer
+   * continues.
+   */
   public JsonNode asJson() {
     return new ObjectMapper()
         .setSerializationInclusion(JsonInclude.Include.NON_NULL)
@@ -37,7 +39,7 @@ public record IntakeAnswer(
   }
 
   /**
-   * Where something read stands.
+   * Where an item was read.
    *
    * @param pointer RFC 6901 pointer into {@code fitting}
    * @param from index of the first character (UTF-16)
@@ -57,24 +59,25 @@ public record IntakeAnswer(
       boolean unitAssumed) {}
 
   /**
-   * A stretch that was not understood.
+   * A passage that was not understood.
    *
-   * @param perhaps signs whose phrases it is most like, likeliest first: to ask about, not to count
+   * @param perhaps signs with the most similar phrases, most likely first: to ask about, not to
+   *     count
    */
   public record NotUnderstoodNote(String text, int from, int to, List<PerhapsNote> perhaps) {}
 
   /**
-   * A stretch that only a person can judge.
+   * A passage that only a person can judge.
    *
    * @param start index of the first character (UTF-16)
    * @param end index after the last
-   * @param why what its words speak of
+   * @param why what its words refer to
    */
   public record ReadYourselfNote(String text, int start, int end, String why) {}
 
   /** A sign that may be meant. */
   public record PerhapsNote(String sign, String name) {}
 
-  /** A field that was sent, and what the text says instead; {@code text} is what was not taken. */
+  /** A field that was sent, and what the text says instead; {@code text} is what was not used. */
   public record ConflictNote(String pointer, String field, String text) {}
 }

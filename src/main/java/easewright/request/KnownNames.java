@@ -13,7 +13,7 @@ import java.util.stream.Stream;
  * The names a request may use.
  *
  * @param signs ids of signs
- * @param places where on the body or the garment a sign may sit
+ * @param places locations of signs on the body or the garment
  * @param adjustments ids of adjustments
  * @param causes ids of causes
  * @param plausibility which measurements can be meant
@@ -57,7 +57,7 @@ public record KnownNames(
     return new RequestWords(book);
   }
 
-  /** Quick to ask, and always suggesting in the same order. */
+  /** Fast look-up, with suggestions always in the same order. */
   private static Collection<String> inOrder(Collection<String> names) {
     return Collections.unmodifiableSet(new LinkedHashSet<>(names));
   }

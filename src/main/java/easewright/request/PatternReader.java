@@ -10,9 +10,7 @@ import easewright.pattern.SheetFaults;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
-/**
- * Reads which pattern was sewn, a shipped sheet or one sent along, the size cut and the choices.
- */
+/** Reads the pattern (a shipped sheet or an uploaded one), the size cut and the choices. */
 final class PatternReader {
   private static final int MOST_CHOICES = 30;
 
@@ -102,7 +100,7 @@ final class PatternReader {
     }
   }
 
-  /** Without a sheet any choice may be named: the rules pass over those they don't know. */
+  /** Without a sheet any choice may be named: the rules ignore unknown ones. */
   private void readFreely(RequestField spot) {
     for (String choice : (Iterable<String>) spot.node()::fieldNames) {
       String option = spot.at(choice).text();

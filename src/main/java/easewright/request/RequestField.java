@@ -13,12 +13,12 @@ import java.util.List;
 import java.util.function.Function;
 
 /**
- * One place in a request. What is wrong there goes to the list of faults, with its pointer, and
- * reads as null; so does what is not there, without a fault.
+ * A field of a request. A faulty value is added to the list of faults, with its pointer, and reads
+ * as null; a missing value reads as null without a fault.
  *
- * @param node the value there; a missing node when nothing is written
- * @param pointer where it is (RFC 6901)
- * @param faults where faults go
+ * @param node the value; a missing node if absent
+ * @param pointer its location (RFC 6901)
+ * @param faults collects the faults
  */
 record RequestField(JsonNode node, String pointer, Faults faults) {
   private static final int LONGEST_NAME = 80;
@@ -27,13 +27,16 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
     return !node.isMissingNode();
   }
 
-  /** The field of this name, written or not. */
+  /** The member of this name, present or not. */
   RequestField at(String name) {
     return new RequestField(
         node.path(name), pointer + "/" + name.replace("~", "~0").replace("/", "~1"), faults);
   }
 
-  /** This place, once its fields are known to be among these; empty unless it is an object. */
+  /**
+   * Checks that this is an object with only these members, and returns it; empty unless it is an
+   * object.
+   */
   RequestField fields(String... known) {
     if (isWritten() && !node.isObject()) {
       unreadable(
@@ -54,7 +57,7 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
     return this;
   }
 
-  /** The items of a list of at most so many; empty unless it is one. */
+  /** The items of a list of limited length; empty unless it is a list. */
   List<RequestField> items(int most) {
     List<RequestField> items = new ArrayList<>();
     if (isWritten() && !node.isArray()) {
@@ -105,7 +108,10 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
     return false;
   }
 
-  /** Controls, and what embeds, overrides or isolates a direction (Unicode Annex 9, 2.1 to 2.6). */
+  /**
+   * Control characters, and those that embed, override or isolate a direction (Unicode Annex 9, 2.1
+   * to 2.6).
+   */
   private static boolean hidden(int sign) {
     return Character.isISOControl(sign)
         || sign >= 0x202A && sign <= 0x202E

@@ -14,12 +14,12 @@ import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 
-/** Turns bytes into JSON (RFC 8259), within bounds no honest request comes near. */
+/** Parses bytes as JSON (RFC 8259), within limits far above any honest request. */
 public final class RequestJson {
   /** The largest request, bytes. */
   public static final int MOST_BYTES = 256 * 1024;
 
-  /** How deep objects and lists of a request may be nested. */
+  /** Maximum nesting depth of objects and lists. */
   public static final int DEEPEST = 20;
 
   private static final int LONGEST_TEXT = 4000;
@@ -54,7 +54,11 @@ public final class RequestJson {
     return parse(body, 1);
   }
 
-  /** The same for a piece of a larger text, in which its first line has the given number. */
+  /**
+   * The same for part of a larger text.
+   *
+   * @param firstLine number of its first line in that text
+   */
   public static JsonNode parse(byte[] body, int firstLine) {
     if (body.length > MOST_BYTES) {
       throw new TooLarge();
@@ -77,7 +81,7 @@ public final class RequestJson {
               + LONGEST_TEXT
               + " characters.");
     } catch (JsonProcessingException unreadable) {
-      // The parser's own message can quote the request and name classes: only its place is told.
+      // The parser's own message can quote the request and name classes: report only the location.
       boolean twice =
           unreadable.getOriginalMessage() != null
               && unreadable.getOriginalMessage().startsWith("Duplicate field");
@@ -89,11 +93,11 @@ public final class RequestJson {
               ? "Write each field once; several measurings go into a list."
               : "Check quotes, commas and brackets near there (RFC 8259).");
     } catch (CharConversionException noText) {
-      // The parser takes leading zero bytes for UTF-16 or UTF-32, and these bytes are neither.
+      // The parser took leading zero bytes for UTF-16 or UTF-32, but these bytes are neither.
       throw FaultyRequest.unreadable(
           "", "The bytes are no text.", "Send the JSON in UTF-8 (RFC 8259, section 8.1).");
     } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible); // the bytes are already here
+      throw new UncheckedIOException(impossible); // reads from memory only
     }
   }
 

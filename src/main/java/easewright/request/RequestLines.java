@@ -4,15 +4,15 @@ import java.io.ByteArrayOutputStream;
 import java.util.Optional;
 
 /**
- * Cuts bytes that arrive in pieces of any size into lines ended by a line feed. Holds no more than
- * one piece and one line; of a line above {@link RequestJson#MOST_BYTES} nothing is held.
+ * Splits bytes arriving in chunks of any size into lines ending in a line feed. Holds at most one
+ * chunk and one line; a line above {@link RequestJson#MOST_BYTES} is not held.
  */
 public final class RequestLines {
   /**
-   * A line that says something.
+   * A line that is not blank.
    *
-   * @param number its place among all lines, blank ones too, from 1
-   * @param text its bytes without the line feed; none if it is too long
+   * @param number its number among all lines, including blank ones, from 1
+   * @param text its bytes without the line feed; empty if it is too long
    * @param tooLong whether it holds more than {@link RequestJson#MOST_BYTES} bytes
    */
   public record Line(int number, byte[] text, boolean tooLong) {}
@@ -23,13 +23,13 @@ public final class RequestLines {
   private byte[] piece = {};
   private int from;
 
-  /** Takes the next piece, once {@link #next} has nothing left of the one before. */
+  /** Takes the next chunk, once {@link #next} has used up the previous one. */
   public void add(byte[] next) {
     piece = next;
     from = 0;
   }
 
-  /** The next whole line; none until another piece is added. Blank lines are passed over. */
+  /** The next complete line; empty until another chunk is added. Skips blank lines. */
   public Optional<Line> next() {
     while (from < piece.length) {
       int end = from;
@@ -51,7 +51,7 @@ public final class RequestLines {
     return Optional.empty();
   }
 
-  /** What stands after the last line feed, unless it is blank. */
+  /** The rest after the last line feed, unless it is blank. */
   public Optional<Line> last() {
     Line line = new Line(number, begun.toByteArray(), tooLong);
     begun.reset();
@@ -73,7 +73,7 @@ public final class RequestLines {
     }
   }
 
-  /** Whether it holds nothing but what RFC 8259, section 2, calls whitespace. */
+  /** Whether it consists only of whitespace (RFC 8259, section 2). */
   private static boolean blank(byte[] text) {
     for (byte sign : text) {
       if (sign != ' ' && sign != '\t' && sign != '\r') {

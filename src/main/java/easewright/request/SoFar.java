@@ -15,11 +15,11 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * The request to go on from: what was read, with what goes without saying said, and without the
- * words it was told in. Sent again it gives the same answer, so a conversation needs no store.
+ * The request to continue from: what was read, with defaults made explicit and without the original
+ * text. Sent again it gives the same answer, so a conversation needs no store.
  */
 public final class SoFar {
-  /** A pattern is its maker's, and its names may look like quantities. */
+  /** Pattern fields are copied verbatim, since their names may look like quantities. */
   private static final Set<String> AS_SENT =
       Set.of("pattern", "sizeCut", "choices", WordsToReview.FIELD);
 
@@ -28,7 +28,7 @@ public final class SoFar {
   private SoFar() {}
 
   /**
-   * Makes it.
+   * Builds it.
    *
    * @param request the JSON the fitting was read from
    */
@@ -54,7 +54,7 @@ public final class SoFar {
     return soFar;
   }
 
-  /** What was told after all is no longer something that could not be told. */
+  /** Removes from the "cannot be told" list what has since been reported. */
   private static void leaveOutTold(ObjectNode soFar, Fitting fitting) {
     Set<String> told =
         fitting.signs().stream().map(ReportedSign::id).collect(Collectors.toUnmodifiableSet());
@@ -83,7 +83,7 @@ public final class SoFar {
 
   private static String written(String text) {
     if (!holdsNumber(text)) {
-      return text; // most texts are names, and refusing each as a quantity costs more
+      return text; // most texts are names, and trying to parse each as a quantity costs more
     }
     try {
       Quantity quantity = Quantity.parse(text);

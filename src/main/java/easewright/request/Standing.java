@@ -14,13 +14,14 @@ import java.util.Set;
 import java.util.TreeMap;
 
 /**
- * What the rounds of a case told about health that still stands. A danger stands until its sign is
- * reported absent, a circumstance until it is told as false, and words that only a person can judge
- * until a helper has replied. All rounds are looked at, since two may be added at the same time.
+ * What the rounds of a case reported about health that still applies. A danger applies until its
+ * sign is reported absent, a circumstance until it is reported as false, and words that only a
+ * person can judge until a helper has replied. Uses all rounds, since two may be added at the same
+ * time.
  *
  * @param dangers ids of signs
  * @param circumstances fields and values of {@code circumstances}
- * @param unjudged words nobody has judged yet
+ * @param unjudged words not yet judged by a person
  */
 public record Standing(
     List<String> dangers, Map<String, JsonNode> circumstances, List<String> unjudged) {
@@ -28,11 +29,11 @@ public record Standing(
   private static final String CIRCUMSTANCES = "circumstances";
   private static final String MONTHS = "monthsSinceOperation";
 
-  /** Nothing told so far. */
+  /** Nothing reported so far. */
   public static final Standing NONE = new Standing(List.of(), Map.of(), List.of());
 
   /**
-   * Takes up what was told.
+   * Collects what the rounds reported.
    *
    * @param rounds oldest first
    * @param dangers ids of the signs that are dangers
@@ -60,7 +61,7 @@ public record Standing(
     circumstances
         .entrySet()
         .removeIf(one -> !one.getValue().asBoolean() && !one.getKey().equals(MONTHS));
-    circumstances.remove(CircumstancesReader.IMPACT); // a matter of what the garment is for
+    circumstances.remove(CircumstancesReader.IMPACT); // depends on the purpose of the garment
     return new Standing(List.copyOf(signs.keySet()), circumstances, unjudged);
   }
 
@@ -72,10 +73,10 @@ public record Standing(
   }
 
   /**
-   * Puts what stands into a request, unless it speaks of the same itself.
+   * Adds what still applies to a request, except where the request itself states it.
    *
    * @param judged whether the request itself says which words are still to be judged
-   * @return the dangers put
+   * @return the dangers added
    */
   public List<String> putInto(ObjectNode request, boolean judged) {
     List<String> put = new ArrayList<>();

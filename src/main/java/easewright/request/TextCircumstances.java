@@ -5,7 +5,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.intake.Reading.TextRead;
 
 /**
- * Puts the circumstances that a text tells into a draft; of two tellings the more careful stands.
+ * Adds the circumstances that a text reports to a draft; of two reports the more cautious one
+ * applies.
  */
 final class TextCircumstances {
   private static final String MONTHS = "monthsSinceOperation";
@@ -45,7 +46,7 @@ final class TextCircumstances {
       draft.readAt(pointer, read.span(), read.confidence(), null);
     } else if (sent.isInt() && sent.intValue() != months) {
       draft.conflict(pointer, sent.asText(), read.span());
-      circumstances.put(MONTHS, Math.min(months, sent.intValue())); // the more careful
+      circumstances.put(MONTHS, Math.min(months, sent.intValue())); // the more cautious value
     }
   }
 }

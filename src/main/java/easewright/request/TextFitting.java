@@ -22,9 +22,9 @@ import java.util.Set;
 import java.util.stream.Collectors;
 
 /**
- * Puts what a text says into the request it was sent with. What the request says itself stays; a
- * text that says otherwise is reported as a conflict, not followed; but where one of them tells of
- * a danger or a circumstance, it stands, since a box left as it was must not hide it.
+ * Merges what a text says into the request it was sent with. The request's own fields take
+ * precedence; a contradicting text is reported as a conflict. But a danger or a circumstance
+ * applies if either reports it, since a checkbox left at its default must not hide it.
  */
 public final class TextFitting {
   private final String text;
@@ -45,7 +45,7 @@ public final class TextFitting {
    * Merges.
    *
    * @param request the request without its text; changed in place
-   * @param sizes the pattern's sizes, empty when no pattern is known
+   * @param sizes the pattern's sizes, empty if no pattern is known
    */
   static IntakeAnswer merge(
       String text, Reading reading, ObjectNode request, Set<String> sizes, RuleBookSource book) {
@@ -107,7 +107,7 @@ public final class TextFitting {
       return Math.abs(Quantity.parse(one).length().mm() - Quantity.parse(other).length().mm())
           < sameMm;
     } catch (BadQuantity | IllegalArgumentException notLengths) {
-      return true; // whoever reads the request will say what is wrong with it
+      return true; // the reader of the request reports the fault
     }
   }
 
@@ -116,7 +116,7 @@ public final class TextFitting {
     if (!draft.fields().at(pointer).isMissingNode()) {
       return;
     }
-    // A test along the cloth counts only beside one around.
+    // A test along the cloth counts only together with one around.
     if (read.direction().equals("along")
         && draft.fields().at("/cloth/" + read.role() + "/around").isMissingNode()) {
       return;
@@ -180,7 +180,7 @@ public final class TextFitting {
     }
   }
 
-  /** Pointers of what the text alone said, to tell whose fault a fault is. */
+  /** Pointers to what only the text said, to attribute faults to the text. */
   public static Set<String> saidByText(IntakeAnswer read) {
     return read.spans().stream().map(SpanNote::pointer).collect(Collectors.toUnmodifiableSet());
   }

@@ -15,12 +15,12 @@ import java.util.Set;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.FutureTask;
 
-/** Reads a request's text, if it has one, into the rest of the request. */
+/** Reads a request's text, if it has one, and merges it into the request. */
 public final class TextReader {
-  /** As much as a long post: some 600 words. */
+  /** A long post: about 600 words. */
   static final int MOST_CHARACTERS = 4000;
 
-  /** No text of anybody's holds it, and not every store can keep it. */
+  /** Occurs in no real text, and not every store accepts it. */
   static final char NUL = 0;
 
   private static final String TEXT = "text";
@@ -31,7 +31,7 @@ public final class TextReader {
   private final FutureTask<Intake> intake;
   private final Optional<TrainedReader> trained;
 
-  /** The words are taken apart beside the start, which does not wait for them. */
+  /** Phrases are prepared in the background, so start-up does not wait for them. */
   public TextReader(RuleBookSource book, PatternSheets sheets) {
     this(book, sheets, new FutureTask<>(() -> new Intake(book)), Optional.empty());
   }
@@ -52,15 +52,15 @@ public final class TextReader {
     return new TextReader(book, sheets, intake, Optional.of(second));
   }
 
-  /** Takes the words apart now, in whichever thread this is. */
+  /** Prepares the phrases now, in the calling thread. */
   public void prepare() {
     intake.run();
   }
 
   /**
-   * What the request amounts to once its text is read; nothing when it has no text.
+   * The request with its text read; empty if it has no text.
    *
-   * @throws FaultyRequest when the text is no text, too long, or no fit question
+   * @throws FaultyRequest if the text is not a string, too long, or not a fit question
    */
   public Optional<IntakeAnswer> read(JsonNode request) {
     if (!request.isObject() || !request.has(TEXT)) {
@@ -79,7 +79,7 @@ public final class TextReader {
   /**
    * The same for any text, a fit question or not.
    *
-   * @throws FaultyRequest when there is no text or it is too long
+   * @throws FaultyRequest if there is no text or it is too long
    */
   public IntakeAnswer readAnything(JsonNode request) {
     JsonNode text = request.path(TEXT);
@@ -130,7 +130,8 @@ public final class TextReader {
 
   private Intake intake() {
     if (!intake.isDone()) {
-      // In a thread of its own: whoever asks first has a deadline, and would spoil it for all.
+      // In a separate thread: the first request has a deadline, and if it passed, preparation would
+      // fail for all.
       new Thread(intake, "everyday-words").start();
     }
     try {

@@ -7,7 +7,7 @@ import easewright.intake.Reading.SignRead;
 import easewright.rulebook.Catalog;
 
 /**
- * Puts the signs that a text reports into a draft. A danger that the text reports stands, whatever
+ * Adds the signs that a text reports to a draft. A danger that the text reports applies, whatever
  * the fields say.
  */
 final class TextSigns {
@@ -41,7 +41,7 @@ final class TextSigns {
     }
     ArrayNode signs = draft.fields().withArray("signs");
     if (signs.size() >= FittingReader.MOST_SIGNS && !danger) {
-      return; // a danger too many makes a request that is refused, and is not overlooked
+      return; // one danger too many gets the request rejected rather than being overlooked
     }
     ObjectNode sign = signs.addObject().put("sign", read.id());
     sign.put("seen", read.present() ? "present" : "absent");
@@ -52,7 +52,7 @@ final class TextSigns {
     draft.readAt("/signs/" + (signs.size() - 1), read.span(), read.confidence(), read.because());
   }
 
-  /** Whether the fields speak of a sign, and deny it wherever they do. */
+  /** Whether the fields mention a sign and deny it everywhere. */
   private boolean allAbsent(String id) {
     boolean absent = false;
     for (JsonNode sent : draft.fields().path("signs")) {

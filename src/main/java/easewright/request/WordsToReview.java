@@ -8,9 +8,9 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
 
-/** Words of earlier messages that may tell of a danger and that only a person can judge. */
+/** Words of earlier messages that may report a danger and that only a person can judge. */
 public final class WordsToReview {
-  /** The field of a request that holds them. */
+  /** The request field that holds them. */
   public static final String FIELD = "readYourself";
 
   static final int MOST = 20;
@@ -24,7 +24,7 @@ public final class WordsToReview {
   }
 
   /**
-   * A request as it is with its text read, and with the words that the text adds.
+   * A request with its text read and the text's words added.
    *
    * @param text what was read, or null without a text
    * @return a copy

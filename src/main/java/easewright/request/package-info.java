@@ -1,6 +1,6 @@
 /**
- * Reads requests: JSON in the form of the contract, and posts in plain words, become a fitting, a
- * check or a cut to plan. Every fault is named with its place, what is wrong and a remedy. Knows no
- * framework.
+ * Reads requests: parses JSON in the contract's form and posts in plain words into a fitting, a
+ * check or a cut-plan request. Reports every fault with its location, what is wrong and a remedy.
+ * Depends on no framework.
  */
 package easewright.request;

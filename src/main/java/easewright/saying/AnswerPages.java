@@ -7,8 +7,8 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 
 /**
- * The answer as people read it; everything said stands in {@code templates/answer}. A site is what
- * stands before the path of a link, "" for none; a drawing may be null.
+ * The answer for readers; its text is in {@code templates/answer}. A site is the part of a link
+ * before its path, "" for none; a drawing may be null.
  */
 @CheckedTemplate(basePath = "answer")
 final class AnswerPages {

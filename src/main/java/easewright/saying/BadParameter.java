@@ -2,7 +2,7 @@ package easewright.saying;
 
 import java.util.List;
 
-/** A query parameter with a value that it does not take; the value is not repeated. */
+/** A query parameter has a value that is not accepted; the value is not repeated. */
 public final class BadParameter extends RuntimeException {
   private final String name;
   private final transient List<String> taken;
@@ -18,7 +18,7 @@ public final class BadParameter extends RuntimeException {
     return name;
   }
 
-  /** The values it takes. */
+  /** The values it accepts. */
   public List<String> taken() {
     return taken;
   }

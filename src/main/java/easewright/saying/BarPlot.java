@@ -6,16 +6,16 @@ import java.util.List;
 import java.util.stream.IntStream;
 
 /**
- * Counts as lying bars, each below its name, for a drawing {@value #WIDTH} units wide that stays
- * legible on a narrow screen.
+ * Horizontal bar chart of counts, each bar below its name, {@value #WIDTH} units wide, so that it
+ * stays legible on a narrow screen.
  *
- * @param id told apart from other plots of the same page by this
+ * @param id unique among the plots of a page
  * @param bars from the top
  */
 public record BarPlot(String id, List<Bar> bars) {
   static final int WIDTH = 360;
 
-  /** As many causes are drawn; the table has all. */
+  /** Maximum number of causes drawn; the table lists all. */
   static final int MOST_BARS = 12;
 
   private static final int STEP = 46;
@@ -26,27 +26,27 @@ public record BarPlot(String id, List<Bar> bars) {
   }
 
   /**
-   * A bar that is full as far as its part of the whole.
+   * A bar filled to its part of the whole.
    *
-   * @param y its upper end
-   * @param length of the whole
-   * @param filled of the part
-   * @param marked whether it is one of those spoken of
+   * @param y its upper edge
+   * @param length length for the whole
+   * @param filled length for the part
+   * @param marked whether to highlight the bar
    */
   public record Bar(
       String name, int part, int whole, int y, int length, int filled, boolean marked) {}
 
-  /** How high the drawing is. */
+  /** Height of the drawing. */
   public int height() {
     return bars.size() * STEP + 6;
   }
 
-  /** A clinic's causes as a drawing to stand alone. */
+  /** A clinic's causes as a stand-alone drawing. */
   public static String drawing(InsightNote insight) {
     return InsightPages.drawing(insight, ofCauses(insight)).render();
   }
 
-  /** How many cases have each cause, of all looked at. */
+  /** How many of the cases counted have each cause. */
   public static BarPlot ofCauses(InsightNote insight) {
     return new BarPlot(
         "causes",
@@ -59,7 +59,7 @@ public record BarPlot(String id, List<Bar> bars) {
             .toList());
   }
 
-  /** How many cases have a fault, of those cut in each cup, band or size. */
+  /** How many of the cases cut in each cup, band or size have a fault. */
   public static BarPlot of(FaultNote fault) {
     int most = fault.bySize().stream().mapToInt(one -> one.cases().whole()).max().orElse(1);
     return new BarPlot(

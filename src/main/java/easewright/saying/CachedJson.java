@@ -11,15 +11,15 @@ import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 
 /**
- * Writes notes whose words come from the rule book alone, such as the rule behind a finding: dozens
- * of them make up half of an answer, so their JSON is worked out once and copied from then on.
+ * Serialises notes whose text comes from the rule book alone, such as the rule behind a finding.
+ * Dozens of them make up half of an answer, so their JSON is generated once and then copied.
  *
- * @param <T> an immutable record that holds nothing of the asker's
+ * @param <T> an immutable record without client data
  */
 final class CachedJson<T> extends StdSerializer<T> {
   private static final long serialVersionUID = 1;
 
-  /** More than a rule book has; in development, books come and go. */
+  /** More than a rule book has; in development, books are replaced often. */
   private static final int MOST = 5_000;
 
   private static final ObjectMapper PLAIN =

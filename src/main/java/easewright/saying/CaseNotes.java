@@ -14,7 +14,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 
-/** What is said of cases, in the form of the contract; times are of ISO 8601 in UTC. */
+/** Cases in the contract's form; times are ISO 8601 in UTC. */
 public final class CaseNotes {
   private CaseNotes() {}
 
@@ -22,7 +22,7 @@ public final class CaseNotes {
     return time == null ? null : time.toString();
   }
 
-  /** A case as it stands. */
+  /** A case in its current state. */
   public record CaseNote(
       String id,
       String nickname,
@@ -39,7 +39,7 @@ public final class CaseNotes {
       String sign,
       String sheet,
       String sizeCut) {
-    /** A case as it stands. */
+    /** A case in its current state. */
     public static CaseNote of(Case one) {
       Optional<Case.Gist> last = Optional.ofNullable(one.last());
       return new CaseNote(
@@ -60,7 +60,7 @@ public final class CaseNotes {
           last.map(Case.Gist::sizeCut).orElse(null));
     }
 
-    /** The same without what the newest advice takes for likely. */
+    /** The same without the likely cause of the latest advice. */
     CaseNote withoutCause() {
       return new CaseNote(
           id,
@@ -81,7 +81,7 @@ public final class CaseNotes {
     }
   }
 
-  /** A case in its place in the queue. */
+  /** A case and its position in the queue. */
   public record QueueEntryNote(
       @JsonProperty("case") CaseNote current, String reason, String group) {
     static QueueEntryNote of(Queue.Entry entry) {
@@ -90,7 +90,7 @@ public final class CaseNotes {
     }
   }
 
-  /** Cases that ask the same. */
+  /** Cases with the same question. */
   public record QueueGroupNote(String key, String cause, String sign, List<String> cases) {
     static QueueGroupNote of(Queue.Group group) {
       return new QueueGroupNote(
@@ -98,7 +98,7 @@ public final class CaseNotes {
     }
   }
 
-  /** The open cases in the order to answer them. */
+  /** The open cases in the order in which to answer them. */
   public record QueueNote(List<QueueEntryNote> entries, List<QueueGroupNote> groups) {
     /** The queue of a clinic. */
     public static QueueNote of(Queue queue) {
@@ -108,14 +108,14 @@ public final class CaseNotes {
     }
   }
 
-  /** What became of a case that was to be answered along with others. */
+  /** The outcome for a case answered in a group reply. */
   public record GivenNote(
       @JsonProperty("case") String caseId,
       boolean answered,
       String refusal,
       Integer version,
       String holder) {
-    /** What became of one case. */
+    /** The outcome for one case. */
     public static GivenNote of(GroupReply.Given given) {
       return new GivenNote(
           given.caseId(),
@@ -126,7 +126,7 @@ public final class CaseNotes {
     }
   }
 
-  /** Whoever wrote something. */
+  /** An author. */
   public record AuthorNote(String name, String role) {
     static AuthorNote of(Round.Author author) {
       return new AuthorNote(author.name(), KebabCase.of(author.role()));
@@ -140,7 +140,7 @@ public final class CaseNotes {
     }
   }
 
-  /** A round; {@code cautions} stand where the advice they are part of is not told yet. */
+  /** A round; {@code cautions} are given while the advice they belong to is not shown yet. */
   public record RoundNote(
       int number,
       String addedAt,
@@ -157,7 +157,7 @@ public final class CaseNotes {
       return of(round, true);
     }
 
-    /** The same for the wearer: until somebody has replied, of the advice only what may hurt. */
+    /** The same for the wearer: until a helper has replied, only the cautions of the advice. */
     public static RoundNote forWearer(Round round) {
       return of(round, round.reply() != null);
     }
@@ -186,10 +186,10 @@ public final class CaseNotes {
     }
   }
 
-  /** A case with all that happened in it. */
+  /** A case with its full history. */
   public record StoryNote(
       @JsonProperty("case") CaseNote current, List<RoundNote> rounds, List<NoteNote> notes) {
-    /** A case with all that happened in it, for those who answer it. */
+    /** A case with its full history, for those who answer it. */
     public static StoryNote of(Story story) {
       return new StoryNote(
           CaseNote.of(story.current()),
@@ -197,7 +197,7 @@ public final class CaseNotes {
           story.notes().stream().map(NoteNote::of).toList());
     }
 
-    /** The same for the wearer: without notes, and without advice that nobody has replied to. */
+    /** The same for the wearer: without notes, and without advice not yet replied to. */
     public static StoryNote forWearer(Story story) {
       List<Round> rounds = story.rounds();
       boolean replied = rounds.isEmpty() || rounds.get(rounds.size() - 1).reply() != null;

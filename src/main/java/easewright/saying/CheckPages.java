@@ -5,7 +5,7 @@ import easewright.check.SizeAnswer;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 
-/** Checks before the scissors as people read them, and the sheets to fill in by hand. */
+/** Checks before cutting, for readers, and the sheets to fill in by hand. */
 @CheckedTemplate(basePath = "check")
 public final class CheckPages {
   private CheckPages() {}
@@ -25,6 +25,6 @@ public final class CheckPages {
   /** A blank sheet for measuring: {@code measuringSheet.html}. */
   public static native TemplateInstance measuringSheet();
 
-  /** A blank sheet for testing cloth and elastic, as a class prints it: {@code clothSheet.html}. */
+  /** A blank sheet for testing cloth and elastic, for printing: {@code clothSheet.html}. */
   public static native TemplateInstance clothSheet(ClothAnswer.ProtocolNote protocol, String tools);
 }

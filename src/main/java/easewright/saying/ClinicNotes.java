@@ -11,7 +11,7 @@ import easewright.naming.KebabCase;
 import easewright.saying.CaseNotes.StoryNote;
 import java.util.List;
 
-/** What is said of clinics and keys, in the form of the contract; times are of ISO 8601 in UTC. */
+/** Clinics and keys in the contract's form; times are ISO 8601 in UTC. */
 public final class ClinicNotes {
   private ClinicNotes() {}
 
@@ -29,9 +29,9 @@ public final class ClinicNotes {
     }
   }
 
-  /** A key the only time it is told. */
+  /** A new key with its text, shown this once. */
   public record IssuedKey(String id, String role, String key) {
-    /** A key with its text, told this once. */
+    /** A new key with its text, shown this once. */
     public static IssuedKey of(Key key) {
       return new IssuedKey(key.id(), KebabCase.of(key.role()), key.text());
     }
@@ -55,7 +55,7 @@ public final class ClinicNotes {
     }
   }
 
-  /** Whoever can have a case. */
+  /** A person who can hold a case. */
   public record HolderNote(String key, String name) {
     /** A helper or organiser. */
     public static HolderNote of(Case.Holder holder) {
@@ -74,7 +74,7 @@ public final class ClinicNotes {
     }
   }
 
-  /** Who did what. */
+  /** An audit entry. */
   public record AuditNote(
       String at,
       String key,
@@ -82,7 +82,7 @@ public final class ClinicNotes {
       String role,
       String deed,
       @JsonProperty("case") String caseId) {
-    /** An entry of the audit. */
+    /** The note for an audit entry. */
     public static AuditNote of(AuditEntry entry) {
       return new AuditNote(
           entry.at().toString(),

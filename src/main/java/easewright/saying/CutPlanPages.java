@@ -4,7 +4,7 @@ import easewright.plan.CutPlan;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 
-/** The cut plan as people read it; everything said stands in {@code templates/plan}. */
+/** The cut plan for readers; its text is in {@code templates/plan}. */
 @CheckedTemplate(basePath = "plan")
 public final class CutPlanPages {
   private CutPlanPages() {}

@@ -11,7 +11,7 @@ import easewright.rulebook.Catalog;
 import java.util.List;
 import java.util.Optional;
 
-/** What insight tells, in the form of the contract, with the names people know things by. */
+/** Insight in the contract's form, with display names. */
 public final class InsightNotes {
   private final Catalog catalog;
   private final List<PatternSheet> sheets;
@@ -21,13 +21,13 @@ public final class InsightNotes {
     this.sheets = sheets;
   }
 
-  /** What was looked at. */
+  /** The filter of the cases counted. */
   public record AskedNote(String pattern, String size, String cloth, String choice) {}
 
-  /** What can be asked for. */
+  /** A filter value that can be chosen. */
   public record KnownNote(String by, String value, String name, int cases) {}
 
-  /** So many of so many, with the share where there are enough. */
+  /** A part of a whole, with the share if there are enough cases. */
   public record ShareNote(int part, int whole, Double share, Double from, Double to) {
     static ShareNote of(Share share) {
       return share.tooFew()
@@ -45,10 +45,10 @@ public final class InsightNotes {
     }
   }
 
-  /** How many cases have a cause or a sign. */
+  /** Number of cases with a cause or a sign. */
   public record CountNote(String id, String name, ShareNote cases) {}
 
-  /** Cases that have something in common. */
+  /** Cases with something in common. */
   public record GroupNote(
       String by,
       String value,
@@ -60,7 +60,7 @@ public final class InsightNotes {
   /** A count at one cup, band or size. */
   public record AtSizeNote(String label, ShareNote cases, boolean inside) {}
 
-  /** What is likely wrong with a pattern. */
+  /** A likely fault of a pattern. */
   public record FaultNote(
       String pattern,
       String patternName,
@@ -74,7 +74,7 @@ public final class InsightNotes {
       double chance,
       List<AtSizeNote> bySize) {}
 
-  /** All of it. */
+  /** The whole insight. */
   public record InsightNote(
       AskedNote asked,
       List<KnownNote> known,
@@ -87,7 +87,7 @@ public final class InsightNotes {
       List<GroupNote> groups,
       List<FaultNote> faults) {}
 
-  /** An insight with the names that the rule book and the sheets know things by. */
+  /** An insight with the names from the rule book and the sheets. */
   public static InsightNote of(Insight insight, Catalog catalog, List<PatternSheet> sheets) {
     InsightNotes notes = new InsightNotes(catalog, sheets);
     Insight.Asked asked = insight.asked();
@@ -140,7 +140,10 @@ public final class InsightNotes {
     return sheets.stream().filter(sheet -> sheet.id().equals(id)).findFirst();
   }
 
-  /** As the first pattern that offers it calls it; patterns give the same thing the same id. */
+  /**
+   * The name given by the first pattern that offers it; patterns use the same id for the same
+   * thing.
+   */
   private String choice(String value) {
     String[] parts = value.split("=", 2);
     return sheets.stream()

@@ -4,11 +4,11 @@ import easewright.saying.InsightNotes.InsightNote;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 
-/** Insight as it is drawn; everything said stands in {@code templates/insight}. */
+/** Drawing of an insight; its text is in {@code templates/insight}. */
 @CheckedTemplate(basePath = "insight")
 public final class InsightPages {
   private InsightPages() {}
 
-  /** A drawing to stand alone: {@code drawing.html}. */
+  /** A stand-alone drawing: {@code drawing.html}. */
   public static native TemplateInstance drawing(InsightNote insight, BarPlot plot);
 }

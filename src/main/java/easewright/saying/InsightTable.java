@@ -11,13 +11,13 @@ import java.util.List;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVPrinter;
 
-/** Insight as comma-separated values (RFC 4180), a count in each line. */
+/** Insight as comma-separated values (RFC 4180), one count per line. */
 public final class InsightTable {
   private static final String[] HEAD = {
     "by", "group", "kind", "id", "name", "cases", "of", "share", "from", "to", "chance"
   };
 
-  /** What a spreadsheet takes for the beginning of a formula. */
+  /** Characters that start a formula in a spreadsheet. */
   private static final String FORMULA = "=+-@\t\r";
 
   private static final CSVFormat FORM = CSVFormat.RFC4180.builder().setHeader(HEAD).get();
@@ -43,7 +43,7 @@ public final class InsightTable {
         table.fault(fault);
       }
     } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible); // nothing is written but memory
+      throw new UncheckedIOException(impossible); // writes to memory only
     }
     return text.toString();
   }
@@ -84,7 +84,7 @@ public final class InsightTable {
         chance);
   }
 
-  /** Names and sizes may come from anybody: none of them is to be computed where it is opened. */
+  /** Names and sizes are untrusted: prevents a spreadsheet from evaluating them as formulas. */
   private static String harmless(String text) {
     return !text.isEmpty() && FORMULA.indexOf(text.charAt(0)) >= 0 ? "'" + text : text;
   }

@@ -13,7 +13,7 @@ import io.quarkus.jackson.ObjectMapperCustomizer;
 import jakarta.inject.Singleton;
 import java.io.IOException;
 
-/** How answers are written as JSON: what can't be told is left out, numbers have four decimals. */
+/** Serialises answers as JSON: absent values are omitted, numbers have four decimals. */
 @Singleton
 public class JsonFormat implements ObjectMapperCustomizer {
   private static final int DECIMALS = 4;
@@ -30,7 +30,7 @@ public class JsonFormat implements ObjectMapperCustomizer {
                 .addSerializer(new CachedJson<>(LimitNote.class)));
   }
 
-  /** Further digits would differ from machine to machine and mean nothing. */
+  /** Further digits would differ between machines and carry no meaning. */
   private static final class FourDecimals extends StdSerializer<Double> {
     private static final long serialVersionUID = 1;
 

@@ -7,8 +7,8 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /**
- * Where things stand on the drawing of a layout: across the cloth from left to right, along it
- * downwards. One unit of the drawing is one millimetre.
+ * Positions on the drawing of a layout: across the cloth from left to right, along it downwards.
+ * One drawing unit is one millimetre.
  */
 @TemplateExtension
 final class LayoutDrawing {
@@ -20,12 +20,12 @@ final class LayoutDrawing {
     return BigDecimal.valueOf(mm).setScale(1, RoundingMode.HALF_UP).toPlainString();
   }
 
-  /** So many hundredths of a length. */
+  /** A percentage of a length. */
   static String share(double mm, int hundredths) {
     return px(mm * hundredths / 100);
   }
 
-  /** Size of the legend's letters: legible whatever the cloth, once the drawing fills a page. */
+  /** Font size of the legend: legible whatever the cloth width when the drawing fills a page. */
   static double fontSize(Laid laid) {
     return Math.max(laid.length().mm(), laid.layWidth().mm()) / 50;
   }
@@ -53,7 +53,7 @@ final class LayoutDrawing {
     return px(piece.x() + piece.width() / 2);
   }
 
-  /** Whether a caption has more room running along the cloth. */
+  /** Whether a caption has more room along the cloth than across it. */
   static boolean upright(Laid laid, LaidPiece piece) {
     return piece.length() > piece.width() * 1.2;
   }

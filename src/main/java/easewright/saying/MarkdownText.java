@@ -9,8 +9,8 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Singleton;
 
 /**
- * Writes every value of a Markdown template so that it stays plain text (CommonMark 0.31, 2.4
- * backslash escapes), as Qute does by itself for HTML. A pattern sent along may bear any name.
+ * Escapes every value of a Markdown template (CommonMark 0.31, 2.4 backslash escapes), as Qute does
+ * for HTML. An uploaded pattern may have any name.
  */
 @Singleton
 class MarkdownText implements ResultMapper {
@@ -36,7 +36,7 @@ class MarkdownText implements ResultMapper {
 
   @Override
   public String map(Object result, Expression expression) {
-    // Only what stands in the rule book as Markdown is marked "raw".
+    // Only Markdown from the rule book is marked "raw".
     return result instanceof RawString written ? written.toString() : escape(result.toString());
   }
 

@@ -9,7 +9,8 @@ import jakarta.inject.Singleton;
 import java.util.regex.Pattern;
 
 /**
- * Keeps every value of a plain-text template on its line, whatever a pattern sent along is named.
+ * Keeps every value of a plain-text template on one line, whatever the name of an uploaded pattern
+ * contains.
  */
 @Singleton
 class PlainText implements ResultMapper {
@@ -38,7 +39,7 @@ class PlainText implements ResultMapper {
     return UNSEEN.matcher(result.toString()).replaceAll(" ");
   }
 
-  /** Whether a sign starts a new line or turns the direction of what follows. */
+  /** Whether a character starts a new line or changes the text direction. */
   static boolean breaksTheLine(char sign) {
     return Character.isISOControl(sign)
         || sign >= '\u2028' && sign <= '\u202E'

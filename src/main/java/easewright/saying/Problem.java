@@ -8,14 +8,14 @@ import easewright.request.RequestJson;
 import java.util.List;
 
 /**
- * Why there is no answer (RFC 9457, "Problem Details for HTTP APIs").
+ * A problem response (RFC 9457, "Problem Details for HTTP APIs").
  *
  * @param type the kind of problem, a relative URI
- * @param title the kind in words, the same each time
+ * @param title the kind in words, the same for every occurrence
  * @param status the HTTP status
- * @param detail what is wrong this time
- * @param line the line it answers, from 1, where a request has a fitting a line; else null
- * @param faults everything wrong with the request's body; empty when its body is not at fault
+ * @param detail what is wrong in this occurrence
+ * @param line the line of a bulk request that it answers, from 1; otherwise null
+ * @param faults all faults in the request's body; empty if there are none
  */
 public record Problem(
     String type,
@@ -28,7 +28,7 @@ public record Problem(
   /** RFC 9457, section 3. */
   public static final String MEDIA_TYPE = "application/problem+json";
 
-  /** What was done too often from one place. */
+  /** A rate limit was exceeded. */
   public static final Problem TOO_MANY =
       of(
           "too-many",
@@ -36,22 +36,20 @@ public record Problem(
           429,
           "Wait as long as the header Retry-After says. Nothing of the request was kept.");
 
-  /**
-   * One fault: JSON Pointer (RFC 6901), its line in a sheet, what is wrong, what would be right.
-   */
+  /** One fault: JSON Pointer (RFC 6901), its line in a sheet, what is wrong, how to fix it. */
   public record FaultNote(String pointer, Integer line, String problem, String remedy) {}
 
-  /** A problem that does not lie in the request's body. */
+  /** A problem not caused by the request's body. */
   public static Problem of(String kind, String title, int status, String detail) {
     return new Problem("/problems/" + kind, title, status, detail, null, List.of());
   }
 
-  /** The problem of a request above a bound, such as "256 KB". */
+  /** The problem for a request above a size limit, such as "256 KB". */
   public static Problem tooLarge(String most) {
     return of("too-large", "The request is too large", 413, "Send at most " + most + ".");
   }
 
-  /** The problem of a request that accepts none of the forms there are. */
+  /** The problem for a request that accepts none of the available formats. */
   public static Problem notAcceptable(String forms) {
     return of(
         "not-acceptable",
@@ -60,12 +58,15 @@ public record Problem(
         "Ask for " + forms + ", as the contract lists them.");
   }
 
-  /** The same as the answer to one line of a request. */
+  /** The same problem for one line of a bulk request. */
   public Problem atLine(int number) {
     return new Problem(type, title, status, detail, number, faults);
   }
 
-  /** Why a request that was read came to no answer: its own faults, its size, or the service. */
+  /**
+   * The problem for a request that was read but failed: because of its faults, its size, or the
+   * service.
+   */
   public static Problem of(RuntimeException refusal) {
     if (refusal instanceof FaultyRequest request) {
       return of(request);
@@ -79,7 +80,7 @@ public record Problem(
     return refusal instanceof RequestJson.TooLarge ? tooLarge() : failed();
   }
 
-  /** The problem of an answer that was given up. */
+  /** The problem for an answer that timed out. */
   public static Problem tookTooLong() {
     return of(
         "took-too-long",
@@ -88,7 +89,7 @@ public record Problem(
         "The work on this request was given up, since it took longer than one answer may.");
   }
 
-  /** The problem of a clinic whose store can't be used now. */
+  /** The problem for a clinic whose store is unavailable. */
   public static Problem storeAway() {
     return of(
         "store-away",
@@ -97,18 +98,18 @@ public record Problem(
         "The store of the clinics can't be used now. Nothing of this request was kept.");
   }
 
-  /** The problem of a request above the bound of a single one. */
+  /** The problem for a request above the size limit of a single fitting. */
   public static Problem tooLarge() {
     return tooLarge(RequestJson.MOST_BYTES / 1024 + " KB");
   }
 
-  /** The problem of a fault of the service's own. */
+  /** The problem for a server error. */
   public static Problem failed() {
     return of(
         "failed", "The service failed", 500, "The fault is the service's, not the request's.");
   }
 
-  /** The problem of a request whose faults were found. */
+  /** The problem for a request with faults. */
   public static Problem of(FaultyRequest request) {
     boolean unreadable = request.status() == 400;
     int more = request.count() - request.faults().size();

@@ -11,11 +11,11 @@ import org.commonmark.renderer.text.LineBreakRendering;
 import org.commonmark.renderer.text.TextContentRenderer;
 
 /**
- * Answers ready to post, in three forms that say the same. A site is what stands before the path of
- * every link, as in {@link PublicAddress}.
+ * Answers ready to post, in three formats with the same content. A site is the part of every link
+ * before its path, as in {@link PublicAddress}.
  */
 public final class Replies {
-  /** A short reply has fewer words than 120, with the heading that a page has besides. */
+  /** A short reply has fewer than 120 words, including the heading that a page adds. */
   static final int MOST_WORDS = 115;
 
   private static final Parser MARKDOWN = Parser.builder().build();
@@ -54,7 +54,7 @@ public final class Replies {
     return AnswerPages.card(answer, reply, site, marked(reply)).render();
   }
 
-  /** What there is room for, decided on the plain text so that all forms say the same. */
+  /** Shortens a reply by its plain text, so that all formats say the same. */
   private static Reply shortened(Answer answer, String site) {
     return Reply.of(answer)
         .within(
@@ -62,7 +62,7 @@ public final class Replies {
             reply -> AnswerPages.replyText(reply, site).render().strip().split("\\s+").length);
   }
 
-  /** What a template leaves out leaves its empty lines. */
+  /** Removes the empty lines left by omitted template parts. */
   private static String spaced(String text) {
     return text.replaceAll("\\n{3,}", "\n\n").strip() + "\n";
   }

@@ -8,7 +8,7 @@ import java.util.Locale;
 public enum ReplyLength {
   /** Under 120 words. */
   SHORT,
-  /** With how it was worked out. */
+  /** With the reasoning. */
   LONG;
 
   /** The query parameter that chooses it. */
@@ -17,7 +17,7 @@ public enum ReplyLength {
   /**
    * Reads the query parameter.
    *
-   * @param usual what is meant when it is left out
+   * @param usual the value if the parameter is missing
    * @throws BadParameter for any other word
    */
   public static ReplyLength of(String word, ReplyLength usual) {

@@ -5,8 +5,8 @@ import easewright.diagnosis.Answer;
 import jakarta.inject.Singleton;
 
 /**
- * Writes answers as replies to post, with links that lead to this service. {@code calledAs} is the
- * address that the service was called by, before the path; "" where it is not known.
+ * Writes answers as replies to post, with links to this service. {@code calledAs} is the part
+ * before the path of the address that the client called; "" if unknown.
  */
 @Singleton
 public class ReplyWriter {

@@ -5,11 +5,11 @@ import easewright.rulebook.RuleText;
 import java.util.Collection;
 import java.util.List;
 
-/** A page of the rule book with its rules, in the form of the contract. */
+/** A page of the rule book with its rules, in the contract's form. */
 public record RulePageNote(
     String id, String title, String topic, String text, List<RuleNote> rules) {
 
-  /** A page in a line. */
+  /** A page in a list. */
   public record RuleEntry(String id, String title, String topic, String page) {
     /** The entry of a page. */
     public static RuleEntry of(RulePage page) {

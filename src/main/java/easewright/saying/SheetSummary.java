@@ -11,18 +11,18 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What a valid sheet was understood to say.
+ * Summary of a valid sheet as parsed.
  *
- * @param valid always true; a sheet that is not is a problem
+ * @param valid always true; an invalid sheet gives a problem
  * @param id the sheet's id
  * @param name its name
- * @param constructionType how it holds
+ * @param constructionType its construction type
  * @param supportClass the support it is designed for
- * @param sizes its sizes by name, as the sheet orders them
+ * @param sizes names of its sizes, in the sheet's order
  * @param choices what the maker decides
- * @param pieces how many pieces there are in all
- * @param cut what is cut when nothing is chosen
- * @param trims what is needed beside cloth when nothing is chosen
+ * @param pieces total number of pieces
+ * @param cut pieces cut with the default choices
+ * @param trims trims needed with the default choices
  */
 public record SheetSummary(
     boolean valid,
@@ -36,10 +36,10 @@ public record SheetSummary(
     List<CutLine> cut,
     List<TrimLine> trims) {
 
-  /** A choice: its options, and which is taken when nobody says. */
+  /** A choice: its options and the default. */
   public record ChoiceLine(String id, List<String> options, String defaultOption) {}
 
-  /** A piece cut by default: how many, from which cloth, and how. */
+  /** A piece cut by default: the number, the cloth, and how to cut it. */
   public record CutLine(
       String piece, String layer, int count, boolean onFold, boolean mirrored, String leftOut) {}
 
@@ -50,7 +50,7 @@ public record SheetSummary(
       @JsonInclude(JsonInclude.Include.NON_EMPTY) List<Double> lengthsMm,
       String leftOut) {}
 
-  /** The summary of a sheet that was read. */
+  /** The summary of a parsed sheet. */
   public static SheetSummary of(PatternSheet sheet) {
     return new SheetSummary(
         true,

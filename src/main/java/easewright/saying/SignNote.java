@@ -4,7 +4,7 @@ import easewright.rulebook.Catalog.SignEntry;
 import java.util.List;
 import java.util.Map;
 
-/** A sign of the catalog, as those who report signs need it. */
+/** A sign of the catalog, in the contract's form. */
 public record SignNote(
     String id,
     String name,
@@ -19,7 +19,7 @@ public record SignNote(
     String isNot,
     boolean redFlag,
     List<String> phrases) {
-  /** The entry of a sign, for those who ask. */
+  /** The note for a catalog entry. */
   public static SignNote of(SignEntry sign) {
     return new SignNote(
         sign.id(),

@@ -3,12 +3,14 @@ package easewright.saying;
 import io.quarkus.qute.TemplateExtension;
 import java.util.Locale;
 
-/** How numbers and texts are written in templates. */
+/** Formats numbers and texts for templates. */
 @TemplateExtension
 final class TemplateText {
   private TemplateText() {}
 
-  /** A fraction as a whole percentage: 0.734 is "73 %"; what is rare but possible is not "0 %". */
+  /**
+   * A fraction as a whole percentage: 0.734 is "73 %"; a rare but possible value is never "0 %".
+   */
   static String percent(double fraction) {
     long percent = Math.round(fraction * 100);
     if (percent == 0 && fraction > 0) {
@@ -37,7 +39,7 @@ final class TemplateText {
     return String.format(Locale.ROOT, "%+.1f points", fraction * 100 + 0.0);
   }
 
-  /** With its first letter large, to begin a sentence. */
+  /** With a capital first letter, to begin a sentence. */
   static String begin(String text) {
     return text.isEmpty()
         ? text

@@ -2,12 +2,12 @@ package easewright.wording;
 
 import java.util.Arrays;
 
-/** What stands in the named blanks of a sentence. Immutable. */
+/** Values for the named blanks of a sentence. Immutable. */
 public final class Blanks {
-  /** No blank is filled. */
+  /** No values. */
   public static final Blanks NONE = new Blanks(new Object[0]);
 
-  /** Name and value of each blank, in turn. */
+  /** Alternating names and values. */
   private final Object[] pairs;
 
   private Blanks(Object[] pairs) {
@@ -19,7 +19,7 @@ public final class Blanks {
     return new Blanks(new Object[] {name, value});
   }
 
-  /** Name and value of each blank, in turn; for one or two, else {@link #and} reads better. */
+  /** From alternating names and values; for more than two, {@link #and} reads better. */
   public static Blanks ofPairs(Object... pairs) {
     if (pairs.length % 2 != 0) {
       throw new IllegalArgumentException("A blank has a name and a value.");
@@ -42,7 +42,7 @@ public final class Blanks {
     return new Blanks(more);
   }
 
-  /** Fills the blanks {name} of a sentence; what has no value stays as it is. */
+  /** Fills the blanks {name} of a sentence; blanks without a value stay as they are. */
   public String fill(String sentence) {
     int open = sentence.indexOf('{');
     if (open < 0 || pairs.length == 0) {

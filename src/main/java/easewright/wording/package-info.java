@@ -1,2 +1,2 @@
-/** Sentences with named blanks, and the filling of them; knows nothing of what they say. */
+/** Fills sentences with named blanks; knows nothing of their content. */
 package easewright.wording;
