@@ -127,8 +127,7 @@ final class FamilyDiagnosis {
             nothingTighter,
             nothingTighter && !sizing.isNoSmaller(fitting, sizes));
     AmountLimits limits = new AmountLimits(knowledge, shown);
-    Candidates candidates =
-        new Candidates(knowledge, posterior, said, amounts, limits, restraints);
+    Candidates candidates = new Candidates(knowledge, posterior, said, amounts, limits, restraints);
     Advice.Ranked ranked =
         new Advice(knowledge, said, names(mentioned), candidates, limits, restraints).ranked();
     Asking asking = new Asking(knowledge, posterior, reports, fitting, tightening);
