@@ -62,9 +62,7 @@ final class Restraints {
     return said.heldBack().stream()
         .filter(held -> held.adjustment().equals(entry.id()))
         .findFirst()
-        .map(
-            held ->
-                new SetAside(entry, catalog.reasons().get(held.reason()).says(), held.rule()))
+        .map(held -> new SetAside(entry, catalog.reasons().get(held.reason()).says(), held.rule()))
         .orElse(null);
   }
 

@@ -1,12 +1,14 @@
 package easewright.diagnosis.inference;
 
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 
-/** Gathers causes, signs and links of a {@link Network}, in any order; not for use by several threads. */
+/**
+ * Gathers causes, signs and links of a {@link Network}, in any order; not for use by several
+ * threads.
+ */
 public final class NetworkBuilder {
   private final TreeMap<String, Double> priors = new TreeMap<>();
   private final TreeMap<String, Double> leaks = new TreeMap<>();
@@ -26,8 +28,8 @@ public final class NetworkBuilder {
   }
 
   /**
-   * @param leak probability of the sign when no cause is at work, at least 0 and below 1. A leak
-   *     of 0 makes the sign a proof that something is wrong.
+   * @param leak probability of the sign when no cause is at work, at least 0 and below 1. A leak of
+   *     0 makes the sign a proof that something is wrong.
    */
   public NetworkBuilder sign(String id, double leak) {
     require(leak >= 0 && leak < 1, "The leak of %s must be at least 0 and below 1.", id);
@@ -62,8 +64,7 @@ public final class NetworkBuilder {
   }
 
   /**
-   * @throws IllegalArgumentException if there is no cause, or a link names an unknown cause or
-   *     sign
+   * @throws IllegalArgumentException if there is no cause, or a link names an unknown cause or sign
    */
   public Network build() {
     require(!priors.isEmpty(), "A network needs at least one cause%s.", "");
