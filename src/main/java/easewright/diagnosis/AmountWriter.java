@@ -2,11 +2,12 @@ package easewright.diagnosis;
 
 import easewright.cloth.Estimate;
 import easewright.diagnosis.Answer.Amount;
+import easewright.diagnosis.Formula.Worked;
 import easewright.measure.Length;
 import easewright.measure.Quantity;
 import easewright.measure.UnitSystem;
 import easewright.rulebook.Wording;
-import java.util.Arrays;
+import easewright.wording.Blanks;
 import java.util.Optional;
 
 /** Writes amounts in the asker's units, with their error and their working. */
@@ -23,19 +24,18 @@ final class AmountWriter {
     this.shown = new UnitFormatter(units);
   }
 
-  /** An amount with the sentence of its working; empty unless there is something to change. */
-  Optional<Amount> positive(String method, Estimate estimate, String sentence, Object... blanks) {
-    if (!(estimate.value() > 0)) {
+  /** What a formula gives, with its working told; empty unless there is something to change. */
+  Optional<Amount> positive(AmountMethod method, String sentence, Worked worked) {
+    Estimate result = worked.result();
+    if (!(result.value() > 0)) {
       return Optional.empty();
     }
-    Object[] all = Arrays.copyOf(blanks, blanks.length + 2);
-    all[blanks.length] = "value";
-    all[blanks.length + 1] = shown.length(estimate.value());
-    return Optional.of(amount(method, estimate, wording.say(sentence, all), false));
+    Blanks blanks = worked.blanks().and("value", shown.length(result.value()));
+    return Optional.of(amount(method, result, wording.say(sentence, blanks), false));
   }
 
   /** The largest length no longer than this one whose text says no more than it; 0 for none. */
-  double shownAtMost(double mm) {
+  static double shownAtMost(double mm, UnitFormatter shown) {
     for (double less = mm; less > 0; less -= 1) {
       if (told(shown.length(less)) <= mm) {
         return less;
@@ -49,13 +49,13 @@ final class AmountWriter {
   }
 
   /** An amount with its working told. */
-  Amount amount(String method, Estimate estimate, String working, boolean estimated) {
+  Amount amount(AmountMethod method, Estimate estimate, String working, boolean estimated) {
     return new Amount(
         shown.length(estimate.value()),
         tenth(estimate.value()),
         tenth(estimate.sd()),
         shown.length(estimate.sd()),
-        method,
+        method.id(),
         working,
         estimated);
   }

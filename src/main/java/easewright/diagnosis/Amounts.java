@@ -2,13 +2,13 @@ package easewright.diagnosis;
 
 import easewright.cloth.Estimate;
 import easewright.diagnosis.Answer.Amount;
+import easewright.diagnosis.Formula.Worked;
 import easewright.measure.Length;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.RuleBookSource;
-import easewright.rulebook.facts.Figure;
+import easewright.wording.Blanks;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
 
@@ -20,16 +20,14 @@ import java.util.Optional;
 final class Amounts {
   private static final List<String> DEGREES = List.of("slight", "clear", "strong");
 
-  private final Fitting fitting;
+  private final FittingNumbers numbers;
   private final RuleBookSource source;
   private final AmountWriter writer;
-  private final ComputedAmounts computed;
 
-  Amounts(Fitting fitting, Draft draft, Map<String, Figure> figures, RuleBookSource source) {
-    this.fitting = fitting;
-    this.source = source;
-    this.writer = new AmountWriter(fitting.units(), source.wording());
-    this.computed = new ComputedAmounts(fitting, draft, figures, source, writer);
+  Amounts(FittingNumbers numbers) {
+    this.numbers = numbers;
+    this.source = numbers.source();
+    this.writer = new AmountWriter(numbers.fitting().units(), source.wording());
   }
 
   /**
@@ -44,16 +42,27 @@ final class Amounts {
    * @param signs the signs this change would relieve, as reported, the most telling first
    */
   Told of(AdjustmentEntry adjustment, List<ReportedSign> signs) {
-    if (adjustment.method() == null || adjustment.method().equals("none")) {
+    AmountMethod method = method(adjustment);
+    if (method == AmountMethod.NONE) {
       return new Told(null, null);
     }
     // What was measured on the toile beats what the tape lets us compute from afar.
     Optional<Amount> told =
-        reported(adjustment.method(), signs).or(() -> computed.of(adjustment.method()));
+        reported(method, signs).or(() -> method.formula(numbers).flatMap(f -> worked(method, f)));
     if (told.isPresent()) {
       return new Told(told.get(), null);
     }
-    return new Told(firstStep(adjustment, signs), measureFirst(adjustment.method(), signs));
+    return new Told(firstStep(adjustment, signs), measureFirst(method, signs));
+  }
+
+  private static AmountMethod method(AdjustmentEntry adjustment) {
+    return adjustment.method() == null ? AmountMethod.NONE : AmountMethod.of(adjustment.method());
+  }
+
+  private Optional<Amount> worked(AmountMethod method, Formula formula) {
+    return formula
+        .worked(numbers)
+        .flatMap(worked -> writer.positive(method, formula.wording(), worked));
   }
 
   /**
@@ -63,18 +72,19 @@ final class Amounts {
   Optional<Amount> slack(AdjustmentEntry adjustment, List<ReportedSign> signs) {
     List<ReportedSign> loose =
         signs.stream().filter(sign -> source.catalog().signs().get(sign.id()).slack()).toList();
-    return adjustment.method().equals("band take-in")
-        ? computed.slackOfTheBand()
-        : reported(adjustment.method(), loose);
+    AmountMethod method = method(adjustment);
+    return method.slack().isPresent()
+        ? worked(method, method.slack().get())
+        : reported(method, loose);
   }
 
   /** What to try where no number is to be trusted, or none is worth a change. */
   Told firstStep(AdjustmentEntry adjustment) {
-    return new Told(firstStep(adjustment, List.of()), measureFirst(adjustment.method(), List.of()));
+    return new Told(firstStep(adjustment, List.of()), measureFirst(method(adjustment), List.of()));
   }
 
   /** The wearer's own measure of the sign that tells most. */
-  private Optional<Amount> reported(String method, List<ReportedSign> signs) {
+  private Optional<Amount> reported(AmountMethod method, List<ReportedSign> signs) {
     double sd = source.parameter("sign-amount-error");
     return signs.stream()
         .filter(sign -> sign.amount() != null && measures(sign, method))
@@ -83,15 +93,15 @@ final class Amounts {
             sign ->
                 writer.positive(
                     method,
-                    new Estimate(sign.amount().mm(), sd),
                     "amount-reported",
-                    "sign",
-                    source.catalog().nameOf(sign.id())));
+                    new Worked(
+                        new Estimate(sign.amount().mm(), sd),
+                        Blanks.of("sign", source.catalog().nameOf(sign.id())))));
   }
 
-  private boolean measures(ReportedSign sign, String method) {
+  private boolean measures(ReportedSign sign, AmountMethod method) {
     List<String> measures = source.catalog().signs().get(sign.id()).measures();
-    return measures != null && measures.contains(method);
+    return measures != null && measures.contains(method.id());
   }
 
   private Amount firstStep(AdjustmentEntry adjustment, List<ReportedSign> signs) {
@@ -106,34 +116,25 @@ final class Amounts {
             .orElse("clear");
     double mm = Length.parse(adjustment.firstStep().get(degree)).mm();
     return writer.amount(
-        adjustment.method(),
+        method(adjustment),
         new Estimate(mm, mm * source.parameter("first-step-error")),
         source.wording().say("amount-first-step", "degree", degree),
         true);
   }
 
-  private String measureFirst(String method, List<ReportedSign> signs) {
-    boolean girths = fitting.body().bust() != null && fitting.body().underbust() != null;
-    return switch (method) {
-      case "band take-in", "band let-out" ->
-          source
-              .wording()
-              .say(
-                  fitting.body().underbust() == null
-                      ? "measure-first-body"
-                      : "measure-first-underband");
-      case "elastic cut length" -> source.wording().say("measure-first-elastic");
-      case "cup girth", "cup girth less" ->
-          girths ? null : source.wording().say("measure-first-body");
-      case "front length", "front length less" -> source.wording().say("measure-first-length");
-      default ->
-          signs.stream()
-              .filter(sign -> measures(sign, method))
-              .map(sign -> source.catalog().signs().get(sign.id()).amount())
-              .findFirst()
-              .map(what -> source.wording().say("measure-first-sign", "what", what))
-              .orElse(null);
-    };
+  private String measureFirst(AmountMethod method, List<ReportedSign> signs) {
+    if (!method.isMeasuredAsASign()) {
+      return method
+          .measureFirst(numbers.fitting().body())
+          .map(sentence -> source.wording().say(sentence, Blanks.NONE))
+          .orElse(null);
+    }
+    return signs.stream()
+        .filter(sign -> measures(sign, method))
+        .map(sign -> source.catalog().signs().get(sign.id()).amount())
+        .findFirst()
+        .map(what -> source.wording().say("measure-first-sign", "what", what))
+        .orElse(null);
   }
 
   /** The part of an amount at one edge; parts of the amount as told, so that they add up to it. */

@@ -2,64 +2,40 @@ package easewright.diagnosis;
 
 import easewright.body.CupGeometry;
 import easewright.cloth.Estimate;
-import easewright.diagnosis.Answer.Amount;
+import easewright.diagnosis.Formula.Worked;
 import easewright.measure.Measured;
-import easewright.rulebook.RuleBookSource;
-import easewright.rulebook.facts.Figure;
-import java.util.Map;
-import java.util.Optional;
+import easewright.wording.Blanks;
 
 /** How much more or less room both cups take, from the girths and a spherical cap. */
 final class CupAmounts {
-  private final Fitting fitting;
-  private final Draft draft;
-  private final Map<String, Figure> figures;
-  private final RuleBookSource source;
-  private final AmountWriter writer;
-  private final UnitFormatter shown;
+  private CupAmounts() {}
 
-  CupAmounts(
-      Fitting fitting,
-      Draft draft,
-      Map<String, Figure> figures,
-      RuleBookSource source,
-      AmountWriter writer) {
-    this.fitting = fitting;
-    this.draft = draft;
-    this.figures = figures;
-    this.source = source;
-    this.writer = writer;
-    this.shown = new UnitFormatter(fitting.units());
+  static Worked more(FittingNumbers n) {
+    return change(n, 1);
+  }
+
+  static Worked less(FittingNumbers n) {
+    return change(n, -1);
   }
 
   /**
    * The girth to change by, with what the seam over the apex and the depth change along with it.
-   *
-   * @param way +1 to add, −1 to take away
    */
-  Optional<Amount> change(String method, int way, String sentence) {
-    return Optional.ofNullable(figures.get("cup-shortfall"))
-        .flatMap(
-            f -> {
-              double girth = way * f.value();
-              return writer.positive(
-                  method,
-                  new Estimate(girth, f.sd()),
-                  sentence,
-                  "shortfall",
-                  shown.length(girth),
-                  "shares",
-                  shapedEdges(),
-                  "arc",
-                  shown.length(girth * CupGeometry.arcPerDifference()),
-                  "depth",
-                  depth(girth));
-            });
+  private static Worked change(FittingNumbers n, int way) {
+    Estimate shortfall = n.figure(DerivedFigure.CUP_SHORTFALL);
+    double girth = way * shortfall.value();
+    return new Worked(
+        new Estimate(girth, shortfall.sd()),
+        Blanks.of("shortfall", n.shown().length(girth))
+            .and("shares", shapedEdges(n))
+            .and("arc", n.shown().length(girth * CupGeometry.arcPerDifference()))
+            .and("depth", depth(n, girth)));
   }
 
-  private int shapedEdges() {
-    int usual = (int) source.parameter("usual-shaped-edges");
-    return draft
+  private static int shapedEdges(FittingNumbers numbers) {
+    int usual = (int) numbers.parameter("usual-shaped-edges");
+    return numbers
+        .draft()
         .cut()
         .map(
             cut ->
@@ -72,16 +48,18 @@ final class CupAmounts {
   }
 
   /** How far a cup's depth changes with its girth, in words; nothing where the base is unknown. */
-  private String depth(double girthMm) {
-    Measured width = fitting.body().bustPointWidth();
-    Figure difference = figures.get("bust-difference");
-    if (width == null || difference == null || !(difference.value() > 0)) {
+  private static String depth(FittingNumbers n, double girthMm) {
+    Measured width = n.fitting().body().bustPointWidth();
+    double difference = n.figure(DerivedFigure.BUST_DIFFERENCE).value();
+    if (width == null || !(difference > 0)) {
       return "";
     }
-    double base = width.value().mm() * source.parameter("cup-base-share");
+    double base = width.value().mm() * n.parameter("cup-base-share");
     try {
-      double perMm = CupGeometry.fromDifference(base, difference.value()).projectionPerDifference();
-      return source.wording().say("amount-cup-depth", "depth", shown.length(girthMm * perMm));
+      double perMm = CupGeometry.fromDifference(base, difference).projectionPerDifference();
+      return n.source()
+          .wording()
+          .say("amount-cup-depth", Blanks.of("depth", n.shown().length(girthMm * perMm)));
     } catch (IllegalArgumentException outsideTheModel) {
       // Too deep for a cap on this base: no depth is better than a wrong one.
       return "";

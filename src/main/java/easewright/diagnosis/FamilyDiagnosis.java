@@ -1,7 +1,5 @@
 package easewright.diagnosis;
 
-import static java.util.stream.Collectors.toMap;
-
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.MeasureAgainNote;
 import easewright.diagnosis.Answer.SignNote;
@@ -10,14 +8,10 @@ import easewright.diagnosis.inference.Posterior;
 import easewright.measure.Plausibility;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
-import easewright.rulebook.facts.Figure;
 import easewright.rulebook.facts.InPlay;
 import easewright.size.SizeEstimate;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
-import java.util.function.Function;
 import java.util.stream.Collectors;
 
 /** Answers fittings of one kind of garment. Immutable and safe to share between threads. */
@@ -38,11 +32,9 @@ final class FamilyDiagnosis {
   Answer answer(Fitting fitting, boolean doubtful) {
     Draft draft = Draft.of(fitting, book.source());
     SizeEstimate sizes = sizing.estimate(fitting).orElse(null);
-    Map<String, Figure> figures =
-        Figures.of(fitting, draft, sizes, book.source()).stream()
-            .collect(toMap(Figure::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
+    FittingNumbers numbers = Figures.of(fitting, draft, sizes, book.source());
     try (RuleBook.Consultation consultation = book.open()) {
-      Conclusions said = consultation.hear(Facts.of(fitting, draft, figures.values()));
+      Conclusions said = consultation.hear(Facts.of(fitting, draft, numbers.figures().values()));
       Cautioning cautioning = new Cautioning(knowledge, fitting, said, doubtful);
       if (cautioning.danger()) {
         return ofDanger(fitting, cautioning);
@@ -51,7 +43,7 @@ final class FamilyDiagnosis {
       Posterior posterior =
           Posterior.infer(
               knowledge.networkFor(said), reports.stream().map(Report::observation).toList());
-      Amounts amounts = new Amounts(fitting, draft, figures, book.source());
+      Amounts amounts = new Amounts(numbers);
       String size = sizes == null ? null : sizes.best().map(best -> best.cell().id()).orElse(null);
       Placing placing = new Placing(draft, amounts, book.source().wording(), size);
       List<CauseProbability> mentioned = mentioned(posterior);

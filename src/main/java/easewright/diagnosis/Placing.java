@@ -99,13 +99,13 @@ final class Placing {
                     line.replace('-', ' '),
                     share.piece().occurrences(),
                     amount == null ? null : amounts.part(amount, eachShare(amount, share)),
-                    amount != null && AmountMethods.splits(amount.method()),
+                    amount != null && AmountMethod.of(amount.method()).splits(),
                     share.copy()))
         .toList();
   }
 
   /** Only a change of girth is split over edges; a fold, wedge or length is whole on each piece. */
   private static double eachShare(Amount amount, Cut.Share share) {
-    return AmountMethods.splits(amount.method()) ? share.eachMm() : 1;
+    return AmountMethod.of(amount.method()).splits() ? share.eachMm() : 1;
   }
 }

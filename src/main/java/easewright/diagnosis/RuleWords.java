@@ -1,5 +1,6 @@
 package easewright.diagnosis;
 
+import java.util.Arrays;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -12,34 +13,11 @@ public final class RuleWords {
   /** Every derived number, besides the amounts of signs. */
   public static final Set<String> FIGURES =
       Stream.concat(
-              Stream.of(
-                  "bust-difference",
-                  "band-strain",
-                  "band-strain-excess",
-                  "bust-strain-excess",
-                  "band-shortfall",
-                  "cup-shortfall",
-                  "band-pressure",
-                  "elastic-tension",
-                  "best-size-probability",
-                  "runner-up-size-probability",
-                  "cup-volume",
-                  "bust-point-width-excess",
-                  "apex-drop",
-                  "front-length-shortfall",
-                  "stretch-margin-around",
-                  "stretch-margin-along",
-                  "recovery-margin",
-                  "stretch-direction-margin",
-                  "width-factor",
-                  "allowance-girth-error",
-                  "months-since-operation",
-                  "number-of-earlier-rounds"),
-              Stream.of("main", "lining", "support")
+              Arrays.stream(DerivedFigure.values()).map(DerivedFigure::id),
+              LayerFigure.ROLES.stream()
                   .flatMap(
                       role ->
-                          Stream.of("-stretch-around", "-stretch-along", "-recovery", "-growth")
-                              .map(role::concat)))
+                          Arrays.stream(LayerFigure.values()).map(figure -> figure.of(role).id())))
           .collect(Collectors.toUnmodifiableSet());
 
   /** Parameters that rules compare with and the computing uses too. */
@@ -50,6 +28,8 @@ public final class RuleWords {
 
   /** How the amount of an adjustment may be found. */
   public static Set<String> methods() {
-    return AmountMethods.ALL;
+    return Arrays.stream(AmountMethod.values())
+        .map(AmountMethod::id)
+        .collect(Collectors.toUnmodifiableSet());
   }
 }

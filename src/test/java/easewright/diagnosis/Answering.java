@@ -9,7 +9,6 @@ import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.facts.Figure;
 import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.regex.Pattern;
@@ -52,11 +51,12 @@ final class Answering {
   }
 
   static Map<String, Figure> figures(Fitting fitting) {
+    return numbers(fitting).figures();
+  }
+
+  static FittingNumbers numbers(Fitting fitting) {
     Draft draft = Draft.of(fitting, BOOK.source());
-    Map<String, Figure> byId = new LinkedHashMap<>();
-    Figures.of(fitting, draft, SIZING.estimate(fitting).orElse(null), BOOK.source())
-        .forEach(figure -> byId.putIfAbsent(figure.id(), figure));
-    return byId;
+    return Figures.of(fitting, draft, SIZING.estimate(fitting).orElse(null), BOOK.source());
   }
 
   static List<Object> facts(Fitting fitting) {

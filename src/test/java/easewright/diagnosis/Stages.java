@@ -1,7 +1,5 @@
 package easewright.diagnosis;
 
-import static java.util.stream.Collectors.toMap;
-
 import com.fasterxml.jackson.databind.JsonNode;
 import easewright.diagnosis.inference.CauseProbability;
 import easewright.diagnosis.inference.Network;
@@ -10,19 +8,15 @@ import easewright.pattern.PatternSheets;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.facts.AnyFitting;
-import easewright.rulebook.facts.Figure;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
-import java.util.function.Function;
 
 /** The stages of one diagnosis one by one, each with what the earlier ones gave, to be timed. */
 public final class Stages {
   private final PlainWeighing plain = new PlainWeighing();
   private final Fitting fitting;
   private final Draft draft;
-  private final Map<String, Figure> figures;
+  private final FittingNumbers numbers;
   private final List<Object> facts;
   private final RulesByHand.Known known;
   private final Conclusions said;
@@ -32,9 +26,9 @@ public final class Stages {
 
   public Stages(Fitting fitting) {
     this.fitting = fitting;
-    this.draft = Draft.of(fitting, Answering.BOOK.source());
-    this.figures = byId();
-    this.facts = Facts.of(fitting, draft, figures.values());
+    this.numbers = Answering.numbers(fitting);
+    this.draft = numbers.draft();
+    this.facts = Facts.of(fitting, draft, numbers.figures().values());
     this.known = RulesByHand.known(fitting);
     this.said = Answering.consult(facts);
     this.reports = reports();
@@ -114,7 +108,7 @@ public final class Stages {
   }
 
   public Object advice() {
-    Amounts amounts = new Amounts(fitting, draft, figures, Answering.BOOK.source());
+    Amounts amounts = new Amounts(numbers);
     Placing placing = new Placing(draft, amounts, Answering.BOOK.source().wording(), null);
     List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
     CureAmounts cureAmounts = new CureAmounts(fitting, Answering.KNOWLEDGE, posterior, amounts);
@@ -130,11 +124,6 @@ public final class Stages {
 
   public Object questions() {
     return new Asking(Answering.KNOWLEDGE, posterior, reports, fitting, null).questions();
-  }
-
-  private Map<String, Figure> byId() {
-    return Answering.figures(fitting).values().stream()
-        .collect(toMap(Figure::id, Function.identity(), (a, b) -> a, LinkedHashMap::new));
   }
 
   private List<Report> reports() {
