@@ -87,7 +87,6 @@ class TradeInJavaTest {
   private static final Map<String, String> NUMBERS =
       Map.ofEntries(
           Map.entry("access", "technical: bytes of addresses"),
-          Map.entry("answering", "technical: bytes, pauses, days a case is kept"),
           Map.entry("batch", "technical: Kafka's sizes and times"),
           Map.entry("cli", "technical: bytes, depth of folders"),
           Map.entry("clinic", "technical: bytes, seconds; statistics of how sure a share is"),
@@ -120,7 +119,6 @@ class TradeInJavaTest {
           Map.entry("measure.Length", "form: how finely lengths are shown"),
           Map.entry("measure.Quantity", "form: sixteenths of an inch"),
           Map.entry("measure.QuantityReader", "form: characters and digits"),
-          Map.entry("measure.BadQuantity", "form: characters"),
           Map.entry("measure.Rounded", "form: decimals"),
           Map.entry("measure.MeasuredPair", "form: decimals"),
           Map.entry("measure.MeasuringMethod", "published: ISO 20685, named beside each"),
@@ -128,7 +126,6 @@ class TradeInJavaTest {
           Map.entry("cloth.StretchClass", "published: Armstrong's classes, named beside them"),
           Map.entry("check.ElasticCheck", "published: a measured survey, named beside it"),
           Map.entry("check.PrintedLabels", "published: EN 13402, named beside it"),
-          Map.entry("check.Region", "published: labels of a region, named beside it"),
           Map.entry("size.SizeSystem", "published: EN 13402 and others, named beside each"),
           Map.entry("intake.Sizes", "published: how bands are labelled, EN 13402-3"),
           Map.entry("intake.NumberWords", "form: parts an inch is divided into"),
