@@ -124,7 +124,7 @@ class TradeInJavaTest {
           Map.entry("measure.MeasuringMethod", "published: ISO 20685, named beside each"),
           Map.entry("cloth.StretchTest", "physics: what yarn bears; three standard deviations"),
           Map.entry("cloth.StretchClass", "published: Armstrong's classes, named beside them"),
-          Map.entry("check.ElasticCheck", "published: a measured survey, named beside it"),
+          Map.entry("check.ElasticCheck", "geometry: an ellipse, computed beside it"),
           Map.entry("check.PrintedLabels", "published: EN 13402, named beside it"),
           Map.entry("size.SizeSystem", "published: EN 13402 and others, named beside each"),
           Map.entry("intake.Sizes", "published: how bands are labelled, EN 13402-3"),
