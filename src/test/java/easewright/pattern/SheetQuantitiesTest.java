@@ -3,6 +3,7 @@ package easewright.pattern;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import easewright.measure.BadQuantity;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -34,12 +35,12 @@ class SheetQuantitiesTest {
   @ParameterizedTest
   @ValueSource(strings = {"300", "mm", "75 %", "-3 mm", "1/0 in", "3 furlong", "", "1 2 in"})
   void what_is_no_length_is_refused(String text) {
-    assertThrows(IllegalArgumentException.class, () -> SheetQuantities.mm(text));
+    assertThrows(BadQuantity.class, () -> SheetQuantities.mm(text));
   }
 
   @Test
   void quantities_of_another_kind_are_refused() {
-    assertThrows(IllegalArgumentException.class, () -> SheetQuantities.fraction("75 mm"));
-    assertThrows(IllegalArgumentException.class, () -> SheetQuantities.gsm("75 %"));
+    assertThrows(BadQuantity.class, () -> SheetQuantities.fraction("75 mm"));
+    assertThrows(BadQuantity.class, () -> SheetQuantities.gsm("75 %"));
   }
 }
