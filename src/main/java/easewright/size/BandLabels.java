@@ -1,10 +1,10 @@
 package easewright.size;
 
 /**
- * How regions print the band that EN 13402-3 calls 60, 65 … (rows as an encyclopaedia gives them).
- * Label equivalence only: a printed UK or US 34 stands for 73–77 cm, not for 34 in (86.4 cm),
- * because the label still hides an old addition of 4 in or so; by the measured underbust the same
- * body is a 30 ({@link SizeSystem#UK}). Ask for centimetres or inches, not for labels.
+ * Regional labels of the bands that EN 13402-3 calls 60, 65 … (rows from an encyclopaedia). Label
+ * equivalence only: a printed UK or US 34 stands for 73–77 cm, not for 34 in (86.4 cm), because the
+ * label still includes an old addition of about 4 in; by the measured underbust the same body is a
+ * 30 ({@link SizeSystem#UK}). Ask for centimetres or inches, not for labels.
  */
 public enum BandLabels {
   /** 60, 65, 70 … */

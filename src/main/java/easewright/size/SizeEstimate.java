@@ -5,14 +5,13 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * How probable each size of a chart is for a body measured with error; sizes and outside sum to
- * one.
+ * Probabilities of a chart's sizes for a body measured with error; sizes and outside sum to one.
  *
- * @param chances every size within reach, most probable first
+ * @param chances every size in range, most probable first
  * @param outside probability that no size of the chart fits both girths
  */
 public record SizeEstimate(List<SizeChance> chances, double outside) {
-  /** Design choice: below 60 to 40 the first size is no clear choice over the second. */
+  /** Design choice: below 60 to 40 the first size is not a clear choice over the second. */
   private static final double CLEAR_SHARE = 0.6;
 
   public SizeEstimate {
@@ -22,12 +21,12 @@ public record SizeEstimate(List<SizeChance> chances, double outside) {
             .toList();
   }
 
-  /** The most probable size; nothing if the chart is out of reach altogether. */
+  /** The most probable size; empty if the whole chart is out of range. */
   public Optional<SizeChance> best() {
     return chances.stream().findFirst();
   }
 
-  /** The other sizes at least this probable, most probable first. */
+  /** The other sizes with at least this probability, most probable first. */
   public List<SizeChance> neighbours(double least) {
     return chances.stream().skip(1).filter(chance -> chance.probability() >= least).toList();
   }
@@ -41,7 +40,7 @@ public record SizeEstimate(List<SizeChance> chances, double outside) {
     return first < CLEAR_SHARE * (first + chances.get(1).probability());
   }
 
-  /** The probability of a size by its id; zero if out of reach or unknown. */
+  /** The probability of a size by its id; zero if out of range or unknown. */
   public double probability(String id) {
     return chances.stream()
         .filter(chance -> chance.cell().id().equals(id))
