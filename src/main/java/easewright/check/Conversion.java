@@ -12,7 +12,7 @@ import easewright.size.Range;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Says all that a label may mean, and what girths are called elsewhere. */
+/** Lists the possible meanings of a label, and the labels for girths in each region. */
 final class Conversion {
   private final Fitting fitting;
   private final Wording wording;
@@ -24,7 +24,7 @@ final class Conversion {
     this.shown = new UnitFormatter(fitting.units());
   }
 
-  /** What girths in mm are called everywhere. */
+  /** The labels for girths in mm in every region. */
   List<PrintedNote> labels(double underbustMm, double bustMm) {
     return PrintedLabels.of(underbustMm, bustMm).stream()
         .map(
@@ -37,7 +37,7 @@ final class Conversion {
         .toList();
   }
 
-  /** The label with each of its readings. */
+  /** The label with all its readings. */
   ConvertedNote converted(SizeLabel label, Region printedIn) {
     List<LabelReading> readings = LabelReading.of(label, printedIn);
     return new ConvertedNote(

@@ -7,7 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 
-/** What two girths are called in every region, with each way the inch regions count. */
+/** Labels for two girths in every region, for each way of counting in inch regions. */
 final class PrintedLabels {
   private static final double MM_PER_INCH = 25.4;
 
@@ -16,7 +16,7 @@ final class PrintedLabels {
   /** A label and the way of counting that gives it. */
   record Printed(Region region, Basis basis, String label) {}
 
-  /** All labels of these girths, mm; regions and ways that have none are left out. */
+  /** All labels for these girths, mm; omits regions and ways without one. */
   static List<Printed> of(double underbustMm, double bustMm) {
     List<Printed> labels = new ArrayList<>();
     for (Region region : Region.values()) {

@@ -7,14 +7,14 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What is asked about a size before anything is cut.
+ * A question about a size before cutting.
  *
  * @param fitting body, pattern, choices, circumstances and signs; nothing is sewn yet
- * @param readings every single measuring, by the wire name of the measurement
- * @param system the size system to use where no pattern is given
- * @param construction how the garment shapes, where no pattern tells; null when not said
+ * @param readings all readings, by the wire name of the measurement
+ * @param system the size system to use without a pattern
+ * @param construction how the garment shapes, if no pattern states it; null if unknown
  * @param label a label to convert; null for none
- * @param printedIn where the label was printed; null when not known
+ * @param printedIn where the label was printed; null if unknown
  */
 public record SizeQuestion(
     Fitting fitting,
@@ -24,9 +24,9 @@ public record SizeQuestion(
     SizeLabel label,
     Region printedIn) {
 
-  /** How a garment holds: by pressing flat, or by a seam or dart that gives room. */
+  /** How a garment supports: by compression, or with a seam or dart that gives room. */
   public enum Construction {
-    /** Presses; no shaping seam. */
+    /** Compresses; no shaping seam. */
     COMPRESSION,
     /** Shaped over the bust by a seam. */
     SHAPED
