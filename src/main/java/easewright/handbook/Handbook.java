@@ -33,7 +33,7 @@ public final class Handbook {
     this.index = HandbookIndex.of(source, links);
   }
 
-  /** The edition of the rule book these pages are of. */
+  /** The edition of the rule book these pages are from. */
   public RuleBookSource source() {
     return source;
   }
@@ -168,7 +168,7 @@ public final class Handbook {
         sayings.of(Kind.REPLACES, id, links));
   }
 
-  /** A reason has no page of its own; its sentence is shown in place of its name. */
+  /** A reason has no page; its sentence is shown instead of its name. */
   private List<Related> reasons(List<Related> heldBack) {
     Map<String, String> says =
         source.catalog().reasons().values().stream()

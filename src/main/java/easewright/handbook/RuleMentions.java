@@ -13,11 +13,12 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What the rules say of one name about another, in any fitting and in each special situation. Read
- * from the rules' own sentences, since what a special situation says is never heard without one.
+ * What the rules say about the relation between two names, in any fitting and in each special
+ * situation. Extracted from the rules' sentences, since a run without a special situation does not
+ * show what it would say.
  */
 final class RuleMentions {
-  /** Strongest first, the order in which they are shown. */
+  /** Strongest first, in display order. */
   private static final List<String> WORDS =
       List.of(
           "nearly always",
@@ -79,12 +80,12 @@ final class RuleMentions {
     return all.stream().filter(saying -> saying.kind() == kind).filter(which).toList();
   }
 
-  /** What is said of one subject, by object, the strongest word first. */
+  /** Statements about one subject, by object, the strongest word first. */
   List<Related> of(Kind kind, String subject, Links links) {
     return related(of(kind, saying -> saying.subject().equals(subject)), Saying::object, links);
   }
 
-  /** Who says something about one object, the strongest word first. */
+  /** Statements about one object, by subject, the strongest word first. */
   List<Related> about(Kind kind, String object, Links links) {
     return related(of(kind, saying -> saying.object().equals(object)), Saying::subject, links);
   }
