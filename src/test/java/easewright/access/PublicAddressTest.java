@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
-/** Where links lead; addresses have the form of RFC 3986. */
+/** Base address of links; addresses follow RFC 3986. */
 class PublicAddressTest {
   private static final URI CALLED = URI.create("http://localhost:8080/");
 
