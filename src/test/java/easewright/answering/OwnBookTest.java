@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What is wrong with a book is named when it is loaded, all of it, by file, line and remedy. */
+/** Loading a book reports all its faults by file, line and remedy. */
 @Tag("long")
 class OwnBookTest {
   private static final OwnBook OWN = new OwnBook(new PatternSheets());
@@ -34,7 +34,7 @@ class OwnBookTest {
 
   @TempDir Path folder;
 
-  /** A slip, the line it stands on, and what the report says of it. */
+  /** A mistake, its location, and the report about it. */
   private record Slip(String place, String problem, String remedy) {}
 
   private final List<Slip> slips = new ArrayList<>();
@@ -245,7 +245,7 @@ class OwnBookTest {
     onlyProblem("practice/sewing.yaml: ", "missing");
   }
 
-  /** Whatever line is lost, the check tells of it or the book can still be read. */
+  /** Whichever line is lost, the check reports it or the book can still be read. */
   @Test
   void a_lost_line_never_keeps_the_check_from_answering() throws IOException {
     BookCopy book = BookCopy.in(folder);

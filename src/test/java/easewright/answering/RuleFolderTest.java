@@ -85,7 +85,7 @@ class RuleFolderTest {
     assertTrue(next().book().source().everyday().so().containsKey("band-rides-up-at-the-back"));
   }
 
-  /** As a copy that keeps its time, older than every other file. */
+  /** Like a copy that keeps its time stamp: older than every other file. */
   private void older(String file) throws IOException {
     Files.setLastModifiedTime(folder.resolve(file), FileTime.fromMillis(1_000_000));
   }
