@@ -12,7 +12,7 @@ import java.io.IOException;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.junit.jupiter.api.Test;
 
-/** Every message has one reply, whatever is wrong with it; problems are those of RFC 9457. */
+/** Every message has one reply, faulty or not; problems follow RFC 9457. */
 class AnsweringTest {
   private final Answering answering = Bench.answering();
 

@@ -23,7 +23,7 @@ import org.apache.kafka.common.errors.RecordTooLargeException;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.junit.jupiter.api.Test;
 
-/** Answers and the place up to which was taken go together or not at all (KIP-98, KIP-447). */
+/** Answers and consumer offsets are committed together or not at all (KIP-98, KIP-447). */
 class ExchangeTest {
   private final MockConsumer<byte[], byte[]> consumer = Bench.consumer();
   private final Tally tally = new Tally();
@@ -117,8 +117,8 @@ class ExchangeTest {
   }
 
   /**
-   * Refuses what has the key "wide" in one topic as too large, and then any commit until the
-   * transaction is aborted: so does the real one (documentation of {@code KafkaProducer.send}).
+   * Rejects messages with the key "wide" in one topic as too large, and then any commit until the
+   * transaction is aborted, like the real one (documentation of {@code KafkaProducer.send}).
    */
   private static final class Narrow extends MockProducer<byte[], byte[]> {
     private final String topic;

@@ -14,7 +14,7 @@ import org.apache.kafka.common.errors.TimeoutException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** A worker ends when it is told to, and not before. */
+/** A worker ends only when it is stopped. */
 @Timeout(60)
 class WorkerTest {
   private final Tally tally = new Tally();
