@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What a rule writer asks of the command line. */
+/** The command line for rule writers. */
 @Tag("long")
 class RulesRunTest {
   @TempDir Path folder;
