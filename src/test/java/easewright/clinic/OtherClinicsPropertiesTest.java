@@ -18,7 +18,7 @@ import net.jqwik.api.constraints.Size;
 import net.jqwik.api.lifecycle.AfterContainer;
 import net.jqwik.api.lifecycle.BeforeContainer;
 
-/** Whoever does whatever to whichever case: only those of the case's clinic find it there. */
+/** Whatever is done to any case by anyone, only members of its clinic can find it. */
 class OtherClinicsPropertiesTest {
   private static final int CLINICS = 3;
   private static ClinicStore store;
@@ -90,7 +90,7 @@ class OtherClinicsPropertiesTest {
           result(() -> DEEDS.get(draw.get(2) % DEEDS.size()).accept(caller, victim.open()));
       boolean refusedByRole = result.equals("NotAllowed");
       assertEquals(refusedByRole ? "NotAllowed" : "NotHere", result);
-      // The same answer as for a case that nobody has.
+      // The same answer as for a case that does not exist.
       assertEquals(
           result,
           result(

@@ -30,7 +30,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
-/** What the store does, whatever engine is behind it; run once for each. */
+/** Behaviour of the store with any engine; run once for each. */
 abstract class StoreTest {
   static final Duration PATIENCE = Duration.ofSeconds(10);
 
@@ -47,7 +47,7 @@ abstract class StoreTest {
         @Override
         public void clockHeld(Duration time) {
           if (!held.contains(time)) {
-            held.add(time); // it is told again each day
+            held.add(time); // it is reported again each day
           }
         }
       };
@@ -56,7 +56,7 @@ abstract class StoreTest {
 
   abstract StoreAddress empty();
 
-  /** What the engine calls a text that is too long for its column. */
+  /** The engine's error code for a text too long for its column. */
   abstract String tooLong();
 
   @BeforeEach
@@ -418,7 +418,7 @@ abstract class StoreTest {
     assertNull(expired.key());
   }
 
-  /** Days in which the service looks at its clock as it does once a day. */
+  /** Passes days in which the service checks its clock once a day. */
   void passInUse(int days) {
     for (int day = 0; day < days; day++) {
       clock.pass(Duration.ofDays(1));
@@ -487,7 +487,7 @@ abstract class StoreTest {
     assertEquals(List.of(), left(organiser));
   }
 
-  /** The clock may be wrong already when a service of this version first looks at a store. */
+  /** The clock may already be wrong when this version first opens a store. */
   @Test
   void a_store_never_looked_at_before_goes_by_what_was_done_in_it_last() {
     Caller organiser = opened();
@@ -582,7 +582,7 @@ abstract class StoreTest {
   void work_that_fails_half_way_leaves_nothing() {
     Caller organiser = opened();
     Case open = store.cases().open(organiser, "Wrenna");
-    // A round needs its request: the case was already counted up when this is found out.
+    // A round requires its request: this is detected only after the case's counter was increased.
     Fitted broken = new Fitted(null, null, json("a", "b"), fitted("9 cm").gist());
     assertThrows(RuntimeException.class, () -> store.rounds().add(organiser, open.id(), broken));
     assertThrows(
@@ -606,7 +606,7 @@ abstract class StoreTest {
   @Test
   void a_failure_of_the_engine_tells_its_state_but_no_value() {
     opened();
-    store.close(); // the file is one store's at a time
+    store.close(); // only one store can hold the file at a time
     StoreFailure failure =
         assertThrows(
             StoreFailure.class,
