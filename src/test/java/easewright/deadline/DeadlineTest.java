@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 
-/** Whatever can run long gives up when its time is over, and leaves nothing behind. */
+/** Long-running work aborts when its time is up, and leaves nothing behind. */
 class DeadlineTest {
   private static void isGivenUp(Supplier<?> work) {
     assertThrows(DeadlinePassed.class, () -> Deadline.within(Duration.ofNanos(1), work));
