@@ -40,10 +40,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Who is shown what, for every page of a clinic: 401 without a key in force, 403 with the key of
- * another role, 404 from another clinic, as RFC 9110, section 15.5, means them; and no form does
- * anything that was not sent from a page of ours (OWASP Cross-Site Request Forgery Prevention Cheat
- * Sheet: a token tied to whoever is signed in).
+ * Access to every page of a clinic: 401 without a valid key, 403 with the key of another role, 404
+ * from another clinic (RFC 9110, section 15.5); and no form has any effect unless it was sent from
+ * one of our pages (OWASP Cross-Site Request Forgery Prevention Cheat Sheet: a token tied to
+ * whoever is signed in).
  */
 @QuarkusTest
 class ClinicPagesTest {
@@ -140,7 +140,7 @@ class ClinicPagesTest {
         .hmacHex("a form of the desk");
   }
 
-  /** The form with all that any deed asks for. */
+  /** The form with the fields of all actions. */
   private RequestSpecification asking(String key) {
     RequestSpecification request =
         given()
@@ -210,7 +210,7 @@ class ClinicPagesTest {
       }
     }
     Set<String> told = new TreeSet<>(pages().stream().map(Page::toString).toList());
-    // One method does many deeds, each with a row of its own.
+    // One method handles many actions, each with its own row.
     served.remove("POST " + CASE + "/{deed}");
     served.remove("POST " + ORGANISE + "/{deed}");
     assertTrue(told.containsAll(served), () -> "without a row: " + without(served, told));
@@ -238,11 +238,11 @@ class ClinicPagesTest {
     }
   }
 
-  /** What the next test takes the token from, so that it is the token that makes the difference. */
+  /** The next test only removes the token, so that the token alone makes the difference. */
   @ParameterizedTest
   @MethodSource("pages")
   void a_page_is_shown_and_a_form_of_ours_taken(Page page) {
-    caseOf("Tamsel"); // it asks the same, so that there is a group
+    caseOf("Tamsel"); // with the same question, so that there is a group
     String key = page.forHelpers() ? helper.text() : opened.key().text();
 
     Response response =
@@ -458,7 +458,7 @@ class ClinicPagesTest {
         .body(not(containsString("<b>")));
   }
 
-  /** RFC 3986, section 2.1: what may not stand in an address is percent-encoded. */
+  /** RFC 3986, section 2.1: characters not allowed in a URI are percent-encoded. */
   @Test
   void a_deletion_that_is_not_confirmed_leads_back_whatever_stood_in_the_address() {
     String key = opened.key().text();

@@ -17,10 +17,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The desk's pages as served. Header values by W3C Content Security Policy Level 3, section 6. */
+/**
+ * The desk's pages as served. Header values from W3C Content Security Policy Level 3, section 6.
+ */
 @QuarkusTest
 class DeskPagesTest {
-  /** What the policy refuses, and would therefore not work: inline style, script and handlers. */
+  /** Blocked by the policy, and so not allowed in pages: inline styles, scripts and handlers. */
   private static final Pattern INLINE =
       Pattern.compile(
           "<style|<script>| style=\"| on[a-z]+=\"|javascript:|https?://(?!www\\.w3\\.org)");
@@ -109,7 +111,10 @@ class DeskPagesTest {
         .body(containsString("The answer comes here."));
   }
 
-  /** What the contract asks of a wearer for her safety can be told on every form. */
+  /**
+   * Every circumstance in the contract that matters for a wearer's safety can be entered on every
+   * form.
+   */
   @Test
   void every_circumstance_has_a_box_on_each_form() {
     for (String page : List.of("/desk", "/desk/size", "/desk/cloth")) {

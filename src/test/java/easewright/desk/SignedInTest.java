@@ -22,9 +22,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Signing in with a key. Attributes of cookies by RFC 6265, section 4.1.2, and draft 6265bis,
- * section 4.1.2.7 (SameSite); what browsers say of where a form comes from by the W3C's Fetch
- * Metadata Request Headers and the Fetch Standard.
+ * Signing in with a key. Cookie attributes from RFC 6265, section 4.1.2, and draft 6265bis, section
+ * 4.1.2.7 (SameSite); headers on a form's origin from the W3C's Fetch Metadata Request Headers and
+ * the Fetch Standard.
  */
 @QuarkusTest
 class SignedInTest {
