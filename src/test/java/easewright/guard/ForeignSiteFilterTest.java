@@ -28,13 +28,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Nothing is changed because a page of another site says so, not even what needs no key (Fetch
- * Standard, "CORS-safelisted method" and "request-header": a POST without a form, or of plain text,
- * is sent without asking; Fetch Metadata Request Headers; RFC 6454, section 7.3, on "null").
+ * Cross-site requests change nothing, not even what needs no key (Fetch Standard, "CORS-safelisted
+ * method" and "request-header": a POST without a form, or of plain text, is sent without preflight;
+ * Fetch Metadata Request Headers; RFC 6454, section 7.3, on "null").
  */
 @QuarkusTest
 class ForeignSiteFilterTest {
-  /** What only computes an answer, whoever asks. */
+  /** Paths that only compute an answer, whoever calls. */
   private static final Set<String> ANSWERING =
       Set.of(
           "/v1/fittings",
@@ -152,7 +152,9 @@ class ForeignSiteFilterTest {
         .contentType("text/html");
   }
 
-  /** So that a browser names our origin for our own forms, and "null" for no page of ours. */
+  /**
+   * So that a browser sends our origin with our own forms, and never "null" for one of our pages.
+   */
   @Test
   void pages_with_forms_tell_where_they_are_to_our_own_site_only() {
     for (String page : List.of("/desk", "/desk/sign-in", "/desk/clinics/new")) {

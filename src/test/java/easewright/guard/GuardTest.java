@@ -29,7 +29,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
- * Refusals before anything is read: 503 (RFC 9110, 15.6.4) and 429 (RFC 6585, section 4) with
+ * Rejections before anything is read: 503 (RFC 9110, 15.6.4) and 429 (RFC 6585, section 4) with
  * Retry-After (RFC 9110, 10.2.3), and the fields RateLimit-Policy and RateLimit as
  * draft-ietf-httpapi-ratelimit-headers-10 writes them.
  */
@@ -40,7 +40,7 @@ class GuardTest {
   private static final String NO_KEY =
       "ewo-aaaaaaaaaaaaaaaa-aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa";
 
-  /** A service that has room for two, and patience for little. */
+  /** A service with two slots and short timeouts. */
   public static class Small implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -60,7 +60,7 @@ class GuardTest {
 
   @Inject RequestSlots places;
 
-  /** A request begun while the place of an earlier test is not back yet would itself be refused. */
+  /** A request begun before an earlier test's slot is free would itself be rejected. */
   @BeforeEach
   void wait_for_every_place() throws InterruptedException {
     for (int looks = 0; looks < 500 && !places.left().equals(List.of(2, 1)); looks++) {
@@ -73,7 +73,7 @@ class GuardTest {
     return given().contentType(ContentType.JSON).body(ONE_SIGN).post("/v1/fittings").then();
   }
 
-  /** A request whose body does not come. */
+  /** A request whose body never arrives. */
   private static Socket begun(String form) throws IOException {
     return begun(form, 100);
   }
@@ -162,10 +162,10 @@ class GuardTest {
   @Test
   void every_place_comes_back_however_a_request_ended() throws Exception {
     for (int i = 0; i < 20; i++) {
-      awaitStatus(200); // on a busy machine it takes a while until it is known who has gone
+      awaitStatus(200); // on a busy machine a disconnection is noticed only after a while
       given().contentType(ContentType.JSON).body("{").post("/v1/fittings").then().statusCode(400);
       given().get("/nothing").then().statusCode(404);
-      // Its head alone, since the service may hang up amid such a body.
+      // Only its head, since the service may close the connection during such a body.
       try (Socket huge = begun("application/json", 2_000_000)) {
         String status = new BufferedReader(new InputStreamReader(huge.getInputStream())).readLine();
         assertTrue(status.startsWith("HTTP/1.1 413 "), status);
@@ -192,7 +192,7 @@ class GuardTest {
         .then();
   }
 
-  /** In one test, since what is counted stays counted. */
+  /** In one test, since counts persist between tests. */
   @Test
   void who_opens_clinics_or_tries_keys_too_often_waits_and_nobody_else() {
     opening()

@@ -34,10 +34,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Limits count whoever they are meant for and nobody else: nothing made up gets round them, and a
- * key in force opens what it opens, whatever others do at the same address (OWASP API4:2023;
- * Authentication Cheat Sheet, "Account Lockout", on locking out by others' failures). Each test has
- * an address of its own, told by a proxy that is believed here.
+ * Limits count only the clients they are meant for: made-up values do not bypass them, and a valid
+ * key keeps working whatever others do at the same address (OWASP API4:2023; Authentication Cheat
+ * Sheet, "Account Lockout", on locking out by others' failures). Each test has its own address,
+ * reported by a proxy that is trusted here.
  */
 @Tag("long")
 @QuarkusTest
@@ -53,7 +53,7 @@ class LimitsHoldTest {
   private static final int WRONG_KEYS = 3;
   private static final AtomicInteger ADDRESSES = new AtomicInteger();
 
-  /** Few of everything, and a proxy that is believed. */
+  /** Low limits, and a trusted proxy. */
   public static class Counting implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {

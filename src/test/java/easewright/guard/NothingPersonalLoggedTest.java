@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Measurements, words, names and keys reach neither the log nor a problem, whether a request is
- * good, at fault, or meets a store that fails (OWASP Logging Cheat Sheet, "Data to exclude").
+ * valid, faulty, or meets a failing store (OWASP Logging Cheat Sheet, "Data to exclude").
  */
 @Tag("long")
 @QuarkusTest

@@ -11,8 +11,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
- * What every answer tells a browser (OWASP HTTP Headers and REST Security Cheat Sheets): no guess
- * at its form, no address told on, no other page around it, nothing run that is not ours.
+ * Security headers of every response (OWASP HTTP Headers and REST Security Cheat Sheets): no
+ * content sniffing, no referrer, no framing, no foreign scripts.
  */
 @QuarkusTest
 class PageHeadersTest {
@@ -41,7 +41,8 @@ class PageHeadersTest {
       assertTrue(policy.contains("frame-ancestors 'none'"), path);
       assertTrue(policy.startsWith("default-src '"), path);
       assertEquals("nosniff", page.header("X-Content-Type-Options"), path);
-      // A form of the desk is to name our origin, which it does only where we are told the page.
+      // A form of the desk must name our origin, which it does only if the referrer reaches our
+      // site.
       assertEquals(
           path.startsWith("/desk") ? "same-origin" : "no-referrer",
           page.header("Referrer-Policy"),

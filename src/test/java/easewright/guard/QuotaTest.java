@@ -11,7 +11,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** How often, and who counts as one place (RFC 4291, sections 2.5.4 and 2.5.5.2). */
+/** Counts, and which addresses count as one client (RFC 4291, sections 2.5.4 and 2.5.5.2). */
 class QuotaTest {
   @Test
   void each_place_has_its_own() {

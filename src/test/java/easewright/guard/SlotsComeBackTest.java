@@ -36,10 +36,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Whatever is asked, and however it ends, as many places are free afterwards as before: each
- * address that the code or the contract names, pages of libraries, what does not exist, every
- * method (RFC 9110, section 9, and one that is none), calls sent on to another route, and askers
- * who leave early.
+ * Whatever is requested, and however it ends, as many slots are free afterwards as before: every
+ * path in the code or the contract, library pages, unknown paths, every method (RFC 9110, section
+ * 9, and an invalid one), rerouted calls, and clients that disconnect early.
  */
 @Tag("long")
 @QuarkusTest
@@ -48,12 +47,12 @@ class SlotsComeBackTest {
   private static final List<String> METHODS =
       List.of("GET", "HEAD", "POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "FOO");
 
-  /** Each opens a clinic of forty cases, whatever is sent. */
+  /** Each request opens a clinic of forty cases, whatever is sent. */
   private static final Set<String> DEAR = Set.of("/v1/clinics/samples", "/desk/clinics/new/sample");
 
   private static final int LOOKS = 1500;
 
-  /** A service that gives up on half a request soon. */
+  /** A service with a short timeout for incomplete requests. */
   public static class Patient implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -69,7 +68,7 @@ class SlotsComeBackTest {
   @Inject RoundReader fittings;
   private KeptClinic clinic;
 
-  /** As many as there are when nothing was asked yet. */
+  /** Free slots before any request. */
   private static List<Integer> before;
 
   static Set<Endpoint> endpoints() {
@@ -93,7 +92,7 @@ class SlotsComeBackTest {
     request.send(RestAssured.port);
   }
 
-  /** Sends so many bytes, or all, and leaves without reading. */
+  /** Sends some or all bytes and disconnects without reading. */
   private static void leave(byte[] request, int sent) {
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), RestAssured.port)) {
       socket.getOutputStream().write(Arrays.copyOf(request, Math.min(sent, request.length)));
