@@ -13,7 +13,8 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /**
- * What is read from the sentences, beside what the rule engine says when it runs the same rules.
+ * Compares the statements read from the sentences with those of the rule engine running the same
+ * rules.
  */
 class RuleMentionsTest {
   private static final RuleBook BOOK = RuleBook.compiledIn();
