@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Timeout;
 
 /**
  * Newline-delimited JSON: RFC 8259 values, a line feed after each. The transfer is watched at the
- * socket, in chunks as RFC 9112 section 7.1 writes them, for an HTTP client may hold things back.
+ * socket, in chunks as RFC 9112 section 7.1 writes them, since an HTTP client may buffer.
  */
 @QuarkusTest
 @Timeout(120)
@@ -98,7 +98,7 @@ class BulkTest {
         exchange.chunk("[" + line + "\n");
         assertEquals(line, JSON.readTree(exchange.answerLine()).path("line").intValue());
       }
-      // Half a line waits for its other half.
+      // An incomplete line waits for its rest.
       exchange.chunk(ONE_SIGN.substring(0, 10));
       exchange.chunk(ONE_SIGN.substring(10) + "\n");
       assertEquals(single(ONE_SIGN), JSON.readTree(exchange.answerLine()));
@@ -109,7 +109,7 @@ class BulkTest {
     }
   }
 
-  /** Each answer is some ten times its line, so what the network can hold is full soon. */
+  /** Each answer is about ten times its line, so network buffers fill soon. */
   @Test
   void whoever_does_not_read_the_answers_is_not_read_from() throws Exception {
     try (RawExchange exchange = new RawExchange(RestAssured.port)) {
@@ -118,7 +118,7 @@ class BulkTest {
       int most = 1024;
       int sent = exchange.chunksUntilStuck(lines, most);
       assertTrue(sent < most / 2, sent + " of " + most + " chunks of " + lines.length() + " bytes");
-      // Read from again, it goes on.
+      // Once the client reads again, it continues.
       JsonNode expected = single(ONE_SIGN);
       for (int answered = 0; answered < 500; answered++) {
         assertEquals(expected, JSON.readTree(exchange.answerLine()));

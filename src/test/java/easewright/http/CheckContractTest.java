@@ -13,7 +13,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** The checks keep the contract; schemas are run by a general validator (JSON Schema 2020-12). */
+/**
+ * The checks conform to the contract; a general validator runs the schemas (JSON Schema 2020-12).
+ */
 @QuarkusTest
 class CheckContractTest {
   private static final ObjectMapper JSON = new ObjectMapper();

@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
-/** Whatever key meets whatever ids, nothing of a case reaches another clinic. */
+/** No combination of key and ids leaks anything of a case to another clinic. */
 @QuarkusTest
 class ClinicLeakTest {
   private static final int DRAWS = 600;

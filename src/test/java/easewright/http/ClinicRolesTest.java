@@ -34,15 +34,15 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Who may do what, for every operation of the contract: 401 without a key in force (RFC 6750,
- * section 3), 403 with the key of another role, and 404 from another clinic (RFC 9110, section
- * 15.5.4 allows it to hide that something exists).
+ * Who may do what, for every operation of the contract: 401 without a valid key (RFC 6750, section
+ * 3), 403 with the key of another role, and 404 from another clinic (RFC 9110, section 15.5.4
+ * permits this to hide that something exists).
  */
 @QuarkusTest
 class ClinicRolesTest {
   private static final ObjectMapper JSON = new ObjectMapper();
 
-  /** Whoever can knock. */
+  /** The kinds of caller. */
   enum Knocking {
     NOBODY,
     NONSENSE,
@@ -258,7 +258,7 @@ class ClinicRolesTest {
             .replace("{link}", key == null ? "none" : key));
   }
 
-  /** The contract's own example, with the version that is current. */
+  /** The contract's own example, with the current version. */
   private static String body(Operation operation, StockedClinic clinic) throws IOException {
     JsonNode example =
         operation

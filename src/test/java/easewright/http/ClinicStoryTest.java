@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** A case from the pasted post to the closed case, over HTTP. */
+/** A case from the pasted post to its closing, over HTTP. */
 @QuarkusTest
 class ClinicStoryTest {
 
@@ -113,7 +113,7 @@ class ClinicStoryTest {
         .path("key");
   }
 
-  /** As the wearer's page does: the advice waits for a helper, a warning does not. */
+  /** Like the wearer's page: advice waits for a helper, a warning does not. */
   @Test
   void a_wearer_is_warned_at_once_and_advised_once_a_helper_has_replied() {
     ValidatableResponse opened =

@@ -19,13 +19,13 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** Whoever runs the service can keep it for those who hold a clinic's key. */
+/** The operator can restrict the service to holders of a clinic's key. */
 @QuarkusTest
 @TestProfile(ClosedServiceTest.Closed.class)
 class ClosedServiceTest {
   private static final String FITTING = "{\"signs\": [{\"sign\": \"straps-slip-off\"}]}";
 
-  /** Closed, with a key to open clinics by. */
+  /** Closed, with a founding key. */
   public static class Closed implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {

@@ -9,11 +9,11 @@ import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** A closed service that cannot ask its store whose a key is says so as it says everything. */
+/** A closed service that cannot look up a key in its store reports this as a regular problem. */
 @QuarkusTest
 @TestProfile(ClosedWithoutStoreTest.NoStore.class)
 class ClosedWithoutStoreTest {
-  /** A closed service whose store can never be reached. */
+  /** A closed service whose store is never reachable. */
   public static class NoStore implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {

@@ -25,7 +25,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Cut plans keep their contract; problems have the members of RFC 9457 section 3.1. */
+/** Cut plans conform to their contract; problems have the members of RFC 9457 section 3.1. */
 @QuarkusTest
 class CutPlanContractTest {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -150,7 +150,7 @@ class CutPlanContractTest {
 
   /**
    * Why: a tight bra contributes to blocked ducts (Mitchell et al. 2022, Breastfeed Med 17:360), a
-   * tight band hinders breath (Kipp et al. 2024, Med Sci Sports Exerc 56:1168).
+   * tight band hinders breathing (Kipp et al. 2024, Med Sci Sports Exerc 56:1168).
    */
   @ParameterizedTest
   @ValueSource(

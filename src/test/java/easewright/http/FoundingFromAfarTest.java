@@ -10,11 +10,11 @@ import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** A service that listens to more than its own machine opens clinics by the founding key alone. */
+/** A service that listens beyond its own machine opens clinics only with the founding key. */
 @QuarkusTest
 @TestProfile(FoundingFromAfarTest.Everywhere.class)
 class FoundingFromAfarTest {
-  /** As in a container, and nothing else said. */
+  /** As in a container, without further settings. */
   public static class Everywhere implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {

@@ -11,9 +11,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Without a founding key clinics are opened by whoever sits at the machine, and by nobody who comes
- * through a proxy on it or under a name that was made to point there (RFC 7239 and its older
- * relatives; DNS rebinding).
+ * Without a founding key only callers on the machine itself may open clinics, but none through a
+ * proxy on it or under a name that was made to point to it (RFC 7239 and older headers; DNS
+ * rebinding).
  */
 @QuarkusTest
 class FoundingTest {

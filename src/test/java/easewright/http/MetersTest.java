@@ -14,7 +14,7 @@ import java.net.URI;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What is counted at {@code /q/metrics}, in the Prometheus text format 0.0.4. */
+/** The metrics at {@code /q/metrics}, in the Prometheus text format 0.0.4. */
 @QuarkusTest
 class MetersTest {
   private static final String FITTING =

@@ -36,8 +36,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
- * The same as {@link NothingTighterTest} where answers are shown or passed on by other parts of the
- * service: fewer fittings, since each goes over HTTP. Sources stand there.
+ * The same as {@link NothingTighterTest} for other parts of the service that show or pass on
+ * answers: with fewer fittings, since each goes over HTTP. For sources see there.
  */
 @QuarkusTest
 class NothingTighterOnPagesTest {
@@ -64,13 +64,13 @@ class NothingTighterOnPagesTest {
         new StoppedFittings(
                 book.catalog(), NothingTighterTest.shownByTheLoose(book), sheets.shipped())
             .some(FITTINGS * 2)) {
-      given.remove("earlier"); // a page repeats the asker's own words
+      given.remove("earlier"); // a page repeats the client's own words
       try {
         if (rules.edition().answer(given).nothingTighter() && stopped.size() < FITTINGS) {
           stopped.add(given);
         }
       } catch (FaultyRequest contradictory) {
-        // Words drawn at random may contradict the rest.
+        // Random words may contradict the rest.
       }
     }
     assertEquals(FITTINGS, stopped.size());
@@ -93,7 +93,7 @@ class NothingTighterOnPagesTest {
     assertTrue(answer.cautions().stream().anyMatch(CautionNote::stopsTightening));
   }
 
-  /** A page without its marks, its drawing, what can be chosen, and the asker's own words. */
+  /** A page without markup, its drawing, the choices, and the client's own words. */
   private static String said(String page) {
     return page.replaceAll("(?s)<svg.*?</svg>", " ")
         .replaceAll("(?s)<p class=\"post\">.*?</p>", " ")
@@ -116,7 +116,7 @@ class NothingTighterOnPagesTest {
       for (String length : List.of("short", "long")) {
         RequestSpecification form =
             given().contentType("application/x-www-form-urlencoded; charset=UTF-8");
-        // The boxes of the form count, not what was told of them earlier.
+        // The form's checkboxes count, not earlier reports.
         told.path("circumstances")
             .fields()
             .forEachRemaining(
@@ -228,7 +228,7 @@ class NothingTighterOnPagesTest {
         .asString();
   }
 
-  /** Every text of an answer but those that give back the asker's own words. */
+  /** Every text of an answer except those that repeat the client's own words. */
   private static String strings(JsonNode node) {
     if (node.isTextual()) {
       return node.textValue() + "\n";

@@ -27,7 +27,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What the sample holds is known, so it tells whether queue and insight find it. */
+/** The sample's contents are known, so it shows whether queue and insight find them. */
 @QuarkusTest
 class SampleClinicTest {
   @Inject RoundReader fittings;

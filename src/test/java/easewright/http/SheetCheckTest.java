@@ -22,7 +22,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** YAML is sent as RFC 9512 names it, problems have the form of RFC 9457. */
+/** YAML has its media type from RFC 9512, problems have the form of RFC 9457. */
 @QuarkusTest
 class SheetCheckTest {
   private static ValidatableResponse check(String form, String body) {

@@ -27,8 +27,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What was told of a danger or a circumstance stands until somebody says that it is gone or seen
- * to. Why: a new breast change needs a doctor whatever happens to the garment (NHS, "Breast lumps";
+ * A reported danger or circumstance applies until somebody reports that it is gone or dealt with.
+ * Why: a new breast change needs a doctor whatever happens to the garment (NHS, "Breast lumps";
  * NICE NG12, section 1.4), and a bra that presses makes inflammation worse (Mitchell et al. 2022,
  * Breastfeed Med 17:360).
  */

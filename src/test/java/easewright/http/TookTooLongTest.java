@@ -14,11 +14,11 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** An answer whose time is over is a 503 (RFC 9110, 15.6.4) that says so, whatever was asked. */
+/** An answer that times out is a 503 (RFC 9110, 15.6.4) that says so, whatever the request. */
 @QuarkusTest
 @TestProfile(TookTooLongTest.NoTime.class)
 class TookTooLongTest {
-  /** A service that has no time for anybody. */
+  /** A service with a time limit of nearly zero. */
   public static class NoTime implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
