@@ -24,16 +24,16 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What a stranger can make the service keep: sessions, few and small, for a short time. Statuses by
- * the Model Context Protocol 2025-11-25, basic/transports, "Session Management", and RFC 6585,
- * section 4; forms of refusals by JSON-RPC 2.0, section 5.1.
+ * What a stranger can make the service store: only few small sessions, for a short time. Statuses
+ * from the Model Context Protocol 2025-11-25, basic/transports, "Session Management", and RFC 6585,
+ * section 4; error objects from JSON-RPC 2.0, section 5.1.
  */
 @QuarkusTest
 @TestProfile(SessionsTest.Few.class)
 class SessionsTest extends LogListening {
   private static final String PING = "{\"jsonrpc\": \"2.0\", \"id\": 7, \"method\": \"ping\"}";
 
-  /** A service for six sessions, three from one place, that are soon forgotten. */
+  /** A service for six short-lived sessions, three per client. */
   public static class Few implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -135,7 +135,7 @@ class SessionsTest extends LogListening {
     }
   }
 
-  /** Each of these was a session of its own that nobody could use or end. */
+  /** Each of these used to open a session that nobody could use or end. */
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -183,7 +183,7 @@ class SessionsTest extends LogListening {
     }
   }
 
-  /** Kept for as long as the session, were it kept. */
+  /** If it were stored, it would be for as long as the session. */
   @Test
   void nothing_is_kept_of_what_a_client_says_of_itself() throws IOException {
     try (Wire wire = from("127.0.0.7")) {
@@ -203,7 +203,7 @@ class SessionsTest extends LogListening {
     }
   }
 
-  /** A stream holds a connection, and this server has nothing to say of its own accord. */
+  /** A stream holds a connection, and this server never sends anything unasked. */
   @Test
   void no_stream_is_held_open() throws IOException {
     try (Wire wire = from("127.0.0.8")) {
@@ -219,7 +219,7 @@ class SessionsTest extends LogListening {
     }
   }
 
-  /** The extension keeps a list of subscribers that only grows, and reasons of cancelling. */
+  /** The extension stores an ever-growing list of subscribers, and cancellation reasons. */
   @Test
   void subscriptions_and_cancellations_reach_nothing_that_keeps_them() throws Exception {
     var resources =
@@ -254,7 +254,7 @@ class SessionsTest extends LogListening {
 
   @Inject io.quarkiverse.mcp.server.ResourceManager manager;
 
-  /** Each was a failure of the service, with a trace of a thousand lines for two kilobytes. */
+  /** Each used to be a server error, with a stack trace of a thousand lines for two kilobytes. */
   @ParameterizedTest
   @ValueSource(ints = {100, 500, 900, 999, 1001, 10_000})
   void a_message_nested_deep_is_refused_in_a_session_as_out_of_one(int depth) throws IOException {
