@@ -10,7 +10,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 
-/** Whatever is asked is either read or refused with faults; RFC 6901 section 5 for the pointers. */
+/** Every input is either parsed or rejected with faults; pointers follow RFC 6901 section 5. */
 class CheckReaderPropertiesTest {
   private final CheckReader reader = new CheckReader(Names.KNOWN, Names.reader());
 

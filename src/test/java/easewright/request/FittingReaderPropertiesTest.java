@@ -11,7 +11,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 
-/** Whatever is sent is either read or refused with faults; RFC 6901 section 5 for the pointers. */
+/** Every input is either parsed or rejected with faults; pointers follow RFC 6901 section 5. */
 class FittingReaderPropertiesTest {
   private static final JsonNodeFactory JSON = JsonNodeFactory.instance;
   private final FittingReader reader = Names.reader();

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Pointers are those of RFC 6901; lengths are exact by the inch of 25.4 mm. */
+/** Pointers are those of RFC 6901; lengths use the exact inch of 25.4 mm. */
 class FittingReaderTest {
   private static final String SIGN = "'signs': [{'sign': 'neckline-gapes'}]";
 

@@ -10,7 +10,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What RFC 8259 calls JSON is read, within bounds; sections 4 and 9 allow refusing the rest. */
+/**
+ * JSON according to RFC 8259 is parsed, within limits; sections 4 and 9 allow rejecting the rest.
+ */
 class RequestJsonTest {
   private static Fault refused(String json) {
     FaultyRequest refusal =

@@ -38,7 +38,7 @@ class RequestLinesTest {
     return Arbitraries.strings().withChars("ab ½\t\n").ofMaxLength(60);
   }
 
-  /** The lines and their numbers are those the Java platform's LineNumberReader finds. */
+  /** Lines and numbers match those of the Java platform's LineNumberReader. */
   @Property
   void however_it_is_cut_a_text_has_the_same_lines(
       @ForAll("texts") String text, @ForAll @IntRange(min = 1, max = 9) int pieceSize)

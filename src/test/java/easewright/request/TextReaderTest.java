@@ -13,7 +13,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import org.junit.jupiter.api.Test;
 
-/** Texts of requests and the words they are read by. */
+/** Texts of requests and the phrases that match them. */
 class TextReaderTest {
   @Test
   void words_taken_apart_for_somebody_without_time_serve_whoever_comes_next() {
