@@ -87,7 +87,7 @@ class RepliesTest {
     return Arrays.stream(text.strip().split("\\s+")).toList();
   }
 
-  /** Letters and digits alone, so that marks and addresses of a form don't count. */
+  /** Letters and digits only, so that a format's markup and URLs don't count. */
   private static List<String> plainWords(String text) {
     String plain = text.replaceAll("https?://\\S+", " ").replaceAll("[^\\p{L}\\p{N}]+", " ");
     return words(plain);
