@@ -71,7 +71,7 @@ record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest
     return counted;
   }
 
-  /** Length of each supply by name, or its count as a whole number if it has no length. */
+  /** Length of each supply in mm by name; a supply without a length counts as 1e9 mm each. */
   private static Map<String, Double> supplies(CutRequest asked, PlannedCut drawn, int sign) {
     Map<String, Double> supplies = new LinkedHashMap<>();
     for (Trim trim : asked.sheet().trims(asked.choices())) {
