@@ -18,15 +18,14 @@ final class Agreement {
    *
    * @param confidence probability that agreeing readings pass, e.g. 0.95
    */
-  static boolean holds(List<Measured> measurings, double confidence) {
-    if (measurings.size() < 2) {
+  static boolean holds(List<Measured> readings, double confidence) {
+    if (readings.size() < 2) {
       return true;
     }
-    double mean = Measured.combined(measurings).value().mm();
+    double mean = Measured.combined(readings).value().mm();
     double squares =
-        measurings.stream().mapToDouble(m -> Math.pow((m.value().mm() - mean) / m.sdMm(), 2)).sum();
+        readings.stream().mapToDouble(m -> Math.pow((m.value().mm() - mean) / m.sdMm(), 2)).sum();
     return squares
-        <= new ChiSquaredDistribution(measurings.size() - 1)
-            .inverseCumulativeProbability(confidence);
+        <= new ChiSquaredDistribution(readings.size() - 1).inverseCumulativeProbability(confidence);
   }
 }

@@ -136,8 +136,8 @@ public record HandbookIndex(
         Arrays.stream(question.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}-]+"))
             .filter(word -> !word.isBlank())
             .toList();
-    List<String> telling = all.stream().filter(word -> !SMALL.contains(word)).toList();
-    return telling.isEmpty() ? all : telling;
+    List<String> significant = all.stream().filter(word -> !SMALL.contains(word)).toList();
+    return significant.isEmpty() ? all : significant;
   }
 
   /** Whether the index is empty. */

@@ -51,13 +51,13 @@ final class RuleMentions {
   }
 
   /** One sentence: subject, how much or how often, object, and the rule that says it. */
-  record Saying(Kind kind, String subject, String word, String object, RuleText rule) {
+  record Statement(Kind kind, String subject, String word, String object, RuleText rule) {
     String situation() {
       return rule.name().split(":", 2)[1].strip();
     }
   }
 
-  private final List<Saying> all = new ArrayList<>();
+  private final List<Statement> all = new ArrayList<>();
 
   RuleMentions(List<RuleText> rules) {
     for (RuleText rule : rules) {
@@ -65,7 +65,7 @@ final class RuleMentions {
         Matcher found = kind.sentence.matcher(rule.body());
         while (found.find()) {
           all.add(
-              new Saying(
+              new Statement(
                   kind,
                   Catalog.idOf(found.group(1)),
                   found.group(2).strip(),
@@ -76,31 +76,35 @@ final class RuleMentions {
     }
   }
 
-  List<Saying> of(Kind kind, Predicate<Saying> which) {
-    return all.stream().filter(saying -> saying.kind() == kind).filter(which).toList();
+  List<Statement> of(Kind kind, Predicate<Statement> which) {
+    return all.stream().filter(statement -> statement.kind() == kind).filter(which).toList();
   }
 
   /** Statements about one subject, by object, the strongest word first. */
   List<Related> of(Kind kind, String subject, Links links) {
-    return related(of(kind, saying -> saying.subject().equals(subject)), Saying::object, links);
+    return related(
+        of(kind, statement -> statement.subject().equals(subject)), Statement::object, links);
   }
 
   /** Statements about one object, by subject, the strongest word first. */
   List<Related> about(Kind kind, String object, Links links) {
-    return related(of(kind, saying -> saying.object().equals(object)), Saying::subject, links);
+    return related(
+        of(kind, statement -> statement.object().equals(object)), Statement::subject, links);
   }
 
   private static List<Related> related(
-      List<Saying> sayings, Function<Saying, String> other, Links links) {
+      List<Statement> statements, Function<Statement, String> other, Links links) {
     Map<String, String> inAny = new LinkedHashMap<>();
     Map<String, List<Related.Special>> special = new LinkedHashMap<>();
-    for (Saying saying : sayings) {
+    for (Statement statement : statements) {
       List<Related.Special> list =
-          special.computeIfAbsent(other.apply(saying), id -> new ArrayList<>());
-      if (saying.situation().equals(ANY)) {
-        inAny.put(other.apply(saying), saying.word());
+          special.computeIfAbsent(other.apply(statement), id -> new ArrayList<>());
+      if (statement.situation().equals(ANY)) {
+        inAny.put(other.apply(statement), statement.word());
       } else {
-        list.add(new Related.Special(saying.word(), saying.situation(), saying.rule().summary()));
+        list.add(
+            new Related.Special(
+                statement.word(), statement.situation(), statement.rule().summary()));
       }
     }
     return special.entrySet().stream()

@@ -51,19 +51,19 @@ public record Measured(Length value, double sdMm, Unit writtenIn) {
    * (Σ 1/sd²)^−½. Correct only for independent errors: a habit of holding the tape low is repeated,
    * not averaged out. Keeps the unit of the first.
    */
-  public static Measured combined(List<Measured> measurings) {
-    if (measurings.isEmpty()) {
+  public static Measured combined(List<Measured> readings) {
+    if (readings.isEmpty()) {
       throw new IllegalArgumentException("combining needs at least one measurement");
     }
     double weights = 0;
     double sum = 0;
-    for (Measured one : measurings) {
+    for (Measured one : readings) {
       double weight = 1 / (one.sdMm * one.sdMm);
       weights += weight;
       sum += weight * one.value.mm();
     }
     return new Measured(
-        Length.ofMm(sum / weights), 1 / Math.sqrt(weights), measurings.get(0).writtenIn);
+        Length.ofMm(sum / weights), 1 / Math.sqrt(weights), readings.get(0).writtenIn);
   }
 
   /** This minus the other, mm; may be negative. Its error is {@link #differenceSdMm}. */

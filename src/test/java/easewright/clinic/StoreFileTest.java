@@ -204,7 +204,7 @@ class StoreFileTest {
                       .createQuery("select name from clinics where not sample")
                       .mapTo(String.class)
                       .one()));
-      assertTrue(database.look().inOrder());
+      assertTrue(database.check().inOrder());
     }
   }
 

@@ -106,7 +106,7 @@ class StoreOnPostgresTest extends StoreTest {
       held.await();
 
       assertThrows(DeadlinePassed.class, () -> hasty.transaction(StoreOnPostgresTest::one));
-      assertFalse(hasty.look().inOrder());
+      assertFalse(hasty.check().inOrder());
 
       done.countDown();
       for (Thread holder : holders) {
@@ -114,7 +114,7 @@ class StoreOnPostgresTest extends StoreTest {
       }
       Thread.sleep(A_SECOND.toMillis()); // it checks at most once a second
       assertEquals(1, hasty.transaction(StoreOnPostgresTest::one));
-      assertTrue(hasty.look().inOrder());
+      assertTrue(hasty.check().inOrder());
     }
   }
 
@@ -129,7 +129,7 @@ class StoreOnPostgresTest extends StoreTest {
                     "jdbc:postgresql://127.0.0.1:" + silent.getLocalPort() + "/none", "a", "b"),
                 A_SECOND)) {
       assertThrows(DeadlinePassed.class, () -> hasty.transaction(StoreOnPostgresTest::one));
-      assertFalse(hasty.look().inOrder());
+      assertFalse(hasty.check().inOrder());
     }
   }
 }
