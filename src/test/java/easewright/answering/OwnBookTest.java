@@ -50,7 +50,7 @@ class OwnBookTest {
   }
 
   @Test
-  void every_slip_is_named_at_once_with_file_line_and_remedy() {
+  void every_mistake_is_reported_at_once_with_file_line_and_remedy() {
     BookCopy book = BookCopy.in(folder);
     slip(
         book,
@@ -312,7 +312,7 @@ class OwnBookTest {
   }
 
   @Test
-  void a_sentence_the_service_says_is_missed_before_any_request_needs_it() {
+  void a_missing_sentence_is_reported_before_any_request_needs_it() {
     BookCopy book = BookCopy.in(folder);
     book.put("wording.yaml", "figure-band-strain:", "figure-band-strayn:");
     onlyProblem("wording.yaml: ", "figure-band-strain");

@@ -61,7 +61,7 @@ class RuleFolderTest {
   }
 
   @Test
-  void a_broken_book_never_comes_into_force_is_told_of_and_is_forgotten_once_mended()
+  void a_faulty_book_is_never_activated_but_reported_until_it_is_fixed()
       throws InterruptedException {
     String before = book.text(SIGNS);
     int line = book.put(SIGNS, "effort: glance", "effort: glanze");

@@ -67,7 +67,7 @@ class CommonFaultsTest {
 
   /** The correction works as promised: a false alarm in at most one clinic in twenty. */
   @Test
-  void where_causes_fall_at_random_hardly_any_clinic_is_told_of_a_fault() {
+  void with_random_causes_hardly_any_clinic_gets_a_fault_reported() {
     Random random = new Random(1927);
     int alarms = 0;
     for (int clinic = 0; clinic < 60; clinic++) {

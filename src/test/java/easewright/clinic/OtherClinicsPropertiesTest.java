@@ -74,7 +74,7 @@ class OtherClinicsPropertiesTest {
           (caller, one) -> store.cases().delete(caller, one.id()));
 
   @Property(tries = 40)
-  void a_clinic_nobody_of_which_did_anything_stays_as_it_was(
+  void a_clinic_whose_members_do_nothing_stays_unchanged(
       @ForAll @Size(min = 1, max = 25)
           List<@Size(3) List<@IntRange(min = 0, max = 32) Integer>> draws) {
     List<Stocked> clinics = new ArrayList<>();

@@ -160,7 +160,7 @@ class StoreFileTest {
   }
 
   @Test
-  void a_file_that_is_gone_is_no_reason_to_begin_anew() throws IOException {
+  void a_missing_file_is_not_replaced_by_an_empty_store() throws IOException {
     Files.delete(address.file());
     try (ClinicStore store = store()) {
       assertThrows(StoreAway.class, () -> store.keys().holder(key));

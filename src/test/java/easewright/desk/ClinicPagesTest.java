@@ -224,7 +224,7 @@ class ClinicPagesTest {
 
   @ParameterizedTest
   @MethodSource("pages")
-  void a_page_is_for_those_of_its_row_and_nobody_else(Page page) {
+  void a_page_is_allowed_only_for_the_roles_in_its_row(Page page) {
     Clinics.Opened other = store.clinics().open("Another circle", "Isaura", 90);
     String wearer = store.keys().issueLink(organiser, id).text();
     String before = contents();
@@ -241,7 +241,7 @@ class ClinicPagesTest {
   /** The next test only removes the token, so that the token alone makes the difference. */
   @ParameterizedTest
   @MethodSource("pages")
-  void a_page_is_shown_and_a_form_of_ours_taken(Page page) {
+  void a_page_is_shown_and_our_own_form_accepted(Page page) {
     caseOf("Tamsel"); // with the same question, so that there is a group
     String key = page.forHelpers() ? helper.text() : opened.key().text();
 
@@ -310,7 +310,7 @@ class ClinicPagesTest {
   }
 
   @Test
-  void a_wearer_in_danger_is_warned_before_anybody_has_replied() {
+  void a_wearer_in_danger_is_warned_before_any_reply() {
     String link = store.keys().issueLink(organiser, id).text();
 
     asking(null)
@@ -327,7 +327,7 @@ class ClinicPagesTest {
   }
 
   @Test
-  void a_link_that_is_none_or_no_longer_one_leads_nowhere() {
+  void an_invalid_or_revoked_link_is_not_found() {
     String link = store.keys().issueLink(organiser, id).text();
     store.keys().issueLink(organiser, id);
     for (String none : List.of(link, helper.text(), "none")) {
@@ -342,7 +342,7 @@ class ClinicPagesTest {
   }
 
   @Test
-  void the_next_toile_is_asked_with_the_body_as_told_and_the_advice_as_tried() {
+  void the_form_for_the_next_toile_has_the_body_as_reported_and_the_advice_as_tried() {
     String key = opened.key().text();
     store.rounds().outcome(organiser, id, 1, Outcome.WORSE, null);
     String tried =
@@ -366,7 +366,7 @@ class ClinicPagesTest {
   }
 
   @Test
-  void a_sign_of_many_causes_is_not_told_as_no_fault_at_all() {
+  void a_sign_of_many_causes_is_not_reported_as_no_fault() {
     String one = store.cases().open(organiser, "Ivolde").id();
     String gapes = "{\"signs\": [{\"sign\": \"neckline-gapes\"}]}";
     store
@@ -407,7 +407,7 @@ class ClinicPagesTest {
 
   /** A fault planted in two cups: nine of ten there, none of ten in the others. */
   @Test
-  void a_common_fault_is_told_in_words_and_drawn_by_cup() {
+  void a_common_fault_is_described_in_words_and_drawn_by_cup() {
     List<String> large = List.of("75D", "80D", "85D", "90D", "70E", "75E", "80E", "85E", "90E");
     large.forEach(size -> caseCut(size, GAPING));
     caseCut("70D", "The straps slip off.");
@@ -473,7 +473,7 @@ class ClinicPagesTest {
   }
 
   @Test
-  void the_last_organisers_key_stays_and_that_is_said() {
+  void the_last_organisers_key_stays_and_the_page_says_so() {
     String key = opened.key().text();
     asking(key)
         .formParam("token", token(key))

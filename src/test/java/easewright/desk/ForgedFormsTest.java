@@ -142,7 +142,7 @@ class ForgedFormsTest {
 
   @ParameterizedTest
   @MethodSource("all")
-  void a_form_of_ours_is_taken(Endpoint form) {
+  void our_own_form_is_accepted(Endpoint form) {
     for (Map<String, String> said :
         List.of(
             Map.of("Sec-Fetch-Site", "same-origin"),
@@ -229,8 +229,7 @@ class ForgedFormsTest {
 
   @ParameterizedTest
   @MethodSource("answering")
-  void a_form_that_is_only_answered_changes_nothing_and_tells_nobody_but_who_posted_it(
-      Endpoint form) {
+  void a_form_that_is_only_answered_changes_nothing_and_is_shown_only_to_its_sender(Endpoint form) {
     String before = clinic.contents();
     Response response = post(form, fields(form, null), Map.of("Sec-Fetch-Site", "cross-site"));
     assertEquals(200, response.statusCode(), response::asString);

@@ -222,7 +222,7 @@ class HostileTextsTest {
   }
 
   @Test
-  void exports_are_files_to_keep_whose_names_nobody_chose() {
+  void exports_are_downloads_with_fixed_file_names() {
     String home = "/desk/clinics/" + organiser.clinic();
     for (String path :
         List.of(home + "/organise/export", home + "/insight/table.csv", home + "/insight")) {

@@ -62,7 +62,7 @@ class GuardTest {
 
   /** A request begun before an earlier test's slot is free would itself be rejected. */
   @BeforeEach
-  void wait_for_every_place() throws InterruptedException {
+  void wait_for_every_slot() throws InterruptedException {
     for (int looks = 0; looks < 500 && !places.left().equals(List.of(2, 1)); looks++) {
       Thread.sleep(20);
     }
@@ -101,7 +101,7 @@ class GuardTest {
   }
 
   @Test
-  void more_at_once_are_refused_whatever_they_want_while_health_is_told() throws Exception {
+  void requests_beyond_the_slots_are_rejected_while_health_is_still_reported() throws Exception {
     try (Socket one = begun("application/json");
         Socket other = begun("application/json")) {
       awaitStatus(503);
@@ -129,7 +129,7 @@ class GuardTest {
   }
 
   @Test
-  void whoever_sends_drop_by_drop_loses_the_place() throws Exception {
+  void a_client_that_trickles_its_request_loses_the_slot() throws Exception {
     try (Socket one = begun("application/json");
         Socket other = begun("application/json")) {
       awaitStatus(503);
@@ -140,7 +140,7 @@ class GuardTest {
   }
 
   @Test
-  void requests_of_many_lines_do_not_take_every_place() throws Exception {
+  void bulk_requests_do_not_take_every_slot() throws Exception {
     try (Socket one = begun("application/x-ndjson")) {
       assertTrue(one.isConnected());
       for (int tries = 0; tries < 100 && lines() != 503; tries++) {
@@ -160,7 +160,7 @@ class GuardTest {
   }
 
   @Test
-  void every_place_comes_back_however_a_request_ended() throws Exception {
+  void every_slot_is_freed_however_a_request_ends() throws Exception {
     for (int i = 0; i < 20; i++) {
       awaitStatus(200); // on a busy machine a disconnection is noticed only after a while
       given().contentType(ContentType.JSON).body("{").post("/v1/fittings").then().statusCode(400);
@@ -194,7 +194,7 @@ class GuardTest {
 
   /** In one test, since counts persist between tests. */
   @Test
-  void who_opens_clinics_or_tries_keys_too_often_waits_and_nobody_else() {
+  void only_clients_that_open_clinics_or_try_keys_too_often_have_to_wait() {
     opening()
         .statusCode(201)
         .header("RateLimit-Policy", "\"openings\";q=2;w=3600")

@@ -102,7 +102,7 @@ class NothingPersonalLoggedTest extends LogListening {
   }
 
   @Test
-  void requests_that_the_service_fails_at_are_logged_without_what_they_said() {
+  void server_errors_are_logged_without_the_content_of_the_request() {
     String opening = "{\"name\": \"" + WORD + "\", \"organiser\": \"" + WORD + "\"}";
     Response failed = post("/v1/clinics", "application/json", opening);
     assertEquals(503, failed.statusCode());

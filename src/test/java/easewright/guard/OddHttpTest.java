@@ -74,7 +74,8 @@ class OddHttpTest {
         "=",
         "\""
       })
-  void a_form_with_an_odd_parameter_is_no_failure_of_ours(String parameter) throws IOException {
+  void a_media_type_with_an_odd_parameter_is_not_a_server_error(String parameter)
+      throws IOException {
     for (String path : new String[] {"/v1/fittings", "/v1/intakes", "/desk/answer", "/mcp"}) {
       String told =
           exchange(
@@ -137,7 +138,7 @@ class OddHttpTest {
    * 4.3).
    */
   @Test
-  void the_form_of_an_answer_tells_no_preference() {
+  void the_media_type_of_a_response_shows_no_preference() {
     for (String form : List.of("text/markdown", "text/html", "text/plain")) {
       Response answer =
           given()

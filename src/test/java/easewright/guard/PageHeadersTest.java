@@ -32,7 +32,7 @@ class PageHeadersTest {
           "/api/");
 
   @Test
-  void every_page_says_what_a_browser_may_do_with_it() {
+  void every_page_has_security_headers() {
     for (String path : PAGES) {
       Response page = given().accept("text/html").get(path);
       assertEquals(200, page.statusCode(), path);
@@ -69,7 +69,7 @@ class PageHeadersTest {
   }
 
   @Test
-  void the_script_of_the_rule_books_list_is_a_file_of_ours() {
+  void the_script_of_the_rule_books_list_is_our_own_file() {
     given()
         .get("/rules/find.js")
         .then()

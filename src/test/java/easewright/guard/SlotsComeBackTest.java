@@ -103,7 +103,7 @@ class SlotsComeBackTest {
 
   @ParameterizedTest
   @MethodSource("endpoints")
-  void an_endpoint_gives_its_place_back_however_it_is_asked(Endpoint endpoint) throws Exception {
+  void an_endpoint_frees_its_slot_after_any_request(Endpoint endpoint) throws Exception {
     send(new Seeds(clinic).request(endpoint));
     comeBackAfter("a good " + endpoint);
     for (String method : METHODS) {
@@ -164,7 +164,7 @@ class SlotsComeBackTest {
         "/examples/first-fitting.json",
         "/drawings/underband.svg"
       })
-  void any_other_address_gives_its_place_back(String path) throws Exception {
+  void any_other_path_frees_its_slot(String path) throws Exception {
     for (String method : METHODS) {
       Map<String, String> headers = new LinkedHashMap<>(Map.of("Host", "localhost"));
       // A stream of the assistants' protocol would stay open.
@@ -182,7 +182,7 @@ class SlotsComeBackTest {
   }
 
   @Test
-  void a_call_sent_on_to_another_route_has_one_place() throws Exception {
+  void a_rerouted_call_takes_one_slot() throws Exception {
     Route twice = router.route("/sent-on").order(0).handler(call -> call.reroute("/v1/signs"));
     try {
       RawRequest request = new RawRequest("GET", "/sent-on", Map.of("Host", "localhost"), null);
@@ -195,7 +195,7 @@ class SlotsComeBackTest {
   }
 
   @Test
-  void other_protocols_and_what_is_no_request_give_their_places_back() throws Exception {
+  void other_protocols_and_invalid_requests_free_their_slots() throws Exception {
     String upgrade =
         "GET /v1/signs HTTP/1.1\r\nHost: localhost\r\nConnection: Upgrade, HTTP2-Settings\r\n"
             + "Upgrade: h2c\r\nHTTP2-Settings: AAMAAABkAARAAAAAAAIAAAAA\r\n\r\n";

@@ -52,7 +52,7 @@ class BulkTest {
   }
 
   @Test
-  void each_line_is_answered_as_if_sent_alone_and_in_order() throws IOException {
+  void each_line_is_answered_in_order_as_if_sent_separately() throws IOException {
     List<String> lines = new ArrayList<>();
     for (JsonNode request : Examples.requests("/v1/fittings")) {
       if (!single(request.toString()).has("status")) {
@@ -111,7 +111,7 @@ class BulkTest {
 
   /** Each answer is about ten times its line, so network buffers fill soon. */
   @Test
-  void whoever_does_not_read_the_answers_is_not_read_from() throws Exception {
+  void the_service_stops_reading_from_a_client_that_does_not_read_answers() throws Exception {
     try (RawExchange exchange = new RawExchange(RestAssured.port)) {
       exchange.head("Transfer-Encoding: chunked");
       String lines = (ONE_SIGN + " ".repeat(1000) + "\n").repeat(64);
@@ -139,7 +139,7 @@ class BulkTest {
   }
 
   @Test
-  void a_request_above_its_own_bound_is_refused_before_it_is_read() throws IOException {
+  void a_request_above_its_own_size_limit_is_rejected_before_it_is_read() throws IOException {
     try (RawExchange exchange = new RawExchange(RestAssured.port)) {
       exchange.head("Content-Length: " + (256L * 1024 * 1024 + 1));
       assertTrue(exchange.status().startsWith("HTTP/1.1 413"));

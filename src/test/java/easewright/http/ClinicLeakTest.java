@@ -56,7 +56,7 @@ class ClinicLeakTest {
   }
 
   @Test
-  void no_change_of_another_clinics_case_is_made_or_told_apart_from_one_of_no_case() {
+  void another_clinics_case_cannot_be_changed_or_distinguished_from_a_missing_one() {
     StockedClinic mine = StockedClinic.in(store, fittings);
     StockedClinic theirs = StockedClinic.in(store, fittings);
     String before = theirs.contents(store);

@@ -168,7 +168,7 @@ class ClinicRolesTest {
 
   @ParameterizedTest
   @MethodSource("operations")
-  void an_operation_is_for_those_of_its_row_and_nobody_else(Operation operation)
+  void an_operation_is_allowed_only_for_the_roles_in_its_row(Operation operation)
       throws IOException {
     StockedClinic kept = StockedClinic.in(store, fittings);
     StockedClinic other = StockedClinic.in(store, fittings);

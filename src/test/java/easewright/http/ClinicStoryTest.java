@@ -192,7 +192,7 @@ class ClinicStoryTest {
   }
 
   @Test
-  void one_reply_goes_to_all_who_ask_the_same_but_not_to_who_was_overtaken_or_is_in_danger() {
+  void one_reply_goes_to_all_cases_with_the_same_question_except_changed_ones_and_red_flags() {
     ValidatableResponse opened =
         send("POST", null, "/v1/clinics", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
     String organiser = opened.extract().path("key.key");

@@ -112,7 +112,7 @@ class ClosedServiceTest {
   }
 
   @Test
-  void the_desk_is_for_whoever_is_signed_in_and_its_cookie_opens_nothing_else() {
+  void the_desk_requires_signing_in_and_its_cookie_opens_nothing_else() {
     String key = organisersKey();
     for (String path : List.of("/desk", "/desk/size", "/desk/cut?sheet=quillmere-top")) {
       given()
@@ -151,7 +151,7 @@ class ClosedServiceTest {
   }
 
   @Test
-  void a_clinic_is_opened_at_the_desk_with_the_founding_key_alone() {
+  void a_clinic_is_opened_at_the_desk_only_with_the_founding_key() {
     for (String wrong : List.of("", "a long word for founder")) {
       founding(wrong).statusCode(422).header("Set-Cookie", nullValue());
     }
@@ -174,7 +174,7 @@ class ClosedServiceTest {
   }
 
   @Test
-  void only_who_knows_the_founding_key_opens_a_clinic() {
+  void opening_a_clinic_requires_the_founding_key() {
     String clinic = "{\"name\": \"Other\", \"organiser\": \"Odile\"}";
     String key = organisersKey();
     for (String wrong : List.of("", "a long word for founder", key)) {

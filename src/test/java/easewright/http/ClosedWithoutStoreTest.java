@@ -24,7 +24,7 @@ class ClosedWithoutStoreTest {
   }
 
   @Test
-  void a_key_that_cannot_be_looked_for_is_a_problem_without_reasons() {
+  void a_key_that_cannot_be_looked_up_is_a_problem_without_reasons() {
     given()
         .header("Authorization", "Bearer ewo-" + "a".repeat(16) + "-" + "a".repeat(40))
         .contentType("application/json")

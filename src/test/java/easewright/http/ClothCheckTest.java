@@ -156,7 +156,7 @@ class ClothCheckTest {
   // Each layer has its own requirement: the sheet requires 30 % of its support and 60 % of its main
   // cloth.
   @Test
-  void each_layer_is_held_to_its_own_need() {
+  void each_layer_is_compared_with_its_own_requirement() {
     JsonPath answer =
         answer(
             """
@@ -179,7 +179,7 @@ class ClothCheckTest {
     "3.0, 3.10, 3.58, 4.06, 4.54",
     "4.0, 4.14, 4.77, 5.41, 6.05"
   })
-  void a_band_presses_as_the_table_says(
+  void the_pressure_of_a_band_matches_the_table(
       double kPa, double at65, double at75, double at85, double at95) {
     double[] tensions = {at65, at75, at85, at95};
     for (int i = 0; i < tensions.length; i++) {
@@ -217,7 +217,7 @@ class ClothCheckTest {
   // Worn at no more than half the elastic's limit (common practice, computed): 400 mm from 200 mm
   // is 100 %, so 50 %.
   @Test
-  void an_elastic_worn_beyond_half_its_stretch_is_said_to_tire() {
+  void an_elastic_worn_beyond_half_its_stretch_is_reported_to_tire() {
     String body =
         """
         {"body": {"underbust": "750 mm"}, "elastic": {"width": "10 mm", "relaxed": "200 mm",
@@ -264,7 +264,7 @@ class ClothCheckTest {
   }
 
   @Test
-  void faults_are_told_with_their_places_all_at_once() {
+  void all_faults_are_reported_at_once_with_their_pointers() {
     post("{\"cloth\": {\"main\": {\"along\": %s}}, \"elastic\": {\"load\": \"5 N\"}}"
             .formatted(pulled("10 cm", "9 cm", null)))
         .statusCode(400)

@@ -27,7 +27,7 @@ class ContractPageTest {
   }
 
   @Test
-  void it_bears_our_name_and_nobody_elses() {
+  void it_shows_our_name_and_no_other() {
     for (String address : List.of("/api", "/api/")) {
       Response page = given().accept("text/html").get(address);
       assertEquals(200, page.statusCode(), address);

@@ -68,7 +68,7 @@ class CutPlanContractTest {
   }
 
   @Test
-  void an_adjustment_of_a_fittings_answer_flows_into_the_plan_as_it_stands() throws IOException {
+  void an_adjustment_from_a_fittings_answer_can_be_sent_unchanged_in_a_plan() throws IOException {
     JsonNode fitting = shown("first-fitting");
     JsonNode answer = shown("first-fitting.answer");
     JsonNode advised = answer.path("adjustments").get(0);
@@ -117,7 +117,7 @@ class CutPlanContractTest {
         "{\"pattern\": {\"sheet\": \"quillmere-top\"}, \"size\": \"75C\", \"accepted\": [{\"adjustment\": \"take-in-the-band\"}, {\"adjustment\": \"take-in-the-band\"}]} | 422 | /accepted/1",
         "{\"pattern\": {\"sheet\": \"quillmere-top\"}, \"size\": \"75C\", \"accepted\": [{\"adjustment\": \"shorten-the-front\", \"amount\": \"60 cm\"}]} | 422 | /accepted/0/amount"
       })
-  void a_request_at_fault_is_refused_with_every_fault_in_its_place(
+  void a_faulty_request_is_rejected_with_the_pointer_of_every_fault(
       String request, int status, String pointers) throws IOException {
     Response refusal = post(request, "application/json");
     assertEquals(status, refusal.statusCode(), refusal::asString);
@@ -185,7 +185,7 @@ class CutPlanContractTest {
   }
 
   @Test
-  void a_fault_of_the_fitting_is_named_where_it_stands() throws IOException {
+  void a_fault_of_the_fitting_has_its_own_pointer() throws IOException {
     planFor("{\"signs\": [{\"sign\": \"no-such-sign\"}]}", "75C", "let-out-the-band")
         .body("faults[0].pointer", equalTo("/fitting/signs/0/sign"));
   }

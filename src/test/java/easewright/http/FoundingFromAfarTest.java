@@ -23,7 +23,7 @@ class FoundingFromAfarTest {
   }
 
   @Test
-  void nobody_opens_a_clinic_without_a_founding_key_but_all_get_answers() {
+  void opening_a_clinic_requires_a_founding_key_but_answers_do_not() {
     given()
         .contentType("application/json")
         .body("{\"name\": \"Circle\", \"organiser\": \"Odile\"}")

@@ -25,7 +25,7 @@ class FoundingTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"localhost", "localhost:8080", "127.0.0.1", "[::1]:8080"})
-  void whoever_sits_at_the_machine_opens_one(String host) {
+  void a_caller_on_the_machine_itself_opens_one(String host) {
     opening().header("Host", host).post("/v1/clinics").then().statusCode(201);
   }
 
@@ -41,7 +41,7 @@ class FoundingTest {
         "Via: 1.1 proxy",
         "X-Real-IP: 127.0.0.1"
       })
-  void whoever_comes_through_a_proxy_or_under_another_name_opens_none(String header) {
+  void a_call_through_a_proxy_or_under_another_name_opens_none(String header) {
     String name = header.split(": ")[0];
     String value = header.split(": ")[1];
     opening()

@@ -47,7 +47,7 @@ class HttpProblemsTest {
   }
 
   @Test
-  void broken_json_is_unreadable_and_its_line_and_column_are_told() {
+  void malformed_json_is_unreadable_and_its_line_and_column_are_reported() {
     isProblem(post("{\n  \"signs\": [,]\n}"), 400, "unreadable")
         .body("faults[0].pointer", equalTo(""))
         .body("faults[0].problem", containsString("line 2, column"))
@@ -108,7 +108,7 @@ class HttpProblemsTest {
 
   /** Sent over a raw socket, since clients correct or reject such headers. */
   @Test
-  void headers_that_are_none_are_problems_that_tell_nothing_of_what_is_inside() throws IOException {
+  void malformed_headers_are_problems_that_reveal_no_internals() throws IOException {
     for (String[] broken :
         new String[][] {
           {"Host: localhost\r\nContent-Type: zq9", "415", "media-type"},

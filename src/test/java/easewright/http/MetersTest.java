@@ -60,7 +60,7 @@ class MetersTest {
   }
 
   @Test
-  void neither_measurements_nor_keys_nor_ids_are_told() {
+  void metrics_contain_neither_measurements_nor_keys_nor_ids() {
     var opened = store.clinics().open("Thursday sewing circle", "Odile", 90);
     String key = opened.key().text();
     var organiser = store.keys().holder(key).orElseThrow();

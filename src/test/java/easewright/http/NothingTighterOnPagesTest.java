@@ -160,7 +160,7 @@ class NothingTighterOnPagesTest {
   }
 
   @Test
-  void an_assistant_is_told_nothing_tighter_or_smaller() throws Exception {
+  void an_assistant_gets_nothing_tighter_or_smaller() throws Exception {
     try (McpSyncClient client =
         McpClient.sync(
                 HttpClientStreamableHttpTransport.builder(service.toString())

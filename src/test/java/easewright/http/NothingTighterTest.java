@@ -150,7 +150,7 @@ class NothingTighterTest {
   }
 
   @Test
-  void words_that_only_a_person_can_judge_stand_first_and_nothing_tighter_is_advised_beside_them() {
+  void words_that_only_a_person_can_judge_come_first_and_nothing_tighter_is_advised_with_them() {
     ObjectNode read = json.createObjectNode();
     read.putArray("readYourself").addObject().put("text", "my side went all funny");
     ObjectNode given = json.createObjectNode();

@@ -274,7 +274,7 @@ class SizeCheckTest {
   }
 
   @Test
-  void beside_a_danger_no_size_is_named() {
+  void no_size_is_named_with_a_danger() {
     post(girths(
             "75 cm",
             "91 cm",
@@ -316,7 +316,7 @@ class SizeCheckTest {
   }
 
   @Test
-  void faults_are_told_with_their_places_all_at_once() {
+  void all_faults_are_reported_at_once_with_their_pointers() {
     post("{\"body\": {\"bust\": 90}, \"system\": \"eu\", \"label\": {\"text\": \"??\"}}")
         .statusCode(400)
         .body("faults.pointer", contains("/body/bust", "/system", "/label/text"));

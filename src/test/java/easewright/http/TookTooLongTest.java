@@ -27,7 +27,7 @@ class TookTooLongTest {
   }
 
   @Test
-  void every_kind_of_answer_is_given_up_with_the_same_problem() throws IOException {
+  void every_kind_of_answer_times_out_with_the_same_problem() throws IOException {
     for (Map.Entry<String, String> asked :
         Map.of(
                 "/v1/fittings", "first-fitting",

@@ -60,7 +60,7 @@ class TracesTest {
 
   @Test
   @Order(1)
-  void a_trace_tells_the_route_and_nothing_of_who_called_or_what_was_asked() throws Exception {
+  void a_trace_contains_the_route_but_neither_caller_nor_request() throws Exception {
     var opened = store.clinics().open("Thursday sewing circle", "Odile", 90);
     var organiser = store.keys().holder(opened.key().text()).orElseThrow();
     String id = store.cases().open(organiser, "Wrenna").id();
@@ -95,7 +95,7 @@ class TracesTest {
   /** A request rejected before reaching a route has no route, and its URL stays secret. */
   @Test
   @Order(2)
-  void a_trace_tells_nothing_of_what_was_refused() throws Exception {
+  void a_trace_reveals_nothing_of_a_rejected_request() throws Exception {
     String link = "eww-zq9aaaaaaaaaaaaa-zq9aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa";
     for (int i = 0; i < 4; i++) {
       given().get("/desk/wearer/" + link);

@@ -163,7 +163,7 @@ class AssistantTest {
 
   /** The endpoint has no Markdown to compare this with. */
   @Test
-  void a_reading_is_told_with_its_words_and_as_a_request_to_go_on_with() throws IOException {
+  void a_reading_is_returned_with_its_words_and_as_a_request_to_continue_from() throws IOException {
     String text = "The band rides up at the back, and the **shoulder seams** do a strange thing.";
     CallToolResult result = call("read_post", JSON.createObjectNode().put("text", text));
     JsonNode read = JSON.valueToTree(result.structuredContent());
@@ -193,7 +193,7 @@ class AssistantTest {
    * Server/tools, "Error Handling": input errors are tool errors, so that a model can correct them.
    */
   @Test
-  void a_faulty_request_is_a_tool_error_that_names_place_and_remedy() throws IOException {
+  void a_faulty_request_is_a_tool_error_with_pointer_and_remedy() throws IOException {
     CallToolResult result =
         call(
             "answer_fitting",

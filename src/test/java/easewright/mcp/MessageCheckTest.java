@@ -70,7 +70,7 @@ class MessageCheckTest {
   }
 
   @Test
-  void a_cut_plan_takes_a_place_for_what_lasts_long_and_is_sent_alone() throws Exception {
+  void a_cut_plan_takes_a_slot_for_long_work_and_is_not_accepted_in_a_batch() throws Exception {
     String plan =
         """
         {"jsonrpc": "2.0", "id": 7, "method": "tools/call",
@@ -143,7 +143,7 @@ class MessageCheckTest {
   }
 
   @Test
-  void a_message_that_is_never_answered_is_given_up() throws Exception {
+  void a_message_that_is_never_answered_times_out() throws Exception {
     HttpResponse<String> answer = send("/mcp/silent", "{\"id\": 1, \"method\": \"ping\"}");
     assertEquals(503, answer.statusCode());
     assertEquals("1", answer.headers().firstValue("Retry-After").orElseThrow());
@@ -206,7 +206,7 @@ class MessageCheckTest {
   }
 
   @Test
-  void a_message_too_large_is_refused_whether_it_tells_its_length_or_not() throws Exception {
+  void a_message_too_large_is_rejected_with_or_without_a_declared_length() throws Exception {
     String large = call("\"" + "a".repeat(64 * 1024) + "\"");
     HttpResponse<String> told = send("/mcp", large);
     assertRefused(413, -32000, told);

@@ -77,8 +77,7 @@ class SessionsTest extends LogListening {
   }
 
   @Test
-  void a_place_with_its_share_gets_no_more_until_it_ends_one_and_keeps_those_it_has()
-      throws IOException {
+  void a_client_at_its_limit_gets_no_more_sessions_until_it_ends_one() throws IOException {
     try (Wire greedy = from("127.0.0.1");
         Wire other = from("127.0.0.2")) {
       List<String> held = new ArrayList<>();
@@ -101,7 +100,7 @@ class SessionsTest extends LogListening {
   }
 
   @Test
-  void many_places_together_get_no_more_than_all_may_have() throws IOException {
+  void many_clients_together_get_no_more_than_the_total() throws IOException {
     List<String> held = new ArrayList<>();
     for (int i = 0; i < 40; i++) {
       try (Wire stranger = from("127.0." + (1 + i / 20) + "." + (1 + i % 20))) {
@@ -121,7 +120,7 @@ class SessionsTest extends LogListening {
   }
 
   @Test
-  void a_session_that_is_not_used_is_forgotten_and_its_place_is_free() throws Exception {
+  void an_unused_session_is_dropped_and_frees_its_room() throws Exception {
     try (Wire wire = from("127.0.0.3")) {
       for (int i = 0; i < 3; i++) {
         wire.open();
@@ -173,7 +172,7 @@ class SessionsTest extends LogListening {
   }
 
   @Test
-  void a_session_nobody_has_is_not_found() throws IOException {
+  void an_unknown_session_is_not_found() throws IOException {
     try (Wire wire = from("127.0.0.6")) {
       assertRefused(404, wire.post("zq9", PING));
       assertRefused(404, wire.post("zq9", Wire.hello("assistant")));
@@ -185,7 +184,7 @@ class SessionsTest extends LogListening {
 
   /** If it were stored, it would be for as long as the session. */
   @Test
-  void nothing_is_kept_of_what_a_client_says_of_itself() throws IOException {
+  void the_description_a_client_sends_is_not_stored() throws IOException {
     try (Wire wire = from("127.0.0.7")) {
       String name = "ninety-three".repeat(100);
       assertEquals(200, wire.post(null, Wire.hello(name)).status());

@@ -15,7 +15,7 @@ class CheckReaderPropertiesTest {
   private final CheckReader reader = new CheckReader(Names.KNOWN, Names.reader());
 
   @Property(tries = 1000)
-  void an_example_with_one_value_replaced_is_read_or_refused(
+  void an_example_with_one_value_replaced_is_parsed_or_rejected(
       @ForAll("examples") JsonNode example, @ForAll("values") JsonNode other, @ForAll int where) {
     JsonNode changed = ReadOrRefused.replaced(example, other, where);
     ReadOrRefused.check(() -> reader.size(changed));

@@ -42,7 +42,7 @@ class RequestJsonTest {
   }
 
   @Test
-  void the_place_is_told_but_the_text_is_not() {
+  void the_location_is_reported_but_not_the_text() {
     Fault fault = refused("{\n\"bust\": \"94 cm\"\n\"secret\": 1}");
     assertTrue(fault.problem().contains("line 3, column"), fault.problem());
     assertFalse(fault.problem().contains("secret"), fault.problem());

@@ -67,7 +67,7 @@ class RequestLinesTest {
   }
 
   @Test
-  void a_line_of_carriage_return_alone_is_blank_but_counted() {
+  void a_line_with_only_a_carriage_return_is_blank_but_counted() {
     List<Line> lines = cut("\r\n\r\nx\r\n".getBytes(UTF_8), 3);
     assertEquals(1, lines.size());
     assertEquals(3, lines.get(0).number());

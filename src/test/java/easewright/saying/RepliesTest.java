@@ -240,7 +240,7 @@ class RepliesTest {
   }
 
   @Test
-  void plain_text_is_short_and_the_other_forms_long_unless_asked_otherwise() {
+  void plain_text_is_short_and_the_other_formats_long_by_default() {
     for (String form : List.of("text/plain", "text/markdown", "text/html")) {
       int brief = post(form, "short").asString().length();
       int whole = post(form, "long").asString().length();
