@@ -50,7 +50,7 @@ class RuleFolderTest {
   }
 
   private void settled(boolean broken) throws InterruptedException {
-    for (int looks = 0; looks < PATIENCE * 10; looks++) {
+    for (int polls = 0; polls < PATIENCE * 10; polls++) {
       RuleFolder.State state = watched.state();
       if (!state.reading() && state.problems().isEmpty() != broken) {
         return;

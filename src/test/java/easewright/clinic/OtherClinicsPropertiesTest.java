@@ -59,7 +59,7 @@ class OtherClinicsPropertiesTest {
     }
   }
 
-  private static final List<BiConsumer<Caller, Case>> DEEDS =
+  private static final List<BiConsumer<Caller, Case>> ACTIONS =
       List.of(
           (caller, one) -> store.cases().story(caller, one.id()),
           (caller, one) -> store.cases().export(caller, one.id()),
@@ -87,19 +87,22 @@ class OtherClinicsPropertiesTest {
       Stocked doing = clinics.get(1 + draw.get(0) % (CLINICS - 1));
       Caller caller = doing.caller(draw.get(1) % 3);
       String result =
-          result(() -> DEEDS.get(draw.get(2) % DEEDS.size()).accept(caller, victim.open()));
+          result(() -> ACTIONS.get(draw.get(2) % ACTIONS.size()).accept(caller, victim.open()));
       boolean refusedByRole = result.equals("NotAllowed");
       assertEquals(refusedByRole ? "NotAllowed" : "NotHere", result);
       // The same answer as for a case that does not exist.
       assertEquals(
           result,
           result(
-              () -> DEEDS.get(draw.get(2) % DEEDS.size()).accept(caller, nobodys(victim.open()))));
+              () ->
+                  ACTIONS
+                      .get(draw.get(2) % ACTIONS.size())
+                      .accept(caller, missing(victim.open()))));
     }
     assertEquals(before, store.clinics().export(victim.organiser()));
   }
 
-  private static Case nobodys(Case like) {
+  private static Case missing(Case like) {
     return new Case(
         "a".repeat(16),
         like.nickname(),
@@ -114,9 +117,9 @@ class OtherClinicsPropertiesTest {
         null);
   }
 
-  private static String result(Runnable deed) {
+  private static String result(Runnable action) {
     try {
-      deed.run();
+      action.run();
       return "done";
     } catch (NotHere | NotAllowed | Overtaken refused) {
       return refused.getClass().getSimpleName();

@@ -84,10 +84,10 @@ class ClinicPagesTest {
     for (String path : List.of("", "/audit", "/export", "/delete")) {
       pages.add(new Page("GET", ORGANISE + path, false));
     }
-    for (String deed : List.of("settings", "revoke", "key", "delete")) {
-      pages.add(new Page("POST", ORGANISE + "/" + deed, false));
+    for (String action : List.of("settings", "revoke", "key", "delete")) {
+      pages.add(new Page("POST", ORGANISE + "/" + action, false));
     }
-    for (String deed :
+    for (String action :
         List.of(
             "take",
             "put-back",
@@ -99,7 +99,7 @@ class ClinicPagesTest {
             "outcome",
             "link",
             "round")) {
-      pages.add(new Page("POST", CASE + "/" + deed, true));
+      pages.add(new Page("POST", CASE + "/" + action, true));
     }
     pages.add(new Page("GET", CASE + "/delete", false));
     pages.add(new Page("POST", CASE + "/delete", false));
@@ -334,8 +334,8 @@ class ClinicPagesTest {
       for (String path : List.of("", "/delete")) {
         given().accept("text/html").get("/desk/wearer/" + none + path).then().statusCode(404);
       }
-      for (String deed : List.of("round", "outcome", "note", "delete")) {
-        filled(null).post("/desk/wearer/" + none + "/" + deed).then().statusCode(404);
+      for (String action : List.of("round", "outcome", "note", "delete")) {
+        filled(null).post("/desk/wearer/" + none + "/" + action).then().statusCode(404);
       }
     }
     assertEquals(1, store.cases().story(organiser, id).rounds().size());

@@ -13,7 +13,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class ConversationTest {
-  private static final String TOLD =
+  private static final String REPORTED =
       "{\"signs\":[{\"sign\":\"straps-dig-in\",\"seen\":\"present\",\"side\":\"left\"},"
           + "{\"sign\":\"band-digs-in\",\"seen\":\"present\"}],\"couldNotTell\":[\"straps-uneven\"]}";
 
@@ -36,7 +36,7 @@ class ConversationTest {
 
   @Test
   void checkboxes_decide_which_earlier_signs_still_count_and_their_side_stays() throws IOException {
-    String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
+    String earlier = "soFar=" + URLEncoder.encode(REPORTED, StandardCharsets.UTF_8);
 
     JsonNode request = request(earlier + "&signsShown=yes&seen=straps-dig-in");
 
@@ -48,9 +48,9 @@ class ConversationTest {
 
   @Test
   void a_sign_whose_checkbox_was_not_shown_stays_as_reported() throws IOException {
-    String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
+    String earlier = "soFar=" + URLEncoder.encode(REPORTED, StandardCharsets.UTF_8);
 
-    assertEquals(json(TOLD).path("signs"), request(earlier).path("signs"));
+    assertEquals(json(REPORTED).path("signs"), request(earlier).path("signs"));
   }
 
   @Test
@@ -76,7 +76,7 @@ class ConversationTest {
   @Test
   void details_of_a_ticked_sign_count_and_an_emptied_field_withdraws_the_report()
       throws IOException {
-    String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
+    String earlier = "soFar=" + URLEncoder.encode(REPORTED, StandardCharsets.UTF_8);
 
     JsonNode request =
         request(
@@ -109,13 +109,14 @@ class ConversationTest {
       throws IOException {
     FilledForm form = FilledForm.of("text=hello&garment=quillmere-top".getBytes());
 
-    FilledForm next = Conversation.goingOn(form, json(TOLD), "straps-slip-off");
+    FilledForm next = Conversation.goingOn(form, json(REPORTED), "straps-slip-off");
 
     assertEquals("", next.value("text"));
     assertEquals("quillmere-top", next.value("garment"));
-    assertEquals(json(TOLD).path("signs"), Conversation.request(next, DANGERS).path("signs"));
+    assertEquals(json(REPORTED).path("signs"), Conversation.request(next, DANGERS).path("signs"));
     assertEquals(
-        json(TOLD).path("couldNotTell"), Conversation.request(next, DANGERS).path("couldNotTell"));
+        json(REPORTED).path("couldNotTell"),
+        Conversation.request(next, DANGERS).path("couldNotTell"));
   }
 
   @Test

@@ -58,15 +58,15 @@ class GuardTest {
   @TestHTTPResource(value = "/health", management = true)
   URI health;
 
-  @Inject RequestSlots places;
+  @Inject RequestSlots slots;
 
   /** A request begun before an earlier test's slot is free would itself be rejected. */
   @BeforeEach
   void wait_for_every_slot() throws InterruptedException {
-    for (int looks = 0; looks < 500 && !places.left().equals(List.of(2, 1)); looks++) {
+    for (int polls = 0; polls < 500 && !slots.left().equals(List.of(2, 1)); polls++) {
       Thread.sleep(20);
     }
-    assertEquals(List.of(2, 1), places.left());
+    assertEquals(List.of(2, 1), slots.left());
   }
 
   private static ValidatableResponse fitting() {

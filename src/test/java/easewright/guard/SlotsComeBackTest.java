@@ -48,9 +48,10 @@ class SlotsComeBackTest {
       List.of("GET", "HEAD", "POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "FOO");
 
   /** Each request opens a clinic of forty cases, whatever is sent. */
-  private static final Set<String> DEAR = Set.of("/v1/clinics/samples", "/desk/clinics/new/sample");
+  private static final Set<String> EXPENSIVE =
+      Set.of("/v1/clinics/samples", "/desk/clinics/new/sample");
 
-  private static final int LOOKS = 1500;
+  private static final int POLLS = 1500;
 
   /** A service with a short timeout for incomplete requests. */
   public static class Patient implements QuarkusTestProfile {
@@ -62,7 +63,7 @@ class SlotsComeBackTest {
     }
   }
 
-  @Inject RequestSlots places;
+  @Inject RequestSlots slots;
   @Inject Router router;
   @Inject ClinicStore store;
   @Inject RoundReader fittings;
@@ -78,14 +79,14 @@ class SlotsComeBackTest {
   @BeforeEach
   void stock() {
     clinic = KeptClinic.in(store, fittings);
-    before = before == null ? places.left() : before;
+    before = before == null ? slots.left() : before;
   }
 
   private void comeBackAfter(String what) throws InterruptedException {
-    for (int looks = 0; looks < LOOKS && !places.left().equals(before); looks++) {
+    for (int polls = 0; polls < POLLS && !slots.left().equals(before); polls++) {
       Thread.sleep(20);
     }
-    assertEquals(before, places.left(), "a place is lost by " + what);
+    assertEquals(before, slots.left(), "a place is lost by " + what);
   }
 
   private static void send(RawRequest request) {
@@ -116,7 +117,7 @@ class SlotsComeBackTest {
       send(new RawRequest(method, seeds.path(endpoint), Map.of("Host", "localhost"), body));
     }
     comeBackAfter("other methods than " + endpoint);
-    if (DEAR.contains(endpoint.path())) {
+    if (EXPENSIVE.contains(endpoint.path())) {
       return;
     }
     clinic = clinic.isWhole() ? clinic : KeptClinic.in(store, fittings);

@@ -42,10 +42,11 @@ class CheckContractTest {
               .statusCode(200)
               .extract()
               .asString();
-      for (String slip : List.of("null", "NOT_FOUND", "{", "\n\n\n\n")) {
+      for (String leftover : List.of("null", "NOT_FOUND", "{", "\n\n\n\n")) {
         String text = said.replaceAll("(?s)<style>.*?</style>", "");
         assertFalse(
-            text.contains(slip) && !(slip.startsWith("\n") && form.equals("text/html")), text);
+            text.contains(leftover) && !(leftover.startsWith("\n") && form.equals("text/html")),
+            text);
       }
       assertFalse(said.matches("(?s).*(src=|@import|url\\(|https?://).*"), said);
     }

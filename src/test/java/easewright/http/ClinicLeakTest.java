@@ -37,8 +37,8 @@ class ClinicLeakTest {
       StockedClinic holder = clinics.get(random.nextInt(clinics.size()));
       StockedClinic asked = clinics.get(random.nextInt(clinics.size()));
       StockedClinic owner = clinics.get(random.nextInt(clinics.size()));
-      String clinic = perhapsSpoilt(asked.id(), random);
-      String id = perhapsSpoilt(owner.open().id(), random);
+      String clinic = possiblyCorrupted(asked.id(), random);
+      String id = possiblyCorrupted(owner.open().id(), random);
       Response response =
           ask(random, random.nextBoolean() ? holder.organiser().text() : holder.helper().text())
               .get("/v1/clinics/{clinic}/cases/{case}", clinic, id);
@@ -99,7 +99,7 @@ class ClinicLeakTest {
     return given().header("Authorization", (random.nextBoolean() ? "Bearer " : "bearer ") + key);
   }
 
-  private static String perhapsSpoilt(String id, Random random) {
+  private static String possiblyCorrupted(String id, Random random) {
     if (random.nextInt(4) > 0) {
       return id;
     }

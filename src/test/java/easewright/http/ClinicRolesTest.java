@@ -43,8 +43,8 @@ class ClinicRolesTest {
   private static final ObjectMapper JSON = new ObjectMapper();
 
   /** The kinds of caller. */
-  enum Knocking {
-    NOBODY,
+  enum CallerKind {
+    ANONYMOUS,
     NONSENSE,
     NEVER_ISSUED,
     REVOKED,
@@ -54,12 +54,13 @@ class ClinicRolesTest {
     ORGANISER
   }
 
-  private static final Set<Knocking> ANYBODY = EnumSet.allOf(Knocking.class);
-  private static final Set<Knocking> HELPERS = EnumSet.of(Knocking.HELPER, Knocking.ORGANISER);
-  private static final Set<Knocking> ORGANISER = EnumSet.of(Knocking.ORGANISER);
-  private static final Set<Knocking> WEARER = EnumSet.of(Knocking.WEARER);
+  private static final Set<CallerKind> ANYBODY = EnumSet.allOf(CallerKind.class);
+  private static final Set<CallerKind> HELPERS =
+      EnumSet.of(CallerKind.HELPER, CallerKind.ORGANISER);
+  private static final Set<CallerKind> ORGANISER = EnumSet.of(CallerKind.ORGANISER);
+  private static final Set<CallerKind> WEARER = EnumSet.of(CallerKind.WEARER);
 
-  private static final Map<String, Set<Knocking>> MAY =
+  private static final Map<String, Set<CallerKind>> MAY =
       Map.ofEntries(
           Map.entry("openClinic", ANYBODY),
           Map.entry("openSampleClinic", ANYBODY),
@@ -172,7 +173,7 @@ class ClinicRolesTest {
       throws IOException {
     StockedClinic kept = StockedClinic.in(store, fittings);
     StockedClinic other = StockedClinic.in(store, fittings);
-    for (Knocking who : Knocking.values()) {
+    for (CallerKind who : CallerKind.values()) {
       if (MAY.get(operation.id()).contains(who)) {
         admitted(operation, who, StockedClinic.in(store, fittings), other);
       } else {
@@ -185,7 +186,7 @@ class ClinicRolesTest {
   }
 
   private void admitted(
-      Operation operation, Knocking who, StockedClinic clinic, StockedClinic other)
+      Operation operation, CallerKind who, StockedClinic clinic, StockedClinic other)
       throws IOException {
     Response response = call(operation, who, clinic, other);
     Map.Entry<String, JsonNode> promised = operation.success();
@@ -212,12 +213,12 @@ class ClinicRolesTest {
     return reference.path("$ref").textValue().replace("#/components/schemas/", "");
   }
 
-  private void assertRefused(Operation operation, Knocking who, Response response)
+  private void assertRefused(Operation operation, CallerKind who, Response response)
       throws IOException {
     int status =
-        operation.byLink() || who == Knocking.STRANGER
+        operation.byLink() || who == CallerKind.STRANGER
             ? 404
-            : who == Knocking.WEARER || who == Knocking.HELPER ? 403 : 401;
+            : who == CallerKind.WEARER || who == CallerKind.HELPER ? 403 : 401;
     assertEquals(status, response.statusCode(), () -> who + ": " + response.asString());
     assertTrue(operation.contract().path("responses").has("" + status));
     schemas.assertValid("Problem", JSON.readTree(response.asByteArray()));
@@ -227,11 +228,11 @@ class ClinicRolesTest {
   }
 
   private static Response call(
-      Operation operation, Knocking who, StockedClinic clinic, StockedClinic other)
+      Operation operation, CallerKind who, StockedClinic clinic, StockedClinic other)
       throws IOException {
     String key =
         switch (who) {
-          case NOBODY -> null;
+          case ANONYMOUS -> null;
           case NONSENSE -> "open sesame";
           case NEVER_ISSUED -> "ewo-" + clinic.organiser().id() + "-" + "a".repeat(40);
           case REVOKED -> clinic.revoked().text();

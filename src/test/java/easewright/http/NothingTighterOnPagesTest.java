@@ -76,7 +76,7 @@ class NothingTighterOnPagesTest {
     assertEquals(FITTINGS, stopped.size());
   }
 
-  private void look(String where, ObjectNode given, String page) {
+  private void check(String where, ObjectNode given, String page) {
     Answer answer = rules.edition().answer(given);
     List<AdjustmentNote> slack =
         answer.adjustments().stream().filter(AdjustmentNote::slackOnly).toList();
@@ -136,7 +136,7 @@ class NothingTighterOnPagesTest {
                 .extract()
                 .asString();
         assertTrue(page.contains("The reply to copy"), page);
-        look("desk, " + length, given, page);
+        check("desk, " + length, given, page);
       }
     }
     assertNothingWrong();
@@ -154,7 +154,7 @@ class NothingTighterOnPagesTest {
     List<String> each = answers.lines().toList();
     assertEquals(FITTINGS, each.size());
     for (int i = 0; i < FITTINGS; i++) {
-      look("line", stopped.get(i), strings(json.readTree(each.get(i))));
+      check("line", stopped.get(i), strings(json.readTree(each.get(i))));
     }
     assertNothingWrong();
   }
@@ -172,8 +172,8 @@ class NothingTighterOnPagesTest {
         CallToolResult result =
             client.callTool(
                 new CallToolRequest("answer_fitting", json.convertValue(given, Map.class)));
-        look("MCP text", given, ((TextContent) result.content().get(0)).text());
-        look("MCP data", given, strings(json.valueToTree(result.structuredContent())));
+        check("MCP text", given, ((TextContent) result.content().get(0)).text());
+        check("MCP data", given, strings(json.valueToTree(result.structuredContent())));
       }
     }
     assertNothingWrong();
@@ -195,14 +195,14 @@ class NothingTighterOnPagesTest {
       keyed(key).body(given.toString()).post(cases + "/" + id + "/rounds").then().statusCode(201);
       int version = keyed(key).get(cases + "/" + id).path("case.version");
       String page = page("/desk/clinics/" + clinic + "/cases/" + id, key);
-      look("case", given, page);
+      check("case", given, page);
       keyed(key)
           .body("{\"version\": " + version + ", \"text\": \"We will look.\"}")
           .put(cases + "/" + id + "/rounds/1/reply")
           .then()
           .statusCode(200);
       String link = keyed(key).post(cases + "/" + id + "/wearer-link").path("key");
-      look("wearer", given, page("/desk/wearer/" + link, key));
+      check("wearer", given, page("/desk/wearer/" + link, key));
       for (String list : List.of("/queue", "/insight")) {
         String shown =
             page("/desk/clinics/" + clinic + (list.equals("/queue") ? "" : list), key)

@@ -36,15 +36,15 @@ class SampleClinicTest {
 
   @Test
   void the_sample_shows_what_a_teacher_looks_for_and_is_removed_whole_from_a_folder() {
-    look(StoreAddress.inFolder(folder.resolve("store")));
+    check(StoreAddress.inFolder(folder.resolve("store")));
   }
 
   @Test
   void the_sample_shows_what_a_teacher_looks_for_and_is_removed_whole_from_a_server() {
-    look(RealPostgres.emptyDatabase());
+    check(RealPostgres.emptyDatabase());
   }
 
-  private void look(StoreAddress address) {
+  private void check(StoreAddress address) {
     try (ClinicStore store = new ClinicStore(address, Clock.systemUTC(), Duration.ofSeconds(10))) {
       Clinics.Opened other = store.clinics().open("Evening class", "Odile", 30);
       Clinics.Opened sample = SampleClinic.open(store, fittings::read, Instant.now());

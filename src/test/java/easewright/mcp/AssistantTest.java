@@ -203,10 +203,10 @@ class AssistantTest {
     assertTrue(result.isError());
     JsonNode problem = JSON.valueToTree(result.structuredContent());
     assertEquals(400, problem.path("status").intValue());
-    List<String> places = problem.path("faults").findValuesAsText("pointer");
-    assertTrue(places.containsAll(List.of("/body/bust", "/signs/0/sign")), places::toString);
-    for (String place : places) {
-      assertTrue(text(result).contains("At " + place + ":"), text(result));
+    List<String> pointers = problem.path("faults").findValuesAsText("pointer");
+    assertTrue(pointers.containsAll(List.of("/body/bust", "/signs/0/sign")), pointers::toString);
+    for (String pointer : pointers) {
+      assertTrue(text(result).contains("At " + pointer + ":"), text(result));
     }
     assertTrue(text(result).contains("band-rides-up-at-the-back"), text(result));
     assertFalse(text(result).contains("Exception"), text(result));
