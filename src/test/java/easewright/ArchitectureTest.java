@@ -27,7 +27,7 @@ import org.junit.jupiter.api.Test;
 
 /** Dependencies point one way, and frameworks stay where they belong. */
 class ArchitectureTest {
-  /** Of the lines of main code that one package may hold. */
+  /** Maximum share of the lines of main code in one package. */
   private static final int MOST_PERCENT = 15;
 
   private static final JavaClasses MAIN =
@@ -35,7 +35,7 @@ class ArchitectureTest {
           .withImportOption(ImportOption.Predefined.DO_NOT_INCLUDE_TESTS)
           .importPackages("easewright");
 
-  /** Each package with those it may know, itself aside. The edges stand last. */
+  /** Each package with those it may depend on, besides itself. The edges come last. */
   private static final Map<String, Set<String>> KNOWS =
       Map.ofEntries(
           Map.entry("deadline", Set.of()),
@@ -196,7 +196,7 @@ class ArchitectureTest {
           // Compiled from the rule book.
           Map.entry("rules", Set.of("rulebook")));
 
-  /** Compute and answer, and know no framework. */
+  /** Packages that compute and answer, without any framework. */
   private static final Set<String> PLAIN =
       Set.of(
           "deadline",
@@ -221,7 +221,7 @@ class ArchitectureTest {
 
   /**
    * No edge (http, desk, mcp, batch, cli, guard) is in the list of another, so none calls another.
-   * A type that a class only passes on, from the result of one call into the next, counts as well.
+   * A type that a class only passes from one call to the next also counts.
    */
   @Test
   void every_package_knows_only_those_in_its_list() {
@@ -258,7 +258,7 @@ class ArchitectureTest {
         .map(JavaClass::getBaseComponentType);
   }
 
-  /** The first package below {@code easewright}; none for other types. */
+  /** The first package below {@code easewright}; empty for other types. */
   private static Optional<String> packageOf(JavaClass type) {
     String[] parts = type.getPackageName().split("\\.");
     return parts[0].equals("easewright") && parts.length > 1
@@ -294,7 +294,7 @@ class ArchitectureTest {
     }
   }
 
-  /** So nobody can make it ask an address of theirs (OWASP API7:2023). */
+  /** Prevents server-side request forgery (OWASP API7:2023). */
   @Test
   void the_service_asks_nobody_anything_over_the_network() {
     noClasses()
@@ -324,7 +324,7 @@ class ArchitectureTest {
         .check(MAIN);
   }
 
-  /** The facts the rules see are plain records, so that a rule can be tried without the engine. */
+  /** Facts for the rules are plain records, so that a rule can be tested without the engine. */
   @Test
   void facts_know_nothing_of_the_engine() {
     classes()

@@ -10,7 +10,7 @@ import java.util.logging.Logger;
 import org.jboss.logmanager.ExtLogRecord;
 import org.jboss.logmanager.formatters.PatternFormatter;
 
-/** What is logged between its start and its stop, each line with its category and its trace. */
+/** Records the log between start and stop, each line with its category and its trace. */
 public final class KeptLog extends Handler {
   private final List<String> lines = new CopyOnWriteArrayList<>();
   private final PatternFormatter form = new PatternFormatter("%c %s");

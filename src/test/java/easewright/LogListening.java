@@ -3,7 +3,7 @@ package easewright;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 
-/** Listens to the log during each test. */
+/** Captures the log during each test. */
 public abstract class LogListening {
   protected final KeptLog log = new KeptLog();
 

@@ -39,7 +39,7 @@ public class ClinicDoor {
     this.forThisMachine = ThisMachine.isLoopback(host);
   }
 
-  void tellOfFounding(@Observes StartupEvent started) {
+  void warnIfNobodyMayFound(@Observes StartupEvent started) {
     if (foundingKey.isEmpty() && !(open && forThisMachine)) {
       Log.warn(
           "Nobody can open a clinic: set easewright.clinic.founding-key, a word that whoever opens"

@@ -80,8 +80,8 @@ public final class OwnBook {
       edition.texts().prepare();
       edition.read(JsonNodeFactory.instance.objectNode().put("text", "The band rides up."));
       return edition;
-    } catch (BrokenBook | UncheckedIOException told) {
-      throw told;
+    } catch (BrokenBook | UncheckedIOException expected) {
+      throw expected;
     } catch (RuntimeException fault) {
       throw new BrokenBook(List.of(unexpected(fault)));
     }

@@ -91,7 +91,7 @@ public final class RuleFolder {
       while (true) {
         Thread.sleep(PAUSE);
         try {
-          look();
+          poll();
         } catch (UncheckedIOException moving) {
           // A file disappeared while the folder was read: the next pass reads the folder again.
           read = Map.of();
@@ -104,7 +104,7 @@ public final class RuleFolder {
   }
 
   /** Waits until the folder stops changing, so that no book is read while it is being written. */
-  private void look() throws InterruptedException {
+  private void poll() throws InterruptedException {
     Map<String, Stamp> now = stamps(folder.orElseThrow());
     if (now.equals(read)) {
       return;

@@ -42,7 +42,7 @@ final class Exchange implements AutoCloseable {
   private final TopicPartition first;
   private final List<Replied> pending = new ArrayList<>();
   private long pendingBytes;
-  private long lastHeard = System.nanoTime();
+  private long lastContactNs = System.nanoTime();
 
   private record Replied(
       ConsumerRecord<byte[], byte[]> taken, ProducerRecord<byte[], byte[]> reply) {}
@@ -86,7 +86,7 @@ final class Exchange implements AutoCloseable {
       }
     }
     commit();
-    lastHeard = System.nanoTime();
+    lastContactNs = System.nanoTime();
   }
 
   private void hold(ConsumerRecord<byte[], byte[]> message, ProducerRecord<byte[], byte[]> reply) {
@@ -146,11 +146,11 @@ final class Exchange implements AutoCloseable {
 
   /** A consumer waits silently for an unreachable broker; a probe fails. */
   private void askIfSilent() {
-    if (System.nanoTime() - lastHeard > IDLE_BEFORE_ASKING.toNanos()) {
+    if (System.nanoTime() - lastContactNs > IDLE_BEFORE_ASKING.toNanos()) {
       Set<TopicPartition> mine = new HashSet<>(consumer.assignment());
       mine.add(first);
       consumer.endOffsets(mine);
-      lastHeard = System.nanoTime();
+      lastContactNs = System.nanoTime();
     }
   }
 

@@ -7,8 +7,8 @@ final class Tally {
   private final LongAdder answered = new LongAdder();
   private final LongAdder setAside = new LongAdder();
 
-  void add(boolean aside) {
-    (aside ? setAside : answered).increment();
+  void add(boolean problem) {
+    (problem ? setAside : answered).increment();
   }
 
   long answered() {

@@ -73,7 +73,7 @@ final class Worker implements Runnable {
     }
     try {
       stopped.await(pause.toMillis(), TimeUnit.MILLISECONDS);
-    } catch (InterruptedException nobodyDoes) {
+    } catch (InterruptedException unexpected) {
       Thread.currentThread().interrupt();
       stop();
     }

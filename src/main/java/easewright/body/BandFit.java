@@ -13,7 +13,7 @@ import easewright.cloth.Estimate;
 public record BandFit(double bodyMm, double garmentMm, double bodySdMm, double garmentSdMm) {
 
   /**
-   * @throws IllegalArgumentException if a girth is not above zero or an error is negative
+   * @throws IllegalArgumentException if a girth is not positive or an error is negative
    */
   public BandFit {
     if (!(bodyMm > 0) || !(garmentMm > 0)) {
@@ -25,10 +25,10 @@ public record BandFit(double bodyMm, double garmentMm, double bodySdMm, double g
   }
 
   /**
-   * A band known only from how far it can be drawn off the body at one place by a light pull. The
-   * band then runs straight from the point held to where it touches the body, taken as a circle; a
-   * pull that stretches the band makes it seem longer, so this is a band at its longest. The errors
-   * of body and band are then taken as independent, which makes the stated error a wide one.
+   * A band known only from how far a light pull draws it off the body at one place. The band then
+   * runs straight from the point held to where it touches the body, modelled as a circle; a pull
+   * that stretches the band makes it seem longer, so this is the maximum length. The errors of body
+   * and band are assumed to be independent, which overstates the error.
    *
    * @param bodyMm girth of the body, in mm
    * @param gapMm distance between body and band at the point held, in mm
@@ -44,10 +44,10 @@ public record BandFit(double bodyMm, double garmentMm, double bodySdMm, double g
   }
 
   /**
-   * How much longer than the body a band is that can be drawn off it by a gap, in mm: 2r(tan θ − θ)
+   * How much longer than the body a band is if it can be drawn off by a gap, in mm: 2r(tan θ − θ)
    * with cos θ = r/(r + gap).
    *
-   * @throws IllegalArgumentException if the girth is not above zero or the gap is negative
+   * @throws IllegalArgumentException if the girth is not positive or the gap is negative
    */
   public static double pullOffSlackMm(double bodyMm, double gapMm) {
     if (!(bodyMm > 0) || !(gapMm >= 0) || !Double.isFinite(gapMm)) {
@@ -58,7 +58,7 @@ public record BandFit(double bodyMm, double garmentMm, double bodySdMm, double g
     return 2 * (straight - radius * Math.atan(straight / radius));
   }
 
-  /** Strain e = (body − garment)/garment, a fraction; negative when the band is the longer. */
+  /** Strain e = (body − garment)/garment, a fraction; negative if the band is longer. */
   public Estimate strain() {
     return Estimate.of(
         (bodyMm - garmentMm) / garmentMm,
@@ -67,10 +67,10 @@ public record BandFit(double bodyMm, double garmentMm, double bodySdMm, double g
   }
 
   /**
-   * Cloth to take up in full, in mm, so that the band is worn at a strain: L − U/(1 + e). Negative
-   * is cloth to let out.
+   * Total cloth to take in, in mm, to reach a strain in wear: L − U/(1 + e). Negative means cloth
+   * to let out.
    *
-   * @param targetStrain the strain to reach, a fraction above −1
+   * @param targetStrain the target strain, a fraction above −1
    */
   public Estimate takeInMm(double targetStrain) {
     if (!(targetStrain > -1)) {

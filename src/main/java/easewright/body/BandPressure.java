@@ -12,7 +12,7 @@ public record BandPressure(double tensionNPerCm, double girthMm) {
   private static final double KPA_PER_MMHG = 0.133322;
 
   /**
-   * @throws IllegalArgumentException if the tension is negative or the girth not above zero
+   * @throws IllegalArgumentException if the tension is negative or the girth is not positive
    */
   public BandPressure {
     if (!(tensionNPerCm >= 0) || !(girthMm > 0)) {
@@ -20,7 +20,7 @@ public record BandPressure(double tensionNPerCm, double girthMm) {
     }
   }
 
-  /** The band that presses with a mean pressure in kPa on a girth in mm. */
+  /** The band with a given mean pressure in kPa on a girth in mm. */
   public static BandPressure ofKPa(double kPa, double girthMm) {
     // 1 kPa·mm = 1 N/m = 0.01 N/cm
     return new BandPressure(kPa * girthMm / (2 * Math.PI) / 100, girthMm);
@@ -38,7 +38,7 @@ public record BandPressure(double tensionNPerCm, double girthMm) {
 
   /**
    * Pressure in kPa where the trunk curves with a radius in mm: more at the sides, less at front
-   * and back. In a hollow the band may not touch at all.
+   * and back. The band may not touch a hollow at all.
    */
   public double kPaWhereRadiusIs(double radiusMm) {
     if (!(radiusMm > 0)) {

@@ -4,21 +4,22 @@ import org.apache.commons.math3.analysis.solvers.BrentSolver;
 
 /**
  * One cup as a spherical cap standing on a round base. Both cups together lengthen the tape by the
- * girth difference, so each arc over the apex is longer than its base by half of it. A cap is
- * nobody's shape: it says how height and volume follow a change, not what a body is.
+ * girth difference, so each arc over the apex is longer than its base by half of it. Nobody is
+ * shaped like a cap: the model says how height and volume follow a change, not what a body is.
  *
  * @param baseMm width of the base, in mm
  * @param projectionMm height of the apex above the base, in mm
  */
 public record CupGeometry(double baseMm, double projectionMm) {
 
-  // Beyond three base radii a cap is a ball on a stalk and the model has nothing to say.
+  // Beyond three base radii a cap is a ball on a stalk and the model does not apply.
   private static final double DEEPEST = 3;
 
   private static final double SOLVER_ACCURACY = 1e-12;
 
   /**
-   * @throws IllegalArgumentException if a size is not above zero or the cup deeper than the model
+   * @throws IllegalArgumentException if a size is not positive or the cup is deeper than the model
+   *     allows
    */
   public CupGeometry {
     if (!(baseMm > 0) || !Double.isFinite(baseMm) || !(projectionMm > 0)) {
@@ -30,11 +31,11 @@ public record CupGeometry(double baseMm, double projectionMm) {
   }
 
   /**
-   * The cap with a base width and a bust girth that exceeds the underbust girth by a difference.
+   * The cap for a base width and a difference between bust and underbust girths.
    *
    * @param baseMm width of the base, in mm
-   * @param differenceMm bust girth less underbust girth, in mm
-   * @throws IllegalArgumentException if no cap within the model has such an arc
+   * @param differenceMm bust girth minus underbust girth, in mm
+   * @throws IllegalArgumentException if no cap in the model's range has such an arc
    */
   public static CupGeometry fromDifference(double baseMm, double differenceMm) {
     if (!(baseMm > 0) || !(differenceMm > 0)) {
@@ -59,7 +60,7 @@ public record CupGeometry(double baseMm, double projectionMm) {
     return arcPerRadius(depth()) * baseMm / 2;
   }
 
-  /** Bust girth less underbust girth that two such cups make, in mm. */
+  /** Bust girth minus underbust girth for two such cups, in mm. */
   public double differenceMm() {
     return 2 * (arcMm() - baseMm);
   }
@@ -71,15 +72,15 @@ public record CupGeometry(double baseMm, double projectionMm) {
   }
 
   /**
-   * Change of the arc over the apex in mm, per mm of girth difference, base width kept. The same
-   * arc is crossed up and down: this is what a seam over the apex gains in height. It is the same
+   * Change of the arc over the apex in mm, per mm of girth difference, at constant base width. The
+   * vertical arc is the same: this is the height that a seam over the apex gains. It is the same
    * for every cap, since arc = base + difference/2.
    */
   public static double arcPerDifference() {
     return 0.5;
   }
 
-  /** Change of the projection in mm, per mm of girth difference, base width kept. */
+  /** Change of the projection in mm, per mm of girth difference, at constant base width. */
   public double projectionPerDifference() {
     double t = depth();
     double arcPerProjection = 2 * ((1 - 1 / (t * t)) * Math.atan(t) + 1 / t);

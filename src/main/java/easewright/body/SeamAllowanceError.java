@@ -1,7 +1,8 @@
 package easewright.body;
 
 /**
- * Seams around a girth sewn off their line: small at each seam, but two edges times every seam.
+ * Error of seams across a girth that were sewn off their line: small per seam, but doubled and
+ * multiplied by the number of seams.
  *
  * @param seams seams that cross the girth, one or more
  * @param plannedMm allowance drafted, in mm
@@ -21,7 +22,7 @@ public record SeamAllowanceError(int seams, double plannedMm, double sewnMm) {
     }
   }
 
-  /** Change of the girth in mm, 2·n·(planned − sewn): positive when the garment came out larger. */
+  /** Change of the girth in mm, 2·n·(planned − sewn): positive if the garment came out larger. */
   public double girthChangeMm() {
     return 2 * seams * (plannedMm - sewnMm);
   }

@@ -1,6 +1,6 @@
 /**
- * What a garment does to the body it is on, as geometry and mechanics: how far a band is stretched
- * and how it presses, how a cup's height follows from girths, what a seam sewn off its line costs.
- * Lengths in mm, tension in N per cm of band height, pressure in kPa.
+ * Geometry and mechanics of a garment on a body: a band's stretch and pressure, a cup's height from
+ * girths, the effect of a seam sewn off its line. Lengths in mm, tension in N per cm of band
+ * height, pressure in kPa.
  */
 package easewright.body;

@@ -5,9 +5,10 @@ import java.util.List;
 import org.apache.commons.math3.distribution.ChiSquaredDistribution;
 
 /**
- * Whether several measurings of one place agree within their errors: the sum of squared deviations,
- * each in its own standard deviations, is below the chi-squared quantile. For two measurings alike
- * that is ISO 5725-6's repeatability limit of 2.8 standard deviations (from memory).
+ * Tests whether several readings of one place agree within their errors: the sum of squared
+ * deviations, each in its own standard deviations, is below the chi-squared quantile. For two
+ * readings with equal errors that is ISO 5725-6's repeatability limit of 2.8 standard deviations
+ * (from memory).
  */
 final class Agreement {
   private Agreement() {}
@@ -15,17 +16,16 @@ final class Agreement {
   /**
    * Whether they agree.
    *
-   * @param confidence how seldom agreeing measurings may be doubted, e.g. 0.95
+   * @param confidence probability that agreeing readings pass, e.g. 0.95
    */
-  static boolean holds(List<Measured> measurings, double confidence) {
-    if (measurings.size() < 2) {
+  static boolean holds(List<Measured> readings, double confidence) {
+    if (readings.size() < 2) {
       return true;
     }
-    double mean = Measured.combined(measurings).value().mm();
+    double mean = Measured.combined(readings).value().mm();
     double squares =
-        measurings.stream().mapToDouble(m -> Math.pow((m.value().mm() - mean) / m.sdMm(), 2)).sum();
+        readings.stream().mapToDouble(m -> Math.pow((m.value().mm() - mean) / m.sdMm(), 2)).sum();
     return squares
-        <= new ChiSquaredDistribution(measurings.size() - 1)
-            .inverseCumulativeProbability(confidence);
+        <= new ChiSquaredDistribution(readings.size() - 1).inverseCumulativeProbability(confidence);
   }
 }

@@ -14,10 +14,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
-/**
- * Which size to cut. Which of two is taken where the measurements lie between them, the rule book
- * says.
- */
+/** Chooses the size to cut. If the measurements lie between two sizes, the rule book decides. */
 final class Choosing {
   private static final Comparator<SizeCell> ROOMIER =
       Comparator.comparingDouble((SizeCell cell) -> start(cell.underbust()))
@@ -38,12 +35,12 @@ final class Choosing {
     this.room = judged.cautions().stream().anyMatch(Answer.CautionNote::stopsTightening);
   }
 
-  /** Whether room comes first, so that no size smaller than the one to take is named. */
+  /** Whether room takes precedence, so that no size smaller than the one to take is named. */
   boolean room() {
     return room;
   }
 
-  /** The size to take; the estimate names one at least. */
+  /** The size to take; the estimate must contain at least one. */
   TakeNote take(SizeEstimate estimate) {
     SizeCell first = estimate.chances().get(0).cell();
     if (!estimate.between(clearShare)) {

@@ -8,17 +8,17 @@ import easewright.diagnosis.Answer.RuleBookStamp;
 import java.util.List;
 
 /**
- * What the cloths and the elastic are fit for. Stretch, growth, recovery and margins are fractions;
- * errors are one standard deviation.
+ * What the cloths and the elastic are suitable for. Stretch, growth, recovery and margins are
+ * fractions; errors are one standard deviation.
  *
- * @param ruleBook which rules were used
- * @param cautions what may hurt; dangers come first, the most urgent before the others
- * @param notNow what is left out because of a caution, and why; null where nothing is
- * @param layers each cloth tested, against its own need
- * @param together all layers worn as one; empty below two layers
- * @param width what the cloths make of the draft's widths; null without a need
- * @param elastic the band elastic; null when not tested
- * @param findings what the rule book judges of these numbers
+ * @param ruleBook the rule book used
+ * @param cautions safety cautions; dangers come first, the most urgent before the others
+ * @param notNow what is left out because of a caution, and why; null if nothing is
+ * @param layers each tested cloth compared with its own requirement
+ * @param together all layers worn as one; empty for fewer than two layers
+ * @param width the effect of the cloths on the draft's widths; null without a requirement
+ * @param elastic the band elastic; null if not tested
+ * @param findings the rule book's findings from these numbers
  * @param protocol how to test cloth and elastic at home, step by step
  */
 public record ClothAnswer(
@@ -32,7 +32,7 @@ public record ClothAnswer(
     List<FindingNote> findings,
     ProtocolNote protocol) {
 
-  /** An answer that is about a danger and nothing else. */
+  /** An answer about a danger only. */
   static ClothAnswer ofDanger(Answer judged) {
     return new ClothAnswer(
         judged.ruleBook(),
@@ -54,13 +54,13 @@ public record ClothAnswer(
    * @param classAround class by its stretch around the body
    * @param verdict "suits", "marginal", "does not suit" or "no need stated"
    * @param tests stretch, growth and recovery in both directions
-   * @param margins what it has beyond what the sheet asks; negative where it falls short
-   * @param weightMarginGsm distance inside the weight window, g/m²; null when not known
+   * @param margins its values minus the sheet's requirements; negative if it falls short
+   * @param weightMarginGsm distance inside the weight window, g/m²; null if unknown
    * @param direction where the greatest stretch runs
-   * @param untested what the sheet asks and nobody tested
-   * @param widthFactor what this layer alone would multiply the draft's widths by, laid as advised;
-   *     null without a need, and where nothing may come out narrower and this would be
-   * @param widthFactorPlusMinus its error; null with it
+   * @param untested requirements of the sheet that were not tested
+   * @param widthFactor factor for the draft's widths from this layer alone, laid as advised; null
+   *     without a requirement, or if it would be narrower and nothing may be
+   * @param widthFactorPlusMinus its error; null if the factor is
    */
   public record LayerNote(
       String role,
@@ -95,9 +95,9 @@ public record ClothAnswer(
   }
 
   /**
-   * A need and what the cloth has of it.
+   * A requirement and the cloth's value.
    *
-   * @param met probability that the need is met, given the error of the test
+   * @param met probability that the requirement is met, given the error of the test
    */
   public record MarginNote(
       String property,
@@ -112,23 +112,23 @@ public record ClothAnswer(
   /**
    * Where the greatest stretch runs and how to lay the cloth.
    *
-   * @param greatest "around", "along" or "either"; null when only one direction was tried
-   * @param turned the verdict if the pieces were laid a quarter turn round; null when not better
+   * @param greatest "around", "along" or "either"; null if only one direction was tested
+   * @param turned the verdict if the pieces were laid turned by 90°; null if not better
    */
   public record DirectionNote(String greatest, String lay, String turned) {}
 
   /**
-   * The widths of the draft, the same for all layers: the layer that needs most room decides.
+   * The widths of the draft, the same for all layers: the layer that needs the most room decides.
    *
    * @param layer the layer that decides
-   * @param factor what to multiply widths by
+   * @param factor factor for the widths
    * @param change factor − 1
    * @param advice "as-drafted", "scale", "other-cloth" or "not-narrower"
    */
   public record WidthNote(
       String layer, double factor, double plusMinus, double change, String advice, String says) {}
 
-  /** The layers worn as one in a direction: the one that stretches least stops the others. */
+  /** The layers worn as one in a direction: the one that stretches least limits the others. */
   public record TogetherNote(
       String direction, String limiting, double stretch, double plusMinus, String says) {}
 
@@ -138,8 +138,8 @@ public record ClothAnswer(
    * @param testedExtension its extension under the weight, a fraction
    * @param tensionNPerCm its tension under the weight, N per cm of width
    * @param limit the greatest extension to wear, half its stretch
-   * @param worn as cut; null when the cut length or the underbust was not given
-   * @param advised as it would be cut for the pressure aimed at; null without an underbust
+   * @param worn as cut; null if the cut length or the underbust was not given
+   * @param advised as cut for the target pressure; null without an underbust
    */
   public record ElasticNote(
       double testedExtension,
@@ -153,9 +153,9 @@ public record ClothAnswer(
    * An elastic in wear.
    *
    * @param window "below", "comfortable", "firm" or "complaint"
-   * @param beyondLimit whether it is stretched further than half of what it is known to bear
-   * @param sidesKPa about the pressure at the sides, where a trunk curves most
-   * @param frontKPa about the pressure at front and back
+   * @param beyondLimit whether it is stretched beyond half of its known maximum
+   * @param sidesKPa approximate pressure at the sides, where a trunk curves most
+   * @param frontKPa approximate pressure at front and back
    */
   public record WornNote(
       double extension,
@@ -172,8 +172,8 @@ public record ClothAnswer(
   /**
    * A length to cut.
    *
-   * @param mm joining included
-   * @param suits "suits", "too-soft", "too-firm" or "end-stop-unread" for the pressure aimed at
+   * @param mm including joining
+   * @param suits "suits", "too-soft", "too-firm" or "end-stop-unread" for the target pressure
    */
   public record CutNote(
       double mm,

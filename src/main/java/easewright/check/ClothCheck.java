@@ -22,7 +22,7 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Stream;
 
-/** Answers what cloths and an elastic are fit for. Immutable and safe to share between threads. */
+/** Determines what cloths and an elastic are suitable for. Immutable and thread-safe. */
 public final class ClothCheck {
   private final Diagnosis diagnosis;
   private final RuleBookSource source;
@@ -34,7 +34,7 @@ public final class ClothCheck {
     this.wording = source.wording();
   }
 
-  /** Judges the cloths and the elastic of a fitting; nothing need be sewn yet. */
+  /** Judges the cloths and the elastic of a fitting; nothing needs to be sewn yet. */
   public ClothAnswer answer(Fitting fitting) {
     Answer judged = diagnosis.answer(fitting);
     if (judged.isDanger()) {
@@ -114,7 +114,7 @@ public final class ClothCheck {
                 shown.percent(limiting.stretch().value()))));
   }
 
-  /** Steps are numbered in the wording from 1 on. */
+  /** Steps are numbered from 1 in the wording. */
   private List<String> steps(String key) {
     return Stream.iterate(1, n -> n + 1)
         .takeWhile(n -> wording.sentences().containsKey(key + n))

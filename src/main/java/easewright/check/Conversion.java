@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.stream.Collectors;
 
-/** Says all that a label may mean, and what girths are called elsewhere. */
+/** Lists the possible meanings of a label, and the labels for girths in each region. */
 final class Conversion {
   private final Fitting fitting;
   private final Wording wording;
@@ -26,7 +26,7 @@ final class Conversion {
     this.shown = new UnitFormatter(fitting.units());
   }
 
-  /** What girths in mm are called everywhere. */
+  /** The labels for girths in mm in every region. */
   List<PrintedNote> labels(double underbustMm, double bustMm) {
     return PrintedLabels.of(underbustMm, bustMm).stream()
         .map(

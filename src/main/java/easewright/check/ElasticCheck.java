@@ -12,12 +12,12 @@ import easewright.measure.Measured;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
 
-/** The tension and pressure of a band elastic in wear, and the length to cut of it. */
+/** Computes the tension and pressure of a band elastic in wear, and its cut length. */
 final class ElasticCheck {
   private static final double HAIR = 1e-9;
 
-  // A trunk as an ellipse of 28 by 24 cm is 81.8 cm around and curves with a radius of 10.3 cm at
-  // its sides and of 16.3 cm front and back (computed); here as shares of the girth.
+  // An elliptical trunk of 28 by 24 cm has a girth of 81.8 cm and a radius of curvature of 10.3 cm
+  // at its sides and of 16.3 cm front and back (computed); here as fractions of the girth.
   private static final double SIDES = 103 / 818.0;
   private static final double FRONT = 163 / 818.0;
 
@@ -36,7 +36,7 @@ final class ElasticCheck {
   /**
    * The elastic as tested and on this body.
    *
-   * @param underbust null when not measured
+   * @param underbust null if not measured
    */
   ElasticNote of(ElasticReport elastic, Measured underbust) {
     ElasticTest test = elastic.test();
@@ -52,7 +52,7 @@ final class ElasticCheck {
 
   private WornNote asCut(ElasticReport elastic, Measured underbust) {
     double sewn = elastic.cut().mm() - source.parameter("elastic-joining");
-    // A length longer than the body presses not at all.
+    // An elastic longer than the body exerts no pressure.
     double extension = Math.max(0, underbust.value().mm() / sewn - 1);
     return worn(elastic.test(), underbust, extension, underbust.sdMm() / sewn);
   }
@@ -94,9 +94,7 @@ final class ElasticCheck {
     return kPa < source.parameter("least-band-pressure") ? "below" : "comfortable";
   }
 
-  /**
-   * The length to cut; none where nothing may come out tighter and it would be shorter than now.
-   */
+  /** The length to cut; null if nothing may become tighter and it would be shorter than now. */
   private CutNote advised(ElasticReport elastic, Measured underbust) {
     CutNote length = advised(elastic.test(), underbust);
     boolean shorter = elastic.cut() != null && length.mm() < elastic.cut().mm();
@@ -111,7 +109,7 @@ final class ElasticCheck {
     double most = Math.min(test.limit(), source.parameter("most-worn-extension"));
     double extension = Math.min(wanted, most);
     double mm = test.cutLengthMm(girth, extension, source.parameter("elastic-joining"));
-    // The extension for a tension errs in the same proportion as the tension at an extension.
+    // The extension for a tension has the same relative error as the tension at an extension.
     Estimate unit = test.tensionNPerCm(1);
     double extensionSd = wanted > extension ? 0 : extension * unit.sd() / unit.value();
     Estimate length =
@@ -138,7 +136,7 @@ final class ElasticCheck {
 
   private String suits(ElasticTest test, double wanted, double most) {
     if (wanted > most) {
-      // Half of a stretch that stopped at the weight says little of what the elastic could bear.
+      // Half of a stretch measured only up to the weight says little about the elastic's limit.
       return test.fullMm() == null ? "end-stop-unread" : "too-soft";
     }
     return wanted < source.parameter("least-worn-extension") ? "too-firm" : "suits";

@@ -11,11 +11,11 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * One thing a label may mean: girths it is for, under one way of reading number and letter.
+ * One possible meaning of a label: its girths under one way of reading number and letter.
  *
  * @param region where such labels are printed
  * @param basis how number and letter are read
- * @param cell the girths it is for; its bust and difference are both null for a band alone
+ * @param cell its girths; bust and difference are both null for a band alone
  */
 public record LabelReading(Region region, Basis basis, SizeCell cell) {
   private static final double MM_PER_INCH = 25.4;
@@ -23,14 +23,16 @@ public record LabelReading(Region region, Basis basis, SizeCell cell) {
   /** Ways to read number and letter. */
   public enum Basis {
     /**
-     * The number is the underbust in the region's own scale, the letter a step of the difference.
+     * The number is the underbust on the region's own scale, the letter a step of the difference.
      */
     STANDARD,
-    /** The number is the measured underbust in inches; one inch of difference a letter. */
+    /** The number is the measured underbust in inches; one inch of difference per letter. */
     INCHES_MEASURED,
-    /** The number hides some four inches added; one inch a letter over the measured underbust. */
+    /**
+     * The number includes about four added inches; one inch per letter over the measured underbust.
+     */
     INCHES_ADDED,
-    /** The number hides some four inches added; one inch a letter over the number itself. */
+    /** The number includes about four added inches; one inch per letter over the number itself. */
     INCHES_ADDED_OVER_BAND;
 
     /** The name in the rule book's sentences and on the wire. */
@@ -40,7 +42,7 @@ public record LabelReading(Region region, Basis basis, SizeCell cell) {
   }
 
   /**
-   * Everything a label may mean.
+   * All possible meanings of a label.
    *
    * @param label the sizes it names, of which one may be another region's name for the same girths
    * @param region where it was printed; null when not known, and then every region is tried
@@ -56,7 +58,7 @@ public record LabelReading(Region region, Basis basis, SizeCell cell) {
         .toList();
   }
 
-  /** How probable it is that girths measured so are ones this reading is for; 0 to 1. */
+  /** The probability that the measured girths match this reading, 0 to 1. */
   double probability(Measured bust, Measured underbust) {
     return SizeChart.of(List.of(cell)).estimate(bust, underbust).probability(cell.id());
   }

@@ -20,7 +20,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.apache.commons.math3.distribution.NormalDistribution;
 
-/** Sets one cloth beside what the pattern asks of its layer. */
+/** Compares one cloth with the pattern's requirements for its layer. */
 final class LayerCheck {
   private final RuleBookSource source;
   private final Wording wording;
@@ -33,9 +33,9 @@ final class LayerCheck {
   }
 
   /**
-   * The layer against its need.
+   * The result for a layer.
    *
-   * @param need null when the sheet asks nothing of this layer
+   * @param need null if the sheet has no requirement for this layer
    */
   LayerNote of(String role, ClothReport cloth, ClothNeed need) {
     ClothTest test = cloth.test();
@@ -137,7 +137,10 @@ final class LayerCheck {
         : new NormalDistribution(0, sd).cumulativeProbability(margin);
   }
 
-  /** A need surely missed decides; one that the test's error leaves open makes it marginal. */
+  /**
+   * A requirement clearly missed decides; one that is uncertain given the test's error makes it
+   * marginal.
+   */
   private String verdict(List<MarginNote> margins, Optional<Double> weight) {
     double surely = source.parameter("need-surely-met");
     double worst = margins.stream().mapToDouble(MarginNote::met).min().orElse(1);

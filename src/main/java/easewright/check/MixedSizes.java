@@ -16,7 +16,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
-/** Two sizes to join where no single one fits both the band and the bust. */
+/** Finds two sizes to combine if no single one fits both the band and the bust. */
 final class MixedSizes {
   private final SizeChart chart;
   private final Wording wording;
@@ -26,7 +26,7 @@ final class MixedSizes {
     this.wording = wording;
   }
 
-  /** The two sizes and where to blend them; empty where the chart has no such pair. */
+  /** The two sizes and where to blend them; empty if the chart has no such pair. */
   Optional<MixedNote> of(Fitting fitting) {
     double under = fitting.body().underbust().value().mm();
     double bust = fitting.body().bust().value().mm();
@@ -71,7 +71,7 @@ final class MixedSizes {
         .count();
   }
 
-  /** Upright seams of the main layer that cross the bust: there a cutting line can change size. */
+  /** Upright seams of the main layer that cross the bust, where a cutting line can change size. */
   private static List<SeamNote> seams(Fitting fitting) {
     List<SeamNote> seams = new ArrayList<>();
     if (fitting.sheet() != null) {

@@ -18,7 +18,7 @@ final class PrintedLabels {
   /** A label and the way of counting that gives it. */
   record Printed(Region region, Basis basis, String label) {}
 
-  /** All labels of these girths, mm; regions and ways that have none are left out. */
+  /** All labels for these girths, mm; omits regions and ways without one. */
   static List<Printed> of(double underbustMm, double bustMm) {
     List<Printed> labels = new ArrayList<>();
     for (Region region : Region.values()) {

@@ -8,8 +8,8 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * Where a size label was printed, which decides what its number and its letter may mean. Band
- * numbers follow {@link BandLabels}, letters the sequences of {@link SizeSystem}.
+ * Where a size label was printed, which determines the possible meanings of its number and letter.
+ * Band numbers follow {@link BandLabels}, letters the sequences of {@link SizeSystem}.
  */
 public enum Region {
   /** EN 13402-3 as printed in most of Europe. */
@@ -43,7 +43,7 @@ public enum Region {
     return Arrays.stream(values()).filter(r -> r.wireName().equals(wireName)).findFirst();
   }
 
-  /** Whether its cups go by the inch. */
+  /** Whether its cups are counted in inches. */
   boolean countsInches() {
     return letters == SizeSystem.UK || letters == SizeSystem.US;
   }
@@ -67,7 +67,7 @@ public enum Region {
     return bands.ofEu(euBand);
   }
 
-  /** The letter as its system writes it; empty if the region has none such. */
+  /** The letter as written in its system; empty if the region does not have it. */
   Optional<String> letter(String written) {
     String upper = written.toUpperCase(Locale.ROOT);
     String plain =
@@ -79,12 +79,12 @@ public enum Region {
     return Optional.of(plain).filter(letters.cups()::contains);
   }
 
-  /** As printed there: "75 C", in Japan "C75". */
+  /** The label as printed there: "75 C", in Japan "C75". */
   String label(int number, String letter) {
     return this == JP ? letter + number : number + " " + letter;
   }
 
-  /** Letters that a label of the region may leave out, and what is then meant. */
+  /** The letter meant if a label of the region omits it. */
   Optional<String> unwrittenLetter() {
     return this == IT ? Optional.of("B") : Optional.empty();
   }

@@ -7,13 +7,13 @@ import easewright.size.SizeChart;
 import java.util.function.Function;
 
 /**
- * What a further, better measuring would be worth for the size. Measuring until the error is halved
- * moves the reading too, by a normal amount of variance (1 − 1/4)·sd²; the best size's probability
- * is averaged over where it may move (expected value of sample information, Howard 1966, from
- * memory). It can never be below today's.
+ * The value of a further, better measurement for choosing the size. Halving the error also moves
+ * the reading, by a normal amount of variance (1 − 1/4)·sd²; the best size's probability is
+ * averaged over that distribution (expected value of sample information, Howard 1966, from memory).
+ * It is never below the current probability.
  */
 final class Sharpening {
-  /** Grid over the reading to come, in standard deviations; beyond it lies one in 15,000. */
+  /** Grid over the future reading, in standard deviations; one in 15,000 lies beyond it. */
   private static final double REACH = 4;
 
   private static final int POINTS = 41;
@@ -24,17 +24,17 @@ final class Sharpening {
     this.chart = chart;
   }
 
-  /** The best size's probability now. */
+  /** The best size's current probability. */
   double now(Measured bust, Measured underbust) {
     return best(bust, underbust);
   }
 
-  /** The same, to be expected once the error of the bust is halved. */
+  /** Its expected probability once the error of the bust is halved. */
   double withBetterBust(Measured bust, Measured underbust) {
     return expected(bust, better -> best(better, underbust));
   }
 
-  /** The same, to be expected once the error of the underbust is halved. */
+  /** Its expected probability once the error of the underbust is halved. */
   double withBetterUnderbust(Measured bust, Measured underbust) {
     return expected(underbust, better -> best(bust, better));
   }

@@ -10,20 +10,21 @@ import easewright.diagnosis.Answer.Understood;
 import java.util.List;
 
 /**
- * The size to cut before anything is cut. Lengths are millimetres with a text in the asker's units
- * beside them; probabilities are fractions of one.
+ * The size to cut, checked before cutting. Lengths are in millimetres, with a text in the client's
+ * units; probabilities are fractions of one.
  *
- * @param ruleBook which rules were used
- * @param understood the measurements as combined, with their errors
- * @param cautions what may hurt; dangers come first, the most urgent before the others
- * @param notNow what is left out because of a caution, and why; null where nothing is
- * @param size how probable each size is; null without bust and underbust, or in danger
+ * @param ruleBook the rule book used
+ * @param understood the combined measurements, with their errors
+ * @param cautions safety cautions; dangers come first, the most urgent before the others
+ * @param notNow what is left out because of a caution, and why; null if nothing is
+ * @param size the probability of each size; null without bust and underbust, or in danger
  * @param take which size to cut and why; null without a size
- * @param mixed two sizes to join, where no single one fits above and below; else null
+ * @param mixed two sizes to combine, if no single one fits above and below; otherwise null
  * @param measureAgain measurements that are unlikely or do not agree, and why
- * @param sharpen which measurement, taken twice as exactly, would settle the size most, best first
- * @param labels what these girths are called in every region
- * @param converted the label asked about; null for none
+ * @param sharpen which measurement, taken with half the error, would make the size most certain,
+ *     best first
+ * @param labels labels for these girths in every region
+ * @param converted the label to convert; null for none
  */
 public record SizeAnswer(
     RuleBookStamp ruleBook,
@@ -65,15 +66,15 @@ public record SizeAnswer(
   }
 
   /**
-   * How probable each size is.
+   * The probabilities of sizes.
    *
    * @param chart the sheet's id, or the size system's name in words
-   * @param recommended the most probable size, or the larger one to take where room comes first;
-   *     null if the chart is out of reach
-   * @param neighbours other sizes worth naming, most probable first; none smaller in band or cup
-   *     than the one to take where room comes first
-   * @param sisters sizes one band down and one band up of like cup volume; none where room comes
-   *     first
+   * @param recommended the most probable size, or the larger one if room takes precedence; null if
+   *     the chart is out of range
+   * @param neighbours other sizes worth naming, most probable first; if room takes precedence, none
+   *     smaller in band or cup than the one to take
+   * @param sisters sizes one band down and one band up with similar cup volume; empty if room takes
+   *     precedence
    * @param outside probability that no size of the chart fits both girths
    * @param bandProbability that the recommended band is right, whatever the cup
    * @param cupProbability that the recommended cup is right, whatever the band; null without cups
@@ -97,12 +98,12 @@ public record SizeAnswer(
    *
    * @param choice "clear", "smaller", "larger" or "first"
    * @param because the reason in a sentence
-   * @param never why no smaller size is advised; null where one may be
+   * @param never why no smaller size is advised; null if one may be
    */
   public record TakeNote(String size, String choice, String because, String never) {}
 
   /**
-   * Two sizes to join.
+   * Two sizes to combine.
    *
    * @param lower the size of the band, by underbust
    * @param upper the size over the bust
@@ -116,10 +117,10 @@ public record SizeAnswer(
   public record SeamNote(String piece, String edge) {}
 
   /**
-   * What halving one measurement's error is worth.
+   * The value of halving one measurement's error.
    *
-   * @param now how probable the best size is now
-   * @param then how probable the best size can be expected to be then
+   * @param now the best size's current probability
+   * @param then the best size's expected probability afterwards
    * @param gain the difference
    */
   public record SharpenNote(
@@ -132,11 +133,11 @@ public record SizeAnswer(
       boolean worthwhile,
       String says) {}
 
-  /** A label, where it is printed so, and how number and letter are counted there. */
+  /** A label, the region that prints it, and how number and letter are counted there. */
   public record PrintedNote(String region, String basis, String label, String says) {}
 
   /**
-   * A label and all it may mean.
+   * A label and its possible meanings.
    *
    * @param readings each way to read it
    * @param ambiguities every reason why it may mean more than one thing
@@ -147,10 +148,10 @@ public record SizeAnswer(
   /**
    * One way to read a label.
    *
-   * @param underbust the girths it is for
-   * @param bust the bust girths, null for a band alone
-   * @param probability that the measured girths are ones it is for; null when not measured
-   * @param others what the middle of these girths is called everywhere
+   * @param underbust its underbust girths
+   * @param bust its bust girths, null for a band alone
+   * @param probability that the measured girths match; null if not measured
+   * @param others labels for the middle of these girths in every region
    */
   public record ReadingNote(
       String region,

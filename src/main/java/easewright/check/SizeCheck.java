@@ -28,7 +28,7 @@ import java.util.Map;
 import java.util.function.Predicate;
 import java.util.stream.Stream;
 
-/** Answers which size to cut. Immutable and safe to share between threads. */
+/** Determines the size to cut. Immutable and thread-safe. */
 public final class SizeCheck {
   private final Diagnosis diagnosis;
   private final RuleBookSource source;
@@ -40,7 +40,7 @@ public final class SizeCheck {
     this.wording = source.wording();
   }
 
-  /** Finds the size, doubts it, and says what would settle it. */
+  /** Finds the size, its uncertainty, and what would reduce it. */
   public SizeAnswer answer(SizeQuestion question) {
     Fitting fitting = question.fitting();
     Answer judged = diagnosis.answer(fitting);
@@ -89,7 +89,7 @@ public final class SizeCheck {
         mixed,
         again,
         sharpen(fitting, chart),
-        // What is printed for these very girths may be smaller than a size taken for room.
+        // The labels for these exact girths may be smaller than a size chosen for room.
         choosing.room() ? List.of() : conversion.labels(under.value().mm(), bust.value().mm()),
         converted);
   }
@@ -97,7 +97,7 @@ public final class SizeCheck {
   /**
    * How probable each size is.
    *
-   * @param least the size that no smaller one is named beside; null where any may be
+   * @param least no smaller size than this is named; null if any may be
    */
   private SizeNote size(
       SizeQuestion question, SizeChart chart, SizeEstimate estimate, SizeCell least) {

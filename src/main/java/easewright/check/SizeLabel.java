@@ -11,7 +11,7 @@ import java.util.stream.Stream;
  * A size label as printed: "34 B", "75DD", "C75", "3".
  *
  * @param number the band number
- * @param letter the cup letter as written; null when there is none
+ * @param letter the cup letter as written; null if there is none
  */
 public record SizeLabel(int number, String letter) {
   private static final Pattern BAND_FIRST = Pattern.compile("(\\d{1,3})\\s*([A-Za-z]{1,3})?");

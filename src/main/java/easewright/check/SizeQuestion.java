@@ -7,7 +7,7 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What is asked about a size before anything is cut.
+ * A question about a size before cutting.
  *
  * @param fitting body, pattern, choices, circumstances and signs; nothing is sewn yet
  * @param readings every single measuring, by the wire name of the measurement
@@ -24,9 +24,9 @@ public record SizeQuestion(
     List<SizeLabel> label,
     Region printedIn) {
 
-  /** How a garment holds: by pressing flat, or by a seam or dart that gives room. */
+  /** How a garment supports: by compression, or with a seam or dart that gives room. */
   public enum Construction {
-    /** Presses; no shaping seam. */
+    /** Compresses; no shaping seam. */
     COMPRESSION,
     /** Shaped over the bust by a seam. */
     SHAPED

@@ -9,7 +9,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
-/** What the cloths make of the draft's widths, which all layers share. */
+/** The effect of the cloths on the draft's widths, which all layers share. */
 final class Widths {
   private final RuleBookSource source;
   private final Wording wording;
@@ -22,9 +22,9 @@ final class Widths {
   }
 
   /**
-   * The widths to cut; empty when no layer has a need.
+   * The widths to cut; empty if no layer has a requirement.
    *
-   * @param nothingTighter whether widths must not come out narrower than drafted
+   * @param nothingTighter whether widths must not become narrower than drafted
    */
   Optional<WidthNote> of(List<LayerNote> layers, boolean nothingTighter) {
     return layers.stream()

@@ -1,6 +1,6 @@
 /**
- * What can be known before cutting: the size to cut with its doubts, what a size label may mean,
- * and what a cloth or an elastic is fit for. Computes and compares; what may hurt is told by the
- * rule book, and every sentence stands there.
+ * Checks before cutting: the size to cut with its uncertainty, the meanings of a size label, and
+ * what a cloth or an elastic is suitable for. This package computes and compares; safety cautions
+ * and all sentences come from the rule book.
  */
 package easewright.check;

@@ -63,7 +63,7 @@ public final class ClinicStore implements AutoCloseable {
    * order.
    */
   public StoreCondition condition() {
-    return database.look();
+    return database.check();
   }
 
   public Insights insights() {

@@ -65,7 +65,7 @@ final class CountedRounds {
     if (plain.isEmpty()) {
       return new CountedRound(redFlag, false, null, null, null, null, Map.of(), List.of());
     }
-    Row told =
+    Row counted =
         plain.stream()
             .filter(round -> round.gist().cause() != null)
             .findFirst()
@@ -75,11 +75,11 @@ final class CountedRounds {
     return new CountedRound(
         redFlag,
         true,
-        told.gist().sheet(),
-        told.gist().sizeCut(),
-        told.gist().cause(),
-        told.seen().cloth(),
-        told.seen().choices(),
+        counted.gist().sheet(),
+        counted.gist().sizeCut(),
+        counted.gist().cause(),
+        counted.seen().cloth(),
+        counted.seen().choices(),
         List.copyOf(signs));
   }
 }

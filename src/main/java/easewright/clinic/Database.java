@@ -29,12 +29,12 @@ public final class Database implements AutoCloseable {
   /** The embedded engine runs one transaction at a time. */
   private final ReentrantLock turn = new ReentrantLock(true);
 
-  private final ReentrantLock looking = new ReentrantLock();
+  private final ReentrantLock checking = new ReentrantLock();
 
   private volatile Jdbi opened;
   private volatile StoreCondition condition = StoreCondition.IN_ORDER;
   private volatile long triedNs = System.nanoTime() - PAUSE_NS;
-  private volatile long lookedNs = System.nanoTime() - PAUSE_NS;
+  private volatile long checkedNs = System.nanoTime() - PAUSE_NS;
 
   /**
    * An engine, not opened yet.
@@ -81,7 +81,7 @@ public final class Database implements AutoCloseable {
   <T> T transaction(Function<Handle, T> work) {
     T done = inTransaction(work);
     if (!condition.inOrder()) {
-      look();
+      check();
     }
     return done;
   }
@@ -161,9 +161,9 @@ public final class Database implements AutoCloseable {
     try {
       opened = engine.open();
       return opened;
-    } catch (StoreAway told) {
-      become(told.condition());
-      throw told;
+    } catch (StoreAway unavailable) {
+      become(unavailable.condition());
+      throw unavailable;
     } catch (Exception | LinkageError failed) {
       throw unopened(failed);
     } finally {
@@ -183,27 +183,27 @@ public final class Database implements AutoCloseable {
    * Whether the store works; checks it at most once a second. After a failure it must complete a
    * write to count as recovered. Does not create a missing store.
    */
-  StoreCondition look() {
+  StoreCondition check() {
     boolean needed = !condition.inOrder() || mayHoldClinics();
-    if (needed && looking.tryLock()) {
+    if (needed && checking.tryLock()) {
       try {
-        if (System.nanoTime() - lookedNs >= PAUSE_NS) {
-          lookNow();
-          lookedNs = System.nanoTime();
+        if (System.nanoTime() - checkedNs >= PAUSE_NS) {
+          checkNow();
+          checkedNs = System.nanoTime();
         }
       } finally {
-        looking.unlock();
+        checking.unlock();
       }
     }
     return condition;
   }
 
-  private void lookNow() {
+  private void checkNow() {
     boolean inOrder = condition.inOrder();
     try {
       inTransaction(inOrder ? Database::read : Database::write);
       become(StoreCondition.IN_ORDER);
-    } catch (StoreAway told) {
+    } catch (StoreAway unavailable) {
       // The condition states the reason.
     } catch (DeadlinePassed waited) {
       become(

@@ -53,11 +53,11 @@ interface Engine extends AutoCloseable {
   static boolean isOfSomethingDeleted(Throwable failed) {
     boolean inFile =
         cause(failed, SQLiteException.class)
-            .filter(told -> told.getResultCode() == SQLITE_CONSTRAINT_FOREIGNKEY)
+            .filter(error -> error.getResultCode() == SQLITE_CONSTRAINT_FOREIGNKEY)
             .isPresent();
     return inFile
         || cause(failed, SQLException.class)
-            .filter(told -> "23503".equals(told.getSQLState()))
+            .filter(error -> "23503".equals(error.getSQLState()))
             .isPresent();
   }
 

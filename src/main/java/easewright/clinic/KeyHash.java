@@ -28,7 +28,7 @@ record KeyHash(String salt, String hash) {
   boolean opensTo(Key key) {
     try {
       return MessageDigest.isEqual(Hex.decodeHex(hash), hash(Hex.decodeHex(salt), key));
-    } catch (DecoderException spoilt) {
+    } catch (DecoderException malformed) {
       return false;
     }
   }

@@ -21,14 +21,14 @@ final class Progress {
   /** The number of latest consecutive tries with a known outcome that brought no progress. */
   static int triesWithout(List<Try> rounds) {
     List<Outcome> known = new ArrayList<>();
-    Set<JsonNode> toldBefore = new HashSet<>();
-    Outcome told = null;
+    Set<JsonNode> reportedBefore = new HashSet<>();
+    Outcome reported = null;
     for (Try round : rounds) {
-      Outcome said = said(round, toldBefore);
-      add(known, told == null ? said : told);
-      told = round.outcome();
+      Outcome said = said(round, reportedBefore);
+      add(known, reported == null ? said : reported);
+      reported = round.outcome();
     }
-    add(known, told);
+    add(known, reported);
     return Outcome.withoutProgress(known);
   }
 
@@ -42,10 +42,10 @@ final class Progress {
    * The outcome that a fitting reports for the changes before it; one that helped is progress
    * whatever the others did. A conversation resends its earlier reports, which do not count again.
    */
-  private static Outcome said(Try round, Set<JsonNode> toldBefore) {
+  private static Outcome said(Try round, Set<JsonNode> reportedBefore) {
     Outcome best = null;
     for (JsonNode change : round.request().path("earlier")) {
-      if (toldBefore.add(change) && change.has("outcome")) {
+      if (reportedBefore.add(change) && change.has("outcome")) {
         Outcome outcome =
             Outcome.valueOf(change.path("outcome").textValue().toUpperCase(Locale.ROOT));
         best = best == null || outcome.compareTo(best) < 0 ? outcome : best;

@@ -18,7 +18,7 @@ final class RetentionClock {
   /** Longest downtime that needs no confirmation. */
   static final Duration LONGEST_STEP = Duration.ofDays(7);
 
-  private static final Duration BETWEEN_LOOKS = Duration.ofHours(1);
+  private static final Duration CHECK_INTERVAL = Duration.ofHours(1);
 
   private final Clock clock;
   private final LocalDate rightOn;
@@ -40,7 +40,7 @@ final class RetentionClock {
   long millis(Handle handle) {
     long now = clock.millis();
     Row row = row(handle);
-    if (now < row.seenMs || now - row.seenMs >= BETWEEN_LOOKS.toMillis()) {
+    if (now < row.seenMs || now - row.seenMs >= CHECK_INTERVAL.toMillis()) {
       row = step(handle, now);
     }
     return now - row.heldMs;
@@ -61,7 +61,7 @@ final class RetentionClock {
   private Row step(Handle handle, long now) {
     handle.createQuery("select id from retention_clock <lock>").mapTo(Integer.class).one();
     Row before = row(handle);
-    long seen = before.seenMs == 0 ? lastDeed(handle, now) : before.seenMs;
+    long seen = before.seenMs == 0 ? lastWrite(handle, now) : before.seenMs;
     long step = now - seen;
     boolean leap = step > LONGEST_STEP.toMillis();
     long held = Math.max(0, before.heldMs + (leap || step < 0 ? step : 0));
@@ -80,7 +80,7 @@ final class RetentionClock {
   }
 
   /** A store that retention never checked has at least been written to. */
-  private static long lastDeed(Handle handle, long now) {
+  private static long lastWrite(Handle handle, long now) {
     return handle
         .createQuery("select max(done_ms) from audit")
         .mapTo(Long.class)

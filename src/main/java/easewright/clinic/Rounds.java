@@ -47,7 +47,7 @@ public final class Rounds {
     return database.transaction(
         handle -> {
           Case current = CaseRows.read(handle, caller, caseId);
-          return StoryRows.told(handle, current.id());
+          return StoryRows.reports(handle, current.id());
         });
   }
 

@@ -53,13 +53,13 @@ public final class SampleClinic {
   private final Instant now;
 
   private SampleClinic(ClinicStore store, Function<ObjectNode, Fitted> answering, Instant now) {
-    this.sample = told();
+    this.sample = load();
     this.store = store;
     this.answering = answering;
     this.now = now;
   }
 
-  private static Sample told() {
+  private static Sample load() {
     try (InputStream yaml = SampleClinic.class.getResourceAsStream(TOLD)) {
       return YAML.readValue(yaml, Sample.class);
     } catch (IOException e) {

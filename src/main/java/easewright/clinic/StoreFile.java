@@ -178,8 +178,8 @@ final class StoreFile implements Engine {
   }
 
   private static Optional<FileFault> kind(Throwable failed) {
-    Optional<SQLiteException> told = Engine.cause(failed, SQLiteException.class);
-    Optional<FileFault> ofTheFile = told.flatMap(one -> FileFault.of(one.getResultCode()));
+    Optional<SQLiteException> error = Engine.cause(failed, SQLiteException.class);
+    Optional<FileFault> ofTheFile = error.flatMap(one -> FileFault.of(one.getResultCode()));
     if (ofTheFile.isPresent()) {
       return ofTheFile;
     }
@@ -189,7 +189,7 @@ final class StoreFile implements Engine {
     if (Engine.cause(failed, FlywayException.class).isPresent()) {
       return Optional.of(FileFault.DAMAGED);
     }
-    if (told.isPresent()) {
+    if (error.isPresent()) {
       return Optional.empty();
     }
     if (Engine.cause(failed, LinkageError.class).isPresent()
@@ -206,7 +206,7 @@ final class StoreFile implements Engine {
   @Override
   public boolean isWaitedFor(Throwable failed) {
     return Engine.cause(failed, SQLiteException.class)
-        .map(told -> told.getResultCode().code & 0xff)
+        .map(error -> error.getResultCode().code & 0xff)
         .filter(
             code ->
                 code == SQLiteErrorCode.SQLITE_BUSY.code

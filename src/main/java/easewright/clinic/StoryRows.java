@@ -43,7 +43,7 @@ final class StoryRows {
   }
 
   /** Only the reports, oldest first. */
-  static List<Rounds.Told> told(Handle handle, String caseId) {
+  static List<Rounds.Told> reports(Handle handle, String caseId) {
     return handle
         .createQuery("select request, reply from rounds where case_id = :case order by no")
         .bind("case", caseId)
@@ -86,7 +86,7 @@ final class StoryRows {
   private static JsonNode json(String text) {
     try {
       return JSON.readTree(text);
-    } catch (JsonProcessingException spoilt) {
+    } catch (JsonProcessingException malformed) {
       throw new IllegalStateException(
           "A stored round is not JSON."); // its text must not be revealed
     }

@@ -1,13 +1,13 @@
 package easewright.cloth;
 
 /**
- * What a pattern asks of one of its cloths. Fractions, and grams per square metre.
+ * A pattern's requirements for one of its cloths, as fractions and grams per square metre.
  *
- * @param stretchAround least stretch around the body, a fraction
- * @param stretchAlong least stretch up and down the body, a fraction
- * @param recovery least recovery, a fraction; null when the pattern asks for none
- * @param lightestGsm lightest cloth in g/m²; null when open
- * @param heaviestGsm heaviest cloth in g/m²; null when open
+ * @param stretchAround minimum stretch around the body, a fraction
+ * @param stretchAlong minimum stretch up and down the body, a fraction
+ * @param recovery minimum recovery, a fraction; null if the pattern requires none
+ * @param lightestGsm lightest cloth in g/m²; null if not limited
+ * @param heaviestGsm heaviest cloth in g/m²; null if not limited
  * @param use how much of the stretch around the body the draft uses
  */
 public record ClothNeed(

@@ -3,20 +3,20 @@ package easewright.cloth;
 import java.util.Optional;
 
 /**
- * A cloth tested in the direction that goes around the body and, if tried, along it.
+ * A cloth tested in the direction around the body and, optionally, along it.
  *
  * @param around the test in the direction laid around the body
- * @param along the test up and down the body; null when not tried
+ * @param along the test up and down the body; null if not tested
  */
 public record ClothTest(StretchTest around, StretchTest along) {
 
   /** Where the greatest stretch of a cloth runs. */
   public enum Greatest {
-    /** Around the body, as close-fitting patterns ask. */
+    /** Around the body, as close-fitting patterns require. */
     AROUND,
     /** Up and down the body. */
     ALONG,
-    /** Too alike for the readings to tell. */
+    /** Too similar for the readings to tell. */
     EITHER
   }
 
@@ -29,28 +29,28 @@ public record ClothTest(StretchTest around, StretchTest along) {
     }
   }
 
-  /** Where the greatest stretch runs; empty when only one direction was tried. */
+  /** Where the greatest stretch runs; empty if only one direction was tested. */
   public Optional<Greatest> greatest() {
     if (along == null) {
       return Optional.empty();
     }
     Estimate a = around.stretch();
     Estimate b = along.stretch();
-    // Two standard deviations of the difference: below that, tape and hand decide, not cloth.
+    // Two standard deviations of the difference: below that, the measuring error dominates.
     if (Math.abs(a.value() - b.value()) <= 2 * Math.hypot(a.sd(), b.sd())) {
       return Optional.of(Greatest.EITHER);
     }
     return Optional.of(a.value() > b.value() ? Greatest.AROUND : Greatest.ALONG);
   }
 
-  /** The handbook class of the greater stretch tried. */
+  /** The handbook class of the greater stretch tested. */
   public StretchClass stretchClass() {
     double aroundStretch = around.stretch().value();
     return StretchClass.of(
         along == null ? aroundStretch : Math.max(aroundStretch, along.stretch().value()));
   }
 
-  /** The poorer recovery of the directions that were read after letting go. */
+  /** The lower recovery of the directions read after release. */
   public Optional<Estimate> recovery() {
     Optional<Estimate> a = around.recovery();
     Optional<Estimate> b = along == null ? Optional.empty() : along.recovery();

@@ -3,14 +3,14 @@ package easewright.cloth;
 import java.util.Optional;
 
 /**
- * A cloth held against a need, as numbers: each margin is what the cloth has beyond what is asked,
- * negative where it falls short, empty where nothing was tested or asked.
+ * A cloth compared with a requirement, as numbers: each margin is the cloth's value minus the
+ * requirement, negative if it falls short, empty if untested or not required.
  *
  * @param around margin of stretch around the body, a fraction
  * @param along margin of stretch up and down the body, a fraction
  * @param recovery margin of recovery, a fraction
  * @param weightGsm distance inside the weight window in g/m², to its nearer end
- * @param widthFactor what the widths of the pattern would be multiplied by for this cloth
+ * @param widthFactor factor for the pattern's widths with this cloth
  */
 public record ClothVerdict(
     Estimate around,
@@ -22,7 +22,7 @@ public record ClothVerdict(
   /**
    * The verdict on a tested cloth.
    *
-   * @param weightGsm weight of the cloth in g/m², null when not known
+   * @param weightGsm weight of the cloth in g/m², null if unknown
    */
   public static ClothVerdict of(ClothTest test, ClothNeed need, Double weightGsm) {
     Estimate stretch = test.around().stretch();

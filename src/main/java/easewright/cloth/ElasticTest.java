@@ -1,14 +1,14 @@
 package easewright.cloth;
 
 /**
- * An elastic with a weight hung from it. Tension is taken as proportional to extension, which holds
- * for worn extensions (some 10 to 30 %) and fails near the end stop.
+ * An elastic with a weight hung from it. Tension is assumed to be proportional to extension, which
+ * is true for worn extensions (some 10 to 30 %) but not near the end stop.
  *
  * @param widthMm width of the elastic, in mm
  * @param relaxedMm marked length at rest, in mm
  * @param stretchedMm the same length under the weight, in mm
  * @param loadN the force of the weight, in N (100 g weigh 0.981 N)
- * @param fullMm the same length pulled to its end stop, in mm; null when not tried
+ * @param fullMm the same length pulled to its end stop, in mm; null if not tested
  */
 public record ElasticTest(
     double widthMm, double relaxedMm, double stretchedMm, double loadN, Double fullMm) {
@@ -35,7 +35,7 @@ public record ElasticTest(
 
   /**
    * The greatest extension to wear, a fraction: half the elastic's stretch. Without a reading of
-   * the end stop, the weighted extension stands in for it, which errs on the safe side.
+   * the end stop, the weighted extension is used instead, which errs on the safe side.
    */
   public double limit() {
     return ((fullMm == null ? stretchedMm : fullMm) / relaxedMm - 1) / 2;
@@ -74,8 +74,8 @@ public record ElasticTest(
    *
    * @param girthMm the body girth the elastic goes around, in mm
    * @param extension the extension in wear, a fraction
-   * @param joiningMm both allowances of the join together, in mm
-   * @throws IllegalArgumentException if the extension lies beyond {@link #limit()}
+   * @param joiningMm total allowance of the join, in mm
+   * @throws IllegalArgumentException if the extension exceeds {@link #limit()}
    */
   public double cutLengthMm(double girthMm, double extension, double joiningMm) {
     if (!(girthMm > 0) || !(joiningMm >= 0)) {

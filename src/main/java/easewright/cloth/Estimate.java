@@ -1,9 +1,9 @@
 package easewright.cloth;
 
 /**
- * A computed number with the error that the readings behind it leave in it.
+ * A computed number with the error propagated from its readings.
  *
- * @param value the number, in the unit its maker states
+ * @param value the number, in the unit documented by its source
  * @param sd one standard deviation, in the same unit, zero or more
  */
 public record Estimate(double value, double sd) {
@@ -20,14 +20,14 @@ public record Estimate(double value, double sd) {
     }
   }
 
-  /** The estimate less a number that has no error of its own, such as a need. */
+  /** The estimate minus an exact number, such as a requirement. */
   public Estimate minus(double exact) {
     return new Estimate(value - exact, sd);
   }
 
   /**
-   * An estimate whose error comes from independent errors, each already multiplied by how strongly
-   * it moves the value (first-order propagation).
+   * An estimate with independent errors, each already multiplied by its sensitivity (first-order
+   * propagation).
    */
   public static Estimate of(double value, double... contributions) {
     double squares = 0;

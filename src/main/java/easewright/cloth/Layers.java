@@ -15,10 +15,10 @@ public record Layers(List<Layer> layers) {
   /**
    * One cloth among several.
    *
-   * @param name what the maker calls it, e.g. "lining"
+   * @param name the maker's name for it, e.g. "lining"
    * @param stretch its stretch in the direction in question, a fraction
    * @param stiffnessNPerCm its tension in N per cm of width for each unit of extension (so at 100
-   *     %), taken as linear; null when not known
+   *     %), assumed to be linear; null if unknown
    */
   public record Layer(String name, Estimate stretch, Double stiffnessNPerCm) {
 
@@ -45,7 +45,7 @@ public record Layers(List<Layer> layers) {
     }
   }
 
-  /** The layer that stops the others: the one that stretches least. */
+  /** The limiting layer: the one that stretches least. */
   public Layer limiting() {
     return layers.stream()
         .min(Comparator.comparingDouble(layer -> layer.stretch().value()))
@@ -58,7 +58,7 @@ public record Layers(List<Layer> layers) {
   }
 
   /**
-   * Tension of all layers together in N per cm of width; empty when one layer's is not known.
+   * Tension of all layers together in N per cm of width; empty if one layer's is unknown.
    *
    * @param extension the shared extension, a fraction
    * @throws IllegalArgumentException if the layers together do not stretch that far

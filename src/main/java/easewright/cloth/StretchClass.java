@@ -3,8 +3,8 @@ package easewright.cloth;
 /**
  * Stretch classes of knits after Armstrong, Patternmaking for Fashion Design, ch. 27 (from memory):
  * 5 in stretch to 5 7/8 in (stable), 6 1/4 in (moderate), 7 1/2 in (stretchy), 10 in
- * (super-stretch) or further (rib). Ranges between those marks differ from author to author; here a
- * cloth is in the highest class whose mark it reaches.
+ * (super-stretch) or further (rib). Ranges between those marks differ between authors; here a cloth
+ * is in the highest class whose mark it reaches.
  */
 public enum StretchClass {
   /** Stretches less than the handbook's stable knits. */
@@ -20,7 +20,7 @@ public enum StretchClass {
   /** Beyond 100 %, as rib does. */
   RIB(1);
 
-  // Lengths come converted from inches; a mark must not be missed by the last binary digit.
+  // Lengths are converted from inches; rounding errors must not miss a mark.
   private static final double HAIR = 1e-9;
 
   private final double leastStretch;

@@ -4,12 +4,12 @@ import java.util.Optional;
 
 /**
  * One pull on a marked length of cloth: as marked, as held at its working stretch, and after
- * letting go. Stretch, growth and recovery are fractions, defined as in ASTM D2594, ASTM D3107 and
- * EN 14704-1 but without their fixed loads: a hand pulls, and stops before the end stop.
+ * release. Stretch, growth and recovery are fractions, defined as in ASTM D2594, ASTM D3107 and EN
+ * 14704-1 but without their fixed loads: a hand pulls, and stops before the end stop.
  *
  * @param markedMm the marked length at rest, in mm
  * @param stretchedMm the same length held stretched, in mm
- * @param relaxedMm the same length after letting go, in mm; null when nobody looked
+ * @param relaxedMm the same length after release, in mm; null if not read
  * @param readingSdMm standard deviation of one reading, in mm
  */
 public record StretchTest(
@@ -21,7 +21,7 @@ public record StretchTest(
   // Bare elastomer yarn breaks at roughly 5 times its length; a knit never gets there.
   private static final double GREATEST_STRETCH = 5;
 
-  /** A test read with a ruler to {@value #RULER_SD_MM} mm. */
+  /** A test read with a ruler, with an error of {@value #RULER_SD_MM} mm. */
   public StretchTest(double markedMm, double stretchedMm, Double relaxedMm) {
     this(markedMm, stretchedMm, relaxedMm, RULER_SD_MM);
   }
@@ -43,7 +43,7 @@ public record StretchTest(
       throw new ImpossibleCloth("stretched-in-another-unit");
     }
     if (relaxedMm != null) {
-      // Cloth can read a hair shorter than marked because both readings err.
+      // Cloth can read slightly shorter than marked because both readings have errors.
       if (!(relaxedMm >= markedMm - 3 * Math.sqrt(2) * readingSdMm)) {
         throw new ImpossibleCloth("relaxed-shorter-than-marked");
       }
@@ -58,14 +58,14 @@ public record StretchTest(
     return extension(stretchedMm);
   }
 
-  /** Growth (L2 − L0) / L0, a fraction; empty when the relaxed length was not read. */
+  /** Growth (L2 − L0) / L0, a fraction; empty if the relaxed length was not read. */
   public Optional<Estimate> growth() {
     return Optional.ofNullable(relaxedMm).map(this::extension);
   }
 
   /**
-   * Recovery (L1 − L2) / (L1 − L0), a fraction of the stretch given back; empty when the relaxed
-   * length was not read or nothing was stretched.
+   * Recovery (L1 − L2) / (L1 − L0), a fraction of the stretch; empty if the relaxed length was not
+   * read or nothing was stretched.
    */
   public Optional<Estimate> recovery() {
     double pulled = stretchedMm - markedMm;
@@ -82,7 +82,7 @@ public record StretchTest(
   }
 
   private Estimate extension(double lengthMm) {
-    // Subtracting first keeps 14 cm from 10 cm at exactly 40 %, on the limit and not below it.
+    // Subtracting first keeps 10 cm to 14 cm at exactly 40 %, on the limit rather than below it.
     return Estimate.of(
         (lengthMm - markedMm) / markedMm,
         readingSdMm / markedMm,

@@ -1,7 +1,7 @@
 package easewright.cloth;
 
 /**
- * How much of a cloth's stretch a pattern uses up in wear, and what that makes of its widths.
+ * The part of a cloth's stretch that a pattern uses in wear, and the resulting widths.
  *
  * @param fraction the part of the stretch used, 0 to 1
  */
@@ -27,8 +27,8 @@ public record StretchUse(double fraction) {
   }
 
   /**
-   * By what the widths of a pattern are multiplied when the cloth is not the one it was drafted
-   * for: (1 + u·drafted)/(1 + u·actual). Above 1 the pattern must grow.
+   * Factor for the widths of a pattern with a cloth other than the one it was drafted for: (1 +
+   * u·drafted)/(1 + u·actual). Above 1 the pattern must grow.
    *
    * @param draftedStretch the stretch drafted for, as a fraction
    * @param actualStretch the stretch at hand, as a fraction

@@ -90,13 +90,13 @@ public class CasePage {
   public RestResponse<String> change(
       @PathParam("clinic") String clinic,
       @PathParam("case") String id,
-      @PathParam("deed") String deed,
+      @PathParam("deed") String action,
       byte[] body,
       UriInfo called) {
-    FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(deed)));
+    FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(action)));
     signedIn.mustBeOurs(form);
     try {
-      change(signedIn.enter(clinic, ORGANISER, HELPER).caller(), id, deed, form);
+      change(signedIn.enter(clinic, ORGANISER, HELPER).caller(), id, action, form);
       return SignInPage.seeOther("/desk/clinics/" + clinic + "/cases/" + id);
     } catch (FaultyRequest refusal) {
       return RestResponse.ResponseBuilder.<String>create(refusal.status())
@@ -109,8 +109,8 @@ public class CasePage {
     }
   }
 
-  private void change(Caller caller, String id, String deed, FilledForm form) {
-    switch (deed) {
+  private void change(Caller caller, String id, String action, FilledForm form) {
+    switch (action) {
       case "take" -> cases.take(caller, id, form.json("/version"));
       case "put-back" -> cases.handOver(caller, id, form.json("/version"));
       case "hand-over" -> cases.handOver(caller, id, form.json("/version", "/to"));

@@ -23,10 +23,11 @@ final class CircumstanceBoxes {
    * Adds the ticked circumstances; an earlier one stays unless its checkbox was shown and is empty.
    */
   static void put(FilledForm form, ObjectNode request) {
-    if (form.ticked(SHOWN) && request.get("circumstances") instanceof ObjectNode told) {
+    if (form.ticked(SHOWN) && request.get("circumstances") instanceof ObjectNode reported) {
       CircumstancesReader.flags().stream()
-          .filter(flag -> told.path(flag).asBoolean())
-          .forEach(flag -> told.put(flag, false)); // explicit, so that no earlier round restores it
+          .filter(flag -> reported.path(flag).asBoolean())
+          .forEach(
+              flag -> reported.put(flag, false)); // explicit, so that no earlier round restores it
     }
     form.put(List.of(), FLAGS, request);
   }
@@ -36,8 +37,8 @@ final class CircumstanceBoxes {
     Map<String, List<String>> boxes = new HashMap<>();
     boxes.put(SHOWN, List.of(FilledForm.YES));
     for (String flag : CircumstancesReader.flags()) {
-      boolean told = soFar.path("circumstances").path(flag).asBoolean();
-      boxes.put(AT + flag, told ? List.of(FilledForm.YES) : List.of());
+      boolean reported = soFar.path("circumstances").path(flag).asBoolean();
+      boxes.put(AT + flag, reported ? List.of(FilledForm.YES) : List.of());
     }
     return boxes;
   }

@@ -50,7 +50,7 @@ final class Conversation {
           Field.length("/cloth/main/along/marked"),
           Field.length("/cloth/main/along/stretched"),
           Field.length("/cloth/main/along/relaxed"));
-  private static final List<String> TELLING =
+  private static final List<String> REPORT_FIELDS =
       Stream.concat(
               Stream.of(TEXT, SEEN, NOT_SEEN, COULD_NOT_TELL, SO_FAR, GARMENT),
               Stream.concat(
@@ -60,12 +60,12 @@ final class Conversation {
   private Conversation() {}
 
   /** Whether the form reports anything yet. */
-  static boolean isBegun(FilledForm form) {
-    return form.isFilled(TELLING);
+  static boolean isStarted(FilledForm form) {
+    return form.isFilled(REPORT_FIELDS);
   }
 
   /** Every sign the checkboxes report. */
-  static List<String> told(FilledForm form) {
+  static List<String> reportedSigns(FilledForm form) {
     return Stream.of(SEEN, NOT_SEEN, COULD_NOT_TELL)
         .flatMap(name -> form.values(name).stream())
         .toList();
@@ -204,8 +204,8 @@ final class Conversation {
       (sign.path("seen").asText().equals("absent") ? notSeen : seen)
           .add(sign.path("sign").asText());
     }
-    List<String> untold = new ArrayList<>();
-    soFar.path(COULD_NOT_TELL).forEach(sign -> untold.add(sign.asText()));
+    List<String> couldNotTell = new ArrayList<>();
+    soFar.path(COULD_NOT_TELL).forEach(sign -> couldNotTell.add(sign.asText()));
     return form.with(SignDetails.fields(soFar.path("signs")))
         .with(CircumstanceBoxes.boxes(soFar))
         .with(
@@ -225,7 +225,7 @@ final class Conversation {
                 NOT_SEEN,
                 notSeen,
                 COULD_NOT_TELL,
-                untold,
+                couldNotTell,
                 SO_FAR,
                 List.of(soFar.toString()),
                 ASKED,

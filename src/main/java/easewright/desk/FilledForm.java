@@ -68,9 +68,9 @@ public final class FilledForm {
   }
 
   /** The same form with the values of some fields replaced. */
-  FilledForm with(Map<String, List<String>> anew) {
+  FilledForm with(Map<String, List<String>> replacements) {
     Map<String, List<String>> changed = new LinkedHashMap<>(fields);
-    changed.putAll(anew);
+    changed.putAll(replacements);
     return new FilledForm(changed, faults);
   }
 

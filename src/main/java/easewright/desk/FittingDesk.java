@@ -41,7 +41,7 @@ class FittingDesk {
                 form.value(Conversation.TEXT),
                 first.read(),
                 first.soFar(),
-                Conversation.told(form));
+                Conversation.reportedSigns(form));
     Answer answer = withWhyNot(first);
     return DeskAnswer.of(answer, read, post(answer, form, site));
   }
@@ -65,7 +65,7 @@ class FittingDesk {
     try {
       IntakeAnswer read = fittings.readText(text);
       return DeskAnswer.unanswered(
-          ReadText.of(text, read.asJson(), read.fitting(), Conversation.told(form)));
+          ReadText.of(text, read.asJson(), read.fitting(), Conversation.reportedSigns(form)));
     } catch (FaultyRequest tooLong) {
       return DeskAnswer.unanswered(null);
     }
@@ -79,8 +79,8 @@ class FittingDesk {
     ObjectNode again = answer.soFar().deepCopy();
     ArrayNode whyNot = again.putArray("whyNot");
     answer.causes().stream().skip(1).limit(MOST_WHY_NOT).forEach(one -> whyNot.add(one.id()));
-    Answer told = fittings.answer(again);
-    return told.goingOnFrom(answer.soFar(), answer.read());
+    Answer answered = fittings.answer(again);
+    return answered.goingOnFrom(answer.soFar(), answer.read());
   }
 
   private String post(Answer answer, FilledForm form, String site) {

@@ -79,10 +79,10 @@ public class InsightPage {
     String choice;
 
     private Insight.Asked asked() {
-      return new Insight.Asked(told(pattern), told(size), told(cloth), told(choice));
+      return new Insight.Asked(orNull(pattern), orNull(size), orNull(cloth), orNull(choice));
     }
 
-    private static String told(String value) {
+    private static String orNull(String value) {
       return value == null || value.isBlank() ? null : value.strip();
     }
   }

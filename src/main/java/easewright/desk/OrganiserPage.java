@@ -88,12 +88,12 @@ public class OrganiserPage {
   @POST
   @Path("/{deed}")
   public RestResponse<String> change(
-      @PathParam("clinic") String clinic, @PathParam("deed") String deed, byte[] body) {
-    FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(deed)));
+      @PathParam("clinic") String clinic, @PathParam("deed") String action, byte[] body) {
+    FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(action)));
     signedIn.mustBeOurs(form);
     Caller caller = signedIn.enter(clinic, ORGANISER).caller();
     try {
-      switch (deed) {
+      switch (action) {
         case "settings" -> clinics.change(caller, form.json("/version", "/name", "/retentionDays"));
         case "revoke" -> store.keys().revoke(caller, form.value("key"));
         case "key" -> {

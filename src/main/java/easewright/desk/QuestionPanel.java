@@ -47,7 +47,7 @@ class QuestionPanel {
 
   /** Answers a form, or reports its faults. */
   Outcome outcome(FilledForm form, UriInfo called) {
-    if (!Conversation.isBegun(form)) {
+    if (!Conversation.isStarted(form)) {
       return Outcome.blank(form);
     }
     try {

@@ -54,9 +54,9 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
    *
    * @param read spans, notUnderstood and conflicts from an answer
    * @param fitting the JSON the pointers of spans refer to
-   * @param told signs the form already reports
+   * @param reported signs the form already reports
    */
-  static ReadText of(String text, JsonNode read, JsonNode fitting, List<String> told) {
+  static ReadText of(String text, JsonNode read, JsonNode fitting, List<String> reported) {
     List<Span> spans = new ArrayList<>();
     for (JsonNode span : read.path("spans")) {
       spans.add(span(span, Optional.of(meaning(span, fitting))));
@@ -64,7 +64,7 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
     List<Unread> unread = new ArrayList<>();
     for (JsonNode span : read.path("notUnderstood")) {
       spans.add(span(span, Optional.empty()));
-      unread.add(new Unread(span.path("text").asText(), perhaps(span, told)));
+      unread.add(new Unread(span.path("text").asText(), perhaps(span, reported)));
     }
     List<Conflict> conflicts = new ArrayList<>();
     for (JsonNode one : read.path("conflicts")) {
@@ -77,10 +77,10 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
     return new ReadText(stretches(text, spans), unread, conflicts);
   }
 
-  private static List<Perhaps> perhaps(JsonNode span, List<String> told) {
+  private static List<Perhaps> perhaps(JsonNode span, List<String> reported) {
     List<Perhaps> perhaps = new ArrayList<>();
     for (JsonNode one : span.path("perhaps")) {
-      if (!told.contains(one.path("sign").asText())) {
+      if (!reported.contains(one.path("sign").asText())) {
         perhaps.add(new Perhaps(one.path("sign").asText(), one.path("name").asText()));
       }
     }

@@ -47,10 +47,10 @@ final class SignDetails {
     }
     Map<String, List<String>> fields = new LinkedHashMap<>();
     reports.forEach(
-        (sign, told) -> {
+        (sign, parts) -> {
           for (Field field : FIELDS) {
-            JsonNode value = told.get(0).path(field.pointer());
-            boolean plain = told.size() == 1 && value.isTextual();
+            JsonNode value = parts.get(0).path(field.pointer());
+            boolean plain = parts.size() == 1 && value.isTextual();
             fields.put(name(sign, field), plain ? List.of(value.textValue()) : List.of());
           }
         });

@@ -93,11 +93,11 @@ public class WearerPage {
   @POST
   @Path("/{deed}")
   public RestResponse<String> change(
-      @PathParam("link") String link, @PathParam("deed") String deed, byte[] body) {
+      @PathParam("link") String link, @PathParam("deed") String action, byte[] body) {
     signedIn.mustBeSentFromHere();
-    FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(deed)));
+    FilledForm form = FilledForm.of(body).with(Map.of("deed", List.of(action)));
     try {
-      switch (deed) {
+      switch (action) {
         case "round" -> addRound(link, form);
         case "outcome" -> outcome(link, form);
         case "note" -> note(link, form);

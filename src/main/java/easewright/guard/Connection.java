@@ -54,7 +54,7 @@ final class Connection {
     return lastReadNs;
   }
 
-  /** Bytes of responses waiting to be sent, as of the last call of {@link #look}. */
+  /** Bytes of responses waiting to be sent, as of the last call of {@link #sample}. */
   long waitingBytes() {
     return waitingBytes;
   }
@@ -139,7 +139,7 @@ final class Connection {
    * @return whether the connection has exceeded the time limit for completing a request head or
    *     reading a response
    */
-  boolean look(long nowNs, long patienceNs) {
+  boolean sample(long nowNs, long patienceNs) {
     ChannelOutboundBuffer buffer = channel.unsafe().outboundBuffer();
     long bytes = buffer == null ? 0 : buffer.totalPendingWriteBytes();
     if (bytes == 0) {

@@ -85,11 +85,11 @@ final class ConnectionBounds {
   }
 
   /** Closes connections that exceed the time or data limits. */
-  void lookRound() {
+  void closeOffenders() {
     long now = System.nanoTime();
     long waiting = 0;
     for (Connection one : connections.values()) {
-      if (one.look(now, patienceNs)) {
+      if (one.sample(now, patienceNs)) {
         close(one);
       } else {
         waiting += one.waitingBytes();

@@ -11,7 +11,7 @@ import org.eclipse.microprofile.config.inject.ConfigProperty;
 /** Passes the configuration to {@link ConnectionBounds} and runs its checks at intervals. */
 @Singleton
 class ConnectionSettings {
-  private static final int LOOK_MS = 100;
+  private static final int CHECK_MS = 100;
 
   ConnectionSettings(
       @ConfigProperty(name = "easewright.limit.connections") int most,
@@ -23,6 +23,6 @@ class ConnectionSettings {
   }
 
   void begin(@Observes StartupEvent started, Vertx vertx) {
-    vertx.setPeriodic(LOOK_MS, tick -> ConnectionBounds.PROCESS.lookRound());
+    vertx.setPeriodic(CHECK_MS, tick -> ConnectionBounds.PROCESS.closeOffenders());
   }
 }

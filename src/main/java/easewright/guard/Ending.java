@@ -11,7 +11,7 @@ final class Ending {
   private Ending() {}
 
   /** Runs an action once the response is sent or the client has disconnected. */
-  static void of(RoutingContext call, Runnable deed) {
-    QuarkusRequestWrapper.get(call.request()).addRequestDoneHandler(done -> deed.run());
+  static void of(RoutingContext call, Runnable action) {
+    QuarkusRequestWrapper.get(call.request()).addRequestDoneHandler(done -> action.run());
   }
 }

@@ -40,7 +40,7 @@ class MalformedRequests {
         .putHeader(HttpHeaders.CONNECTION, "close")
         .end(Json.encodeToBuffer(problem))
         // The header alone does not stop the server from reading on.
-        .onComplete(told -> call.request().connection().close());
+        .onComplete(sent -> call.request().connection().close());
   }
 
   private static Problem refused(int status) {

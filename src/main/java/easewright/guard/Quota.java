@@ -9,15 +9,15 @@ import java.time.Duration;
 
 /**
  * How often each client may do something. Inactive clients are forgotten, and at most {@value
- * #MOST_PLACES} are kept, so memory stays bounded however many clients there are.
+ * #MOST_CLIENTS} are kept, so memory stays bounded however many clients there are.
  */
 final class Quota {
-  private static final int MOST_PLACES = 20_000;
+  private static final int MOST_CLIENTS = 20_000;
 
   private final String name;
   private final long most;
   private final Duration window;
-  private final Cache<String, Bucket> places;
+  private final Cache<String, Bucket> buckets;
 
   /**
    * @param name the name used in headers
@@ -33,12 +33,13 @@ final class Quota {
     this.name = name;
     this.most = Long.parseLong(parts[0].strip());
     this.window = DurationConverter.parseDuration(parts[1].strip());
-    this.places = Caffeine.newBuilder().maximumSize(MOST_PLACES).expireAfterAccess(window).build();
+    this.buckets =
+        Caffeine.newBuilder().maximumSize(MOST_CLIENTS).expireAfterAccess(window).build();
   }
 
   /** Consumes one, unless none is left. */
-  ConsumptionProbe count(String place) {
-    return bucket(place).tryConsumeAndReturnRemaining(1);
+  ConsumptionProbe count(String client) {
+    return bucket(client).tryConsumeAndReturnRemaining(1);
   }
 
   /** Rounds up to whole seconds. */
@@ -56,9 +57,9 @@ final class Quota {
     return "\"%s\";r=%d;t=%d".formatted(name, remaining, secondsToWait);
   }
 
-  private Bucket bucket(String place) {
-    return places.get(
-        place,
+  private Bucket bucket(String client) {
+    return buckets.get(
+        client,
         unseen ->
             Bucket.builder()
                 .addLimit(limit -> limit.capacity(most).refillGreedy(most, window))

@@ -41,7 +41,7 @@ class RateLimits implements Allowance {
   private final KeyGuessing keys;
   private final ClinicDoor door;
   private final boolean believesProxies;
-  private final AtomicBoolean toldOfProxy = new AtomicBoolean();
+  private final AtomicBoolean warnedOfProxy = new AtomicBoolean();
   private final Quota openings;
   private final Quota wrongKeys;
   private final Quota answers;
@@ -71,7 +71,7 @@ class RateLimits implements Allowance {
   }
 
   private void check(RoutingContext call) {
-    tellOfProxy(call);
+    warnOfProxy(call);
     String path = PlainPath.of(call);
     keys.of(call, path).onSuccess(found -> count(call, path, found));
   }
@@ -108,7 +108,7 @@ class RateLimits implements Allowance {
   private void take(Quota quota, String who, RoutingContext call) {
     ConsumptionProbe one = quota.count(who);
     if (one.isConsumed()) {
-      tell(quota, one, call.response());
+      setHeaders(quota, one, call.response());
       call.next();
     } else {
       refuse(quota, one, call);
@@ -125,7 +125,7 @@ class RateLimits implements Allowance {
   }
 
   private void refuse(Quota quota, ConsumptionProbe none, RoutingContext call) {
-    tell(quota, none, call.response());
+    setHeaders(quota, none, call.response());
     tooMany.answer(call, Math.max(1, Quota.seconds(none.getNanosToWaitForRefill())));
   }
 
@@ -158,11 +158,11 @@ class RateLimits implements Allowance {
     }
   }
 
-  private void tellOfProxy(RoutingContext call) {
+  private void warnOfProxy(RoutingContext call) {
     boolean passedOn =
         call.request().headers().contains("X-Forwarded-For")
             || call.request().headers().contains("Forwarded");
-    if (passedOn && !believesProxies && toldOfProxy.compareAndSet(false, true)) {
+    if (passedOn && !believesProxies && warnedOfProxy.compareAndSet(false, true)) {
       Log.warn(
           "A proxy, or somebody who plays one, says for whom it asks, and is not believed: all that"
               + " comes through it counts as one place. If it is yours, set"
@@ -171,7 +171,7 @@ class RateLimits implements Allowance {
     }
   }
 
-  private static void tell(Quota quota, ConsumptionProbe one, HttpServerResponse response) {
+  private static void setHeaders(Quota quota, ConsumptionProbe one, HttpServerResponse response) {
     long wait = Quota.seconds(one.getNanosToWaitForRefill());
     response
         .putHeader("RateLimit-Policy", quota.policy())

@@ -84,7 +84,7 @@ class RequestSlots implements LongWork {
 
   void register(@Observes Filters filters, Vertx vertx) {
     filters.register(new OncePerCall("places", this::admit), PRIORITY);
-    vertx.setPeriodic(1000, tick -> lookRound());
+    vertx.setPeriodic(1000, tick -> closeStalled());
   }
 
   private void admit(RoutingContext call) {
@@ -95,7 +95,7 @@ class RequestSlots implements LongWork {
       busy.answer(call, RETRY_AFTER_SECONDS);
     } else if (take(isLong) || makeRoom(isLong) && take(isLong)) {
       taken.put(call, new Taken(System.nanoTime(), connection(call), lines, isLong));
-      Ending.of(call, () -> giveBack(call));
+      Ending.of(call, () -> release(call));
       call.next();
     } else {
       busy.answer(call, RETRY_AFTER_SECONDS);
@@ -122,14 +122,14 @@ class RequestSlots implements LongWork {
 
   @Override
   public boolean takesPlace(RoutingContext call) {
-    Taken place = taken.get(call);
-    if (place == null || place.isLong()) {
+    Taken slot = taken.get(call);
+    if (slot == null || slot.isLong()) {
       return true;
     }
     if (!take(freeForLong) && !(makeRoom(true) && take(freeForLong))) {
       return false;
     }
-    if (taken.replace(call, place, place.ofLongWork())) {
+    if (taken.replace(call, slot, slot.ofLongWork())) {
       return true;
     }
     freeForLong.incrementAndGet(); // the call ended meanwhile
@@ -157,11 +157,11 @@ class RequestSlots implements LongWork {
   }
 
   /** Frees a slot once, however often a call's end is reported. */
-  private void giveBack(RoutingContext call) {
-    Taken place = taken.remove(call);
-    if (place != null) {
+  private void release(RoutingContext call) {
+    Taken slot = taken.remove(call);
+    if (slot != null) {
       free.incrementAndGet();
-      if (place.isLong()) {
+      if (slot.isLong()) {
         freeForLong.incrementAndGet();
       }
     }
@@ -183,13 +183,13 @@ class RequestSlots implements LongWork {
             .filter(one -> one.getValue().isLate(now, patienceInNeedNanos))
             .filter(one -> !hasArrived(one.getKey().request()))
             .min(Comparator.comparing(one -> one.getValue().since()));
-    latest.ifPresent(one -> turnOut(one.getKey(), one.getValue()));
+    latest.ifPresent(one -> evict(one.getKey(), one.getValue()));
     return latest.isPresent();
   }
 
-  private void turnOut(RoutingContext call, Taken place) {
-    giveBack(call);
-    Connection connection = place.connection().orElseThrow();
+  private void evict(RoutingContext call, Taken slot) {
+    release(call);
+    Connection connection = slot.connection().orElseThrow();
     connection
         .channel()
         .eventLoop()
@@ -206,14 +206,14 @@ class RequestSlots implements LongWork {
    * Otherwise a client that trickles its request could hold a slot indefinitely; and not every
    * disconnection is reported.
    */
-  private void lookRound() {
+  private void closeStalled() {
     long now = System.nanoTime();
     taken.forEach(
-        (call, place) -> {
+        (call, slot) -> {
           if (call.response().closed()) {
-            giveBack(call);
-          } else if (!place.ofLines()
-              && now - place.since() > patienceNanos
+            release(call);
+          } else if (!slot.ofLines()
+              && now - slot.since() > patienceNanos
               && !hasArrived(call.request())) {
             call.request().connection().close();
           }

@@ -4,13 +4,13 @@ import easewright.rulebook.Catalog.AdjustmentEntry;
 import java.util.List;
 
 /**
- * An adjustment's page; the fields are the catalog's, blanks set apart.
+ * An adjustment's page, with the catalog's fields split at blanks.
  *
- * @param rules its page of rules, or null
+ * @param rules its rules page, or null
  * @param limit the parameter with its largest amount, or null
  * @param heldBack reasons to hold it back, each with its situation
- * @param gives what takes its place, and when
- * @param takes whose place it takes, and when
+ * @param gives what replaces it, and when
+ * @param takes what it replaces, and when
  */
 public record AdjustmentPage(
     AdjustmentEntry adjustment,

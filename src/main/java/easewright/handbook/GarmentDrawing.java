@@ -4,32 +4,32 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * The labels on our drawing of a plain wire-free sports top; its outlines stand in the template.
- * Kept as data so that a test can hold every place word of the catalog against it. Units are those
- * of the drawing: each view is 480 wide and 440 high, the garment's centre at 240.
+ * The labels on our drawing of a plain wire-free sports top; its outlines are in the template. Kept
+ * as data so that a test can compare it with the catalog's place names. In drawing units: each view
+ * is 480 wide and 440 high, with the garment's centre at 240.
  *
  * @param front labels of the front view
  * @param back labels of the back view
  */
 public record GarmentDrawing(List<Label> front, List<Label> back) {
-  /** Places that are no part one can point at. */
+  /** Places that are not a specific part of the garment. */
   public static final List<String> NOT_DRAWN = List.of("all-over");
 
   private static final int LEFT = 122;
   private static final int RIGHT = 358;
 
   /**
-   * A word with a line to what it names.
+   * A label with a line to the part it names.
    *
-   * @param place place word of the catalog, or null for a word without a section
+   * @param place place name from the catalog, or null for a label without a section
    * @param name the word shown
    * @param anchor SVG text-anchor
-   * @param x where the word stands
-   * @param y its base line
-   * @param fromX where its line begins
-   * @param fromY the same, down
-   * @param toX where its line ends, on the part named
-   * @param toY the same, down
+   * @param x position of the word
+   * @param y its baseline
+   * @param fromX start of its line
+   * @param fromY the same, downwards
+   * @param toX end of its line, on the part named
+   * @param toY the same, downwards
    */
   public record Label(
       String place,
@@ -74,12 +74,12 @@ public record GarmentDrawing(List<Label> front, List<Label> back) {
   }
 
   /**
-   * One place marked on the view it is seen in.
+   * One place marked on the view that shows it.
    *
    * @param back whether that is the back view
-   * @param drawing the label of that place alone
+   * @param drawing only the label of that place
    * @param line SVG path data of the place, on both sides of the garment
-   * @param area whether the place is the area inside the path rather than the line
+   * @param area whether the place is the area inside the path instead of the line
    */
   public record Marked(boolean back, GarmentDrawing drawing, String line, boolean area) {
 

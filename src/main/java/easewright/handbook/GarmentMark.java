@@ -4,10 +4,10 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * What is made heavy to mark a place, in the units of {@link GarmentDrawing}.
+ * The outline emphasised to mark a place, in the units of {@link GarmentDrawing}.
  *
- * @param line SVG path data, left and right alike
- * @param area whether the inside is shaded instead
+ * @param line SVG path data, for both left and right
+ * @param area whether to shade the inside instead
  */
 record GarmentMark(String line, boolean area) {
   private static final Map<String, GarmentMark> MARKS =

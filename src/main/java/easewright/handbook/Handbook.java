@@ -23,17 +23,17 @@ import java.util.stream.Stream;
 public final class Handbook {
   private final RuleBookSource source;
   private final Links links;
-  private final RuleMentions sayings;
+  private final RuleMentions mentions;
   private final HandbookIndex index;
 
   public Handbook(RuleBookSource source) {
     this.source = source;
     this.links = new Links(source);
-    this.sayings = new RuleMentions(source.rules());
+    this.mentions = new RuleMentions(source.rules());
     this.index = HandbookIndex.of(source, links);
   }
 
-  /** The edition of the rule book these pages are of. */
+  /** The edition of the rule book these pages are from. */
   public RuleBookSource source() {
     return source;
   }
@@ -65,10 +65,10 @@ public final class Handbook {
         PageText.of(page, links),
         written.stream().map(this::written).toList(),
         numbers(written),
-        sayings.of(Kind.SHOWS, id, links),
-        sayings.about(Kind.SHOWS, id, links),
-        sayings.about(Kind.CURES, id, links),
-        sayings.about(Kind.WORSENS, id, links),
+        mentions.of(Kind.SHOWS, id, links),
+        mentions.about(Kind.SHOWS, id, links),
+        mentions.about(Kind.CURES, id, links),
+        mentions.about(Kind.WORSENS, id, links),
         cause == null ? List.of() : links.of(cause.lookAlikes()),
         cause == null ? List.of() : links.of(cause.indistinguishableFrom()));
   }
@@ -122,7 +122,7 @@ public final class Handbook {
                 new SignPage(
                     sign,
                     Links.places(sign.where()),
-                    sayings.about(Kind.SHOWS, id, links),
+                    mentions.about(Kind.SHOWS, id, links),
                     source.catalog().adjustments().values().stream()
                         .filter(change -> contains(change.sideEffects(), id))
                         .map(change -> links.of(change.id()))
@@ -161,14 +161,14 @@ public final class Handbook {
         number(change.limit(), List.of()).orElse(null),
         change.beyond() == null ? null : links.of(change.beyond()),
         source.pages().containsKey(id) ? "/rules/" + id : null,
-        sayings.of(Kind.CURES, id, links),
-        sayings.of(Kind.WORSENS, id, links),
-        reasons(sayings.of(Kind.HOLDS_BACK, id, links)),
-        sayings.about(Kind.REPLACES, id, links),
-        sayings.of(Kind.REPLACES, id, links));
+        mentions.of(Kind.CURES, id, links),
+        mentions.of(Kind.WORSENS, id, links),
+        reasons(mentions.of(Kind.HOLDS_BACK, id, links)),
+        mentions.about(Kind.REPLACES, id, links),
+        mentions.of(Kind.REPLACES, id, links));
   }
 
-  /** A reason has no page of its own; its sentence is shown in place of its name. */
+  /** A reason has no page; its sentence is shown instead of its name. */
   private List<Related> reasons(List<Related> heldBack) {
     Map<String, String> says =
         source.catalog().reasons().values().stream()

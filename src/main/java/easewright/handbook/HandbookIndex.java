@@ -20,7 +20,7 @@ import java.util.stream.Stream;
  * Everything with a page, by its kind and by its place on the garment.
  *
  * @param causes by the part of the garment or of the work
- * @param signs in the order of the alphabet
+ * @param signs in alphabetical order
  * @param places every place a sign can be at or an adjustment is made at
  * @param adjustments by their stage in the order of work
  */
@@ -40,7 +40,7 @@ public record HandbookIndex(
    * One entry.
    *
    * @param says a sentence about it
-   * @param find all it can be found by, small letters: its name, what is said, everyday phrases
+   * @param find its searchable text in lower case: name, sentence, everyday phrases
    */
   public record Item(PageLink to, String says, String find) {
     private boolean holds(List<String> words) {
@@ -93,7 +93,7 @@ public record HandbookIndex(
             .toList());
   }
 
-  /** Only what holds every word of a question; groups left empty are left out. */
+  /** Only entries that contain every word of a search; omits empty groups. */
   public HandbookIndex matching(String question) {
     List<String> words = words(question);
     Function<List<Item>, List<Item>> kept =
@@ -130,17 +130,17 @@ public record HandbookIndex(
         .toList();
   }
 
-  /** Words to look for; small words say nothing, unless there are no others. */
+  /** Search words; ignores stop words unless there are no others. */
   private static List<String> words(String question) {
     List<String> all =
         Arrays.stream(question.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}-]+"))
             .filter(word -> !word.isBlank())
             .toList();
-    List<String> telling = all.stream().filter(word -> !SMALL.contains(word)).toList();
-    return telling.isEmpty() ? all : telling;
+    List<String> significant = all.stream().filter(word -> !SMALL.contains(word)).toList();
+    return significant.isEmpty() ? all : significant;
   }
 
-  /** Whether nothing is left. */
+  /** Whether the index is empty. */
   public boolean isEmpty() {
     return Stream.of(causes, signs, adjustments, findings, cautions).allMatch(List::isEmpty);
   }

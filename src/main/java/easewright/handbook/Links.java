@@ -10,7 +10,7 @@ import java.util.function.Function;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/** Where every name of the rule book has its page. */
+/** Links to the pages of the rule book's names. */
 final class Links {
   private static final Pattern QUOTED = Pattern.compile("\"([^\"]*)\"");
   private static final Pattern BLANK = Pattern.compile("\\{([a-z]+)}");
@@ -21,7 +21,7 @@ final class Links {
     this.source = source;
   }
 
-  /** The link of an id; without an address when nothing is known by it. */
+  /** The link for an id; without an address if the id is unknown. */
   PageLink of(String id) {
     Catalog catalog = source.catalog();
     return new PageLink(catalog.nameOf(id), address(id));
@@ -31,7 +31,7 @@ final class Links {
     return ids == null ? List.of() : ids.stream().map(this::of).toList();
   }
 
-  /** The section of the index on a place of the garment. */
+  /** The link to the index section for a place on the garment. */
   static PageLink place(String place) {
     return new PageLink(place.replace('-', ' '), "/rules#at-" + place);
   }
@@ -57,7 +57,7 @@ final class Links {
     return null;
   }
 
-  /** A rule's line with every name in it linked; a parameter leads to its line further down. */
+  /** A rule's line with all names linked; a parameter links to its line further down. */
   List<TextRun> sentence(String line) {
     return pieces(
         line,
@@ -69,7 +69,7 @@ final class Links {
         });
   }
 
-  /** A sentence of the catalog with its blanks set apart. */
+  /** A sentence of the catalog, split at its blanks. */
   static List<TextRun> blanks(String sentence) {
     return pieces(sentence, BLANK, blank -> new TextRun(blank, null, true));
   }

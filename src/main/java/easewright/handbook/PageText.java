@@ -10,8 +10,8 @@ import org.commonmark.parser.Parser;
 import org.commonmark.renderer.html.HtmlRenderer;
 
 /**
- * A page's Markdown taken apart: what it says at first, and its tried cases with what introduces
- * each. HTML in it stays text, and a link's address is checked, so a page can't bring a script.
+ * A page's Markdown split into its opening and its tried cases, each with its introduction. HTML in
+ * it is escaped and link addresses are checked, so a page cannot contain a script.
  *
  * @param opening the prose before the first case's heading, HTML without the page's title
  * @param blocks the rest in order
@@ -52,7 +52,7 @@ public record PageText(String opening, List<Block> blocks) {
     return new PageText(opening.toString(), blocks);
   }
 
-  /** A page's headings stand one level lower here, below "Tried cases". */
+  /** Headings are one level lower here, below "Tried cases". */
   private static String lower(Node node) {
     if (node instanceof Heading heading) {
       heading.setLevel(Math.min(6, heading.getLevel() + 1));

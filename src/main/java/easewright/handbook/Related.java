@@ -3,19 +3,19 @@ package easewright.handbook;
 import java.util.List;
 
 /**
- * Something the rules link with the page's subject.
+ * Something the rules relate to the page's subject.
  *
- * @param to what it is
- * @param word how often or how much in any fitting; null when only special situations say it
- * @param special what special situations say instead
+ * @param to the related item
+ * @param word how often or how much in any fitting; null if only special situations state it
+ * @param special what special situations state instead
  */
 public record Related(PageLink to, String word, List<Special> special) {
   /**
-   * What is said in a special situation.
+   * A statement for a special situation.
    *
-   * @param word how often or how much; empty when the sentence has no such word
+   * @param word how often or how much; empty if the sentence has no such word
    * @param situation the rule's situation
-   * @param summary why, in the rule's sentence
+   * @param summary the reason, in the rule's sentence
    */
   public record Special(String word, String situation, String summary) {}
 }

@@ -13,11 +13,12 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What the rules say of one name about another, in any fitting and in each special situation. Read
- * from the rules' own sentences, since what a special situation says is never heard without one.
+ * What the rules say about the relation between two names, in any fitting and in each special
+ * situation. Extracted from the rules' sentences, since a run without a special situation does not
+ * show what it would say.
  */
 final class RuleMentions {
-  /** Strongest first, the order in which they are shown. */
+  /** Strongest first, in display order. */
   private static final List<String> WORDS =
       List.of(
           "nearly always",
@@ -50,13 +51,13 @@ final class RuleMentions {
   }
 
   /** One sentence: subject, how much or how often, object, and the rule that says it. */
-  record Saying(Kind kind, String subject, String word, String object, RuleText rule) {
+  record Statement(Kind kind, String subject, String word, String object, RuleText rule) {
     String situation() {
       return rule.name().split(":", 2)[1].strip();
     }
   }
 
-  private final List<Saying> all = new ArrayList<>();
+  private final List<Statement> all = new ArrayList<>();
 
   RuleMentions(List<RuleText> rules) {
     for (RuleText rule : rules) {
@@ -64,7 +65,7 @@ final class RuleMentions {
         Matcher found = kind.sentence.matcher(rule.body());
         while (found.find()) {
           all.add(
-              new Saying(
+              new Statement(
                   kind,
                   Catalog.idOf(found.group(1)),
                   found.group(2).strip(),
@@ -75,31 +76,35 @@ final class RuleMentions {
     }
   }
 
-  List<Saying> of(Kind kind, Predicate<Saying> which) {
-    return all.stream().filter(saying -> saying.kind() == kind).filter(which).toList();
+  List<Statement> of(Kind kind, Predicate<Statement> which) {
+    return all.stream().filter(statement -> statement.kind() == kind).filter(which).toList();
   }
 
-  /** What is said of one subject, by object, the strongest word first. */
+  /** Statements about one subject, by object, the strongest word first. */
   List<Related> of(Kind kind, String subject, Links links) {
-    return related(of(kind, saying -> saying.subject().equals(subject)), Saying::object, links);
+    return related(
+        of(kind, statement -> statement.subject().equals(subject)), Statement::object, links);
   }
 
-  /** Who says something about one object, the strongest word first. */
+  /** Statements about one object, by subject, the strongest word first. */
   List<Related> about(Kind kind, String object, Links links) {
-    return related(of(kind, saying -> saying.object().equals(object)), Saying::subject, links);
+    return related(
+        of(kind, statement -> statement.object().equals(object)), Statement::subject, links);
   }
 
   private static List<Related> related(
-      List<Saying> sayings, Function<Saying, String> other, Links links) {
+      List<Statement> statements, Function<Statement, String> other, Links links) {
     Map<String, String> inAny = new LinkedHashMap<>();
     Map<String, List<Related.Special>> special = new LinkedHashMap<>();
-    for (Saying saying : sayings) {
+    for (Statement statement : statements) {
       List<Related.Special> list =
-          special.computeIfAbsent(other.apply(saying), id -> new ArrayList<>());
-      if (saying.situation().equals(ANY)) {
-        inAny.put(other.apply(saying), saying.word());
+          special.computeIfAbsent(other.apply(statement), id -> new ArrayList<>());
+      if (statement.situation().equals(ANY)) {
+        inAny.put(other.apply(statement), statement.word());
       } else {
-        list.add(new Related.Special(saying.word(), saying.situation(), saying.rule().summary()));
+        list.add(
+            new Related.Special(
+                statement.word(), statement.situation(), statement.rule().summary()));
       }
     }
     return special.entrySet().stream()

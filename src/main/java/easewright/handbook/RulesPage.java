@@ -7,15 +7,15 @@ import easewright.rulebook.Parameter;
 import java.util.List;
 
 /**
- * A page of the rules on one name. Of the four entries the one it is a page of is given.
+ * The rules page of one name. Only one of the four entries is set.
  *
  * @param numbers parameters its rules compare with
  * @param showsAs signs and findings of a cause
  * @param shownBy causes of a finding
- * @param curedBy adjustments that take a cause away
+ * @param curedBy adjustments that remove a cause
  * @param worsenedBy adjustments that worsen a cause
- * @param lookAlikes causes easily taken for this one
- * @param same causes that can't be told apart from this one
+ * @param lookAlikes causes easily confused with this one
+ * @param same causes indistinguishable from this one
  */
 public record RulesPage(
     String id,

@@ -6,9 +6,9 @@ import java.util.List;
 /**
  * A sign's page.
  *
- * @param shownBy causes that show as it
- * @param broughtBy adjustments that may bring it
- * @param cautions what is said about it for safety's sake
+ * @param shownBy causes of this sign
+ * @param broughtBy adjustments that may cause it
+ * @param cautions safety cautions about it
  */
 public record SignPage(
     SignEntry sign,

@@ -9,14 +9,14 @@ import java.util.Map;
 import java.util.StringJoiner;
 
 /**
- * A case of a page as a reader's table; the tests run the same case.
+ * A case of a page as a table; the tests run the same case.
  *
  * @param kind "speaks", "silent" or "boundary"
- * @param given what the fitting says, a row each
- * @param then what must follow, a row each
+ * @param given what the fitting states, one row each
+ * @param then the required results, one row each
  */
 public record TriedCase(String kind, List<Row> given, List<Row> then) {
-  /** A line of a case: what it is about, and what is said, perhaps a link. */
+  /** A row of a case: its label and its value, possibly a link. */
   public record Row(String label, PageLink says, String more) {}
 
   static TriedCase of(RuleCase tried, Links links) {

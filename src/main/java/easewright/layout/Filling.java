@@ -3,7 +3,10 @@ package easewright.layout;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Lays all parts for one order of priority; the inner loop of the search, so on plain arrays. */
+/**
+ * Lays all parts in one order of priority; uses plain arrays, since it is the inner loop of the
+ * search.
+ */
 final class Filling {
   private final List<LaidPart> parts;
   private final double[] width;
@@ -33,7 +36,7 @@ final class Filling {
     skyline = new Skyline(stripWidth, n);
   }
 
-  /** The length used when parts are taken in this order of priority. */
+  /** The length used with this order of priority. */
   double length(int[] order) {
     run(order, null);
     return skyline.highest();
@@ -67,7 +70,7 @@ final class Filling {
     }
   }
 
-  /** The part that closes the hollow best; of equals, the first in the order. */
+  /** The part that fills the hollow best; if equal, the first in the order. */
   private void choose(int left) {
     chosen = -1;
     int bestScore = -1;

@@ -3,16 +3,16 @@ package easewright.layout;
 /**
  * A rectangle to lay.
  *
- * @param id what it is called; several parts may bear one id
+ * @param id its id; several parts may have the same id
  * @param width its width across the strip, in any one unit of length
  * @param length its length along the strip, in the same unit
- * @param turnable whether it may lie turned by a quarter
+ * @param turnable whether it may be turned by 90°
  * @param atEdge whether it must touch the strip's left edge, where the fold is
  */
 public record LaidPart(String id, double width, double length, boolean turnable, boolean atEdge) {
 
   /**
-   * @throws IllegalArgumentException unless it has a size, or if it is to be turned at the edge
+   * @throws IllegalArgumentException if its size is not positive, or it may be turned at the edge
    */
   public LaidPart {
     if (!(width > 0 && length > 0 && Double.isFinite(width) && Double.isFinite(length))) {

@@ -6,7 +6,7 @@ import java.util.List;
  * Parts laid on a strip.
  *
  * @param width the strip's width
- * @param placed every part where it lies
+ * @param placed every part with its position
  */
 public record Layout(double width, List<Placed> placed) {
 

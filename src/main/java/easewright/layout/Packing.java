@@ -8,19 +8,19 @@ import java.util.SplittableRandom;
 
 /**
  * Searches for a short layout: parts are laid one by one into the lowest hollow, in an order of
- * priority that simulated annealing improves. The effort is bounded by a count, never by a clock,
- * and chance is seeded, so one question always has one answer.
+ * priority that simulated annealing improves. Effort is limited by a count, never by time, and the
+ * random generator is seeded, so the same question always has the same answer.
  *
- * @param rounds how many layouts are tried at most
- * @param seed where chance begins
+ * @param rounds maximum number of layouts tried
+ * @param seed random seed
  */
 public record Packing(int rounds, long seed) {
-  /** Long enough for annealing to settle, short enough to start afresh several times. */
+  /** Long enough for annealing to settle, short enough for several restarts. */
   private static final int ROUNDS_A_START = 10_000;
 
   private static final double WARM = 0.03;
 
-  /** Orders worth beginning with; the search goes through them in turn. */
+  /** Good initial orders; the search uses them in turn. */
   private static final List<Comparator<LaidPart>> BEGINNINGS =
       List.of(
           Comparator.comparingDouble(LaidPart::area).reversed(),
@@ -29,7 +29,7 @@ public record Packing(int rounds, long seed) {
           Comparator.comparing(LaidPart::atEdge).thenComparingDouble(LaidPart::length).reversed());
 
   /**
-   * @throws IllegalArgumentException unless at least one layout is tried
+   * @throws IllegalArgumentException if no layout is to be tried
    */
   public Packing {
     if (rounds < 1) {
@@ -68,7 +68,7 @@ public record Packing(int rounds, long seed) {
     return ordered;
   }
 
-  /** No layout can be shorter than this: the parts' area, and each part by itself. */
+  /** A lower bound of the length: from the parts' area, and from each part by itself. */
   public static double shortest(double width, List<LaidPart> parts) {
     double area = parts.stream().mapToDouble(LaidPart::area).sum();
     double longest =

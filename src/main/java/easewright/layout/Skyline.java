@@ -3,13 +3,13 @@ package easewright.layout;
 import java.util.Arrays;
 
 /**
- * The upper outline of what is laid so far, as level segments from left to right. Parts go into its
- * lowest hollow, as in Burke, Kendall and Whitwell 2004 (Operations Research 52:655); which part is
- * taken there follows the scoring idea of Leung, Zhang and Sim 2011 (European Journal of
+ * The upper outline of the parts laid so far, as level segments from left to right. Parts go into
+ * its lowest hollow, as in Burke, Kendall and Whitwell 2004 (Operations Research 52:655); the
+ * choice of part follows the scoring idea of Leung, Zhang and Sim 2011 (European Journal of
  * Operational Research 215:57), both from memory.
  */
 final class Skyline {
-  /** Lengths closer than this are taken as equal; far below what any tape or cutter shows. */
+  /** Lengths closer than this count as equal; far below the precision of any tape or cutter. */
   static final double SAME = 1e-6;
 
   private final double width;
@@ -32,7 +32,7 @@ final class Skyline {
     lowest = 0;
   }
 
-  /** Turns to the lowest segment, the leftmost of several. */
+  /** Finds the lowest segment, the leftmost if there are several. */
   void findLowest() {
     lowest = 0;
     for (int i = 1; i < segments; i++) {
@@ -66,7 +66,7 @@ final class Skyline {
     return lowest + 1 == segments ? Double.POSITIVE_INFINITY : level[lowest + 1] - level[lowest];
   }
 
-  /** How well a rectangle closes the lowest hollow; below zero if it is too wide for it. */
+  /** How well a rectangle fills the lowest hollow; negative if it is too wide. */
   int score(double partWidth, double partLength) {
     double gap = gap();
     if (partWidth > gap + SAME) {
@@ -106,7 +106,7 @@ final class Skyline {
     return x;
   }
 
-  /** Gives the lowest hollow up: it is filled to its lower wall. */
+  /** Abandons the lowest hollow: fills it up to its lower wall. */
   void fill() {
     level[lowest] += Math.min(leftWall(), rightWall());
     join();

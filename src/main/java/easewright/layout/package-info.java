@@ -1,5 +1,5 @@
 /**
- * Lays rectangles on a strip of fixed width so that little length is used: strip packing, found by
- * search. It knows nothing of cloth or patterns, only numbers.
+ * Lays rectangles on a strip of fixed width with little length: strip packing by search. Knows
+ * nothing of cloth or patterns, only numbers.
  */
 package easewright.layout;

@@ -137,7 +137,7 @@ class SessionCheck {
 
   private void open(RoutingContext call, JsonObject first) {
     switch (sessions.take(call, ClientAddress.of(call))) {
-      case NOT_FOR_THIS_PLACE ->
+      case NOT_FOR_THIS_CLIENT ->
           full(call, 429, first, "This place has as many sessions as it may have.");
       case NOT_FOR_ANYBODY -> full(call, 503, first, "There are as many sessions as there may be.");
       case THERE_IS -> {

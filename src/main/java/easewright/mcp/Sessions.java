@@ -19,23 +19,23 @@ class Sessions {
   /** Whether another session may be opened. */
   enum Room {
     THERE_IS,
-    NOT_FOR_THIS_PLACE,
+    NOT_FOR_THIS_CLIENT,
     NOT_FOR_ANYBODY
   }
 
   private final ConnectionManager kept;
   private final int most;
-  private final int mostOfOnePlace;
-  private final Map<String, String> placesBySession = new HashMap<>();
-  private final Map<RoutingContext, String> placesOfOpening = new HashMap<>();
+  private final int mostOfOneClient;
+  private final Map<String, String> clientsBySession = new HashMap<>();
+  private final Map<RoutingContext, String> clientsOfOpening = new HashMap<>();
 
   Sessions(
       ConnectionManager kept,
       @ConfigProperty(name = "easewright.mcp.sessions") int most,
-      @ConfigProperty(name = "easewright.mcp.sessions-of-one-place") int mostOfOnePlace) {
+      @ConfigProperty(name = "easewright.mcp.sessions-of-one-place") int mostOfOneClient) {
     this.kept = kept;
     this.most = most;
-    this.mostOfOnePlace = mostOfOnePlace;
+    this.mostOfOneClient = mostOfOneClient;
   }
 
   boolean has(String session) {
@@ -46,18 +46,18 @@ class Sessions {
    * Reserves room for a session that a call is about to open; {@link #opened} releases the
    * reservation.
    */
-  synchronized Room take(RoutingContext call, String place) {
-    placesBySession.keySet().removeIf(session -> !kept.has(session));
-    int ofThisPlace =
-        Collections.frequency(placesBySession.values(), place)
-            + Collections.frequency(placesOfOpening.values(), place);
-    if (ofThisPlace >= mostOfOnePlace) {
-      return Room.NOT_FOR_THIS_PLACE;
+  synchronized Room take(RoutingContext call, String client) {
+    clientsBySession.keySet().removeIf(session -> !kept.has(session));
+    int ofThisClient =
+        Collections.frequency(clientsBySession.values(), client)
+            + Collections.frequency(clientsOfOpening.values(), client);
+    if (ofThisClient >= mostOfOneClient) {
+      return Room.NOT_FOR_THIS_CLIENT;
     }
-    if (all() + placesOfOpening.size() >= most) {
+    if (all() + clientsOfOpening.size() >= most) {
       return Room.NOT_FOR_ANYBODY;
     }
-    placesOfOpening.put(call, place);
+    clientsOfOpening.put(call, client);
     return Room.THERE_IS;
   }
 
@@ -76,9 +76,9 @@ class Sessions {
    * @param session the session that was opened; null if none was
    */
   synchronized void opened(RoutingContext call, String session) {
-    String place = placesOfOpening.remove(call);
-    if (place != null && session != null) {
-      placesBySession.put(session, place);
+    String client = clientsOfOpening.remove(call);
+    if (client != null && session != null) {
+      clientsBySession.put(session, client);
     }
   }
 }

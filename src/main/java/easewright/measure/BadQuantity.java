@@ -1,9 +1,8 @@
 package easewright.measure;
 
 /**
- * A quantity text that cannot be read. Carries two sentences, what is wrong and what would be
- * right; at most a dozen harmless characters of the text are echoed, so the sentences are safe to
- * show on a page.
+ * A quantity cannot be parsed. Carries two sentences: what is wrong and how to fix it. They repeat
+ * at most a dozen harmless characters of the text, so they are safe to show on a page.
  */
 public final class BadQuantity extends RuntimeException {
   private static final int ECHO = 12;
@@ -12,7 +11,7 @@ public final class BadQuantity extends RuntimeException {
   private final String remedy;
 
   BadQuantity(String problem, String remedy) {
-    // Raised by what people type, so often and on purpose: no stack trace.
+    // Frequent and expected, since it is caused by user input: no stack trace.
     super(problem + " " + remedy, null, false, false);
     this.problem = problem;
     this.remedy = remedy;
@@ -23,12 +22,15 @@ public final class BadQuantity extends RuntimeException {
     return problem;
   }
 
-  /** One sentence: what would be right. */
+  /** One sentence: how to fix it. */
   public String remedy() {
     return remedy;
   }
 
-  /** The start of the text with everything but letters, digits and plain marks dotted out. */
+  /**
+   * The start of the text, with everything except letters, digits and simple punctuation replaced
+   * by dots.
+   */
   static String excerpt(String text) {
     StringBuilder out = new StringBuilder();
     String trimmed = text.strip();

@@ -3,7 +3,7 @@ package easewright.measure;
 import java.util.List;
 
 /**
- * What was measured on the body; any of it may be {@code null}, meaning not measured.
+ * Body measurements; {@code null} means not measured.
  *
  * @param bust largest horizontal girth over the bust, tape level (EN 13402-1)
  * @param underbust horizontal girth just below the breasts
@@ -30,11 +30,11 @@ public record BodyMeasurements(
           "shoulderToBustPoint",
           "shoulderToUnderbust");
 
-  /** Nothing measured yet. */
+  /** No measurements. */
   public static final BodyMeasurements NONE =
       new BodyMeasurements(null, null, null, null, null, null);
 
-  /** The two girths every size needs; either may be {@code null}. */
+  /** The two girths required for every size; either may be {@code null}. */
   public static BodyMeasurements of(Measured bust, Measured underbust) {
     return new BodyMeasurements(bust, underbust, null, null, null, null);
   }
@@ -58,9 +58,9 @@ public record BodyMeasurements(
   }
 
   /**
-   * The measurement of a wire name, or null if it was not taken.
+   * The measurement with a wire name, or null if it was not taken.
    *
-   * @throws IllegalArgumentException if no measurement is called so
+   * @throws IllegalArgumentException if no measurement has this name
    */
   public Measured named(String name) {
     return switch (name) {

@@ -1,6 +1,6 @@
 package easewright.measure;
 
-/** A force, held in newtons; a weight read from a scale counts as the force it stands for. */
+/** A force, held in newtons; a weight read from a scale is converted to a force. */
 public record Force(double newtons) implements Comparable<Force> {
   public Force {
     newtons = Rounded.notNegative(newtons, "a force");

@@ -53,7 +53,7 @@ public record Length(double mm) implements Comparable<Length> {
   }
 
   /**
-   * As a tape shows it: to 1 mm, from 100 mm up as centimetres with one decimal ("86.5 cm", "12
+   * As shown on a tape: to 1 mm, from 100 mm up as centimetres with one decimal ("86.5 cm", "12
    * mm"); or to 1/8 in as a mixed number ("34 1/4 in", "3/8 in", "0 in").
    */
   public String text(UnitSystem system) {
@@ -62,7 +62,7 @@ public record Length(double mm) implements Comparable<Length> {
 
   /**
    * A part of a length, as finely as it can be marked: to half a millimetre below 100 mm, or to
-   * 1/16 in, so that the parts add up to the whole they are told with.
+   * 1/16 in, so that the parts add up to the stated total.
    */
   public String markedText(UnitSystem system) {
     if (system == UnitSystem.IMPERIAL) {

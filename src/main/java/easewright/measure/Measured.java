@@ -5,8 +5,8 @@ import java.util.Objects;
 
 /**
  * A measured length with its error: {@code sdMm} is the standard deviation in millimetres, above
- * zero, since no tape is exact. {@code writtenIn} is the unit the asker wrote, kept to answer in
- * their units and to name unit slips.
+ * zero, since no tape is exact. {@code writtenIn} is the unit the client used, kept for answering
+ * in it and for detecting wrong units.
  */
 public record Measured(Length value, double sdMm, Unit writtenIn) {
   public Measured {
@@ -47,31 +47,31 @@ public record Measured(Length value, double sdMm, Unit writtenIn) {
   }
 
   /**
-   * Several measurings of the same thing as one: the mean weighted by inverse variance, SD = (Σ
-   * 1/sd²)^−½. Right only for independent errors: a habit of holding the tape low is repeated, not
-   * averaged out. Keeps the unit of the first.
+   * Several readings of the same measurement combined: the mean weighted by inverse variance, SD =
+   * (Σ 1/sd²)^−½. Correct only for independent errors: a habit of holding the tape low is repeated,
+   * not averaged out. Keeps the unit of the first.
    */
-  public static Measured combined(List<Measured> measurings) {
-    if (measurings.isEmpty()) {
+  public static Measured combined(List<Measured> readings) {
+    if (readings.isEmpty()) {
       throw new IllegalArgumentException("combining needs at least one measurement");
     }
     double weights = 0;
     double sum = 0;
-    for (Measured one : measurings) {
+    for (Measured one : readings) {
       double weight = 1 / (one.sdMm * one.sdMm);
       weights += weight;
       sum += weight * one.value.mm();
     }
     return new Measured(
-        Length.ofMm(sum / weights), 1 / Math.sqrt(weights), measurings.get(0).writtenIn);
+        Length.ofMm(sum / weights), 1 / Math.sqrt(weights), readings.get(0).writtenIn);
   }
 
-  /** This less the other, mm; may be negative. Its error is {@link #differenceSdMm}. */
+  /** This minus the other, mm; may be negative. Its error is {@link #differenceSdMm}. */
   public double differenceMm(Measured other) {
     return value.mm() - other.value.mm();
   }
 
-  /** Error SD of a difference of two independent measurings, mm: √(sd² + sd²). */
+  /** Error SD of the difference of two independent readings, mm: √(sd² + sd²). */
   public double differenceSdMm(Measured other) {
     return Math.hypot(sdMm, other.sdMm);
   }
@@ -81,7 +81,7 @@ public record Measured(Length value, double sdMm, Unit writtenIn) {
     return writtenIn.system();
   }
 
-  /** The value in the asker's units, as a tape shows it. */
+  /** The value in the client's units, as shown on a tape. */
   public String text() {
     return value.text(system());
   }

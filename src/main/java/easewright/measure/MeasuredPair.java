@@ -4,7 +4,7 @@ import easewright.wording.Blanks;
 import java.util.Map;
 import java.util.Optional;
 
-/** How two measurements usually stand to each other, and the remark on two that don't. */
+/** The usual relation between two measurements, and the remark if they violate it. */
 final class MeasuredPair {
   private final MeasuredRange first;
   private final MeasuredRange second;
@@ -32,7 +32,7 @@ final class MeasuredPair {
     return ratio ? Double.parseDouble(text) : Length.parse(text).mm();
   }
 
-  /** Whether it speaks of these two measurements, by wire name. */
+  /** Whether it relates these two measurements, given by wire name. */
   boolean isOf(String one, String other) {
     return first.id().equals(one) && second.id().equals(other);
   }
@@ -41,7 +41,7 @@ final class MeasuredPair {
     return isOf(other.first.id(), other.second.id());
   }
 
-  /** A remark if both were measured, both are possible, and they fall outside. */
+  /** A remark if both were measured, both are possible, and their relation is unusual. */
   Optional<Remark> remark(BodyMeasurements body) {
     Optional<Measured> one = first.possible(body);
     Optional<Measured> two = second.possible(body);

@@ -54,7 +54,7 @@ final class MeasuredRange {
       return Optional.of(
           remark(Remark.Kind.IMPOSSIBLE, "impossible", asWritten(measured), measured));
     }
-    // A large girth in inches written as centimetres ("50 cm") stays within the outer limits.
+    // A large girth in inches entered as centimetres ("50 cm") is within the outer limits.
     if (mm < leastSurveyed) {
       return Optional.of(remark(Remark.Kind.UNLIKELY, "belowSurvey", measured.text(), measured));
     }
@@ -75,7 +75,7 @@ final class MeasuredRange {
     return new Remark(id, kind, blanks.fill(sentences.get(key)), remedy);
   }
 
-  /** The same number in another unit, if that is possible; of several the most usual one. */
+  /** The same number in another unit, if that is possible; if several are, the most typical one. */
   private Optional<String> slip(Measured measured) {
     double number = measured.value().mm() / measured.writtenIn().factor();
     String best = null;

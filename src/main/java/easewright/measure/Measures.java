@@ -4,14 +4,14 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What tape measurements can be, and what to say of one that can't: {@code practice/measures.yaml}
+ * Limits of tape measurements, and remarks on values outside them: {@code practice/measures.yaml}
  * of a rule book. Lengths are written with their unit.
  *
- * @param measurements the range of each, in the order remarks are made
- * @param comparisons how two usually stand to each other
- * @param orders which of two must be the larger
- * @param names what each is called in a sentence, by its wire name
- * @param sentences what is said, by key; blanks in braces
+ * @param measurements the range of each, in the order of remarks
+ * @param comparisons usual relations between two measurements
+ * @param orders which of two must be larger
+ * @param names the name of each in a sentence, by its wire name
+ * @param sentences the remarks, by key; blanks in braces
  */
 public record Measures(
     List<Range> measurements,
@@ -24,10 +24,10 @@ public record Measures(
    * The range of one measurement.
    *
    * @param id its wire name, such as "bust"
-   * @param least the least a tape can show there, a length
-   * @param most the most, a length
-   * @param leastSurveyed the least of a survey, a length; null where none has it
-   * @param usual its middle, a length
+   * @param least minimum a tape can show, a length
+   * @param most maximum, a length
+   * @param leastSurveyed minimum of a survey, a length; null if no survey has it
+   * @param usual typical value, a length
    */
   public record Range(
       String id, String least, String most, String leastSurveyed, String usual, String source) {}
@@ -36,8 +36,8 @@ public record Measures(
    * Two measurements compared.
    *
    * @param as "ratio" or "difference", of the first and the second
-   * @param low below it both are doubted: a number for a ratio, a length for a difference
-   * @param high above it both are doubted
+   * @param low limit below which both are doubted: a number for a ratio, a length for a difference
+   * @param high limit above which both are doubted
    */
   public record Comparison(
       String id,
@@ -51,11 +51,12 @@ public record Measures(
       String source) {}
 
   /**
-   * Two measurements of which one must be the larger.
+   * Two measurements of which one must be larger.
    *
-   * @param field wire name of the one a remark stands at
+   * @param field wire name of the one a remark refers to
    * @param kind "impossible" or "unlikely"
-   * @param samePlace no further apart, both are likely of one place; a length, or null
+   * @param samePlace maximum difference at which both were probably taken at the same place; a
+   *     length, or null
    * @param samePlaceRemedy what to do then, or null
    */
   public record Order(

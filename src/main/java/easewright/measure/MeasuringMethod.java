@@ -5,13 +5,13 @@ import java.util.Locale;
 import java.util.Optional;
 
 /**
- * How a measurement was taken, with the error to expect of it as a standard deviation (SD) in
- * millimetres. The limits behind the numbers are read as 95 % limits, so SD = limit / 1.96; both
- * that reading and the handling of short lengths are ours.
+ * How a measurement was taken, with its expected error as a standard deviation (SD) in millimetres.
+ * The underlying limits are interpreted as 95 % limits, so SD = limit / 1.96; both that
+ * interpretation and the handling of short lengths are ours.
  */
 public enum MeasuringMethod {
   /**
-   * Someone practised measures another: ±1 cm on a girth (from memory of anthropometry practice;
+   * A practised person measures another: ±1 cm on a girth (from memory of anthropometry practice;
    * the 1988 US Army survey allowed 10–15 mm on chest girths, from memory). Short lengths: scaled
    * by the ratio 5 : 9 that ISO 20685 allows for body segments against large girths (computed).
    */
@@ -24,14 +24,15 @@ public enum MeasuringMethod {
   /** Measuring oneself: ±2 cm on a girth (from memory); short lengths scaled likewise. */
   TAPE_SELF(20 / 1.96, 20 * 5 / 9.0 / 1.96),
   /**
-   * A body scan. ISO 20685 lets it stray 9 mm (large girths) or 5 mm (segments) from an expert's
-   * tape, and the expert strays from the truth as well: both added in squares (computed).
+   * A body scan. ISO 20685 allows a deviation of 9 mm (large girths) or 5 mm (segments) from an
+   * expert's tape, and the expert deviates from the true value as well: both added in quadrature
+   * (computed).
    */
   SCAN(Math.sqrt(2) * 9 / 1.96, Math.sqrt(2) * 5 / 1.96),
   /**
-   * An anthropometrist by the book: ISO 20685's 9 mm for large girths and 4 mm for breadths and
+   * A professional anthropometrist: ISO 20685's 9 mm for large girths and 4 mm for breadths and
    * small girths (as quoted in Gupta and Zakaria, Anthropometry, Apparel Sizing and Design, p. 41),
-   * which bound the mean difference there and are taken as bounds of one reading here.
+   * which limit the mean difference there and are used as limits of one reading here.
    */
   EXPERT_TAPE(9 / 1.96, 4 / 1.96);
 

@@ -10,8 +10,8 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * Finds measurements that can't have been meant, or that are worth taking again. What they can be,
- * and every word of a remark, a rule book says.
+ * Finds measurements that are impossible or worth repeating. Limits and texts of remarks come from
+ * a rule book.
  */
 public final class Plausibility {
   private final Map<String, MeasuredRange> ranges = new LinkedHashMap<>();
@@ -39,8 +39,8 @@ public final class Plausibility {
   }
 
   /**
-   * All remarks, the impossible ones first, in the order of the measurements. Empty when all is
-   * well.
+   * All remarks, the impossible ones first, in the order of the measurements. Empty if there are
+   * none.
    */
   public List<Remark> check(BodyMeasurements body) {
     List<Remark> remarks = new ArrayList<>();
@@ -83,7 +83,7 @@ public final class Plausibility {
         blanks.fill(onePlace ? order.samePlaceRemedy() : order.remedy()));
   }
 
-  /** Of the comparisons of one pair, one speaks; none of a pair that cannot be as it is. */
+  /** At most one comparison per pair makes a remark; none for an impossible pair. */
   private void addComparisons(
       BodyMeasurements body, List<Measures.Order> inverted, List<Remark> remarks) {
     List<MeasuredPair> spoke = new ArrayList<>();

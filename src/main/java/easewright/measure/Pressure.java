@@ -16,8 +16,8 @@ public record Pressure(double kPa) implements Comparable<Pressure> {
   }
 
   /**
-   * To 0.1 kPa ("2.5 kPa"), or for people who think in inches to 1 mmHg ("19 mmHg"), the unit a
-   * blood-pressure cuff has made known everywhere.
+   * To 0.1 kPa ("2.5 kPa"), or in imperial to 1 mmHg ("19 mmHg"), the unit known everywhere from
+   * blood-pressure cuffs.
    */
   public String text(UnitSystem system) {
     return system == UnitSystem.METRIC

@@ -4,8 +4,8 @@ import java.math.BigDecimal;
 import java.util.Objects;
 
 /**
- * A number with the unit it was written in, so that an answer can use the asker's units. Never
- * negative; the typed records ({@link Length}, {@link Percent} …) are taken from it.
+ * A number with the unit it was written in, so that an answer can use the client's units. Never
+ * negative; converted to the typed records ({@link Length}, {@link Percent} …).
  */
 public record Quantity(double number, Unit unit) {
   public Quantity {
@@ -16,18 +16,18 @@ public record Quantity(double number, Unit unit) {
   }
 
   /**
-   * Reads a quantity as sewers write it: "34 1/4 in", "34¼ in", 34-1/4", "86.5 cm", "86,5 cm", "75
+   * Parses a quantity as sewers write it: "34 1/4 in", "34¼ in", 34-1/4", "86.5 cm", "86,5 cm", "75
    * %", "2.4 N/cm", "220 g/m²". At most 40 characters; time is linear in them.
    *
-   * @throws BadQuantity for anything else, and for a bare number
+   * @throws BadQuantity for anything else, including a bare number
    */
   public static Quantity parse(String text) {
     return QuantityReader.read(text);
   }
 
   /**
-   * In plain letters, so that reading it again gives this very quantity: "34 1/4 in", "86.5 cm".
-   * Imperial lengths in whole sixteenths are written as a tape has them.
+   * In plain characters, so that parsing it gives the same quantity: "34 1/4 in", "86.5 cm".
+   * Imperial lengths in whole sixteenths are written as on a tape.
    */
   public String text() {
     double sixteenths = number * 16;

@@ -2,10 +2,7 @@ package easewright.measure;
 
 import java.text.Normalizer;
 
-/**
- * Reads one quantity text from left to right without going back over a character twice, so no text
- * is slow to refuse.
- */
+/** Parses a quantity from left to right without backtracking, so no text is slow to reject. */
 final class QuantityReader {
   static final int LONGEST = 40;
 
@@ -60,12 +57,12 @@ final class QuantityReader {
   private double decimal(String whole) {
     boolean comma = text.charAt(at) == ',';
     at++;
-    // A converter writes 86.36000000000001; only the digits before the mark are limited.
+    // Unit converters write 86.36000000000001; only the digits before the decimal mark are limited.
     String decimals = digits(LONGEST);
     if (decimals.isEmpty()) {
       throw bad("ends in a decimal mark", NUMBER_REMEDY);
     }
-    // "1,250 mm" is 1250 mm to one reader and 1.25 mm to another; "0,125 in" has one reading.
+    // "1,250 mm" is ambiguous (1250 mm or 1.25 mm); "0,125 in" is not.
     if (comma && decimals.length() == 3 && !whole.isEmpty() && !whole.startsWith("0")) {
       throw bad(
           "can be read with a thousands comma or a decimal comma",
@@ -115,7 +112,7 @@ final class QuantityReader {
     return Double.parseDouble(top) / divisor;
   }
 
-  /** A one-character fraction: Unicode itself spells ¼ as 1, fraction slash, 4. */
+  /** A one-character fraction: Unicode decomposes ¼ into 1, fraction slash, 4. */
   private double fractionSign() {
     String[] parts = spelled(text.charAt(at++)).split("⁄");
     return Double.parseDouble(parts[0]) / Double.parseDouble(parts[1]);

@@ -4,15 +4,15 @@ import java.math.BigDecimal;
 import java.math.RoundingMode;
 
 /**
- * Numbers as answers write them: rounded half up, a decimal point whatever the machine's locale. An
- * answer holds hundreds of them, so decimals are worked out only where plain arithmetic is too near
- * a half to be sure.
+ * Formats numbers for answers: rounded half up, with a decimal point in every locale. An answer
+ * contains hundreds of them, so {@code BigDecimal} is used only if plain arithmetic is too near a
+ * half to be certain.
  */
 public final class Rounded {
   private static final long[] TENS = {1, 10, 100, 1_000, 10_000};
   private static final double MOST_PLAIN = 1e9;
 
-  /** Multiplying by a power of ten errs by less than this below {@link #MOST_PLAIN}. */
+  /** The error of multiplying by a power of ten is less than this below {@link #MOST_PLAIN}. */
   private static final double SURE = 1e-6;
 
   private Rounded() {}
@@ -47,7 +47,7 @@ public final class Rounded {
     return rounded.signum() == 0 ? "0" : rounded.stripTrailingZeros().toPlainString();
   }
 
-  /** The number without its sign in units of the last decimal; -1 where rounding is not sure. */
+  /** The absolute value in units of the last decimal; -1 if rounding is uncertain. */
   private static long units(double number, int decimals) {
     if (decimals >= TENS.length) {
       return -1;
@@ -79,7 +79,7 @@ public final class Rounded {
   }
 
   private static BigDecimal decimal(double number, int decimals) {
-    // valueOf, not new: 1.45 typed by a person means 1.45, not the binary neighbour below it.
+    // valueOf, not new: 1.45 means 1.45, not its binary approximation, which is lower.
     return BigDecimal.valueOf(number).setScale(decimals, RoundingMode.HALF_UP);
   }
 

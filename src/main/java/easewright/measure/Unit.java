@@ -16,10 +16,10 @@ import java.util.Map;
 import java.util.Optional;
 
 /**
- * The units sewers and cloth tests write. Yard and pound are those of the international agreement
+ * The units used by sewers and cloth tests. Yard and pound are those of the international agreement
  * of 1959 (yard 0.9144 m, so inch 25.4 mm; pound 0.45359237 kg), gram-force and pound-force use
- * standard gravity 9.80665 m/s², all exact. The bare "g", "kg", "oz" and "lb" are read as forces:
- * what a kitchen or luggage scale shows when cloth is pulled with it.
+ * standard gravity 9.80665 m/s², all exact. The bare "g", "kg", "oz" and "lb" are forces: what a
+ * kitchen or luggage scale shows when it pulls cloth.
  */
 public enum Unit {
   MM(LENGTH, METRIC, 1, "mm", "millimetre", "millimetres", "millimeter", "millimeters"),
@@ -77,7 +77,7 @@ public enum Unit {
     this.names = List.of(names);
   }
 
-  /** The unit a sewer calls by this name, in any case, "²", "^2" and "2" alike. */
+  /** The unit with this name, case-insensitive; "²", "^2" and "2" are equivalent. */
   public static Optional<Unit> named(String name) {
     return Optional.ofNullable(BY_NAME.get(plain(name)));
   }
@@ -92,12 +92,12 @@ public enum Unit {
     return system;
   }
 
-  /** How many base units of its {@link Dimension} one of this unit is. */
+  /** The size of this unit in base units of its {@link Dimension}. */
   public double factor() {
     return factor;
   }
 
-  /** The unit as answers write it: "cm", "in", "g/m²". */
+  /** The unit's symbol in answers: "cm", "in", "g/m²". */
   public String symbol() {
     return names.get(0);
   }

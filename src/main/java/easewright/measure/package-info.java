@@ -1,5 +1,5 @@
 /**
- * Quantities as sewers write them, measuring error, and what a tape can plausibly show. Knows
+ * Quantities as sewers write them, measuring error, and plausibility of tape measurements. Knows
  * nothing of garments, patterns or rules.
  */
 package easewright.measure;

@@ -2,11 +2,11 @@ package easewright.naming;
 
 import java.util.Locale;
 
-/** How the contract writes the constants of an enumeration: {@code NOT_YET} is "not-yet". */
+/** The contract's spelling of enum constants: {@code NOT_YET} is "not-yet". */
 public final class KebabCase {
   private KebabCase() {}
 
-  /** The constant as the contract writes it. */
+  /** The constant as written in the contract. */
   public static String of(Enum<?> constant) {
     return constant.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }

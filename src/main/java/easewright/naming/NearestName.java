@@ -8,17 +8,17 @@ import java.util.Optional;
 import java.util.Set;
 import org.apache.commons.text.similarity.DamerauLevenshteinDistance;
 
-/** Finds the known name somebody most likely meant, if one is near enough to ask about. */
+/** Finds the known name most likely meant, if one is close enough to suggest. */
 public final class NearestName {
   /** Longer than any name; comparing more would only cost time. */
   private static final int LONGEST = 60;
 
-  /** Letters to add, drop, replace or swap with a neighbour. */
+  /** Edits: insert, delete, replace, or swap adjacent letters. */
   private static final DamerauLevenshteinDistance EDITS = new DamerauLevenshteinDistance();
 
   private NearestName() {}
 
-  /** The known name nearest to what was written; empty where none is near enough to suggest. */
+  /** The known name closest to the text; empty if none is close enough to suggest. */
   public static Optional<String> to(String written, Collection<String> known) {
     if (written.length() > LONGEST) {
       return Optional.empty();
@@ -36,7 +36,7 @@ public final class NearestName {
     return bestDistance <= 0.5 ? Optional.of(best) : Optional.empty();
   }
 
-  /** What to write in its place: the name meant, or the names there are. */
+  /** The remedy: the name meant, or the known names. */
   public static String remedy(String written, Collection<String> known) {
     return to(written, known)
         .map(name -> "Did you mean \"" + name + "\"?")
@@ -49,12 +49,12 @@ public final class NearestName {
                         : "Look the name up in the list the service publishes.");
   }
 
-  /** The names in a row. */
+  /** The names as a list in words. */
   public static String listed(Collection<String> names) {
     return String.join(", ", names);
   }
 
-  /** Case, spaces and dashes are how people differ from a list, not what they mean. */
+  /** Ignores case, spaces and dashes, which do not change the meaning. */
   private static String plain(String name) {
     return name.toLowerCase(Locale.ROOT).replaceAll("[\\s_-]+", "-");
   }

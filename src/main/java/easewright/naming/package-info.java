@@ -1,2 +1,2 @@
-/** Names: how they are written, and which known name a misspelt one was probably meant to be. */
+/** Names: how they are written, and which known name a misspelt one probably stands for. */
 package easewright.naming;

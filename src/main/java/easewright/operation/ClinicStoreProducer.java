@@ -68,7 +68,7 @@ class ClinicStoreProducer {
   private void expire() {
     try {
       store.retention().expireAll();
-    } catch (StoreAway told) {
+    } catch (StoreAway logged) {
       // The store logs the reason; retried after a day, and whenever a clinic is used.
     } catch (RuntimeException failure) {
       Log.error("Old cases could not be deleted; tried again in a day", failure);

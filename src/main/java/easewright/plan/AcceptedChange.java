@@ -3,11 +3,11 @@ package easewright.plan;
 import java.util.List;
 
 /**
- * An adjustment from a fitting that is to be made.
+ * An accepted adjustment from a fitting.
  *
  * @param adjustment its id
  * @param amountMm the whole change in mm, above zero; null for a change without an amount
- * @param places where it is made; empty for where the rule book says
+ * @param places where it is made; empty for the places of the rule book
  */
 public record AcceptedChange(String adjustment, Double amountMm, List<Place> places) {
 

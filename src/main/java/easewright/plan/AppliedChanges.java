@@ -17,7 +17,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** What accepted adjustments do to pieces, to finished measurements and to elastics. */
+/** Effects of accepted adjustments on pieces, finished measurements and elastics. */
 final class AppliedChanges {
   private static final String LENGTH_LINE = "-length-line";
   private static final Set<String> ACROSS_LINES =
@@ -53,7 +53,7 @@ final class AppliedChanges {
         : new Piece.Box(before.aroundMm() + more[0], before.alongMm() + more[1]);
   }
 
-  /** Whether a piece has to be cut anew from cloth. */
+  /** Whether a piece must be cut again from new cloth. */
   boolean needsCloth(Piece piece) {
     return newCloth.contains(piece.id());
   }
@@ -64,14 +64,14 @@ final class AppliedChanges {
     return after;
   }
 
-  /** How much longer an elastic becomes, besides what its edge does, in mm. */
+  /** By how much an elastic is lengthened beyond the change of its edge, in mm. */
   double elasticMm(Trim trim) {
     return trim.kind().equals("elastic")
         ? elastics.stream().filter(one -> one.isOf(trim)).mapToDouble(ElasticChange::moreMm).sum()
         : 0;
   }
 
-  /** One elastic made longer or shorter, known by the places it is sewn to. */
+  /** One elastic made longer or shorter, identified by the places it is sewn to. */
   private record ElasticChange(Set<Edge.Ref> places, Set<String> measures, double moreMm) {
 
     boolean isOf(Trim trim) {
@@ -153,7 +153,7 @@ final class AppliedChanges {
         refs, keys, sign(entry.way()) * change.amountMm() * (entry.twice() ? 2 : 1));
   }
 
-  /** The places asked for, or where the rule book says, on the pieces that are cut. */
+  /** The requested places, or else those of the rule book, on the pieces that are cut. */
   private List<Place> places(AcceptedChange change, ChangeBook.Entry way) {
     AdjustmentEntry entry = book.catalog().adjustments().get(change.adjustment());
     if (!change.places().isEmpty() || entry == null || entry.at() == null) {

@@ -8,11 +8,11 @@ import easewright.plan.CutPlan.Purchase;
 import easewright.plan.Laying.Lain;
 import easewright.rulebook.RuleBookSource;
 
-/** How much of a cloth to buy for a layout, and how to say both. */
+/** Computes how much of a cloth to buy for a layout, and formats both. */
 record Buying(RuleBookSource book, UnitSystem units) {
   private static final double HAIR = 1e-9;
 
-  /** What a shop has to cut off, in mm, so that the washed and squared piece holds the layout. */
+  /** The length to buy, in mm, so that the washed and squared cloth is enough for the layout. */
   double buyMm(Cloth cloth, double layoutMm) {
     double step =
         book.parameter(units == UnitSystem.METRIC ? "shop-step-metric" : "shop-step-imperial");

@@ -25,7 +25,7 @@ public final class CannotBeCut extends RuntimeException {
     return piece;
   }
 
-  /** The width it needs as the cloth is to be laid, in mm. */
+  /** The width it needs with the cloth laid as requested, in mm. */
   public double neededMm() {
     return neededMm;
   }

@@ -8,7 +8,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
-/** What each adjustment does to the cut, as the catalog says. */
+/** Effects of adjustments on the cut, from the catalog. */
 final class ChangeBook {
   /** How an adjustment changes what is cut. */
   enum Way {
@@ -35,7 +35,7 @@ final class ChangeBook {
    * One adjustment.
    *
    * @param measures finished measurements that change with it
-   * @param twice whether those change by two amounts
+   * @param twice whether these change by two amounts
    */
   record Entry(Way way, List<String> measures, boolean twice) {}
 

@@ -5,12 +5,12 @@ import easewright.measure.ArealWeight;
 /**
  * A cloth to cut from.
  *
- * @param widthMm its usable width without the selvedges, washed, in mm
+ * @param widthMm its usable width without selvedges, after washing, in mm
  * @param lay how it is laid for cutting
  * @param napOneWay whether pile or print must run one way on every piece
  * @param stretch where its greatest stretch runs
- * @param shrinkage how much of its length it loses in the wash, a fraction; null if not known
- * @param weight its weight; null if not known
+ * @param shrinkage how much of its length it loses in the wash, a fraction; null if unknown
+ * @param weight its weight; null if unknown
  */
 public record Cloth(
     double widthMm,
@@ -21,7 +21,7 @@ public record Cloth(
     ArealWeight weight) {
 
   /**
-   * @throws IllegalArgumentException if no such cloth can be
+   * @throws IllegalArgumentException if no such cloth can exist
    */
   public Cloth {
     if (!(widthMm > 0)) {
@@ -48,7 +48,7 @@ public record Cloth(
     CROSSWISE,
     /** Along the selvedge. */
     LENGTHWISE,
-    /** Alike both ways. */
+    /** Equal in both directions. */
     BOTH
   }
 }

@@ -14,7 +14,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
 
-/** What every option not chosen would add or save. */
+/** Computes what every option not chosen would add or save. */
 record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest request) {
 
   List<Otherwise> all(PlannedCut chosen) {
@@ -71,7 +71,7 @@ record Comparing(RuleBookSource book, ChangeBook ways, Laying laying, CutRequest
     return counted;
   }
 
-  /** Length of each supply by name, or its count below zero length as a whole number. */
+  /** Length of each supply in mm by name; a supply without a length counts as 1e9 mm each. */
   private static Map<String, Double> supplies(CutRequest asked, PlannedCut drawn, int sign) {
     Map<String, Double> supplies = new LinkedHashMap<>();
     for (Trim trim : asked.sheet().trims(asked.choices())) {

@@ -73,7 +73,7 @@ record CutList(CutRequest request, List<SizedPiece> pieces, double liningTrimMm,
         piece.leftOut().orElse(null));
   }
 
-  /** What the sheet says is cut smaller; a lining also along edges that nothing is sewn to. */
+  /** Edges the sheet says are cut smaller; for a lining also those that nothing is sewn to. */
   private List<EdgeTrim> trims(Piece piece) {
     boolean lining = piece.layer() == Layer.LINING && piece.follows().isPresent();
     List<EdgeTrim> trims = new ArrayList<>();
@@ -120,7 +120,7 @@ record CutList(CutRequest request, List<SizedPiece> pieces, double liningTrimMm,
         "plan-bundle-label", "pattern", request.sheet().name(), "size", size, "what", what);
   }
 
-  /** What to do first, second and so on. */
+  /** The steps in order. */
   List<String> order(List<CutPlan.Laid> layouts) {
     List<String> order = new ArrayList<>();
     if (pieces.isEmpty()) {

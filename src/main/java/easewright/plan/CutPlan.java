@@ -7,14 +7,14 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What to cut, from what and with what. The same data feeds JSON, Markdown and the page.
+ * A cut plan: pieces, cloth and supplies. The same data feeds JSON, Markdown and the page.
  *
- * <p>Lengths are millimetres with a text in the asker's units beside them; shares are fractions.
+ * <p>Lengths are in millimetres, with a text in the client's units; shares are fractions.
  *
- * @param ruleBook which rules were used
- * @param understood the request as it was read
- * @param cautions what may hurt while cutting, and before anything is made tighter
- * @param changes what accepted adjustments change, piece by piece
+ * @param ruleBook the rule book used
+ * @param understood the request as parsed
+ * @param cautions safety cautions for cutting, and before anything is made tighter
+ * @param changes effects of accepted adjustments, piece by piece
  * @param blend seams to draw from one size into another, when sizes are mixed
  * @param cutList what to cut, cloth by cloth and layer by layer
  * @param buy how much cloth to buy
@@ -22,8 +22,8 @@ import java.util.Map;
  * @param supplies elastics, straps and hardware, with their lengths
  * @param needles needles to fit
  * @param stitches stitches to sew with
- * @param order what to do first, second and so on
- * @param bundles what to keep together, and what to write on the label
+ * @param order the steps in order
+ * @param bundles pieces to keep together, and their labels
  * @param choices what every other option would add or save
  * @param missing what was not given, and what it would change
  */
@@ -44,7 +44,7 @@ public record CutPlan(
     List<Otherwise> choices,
     List<MissingNote> missing) {
 
-  /** The same plan with some cautions before its own. */
+  /** The same plan with further cautions before its own. */
   public CutPlan cautioning(List<String> first) {
     List<String> all = new ArrayList<>(first);
     all.addAll(cautions);
@@ -67,14 +67,14 @@ public record CutPlan(
   }
 
   /**
-   * The request as understood.
+   * The request as parsed.
    *
    * @param units "metric" or "imperial"
    * @param name the pattern's name
    * @param upperSize size of everything above the underband
    * @param lowerSize size of the underband
    * @param choices option ids by choice id, defaults included
-   * @param recutOnly whether only what changed is cut
+   * @param recutOnly whether only changed pieces are cut
    */
   public record Understood(
       String units,
@@ -85,19 +85,19 @@ public record CutPlan(
       Map<String, String> choices,
       boolean recutOnly) {}
 
-  /** A length: as a tape or a shop shows it, and in millimetres. */
+  /** A length: as a tape shows it or a shop sells it, and in millimetres. */
   public record Amount(String text, double mm) {}
 
   /**
    * One change at one place.
    *
-   * @param adjustment id of the adjustment; name and says are its words
-   * @param piece name of the piece, or null where only a supply changes or nothing is cut
+   * @param adjustment id of the adjustment; name and says are its texts
+   * @param piece name of the piece, or null if only a supply changes or nothing is cut
    * @param edge name of the edge or line
    * @param way "add", "take", "reshape", "elastic" or "nothing"
    * @param each what is added or taken at each such edge, or null
    * @param edges how many edges share the change
-   * @param newCloth whether the piece has to be cut anew from cloth
+   * @param newCloth whether the piece must be cut again from new cloth
    */
   public record Change(
       String adjustment,
@@ -119,10 +119,10 @@ public record CutPlan(
   /**
    * One piece to cut.
    *
-   * @param count how many pieces of cloth it makes
+   * @param count number of cloth pieces it makes
    * @param cut how it is cut, in words
-   * @param around how far the paper reaches around the body, or null
-   * @param along how far it reaches up and down, or null
+   * @param around the paper's extent around the body, or null
+   * @param along its extent up and down, or null
    * @param marks lines and notches to mark before lifting the paper
    * @param trims edges to cut smaller afterwards
    * @param leftOut what changes when it is left out, or null if it is needed
@@ -150,7 +150,7 @@ public record CutPlan(
    *
    * @param buy what to ask for in the shop
    * @param layout the length the layout uses
-   * @param shrinkage the loss in the wash that is allowed for, a fraction
+   * @param shrinkage the shrinkage allowed for, a fraction
    * @param use the part of the cloth laid out that pieces cover, a fraction
    * @param working how it was computed
    */
@@ -185,15 +185,15 @@ public record CutPlan(
       List<LaidPiece> pieces) {}
 
   /**
-   * A paper piece where it lies, in millimetres.
+   * A paper piece and its position, in millimetres.
    *
    * @param number its number on the drawing
    * @param layer the layer it is for
-   * @param turned whether its up and down runs across the cloth
+   * @param turned whether its vertical direction runs across the cloth
    * @param onFold whether it touches the fold
    * @param layers through how many layers of cloth it is cut
    * @param faceDown whether the paper lies with its printed side down, for the other half of a pair
-   * @param opened whether a half drawn for the fold is opened out
+   * @param opened whether a half drawn for the fold is unfolded
    */
   public record LaidPiece(
       int number,
@@ -214,10 +214,10 @@ public record CutPlan(
    * A supply to buy and cut.
    *
    * @param count how many are cut or needed
-   * @param each the length of each, or null for what is counted
-   * @param total all of them together, or null
-   * @param was the length of each before the accepted changes, or null when unchanged
-   * @param sewnTo the pieces and edges it is sewn to, where the sheet says
+   * @param each the length of each, or null if it is counted
+   * @param total total length, or null
+   * @param was the length of each before the accepted changes, or null if unchanged
+   * @param sewnTo the pieces and edges it is sewn to, if the sheet states them
    * @param leftOut what changes when it is left out, or null if it is needed
    */
   public record Supply(
@@ -233,7 +233,7 @@ public record CutPlan(
       List<String> sewnTo,
       String leftOut) {}
 
-  /** A needle, what it is for and where that is said. */
+  /** A needle, its use and the source. */
   public record Needle(String needle, String use, String source) {}
 
   /**
@@ -260,12 +260,12 @@ public record CutPlan(
   /**
    * What another option would change.
    *
-   * @param possible whether it can stand with the other choices
+   * @param possible whether it is compatible with the other choices
    * @param piecesMore names of pieces it adds
    * @param piecesLess names of pieces it saves
    * @param suppliesMore supplies it adds, with their length
    * @param suppliesLess supplies it saves
-   * @param cloth cloth it takes more, less than zero where it saves
+   * @param cloth additional cloth; negative if it saves cloth
    */
   public record Otherwise(
       String choice,
@@ -280,6 +280,6 @@ public record CutPlan(
       List<ClothMore> cloth,
       String says) {}
 
-  /** How much more of a cloth has to be bought. */
+  /** Additional amount of a cloth to buy. */
   public record ClothMore(String cloth, String name, Amount more) {}
 }

@@ -17,7 +17,7 @@ import java.util.Objects;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
-/** Makes cut plans. Holds nothing of any request. */
+/** Makes cut plans. Stateless. */
 public final class CutPlanner {
   private final RuleBookSource book;
   private final Wording wording;
@@ -72,7 +72,7 @@ public final class CutPlanner {
         missing(request, draw));
   }
 
-  /** The ids of adjustments that a plan can take up: all of the catalog's. */
+  /** The ids of adjustments that a plan can include: all of the catalog's. */
   public java.util.Set<String> adjustments() {
     return ways.ids();
   }

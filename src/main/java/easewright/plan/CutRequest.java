@@ -7,14 +7,14 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * What is to be cut.
+ * A request for a cut plan.
  *
  * @param units how lengths are written in the plan
  * @param sheet the pattern
  * @param upperSize name of the size of everything above the underband
- * @param lowerSize name of the size of the underband; the same one unless sizes are mixed
+ * @param lowerSize name of the size of the underband; the same unless sizes are mixed
  * @param choices options by choice, the rest by default
- * @param cloths the cloth of each layer that has one of its own
+ * @param cloths the cloth of each layer that has its own
  * @param cutFrom layers cut from the cloth of another layer
  * @param accepted changes from a fitting, in the order they were accepted
  * @param everything whether the whole garment is cut, or only what the changes ask for

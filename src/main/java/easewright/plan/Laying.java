@@ -19,7 +19,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
-/** Lays the pieces of one cloth on its folded or its whole width, stretch and nap kept. */
+/** Lays the pieces of one cloth on its folded or full width, respecting stretch and nap. */
 final class Laying {
   private final Packing packing;
   private final double roomMm;
@@ -31,12 +31,12 @@ final class Laying {
   }
 
   /**
-   * Pieces as they lie.
+   * A layout of pieces.
    *
    * @param lay folded or open
-   * @param layWidthMm the width they lie on
+   * @param layWidthMm the width used for laying
    * @param lengthMm the length they use
-   * @param use the part of it they cover
+   * @param use the part of it that pieces cover
    */
   record Lain(Lay lay, double layWidthMm, double lengthMm, double use, List<LaidPiece> pieces) {}
 
@@ -50,7 +50,7 @@ final class Laying {
       boolean opened) {}
 
   /**
-   * The shortest layout the cloth allows; of equals, the folded one, which is quicker to cut.
+   * The shortest layout the cloth allows; if equal, the folded one, which is quicker to cut.
    *
    * @throws CannotBeCut if a piece is too wide for the cloth
    */
@@ -77,12 +77,12 @@ final class Laying {
     return best;
   }
 
-  /** A half drawn for the fold meets a lengthwise fold only while its fold line runs lengthwise. */
+  /** A half drawn for the fold fits a lengthwise fold only if its fold line runs lengthwise. */
   static boolean foldable(Cloth cloth, List<SizedPiece> pieces) {
     return pieces.stream().noneMatch(one -> one.piece().onFold() && quarter(one.piece(), cloth));
   }
 
-  /** Whether the piece has to lie turned on this cloth; stretch comes before grain. */
+  /** Whether the piece must be turned on this cloth; stretch takes precedence over grain. */
   private static boolean quarter(Piece piece, Cloth cloth) {
     return switch (cloth.stretch()) {
       case LENGTHWISE -> piece.stretch() == StretchDirection.AROUND;

@@ -15,7 +15,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
-/** Which size each piece is cut in, and where one size runs into the other. */
+/** Determines the size each piece is cut in, and where one size blends into the other. */
 final class Mixing {
   private static final String LOWER_GIRTH = "underband";
   private static final Set<String> LOWER_ROLES = Set.of("underband", "casing");
@@ -39,14 +39,14 @@ final class Mixing {
     return isLower(piece) ? lower.name() : upper.name();
   }
 
-  /** A piece of the underband: what it makes is that girth and no other. */
+  /** Whether it is an underband piece: it contributes to that girth only. */
   private boolean isLower(Piece piece) {
     Set<String> girths = new HashSet<>();
     piece.edges().forEach(edge -> girths.addAll(edge.crosses()));
     return LOWER_ROLES.contains(piece.role()) || girths.equals(Set.of(LOWER_GIRTH));
   }
 
-  /** The paper a piece needs; a piece that runs from one size into the other needs the wider. */
+  /** The paper a piece needs; a piece that blends from one size into the other needs the wider. */
   Piece.Box box(Piece piece) {
     Piece.Box box = piece.box(size(piece)).orElse(null);
     if (box == null || isLower(piece) || !isMixed() || blended(piece).isEmpty()) {

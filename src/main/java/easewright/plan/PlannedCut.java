@@ -13,15 +13,16 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * One set of choices worked through: the pieces in their sizes, and how they lie on each cloth.
+ * The result for one set of choices: the pieces in their sizes, and the layout on each cloth.
  *
  * @param pieces what is cut, in the order of the sheet
- * @param lain how it lies, by the layer whose cloth it is; only cloths and boxes that were given
+ * @param lain the layouts, by the layer whose cloth it is; only for cloths and boxes that were
+ *     given
  */
 record PlannedCut(
     Cut cut, Mixing sizes, AppliedChanges changes, List<SizedPiece> pieces, Map<Layer, Lain> lain) {
 
-  /** Layouts found so far are shared, so that options that alter nothing cost nothing. */
+  /** Caches layouts, so that options that change nothing cost nothing. */
   static Laying laying(RuleBookSource book) {
     return new Laying(
         new Packing((int) book.parameter("layouts-tried"), 1), book.parameter("cutting-room"));
@@ -62,7 +63,7 @@ record PlannedCut(
     return lain;
   }
 
-  /** What each cloth must be bought of, in mm. */
+  /** The length to buy of each cloth, in mm. */
   Map<Layer, Double> buyMm(CutRequest request, Buying buying) {
     Map<Layer, Double> buy = new EnumMap<>(Layer.class);
     lain.forEach(

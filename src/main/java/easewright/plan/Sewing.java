@@ -32,7 +32,7 @@ final class Sewing {
         .toList();
   }
 
-  /** The stitches that these pieces need, with the length of their seams where it is known. */
+  /** The stitches that these pieces need, with the length of their seams if known. */
   List<Stitch> stitches(Cut cut, Map<String, Double> finishedMm, UnitSystem units) {
     List<Stitch> stitches = new ArrayList<>();
     for (SewingNotes.Stitch line : notes.stitches()) {

@@ -7,6 +7,6 @@ import easewright.pattern.Piece;
  *
  * @param piece the piece
  * @param size the size's name
- * @param box its bounding box with every change made; null if the sheet gives none
+ * @param box its bounding box after all changes; null if the sheet gives none
  */
 record SizedPiece(Piece piece, String size, Piece.Box box) {}

@@ -9,7 +9,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
-/** Elastics, straps and hardware with their lengths and how those are reckoned. */
+/** Elastics, straps and hardware, with their lengths and how these are calculated. */
 record Supplies(List<Trim> trims, UnitSystem units, Wording wording) {
   private static final double SAME_MM = 0.05;
 
@@ -78,7 +78,7 @@ record Supplies(List<Trim> trims, UnitSystem units, Wording wording) {
     return mm == null ? null : Texts.amount(mm, units);
   }
 
-  /** "backNeckline" as people say it. */
+  /** "backNeckline" in words. */
   private static String measurement(String key) {
     return key.replaceAll("([a-z])([A-Z])", "$1 $2").toLowerCase(java.util.Locale.ROOT);
   }

@@ -5,7 +5,7 @@ import easewright.measure.UnitSystem;
 import easewright.plan.CutPlan.Amount;
 import java.util.Locale;
 
-/** Lengths and ids as people read them. */
+/** Formats lengths and ids for readers. */
 final class Texts {
   private static final double YARD_MM = 914.4;
   private static final int EIGHTHS = 8;

@@ -16,7 +16,7 @@ import java.util.function.BiFunction;
 /** Reads body measurements: one or several readings per place, with their error. */
 final class BodyReader {
   /** Maximum number of readings per place, as many as anybody takes. */
-  static final int MOST_MEASURINGS = 10;
+  static final int MOST_READINGS = 10;
 
   private static final List<String> METHODS =
       Arrays.stream(MeasuringMethod.values()).map(MeasuringMethod::wireName).toList();
@@ -68,16 +68,16 @@ final class BodyReader {
   private Measured measured(
       RequestField body, String name, BiFunction<Quantity, MeasuringMethod, Measured> as) {
     RequestField spot = body.at(name);
-    List<RequestField> measurings =
+    List<RequestField> items =
         spot.node().isArray()
-            ? spot.items(MOST_MEASURINGS)
+            ? spot.items(MOST_READINGS)
             : spot.isWritten() ? List.of(spot) : List.of();
     if (spot.node().isArray() && spot.node().isEmpty()) {
       spot.cannotBeRead("fault-no-measuring");
     }
     List<Measured> read = new ArrayList<>();
     List<MeasuringMethod> methods = new ArrayList<>();
-    for (RequestField one : measurings) {
+    for (RequestField one : items) {
       boolean withMethod = one.node().isObject();
       RequestField value = withMethod ? one.fields("value", "how").at("value") : one;
       if (!value.isWritten()) {

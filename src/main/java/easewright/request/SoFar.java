@@ -47,7 +47,7 @@ public final class SoFar {
         ((ObjectNode) sign).put("seen", "present");
       }
     }
-    leaveOutTold(soFar, fitting);
+    omitReported(soFar, fitting);
     if (soFar.path(WordsToReview.FIELD).isEmpty()) {
       soFar.remove(WordsToReview.FIELD);
     }
@@ -55,12 +55,12 @@ public final class SoFar {
   }
 
   /** Removes from the "cannot be told" list what has since been reported. */
-  private static void leaveOutTold(ObjectNode soFar, Fitting fitting) {
-    Set<String> told =
+  private static void omitReported(ObjectNode soFar, Fitting fitting) {
+    Set<String> reported =
         fitting.signs().stream().map(ReportedSign::id).collect(Collectors.toUnmodifiableSet());
     soFar.remove("couldNotTell");
     fitting.couldNotTell().stream()
-        .filter(sign -> !told.contains(sign))
+        .filter(sign -> !reported.contains(sign))
         .forEach(sign -> soFar.withArray("couldNotTell").add(sign));
   }
 

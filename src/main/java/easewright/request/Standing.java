@@ -81,19 +81,19 @@ public record Standing(
   public List<String> putInto(ObjectNode request, boolean judged) {
     List<String> put = new ArrayList<>();
     if (isListOrNone(request.path(SIGNS))) {
-      List<String> told = request.path(SIGNS).findValuesAsText("sign");
+      List<String> sent = request.path(SIGNS).findValuesAsText("sign");
       for (String danger : dangers) {
-        if (!told.contains(danger)) {
+        if (!sent.contains(danger)) {
           request.withArray(SIGNS).addObject().put("sign", danger).put("seen", "present");
           put.add(danger);
         }
       }
     }
-    JsonNode told = request.path(CIRCUMSTANCES);
-    if (told.isMissingNode() || told.isObject()) {
+    JsonNode sent = request.path(CIRCUMSTANCES);
+    if (sent.isMissingNode() || sent.isObject()) {
       circumstances.forEach(
           (field, value) -> {
-            if (!told.has(field)) {
+            if (!sent.has(field)) {
               request.withObject("/" + CIRCUMSTANCES).set(field, value);
             }
           });

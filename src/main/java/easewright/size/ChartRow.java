@@ -3,14 +3,16 @@ package easewright.size;
 import java.util.List;
 import java.util.Optional;
 
-/** The cells of a chart that share an underbust range, so that one integration serves them all. */
+/**
+ * The cells of a chart that share an underbust range, so that one integration is enough for all.
+ */
 record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) {
   /** Beyond this many SDs a probability is below one in three million. */
   private static final double REACH = 5.2;
 
   private static final int MOST_PANELS = 2000;
 
-  /** More than the error of an integration. */
+  /** Exceeds the error of an integration. */
   private static final double SLACK = 1e-7;
 
   // Gauss–Legendre nodes and weights for eight points (Abramowitz and Stegun, table 25.4).
@@ -32,7 +34,7 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
     }
   }
 
-  /** This row as bust and underbust see it; empty where the underbust cannot lie in it. */
+  /** This row for the given girths; empty if the underbust cannot lie in it. */
   Optional<Reached> reached(Girths girths) {
     Integration integration = new Integration(girths);
     return integration.from < integration.to
@@ -51,12 +53,14 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
       this.band = band;
     }
 
-    /** What no cell of the row exceeds. */
+    /** An upper bound of the probability of each cell in the row. */
     double bound() {
       return band + SLACK;
     }
 
-    /** Its most probable cell, the first of equals; empty unless it exceeds another's. */
+    /**
+     * Its most probable cell, the first if equal; empty unless it exceeds the given probability.
+     */
     Optional<SizeChance> best(double most) {
       int first = -1;
       double best = most;
@@ -89,7 +93,7 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
   /** Bust and underbust as measured, with their errors, mm. */
   record Girths(double bust, double bustSd, double under, double underSd) {}
 
-  /** One row's integration over the underbust; the points serve every cell. */
+  /** One row's integration over the underbust; all cells share its points. */
   final class Integration {
     private final Girths girths;
     private final double from;
@@ -130,7 +134,7 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
       if (rule == null) {
         rule = rule(from, to, girths.under(), girths.underSd(), girths.bustSd());
       }
-      // Cups follow each other, so one's upper edge is most often the next one's lower.
+      // Cups are adjacent, so one's upper edge is usually the next one's lower edge.
       double[] low = difference.loMm() == edge ? belowEdge : below(difference.loMm());
       double[] high = below(difference.hiMm());
       edge = difference.hiMm();
@@ -155,7 +159,7 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
   private static double between(Range range, double mean, double sd) {
     double lo = (range.loMm() - mean) / sd;
     double hi = (range.hiMm() - mean) / sd;
-    // Above the mean both are near one and their difference would lose its digits.
+    // Above the mean both are near one, and their difference would lose precision.
     return lo > 0 ? Normal.below(-lo) - Normal.below(-hi) : Normal.below(hi) - Normal.below(lo);
   }
 
@@ -164,8 +168,8 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
   }
 
   /**
-   * Points and weights over the underbust, weights holding its density. Panels are no wider than
-   * twice the smaller error, which eight points integrate to better than 1e-8.
+   * Points and weights over the underbust, weights including its density. Panels are at most twice
+   * the smaller error wide, which eight points integrate to better than 1e-8.
    */
   private static double[][] rule(double from, double to, double mean, double sd, double bustSd) {
     int panels =

@@ -7,7 +7,7 @@ import java.util.Optional;
 /**
  * A size named in one system: band number (cm, or inches for UK and US) and cup letter.
  *
- * @param system what the letter means
+ * @param system the system that defines the letter
  * @param band a band number of that system
  * @param cup a cup letter of that system
  */
@@ -27,8 +27,8 @@ public record Designation(SizeSystem system, int band, String cup) {
   }
 
   /**
-   * The bust girth the tables print for this size: band plus difference class. For labels only: a
-   * body is sized by its difference, and may lie outside (107 cm over 87 cm is an EN 85 D).
+   * The bust girth printed in the tables for this size: band plus difference class. For labels
+   * only: a body is sized by its difference, and may lie outside (107 cm over 87 cm is an EN 85 D).
    */
   public Range nominalBust() {
     Range difference = system.differenceRange(cup);
@@ -37,8 +37,8 @@ public record Designation(SizeSystem system, int band, String cup) {
   }
 
   /**
-   * Equal for sister sizes, which go one band up as they go one cup down (common practice: 30 D and
-   * 32 C). Counts bands from the system's first and cups from its first letter. Equal volume is a
+   * Equal for sister sizes, which are one band up and one cup down (common practice: 30 D and 32
+   * C). Counts bands from the system's first and cups from its first letter. Equal volume is a
    * convention, not an identity: nominal busts of EN sisters differ by 3 cm.
    */
   public int sisterIndex() {
@@ -54,7 +54,7 @@ public record Designation(SizeSystem system, int band, String cup) {
         : Optional.empty();
   }
 
-  /** The nearest sisters: smaller band first, then larger, as far as the system has them. */
+  /** The nearest sisters: smaller band first, then larger, if the system has them. */
   public List<Designation> sisters() {
     List<Designation> sisters = new ArrayList<>();
     sister(-1).ifPresent(sisters::add);

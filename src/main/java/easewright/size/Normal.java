@@ -1,6 +1,6 @@
 package easewright.size;
 
-/** The standard normal distribution, fast enough to be called thousands of times a request. */
+/** The standard normal distribution, fast enough for thousands of calls per request. */
 final class Normal {
   private static final double ROOT_TWO_PI = Math.sqrt(2 * Math.PI);
 

@@ -8,7 +8,7 @@ public record Range(double loMm, double hiMm) {
   /** No limit at all. */
   public static final Range ANY = new Range(Double.NEGATIVE_INFINITY, Double.POSITIVE_INFINITY);
 
-  /** Sums of decimal lengths are off by less than this; finer than any tape. */
+  /** Rounding errors of sums of decimal lengths are less than this; finer than any tape. */
   private static final double SLACK_MM = 1e-6;
 
   public Range {
@@ -25,7 +25,7 @@ public record Range(double loMm, double hiMm) {
     return new Range(lo * 10, hi * 10);
   }
 
-  /** Whether the value, mm, lies above the start and not above the end. */
+  /** Whether the value, mm, lies above the start and at or below the end. */
   public boolean contains(double mm) {
     return mm > loMm + SLACK_MM && mm <= hiMm + SLACK_MM;
   }

@@ -3,15 +3,15 @@ package easewright.size;
 import java.util.Objects;
 
 /**
- * One size of a chart: the underbust it is for, and either the bust, or the difference of bust and
+ * One size of a chart: its underbust, and either the bust, or the difference between bust and
  * underbust, or neither (a band sold by underbust alone).
  *
  * @param id unique in its chart
- * @param band label of the band, or the size's name where there are no cups
- * @param cup label of the cup, {@code null} where the chart has none
- * @param underbust girth range; {@link Range#ANY} if the size goes by bust alone
+ * @param band label of the band, or the size's name if there are no cups
+ * @param cup label of the cup, {@code null} if the chart has none
+ * @param underbust girth range; {@link Range#ANY} if the size is defined by bust alone
  * @param bust girth range, or {@code null}
- * @param difference range of bust less measured underbust, or {@code null}
+ * @param difference range of bust minus measured underbust, or {@code null}
  */
 public record SizeCell(
     String id, String band, String cup, Range underbust, Range bust, Range difference) {
@@ -29,18 +29,18 @@ public record SizeCell(
     return new SizeCell(name, name, null, underbust, bust, null);
   }
 
-  /** A band and cup that go by the bust girth. */
+  /** A band and cup defined by the bust girth. */
   public static SizeCell ofBust(String id, String band, String cup, Range underbust, Range bust) {
     return new SizeCell(id, band, cup, underbust, bust, null);
   }
 
-  /** A band and cup that go by the difference of bust and measured underbust. */
+  /** A band and cup defined by the difference between bust and measured underbust. */
   public static SizeCell ofDifference(
       String id, String band, String cup, Range underbust, Range difference) {
     return new SizeCell(id, band, cup, underbust, null, difference);
   }
 
-  /** The range that limits the second dimension, or everything. */
+  /** The range of the second dimension, or {@link Range#ANY}. */
   Range across() {
     return bust != null ? bust : difference != null ? difference : Range.ANY;
   }

@@ -18,10 +18,10 @@ import java.util.function.Function;
 
 /**
  * The sizes of a pattern: bands by cups, or named sizes. Ranges must not overlap. Neighbouring
- * ranges written in whole centimetres, "68–72" and "73–77", meet half way, at 72.5.
+ * ranges in whole centimetres, "68–72" and "73–77", meet halfway, at 72.5.
  */
 public final class SizeChart {
-  /** A gap up to this, mm, is the step of the tape and not a missing size. */
+  /** A gap up to this, mm, is the tape's step rather than a missing size. */
   private static final double TAPE_STEP_MM = 10;
 
   private static final int MOST_CELLS = 400;
@@ -60,15 +60,15 @@ public final class SizeChart {
    * A chart of these sizes. Cups rank in the order they first appear, smallest first.
    *
    * @throws IllegalArgumentException if there are none or over 400, ids repeat, ranges overlap, or
-   *     some go by bust and some by difference
+   *     some are defined by bust and some by difference
    */
   public static SizeChart of(List<SizeCell> cells) {
     return new SizeChart(cells);
   }
 
   /**
-   * A grid of bands by cups, each cup a range of the difference of bust and measured underbust; ids
-   * are "band cup".
+   * A grid of bands by cups, each cup a range of the difference between bust and measured
+   * underbust; ids are "band cup".
    */
   public static SizeChart grid(
       LinkedHashMap<String, Range> bands, LinkedHashMap<String, Range> cups) {
@@ -99,8 +99,8 @@ public final class SizeChart {
   }
 
   /**
-   * How probable each size is: the true girths are taken as normal around the measured, with
-   * independent errors and no preference for any body beforehand.
+   * The probability of each size: the true girths are assumed to be normal around the measured
+   * ones, with independent errors and a flat prior.
    */
   public SizeEstimate estimate(Measured bust, Measured underbust) {
     List<SizeChance> chances = new ArrayList<>();
@@ -113,8 +113,8 @@ public final class SizeChart {
   }
 
   /**
-   * The most probable size, as {@link #estimate} would tell it, for less: only sizes that may turn
-   * out the most probable are integrated.
+   * The most probable size, as from {@link #estimate}, but faster: integrates only sizes that may
+   * be the most probable.
    */
   public Optional<SizeChance> best(Measured bust, Measured underbust) {
     Girths girths = girths(bust, underbust);
@@ -136,8 +136,8 @@ public final class SizeChart {
   }
 
   /**
-   * Sister sizes of a size: one band down with one cup up, then one band up with one cup down, as
-   * far as the chart has them; none in a chart without cups.
+   * Sister sizes of a size: one band down with one cup up, then one band up with one cup down, if
+   * the chart has them; empty for a chart without cups.
    */
   public List<SizeCell> sisters(SizeCell cell) {
     int band = bands.indexOf(cell.band());
@@ -150,7 +150,7 @@ public final class SizeChart {
     return sisters;
   }
 
-  /** Whether one size of this chart is smaller than another neither in the band nor in the cup. */
+  /** Whether one size of this chart is not smaller than another in either band or cup. */
   public boolean isAtLeast(SizeCell one, SizeCell other) {
     return one.underbust().loMm() >= other.underbust().loMm()
         && (hasCups()
@@ -182,7 +182,7 @@ public final class SizeChart {
         .toList();
   }
 
-  /** Each range with its small gaps to the next closed half way. */
+  /** Ranges with small gaps between neighbours closed halfway. */
   private static Map<Range, Range> met(Collection<Range> ranges) {
     TreeSet<Range> ordered =
         new TreeSet<>(

@@ -5,10 +5,9 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * How probable each size of a chart is for a body measured with error; sizes and outside sum to
- * one.
+ * Probabilities of a chart's sizes for a body measured with error; sizes and outside sum to one.
  *
- * @param chances every size within reach, most probable first
+ * @param chances every size in range, most probable first
  * @param outside probability that no size of the chart fits both girths
  */
 public record SizeEstimate(List<SizeChance> chances, double outside) {
@@ -19,12 +18,12 @@ public record SizeEstimate(List<SizeChance> chances, double outside) {
             .toList();
   }
 
-  /** The most probable size; nothing if the chart is out of reach altogether. */
+  /** The most probable size; empty if the whole chart is out of range. */
   public Optional<SizeChance> best() {
     return chances.stream().findFirst();
   }
 
-  /** The other sizes at least this probable, most probable first. */
+  /** The other sizes with at least this probability, most probable first. */
   public List<SizeChance> neighbours(double least) {
     return chances.stream().skip(1).filter(chance -> chance.probability() >= least).toList();
   }
@@ -42,7 +41,7 @@ public record SizeEstimate(List<SizeChance> chances, double outside) {
     return first < clearShare * (first + chances.get(1).probability());
   }
 
-  /** The probability of a size by its id; zero if out of reach or unknown. */
+  /** The probability of a size by its id; zero if out of range or unknown. */
   public double probability(String id) {
     return chances.stream()
         .filter(chance -> chance.cell().id().equals(id))

@@ -10,15 +10,15 @@ import java.util.Optional;
  * difference is a B in EN 13402-3 and a C in JIS L 4006.
  *
  * <p>In all of them the band is the measured underbust rounded to the band step, and the cup is the
- * bust less the <em>measured</em> underbust, never less the rounded band: 107 cm over 87 cm is 85 D
- * though 107 lies outside the printed 85 D cell. The texts don't settle a value exactly on a class
- * edge of the band; here every class excludes its lower and includes its upper edge, as the cup
- * classes do, so an underbust of 72.5 cm is a 70.
+ * bust minus the <em>measured</em> underbust, never minus the rounded band: 107 cm over 87 cm is 85
+ * D though 107 lies outside the printed 85 D cell. The texts do not define a value exactly on a
+ * class edge of the band; here every class excludes its lower and includes its upper edge, as the
+ * cup classes do, so an underbust of 72.5 cm is a 70.
  */
 public enum SizeSystem {
   /**
    * EN 13402-3: bands every 5 cm, cups every 2 cm from AA "10–12". The standard's table ends at 110
-   * H; further bands go on by arithmetic, letters after H are from memory.
+   * H; further bands are extrapolated, letters after H are from memory.
    */
   EN(50, 10, 55, 150, 5, 20, 100, "AA A B C D E F G H I J K"),
   /**
@@ -66,7 +66,7 @@ public enum SizeSystem {
     this.chart = SizeChart.of(cells());
   }
 
-  /** The size these girths get, or nothing if they lie outside the system's bands or cups. */
+  /** The size for these girths, or empty if they lie outside the system's bands or cups. */
   public Optional<Designation> of(Length underbust, Length bust) {
     double difference = bust.minus(underbust).mm();
     for (int band = firstBand; band <= lastBand; band += bandStep) {
@@ -81,7 +81,7 @@ public enum SizeSystem {
     return Optional.empty();
   }
 
-  /** The whole system as a chart, to ask how probable each of its sizes is. */
+  /** The whole system as a chart, for computing the probability of each of its sizes. */
   public SizeChart chart() {
     return chart;
   }
@@ -119,7 +119,7 @@ public enum SizeSystem {
   }
 
   String label(int band, String cup) {
-    // Not a comparison with JIS: the constants don't exist yet while their charts are built.
+    // Not a comparison with JIS: the constants do not exist yet while their charts are built.
     return name().equals("JIS") ? cup + band : band + " " + cup;
   }
 

@@ -8,12 +8,12 @@ import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
-/** Where links lead; addresses have the form of RFC 3986. */
+/** Base address of links; addresses follow RFC 3986. */
 class PublicAddressTest {
   private static final URI CALLED = URI.create("http://localhost:8080/");
 
   @Test
-  void a_public_address_stands_before_every_link_with_or_without_its_last_slash() {
+  void a_public_address_is_the_base_of_every_link_with_or_without_its_last_slash() {
     for (String set : List.of("https://fit.example/help", "https://fit.example/help/")) {
       assertEquals(
           "https://fit.example/help", new PublicAddress(Optional.of(set)).site(CALLED), set);
@@ -35,7 +35,7 @@ class PublicAddressTest {
   }
 
   @Test
-  void a_public_address_that_is_none_keeps_the_service_from_starting() {
+  void an_invalid_public_address_prevents_start_up() {
     for (String set : List.of("fit.example", "ftp://fit.example", "https://fit.example/?q")) {
       Optional<String> address = Optional.of(set);
       assertThrows(IllegalStateException.class, () -> new PublicAddress(address), set);

@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What is wrong with a book is named when it is loaded, all of it, by file, line and remedy. */
+/** Loading a book reports all its faults by file, line and remedy. */
 @Tag("long")
 class OwnBookTest {
   private static final OwnBook OWN = new OwnBook(new PatternSheets());
@@ -36,14 +36,14 @@ class OwnBookTest {
 
   @TempDir Path folder;
 
-  /** A slip, the line it stands on, and what the report says of it. */
-  private record Slip(String place, String problem, String remedy) {}
+  /** A mistake, its location, and the report about it. */
+  private record Mistake(String location, String problem, String remedy) {}
 
-  private final List<Slip> slips = new ArrayList<>();
+  private final List<Mistake> mistakes = new ArrayList<>();
 
-  private void slip(
+  private void mistake(
       BookCopy book, String file, String old, String now, String problem, String remedy) {
-    slips.add(new Slip(file + ":" + book.put(file, old, now), problem, remedy));
+    mistakes.add(new Mistake(file + ":" + book.put(file, old, now), problem, remedy));
   }
 
   @Test
@@ -52,122 +52,124 @@ class OwnBookTest {
   }
 
   @Test
-  void every_slip_is_named_at_once_with_file_line_and_remedy() {
+  void every_mistake_is_reported_at_once_with_file_line_and_remedy() {
     BookCopy book = BookCopy.in(folder);
-    slip(
+    mistake(
         book,
         BAND + ".dslr",
         "shows as \"band rides up at the back\"",
         "shows as \"band ride up at the back\"",
         "no sign or finding",
         "band-rides-up-at-the-back");
-    slip(
+    mistake(
         book,
         BAND + ".dslr",
         "in any fitting\nthen",
         "in any fittings\nthen",
         "no sentence",
         "in any fitting");
-    slip(
+    mistake(
         book,
         SLACK + ".dslr",
         "\"slack band strain\"",
         "\"slak band strain\"",
         "no parameter",
         "slack-band-strain");
-    slip(
+    mistake(
         book,
         SLACK + ".dslr",
         "\"band strain\" is at least",
         "\"band strian\" is at least",
         "no figure",
         "band-strain");
-    slip(
+    mistake(
         book,
         SLACK + ".md",
         "holds not: band-slack-by-measure",
         "holds not: band-slack-by-measures",
         "no finding",
         "band-slack-by-measure");
-    slip(
+    mistake(
         book,
         "sports-bra/cautions/growing-wearer.dslr",
         "is \"growing\"",
         "is \"growin\"",
         "no circumstance",
         "growing");
-    slip(
+    mistake(
         book,
         "sports-bra/cautions/growing-wearer.dslr",
         "\"it will soon be outgrown\"",
         "\"it will soon be outgrow\"",
         "no reason",
         "it-will-soon-be-outgrown");
-    slip(
+    mistake(
         book,
         "sports-bra/straps/sloping-shoulders.dslr",
         "is \"drawn in\"",
         "is \"drawn inn\"",
         "no option of this choice",
         "drawn-in");
-    slip(book, SIGNS, "effort: glance", "effort: glanze", "\"glanze\" is not known", "glance");
-    slip(
+    mistake(book, SIGNS, "effort: glance", "effort: glanze", "\"glanze\" is not known", "glance");
+    mistake(
         book,
         SIGNS,
         "look: [standing, arms raised, running]",
         "look: [standin, arms raised]",
         "\"standin\" is not known",
         "standing");
-    slip(
+    mistake(
         book,
         SIGNS,
         "withoutFault: sometimes",
         "withoutFalt: sometimes",
         "no field of this place",
         "withoutFault");
-    slip(book, CAUSES, "prior: common", "prior: comon", "\"comon\" is not known", "common");
-    slip(book, CAUSES, "stage: band", "stage: bend", "no stage of the order of work", "band");
-    slip(
+    mistake(book, CAUSES, "prior: common", "prior: comon", "\"comon\" is not known", "common");
+    mistake(book, CAUSES, "stage: band", "stage: bend", "no stage of the order of work", "band");
+    mistake(
         book,
         CAUSES,
         "straps-too-short, back-too-short",
         "straps-to-short, back-too-short",
         "no cause",
         "straps-too-short");
-    slip(
+    mistake(
         book,
         CHANGES,
         "method: band take-in",
         "method: band takein",
         "\"band takein\" is not known",
         "band take-in");
-    slip(book, CHANGES, "undo: unpick", "undo: unpic", "\"unpic\" is not known", "unpick");
-    slip(
+    mistake(book, CHANGES, "undo: unpick", "undo: unpic", "\"unpic\" is not known", "unpick");
+    mistake(
         book,
         CHANGES,
         "limit: largest-change-of-the-band",
         "limit: largest-change-of-a-band",
         "no parameter",
         "largest-change-of-the-band");
-    slip(book, CHANGES, "slight: 10 mm", "slight: ten", "\"ten\" is no length", "10 mm");
-    slip(book, FINDINGS, "figure: band-strain", "figure: band-strains", "no figure", "band-strain");
-    slip(
+    mistake(book, CHANGES, "slight: 10 mm", "slight: ten", "\"ten\" is no length", "10 mm");
+    mistake(
+        book, FINDINGS, "figure: band-strain", "figure: band-strains", "no figure", "band-strain");
+    mistake(
         book,
         SAYINGS,
         "  band-rides-up-at-the-back:",
         "  band-rides-up-at-back:",
         "no sign",
         "band-rides-up-at-the-back");
-    slip(
+    mistake(
         book,
         WORDS,
         "  take-in-the-band:",
         "  take-in-a-band:",
         "no adjustment",
         "take-in-the-band");
-    slip(book, WORDS, "weak: [high,", "weak: [hihg,", "no idea", "high");
-    slip(book, WORDS, "alone: [slips on easily,", "alone: [slip on easily,", "no idea", "slips on");
-    slip(
+    mistake(book, WORDS, "weak: [high,", "weak: [hihg,", "no idea", "high");
+    mistake(
+        book, WORDS, "alone: [slips on easily,", "alone: [slip on easily,", "no idea", "slips on");
+    mistake(
         book,
         "parameters/edges.yaml",
         "since: 2026-11",
@@ -177,68 +179,70 @@ class OwnBookTest {
     practice(book);
     reader(book);
     book.delete("sports-bra/band/band-too-short.dslr");
-    slips.add(
-        new Slip(
+    mistakes.add(
+        new Mistake(
             CAUSES + ":" + book.line(CAUSES, "id: band-too-short"), "has no rule file", ".dslr"));
     List<BookProblem> problems = OWN.problems(folder);
-    for (Slip slip : slips) {
+    for (Mistake mistake : mistakes) {
       assertTrue(
           problems.stream()
               .map(BookProblem::text)
               .anyMatch(
                   text ->
-                      text.startsWith(slip.place() + ": ")
-                          && text.contains(slip.problem())
-                          && text.contains(slip.remedy())),
-          () -> slip + " is not among\n" + String.join("\n", texts(problems)));
+                      text.startsWith(mistake.location() + ": ")
+                          && text.contains(mistake.problem())
+                          && text.contains(mistake.remedy())),
+          () -> mistake + " is not among\n" + String.join("\n", texts(problems)));
     }
   }
 
   private void practice(BookCopy book) {
-    slip(book, "practice/order.yaml", "- id: stop", "- id: halt", "\"halt\" is not known", "stop");
-    slip(
+    mistake(
+        book, "practice/order.yaml", "- id: stop", "- id: halt", "\"halt\" is not known", "stop");
+    mistake(
         book,
         "practice/traits.yaml",
         "without: [{line: shaped-seam}]",
         "without: [{lyne: shaped-seam}]",
         "no field of this place",
         "line");
-    slip(
+    mistake(
         book,
         "practice/circumstances.yaml",
         "- id: hurt-ribs\n  name: hurt ribs",
         "- id: sore-ribs\n  name: sore ribs",
         "no circumstance that requests can say",
         "hurt-ribs");
-    slip(
+    mistake(
         book,
         "practice/measures.yaml",
         "least: 450 mm",
         "least: 1.9 m",
         "not written as it should be",
         "500 mm");
-    slip(
+    mistake(
         book,
         "practice/measures.yaml",
         "low: 63 mm",
         "low: 230 mm",
         "\"low\" is not below \"high\"",
         "smaller of the two first");
-    slip(
+    mistake(
         book,
         "practice/sizing.yaml",
         "take: larger",
         "take: smaller",
         "asks for room",
         "take: larger");
-    slip(
+    mistake(
         book,
         "practice/sizing.yaml",
         "says: size-between-shaped",
         "says: size-betwixt-shaped",
         "no sentence",
         "size-between-shaped");
-    slip(book, "practice/sewing.yaml", "heavy: true", "heavy: sometimes", "boolean", "heavy cloth");
+    mistake(
+        book, "practice/sewing.yaml", "heavy: true", "heavy: sometimes", "boolean", "heavy cloth");
   }
 
   /** The reader's own word lists: names, shapes, numbers, repetitions. */
@@ -281,7 +285,7 @@ class OwnBookTest {
     onlyProblem("practice/sewing.yaml: ", "missing");
   }
 
-  /** Whatever line is lost, the check tells of it or the book can still be read. */
+  /** Whichever line is lost, the check reports it or the book can still be read. */
   @Test
   void a_lost_line_never_keeps_the_check_from_answering() throws IOException {
     BookCopy book = BookCopy.in(folder);
@@ -348,7 +352,7 @@ class OwnBookTest {
   }
 
   @Test
-  void a_sentence_the_service_says_is_missed_before_any_request_needs_it() {
+  void a_missing_sentence_is_reported_before_any_request_needs_it() {
     BookCopy book = BookCopy.in(folder);
     book.put("wording.yaml", "figure-band-strain:", "figure-band-strayn:");
     onlyProblem("wording.yaml: ", "figure-band-strain");

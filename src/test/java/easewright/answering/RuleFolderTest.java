@@ -50,7 +50,7 @@ class RuleFolderTest {
   }
 
   private void settled(boolean broken) throws InterruptedException {
-    for (int looks = 0; looks < PATIENCE * 10; looks++) {
+    for (int polls = 0; polls < PATIENCE * 10; polls++) {
       RuleFolder.State state = watched.state();
       if (!state.reading() && state.problems().isEmpty() != broken) {
         return;
@@ -61,7 +61,7 @@ class RuleFolderTest {
   }
 
   @Test
-  void a_broken_book_never_comes_into_force_is_told_of_and_is_forgotten_once_mended()
+  void a_faulty_book_is_never_activated_but_reported_until_it_is_fixed()
       throws InterruptedException {
     String before = book.text(SIGNS);
     int line = book.put(SIGNS, "effort: glance", "effort: glanze");
@@ -85,7 +85,7 @@ class RuleFolderTest {
     assertTrue(next().book().source().everyday().so().containsKey("band-rides-up-at-the-back"));
   }
 
-  /** As a copy that keeps its time, older than every other file. */
+  /** Like a copy that keeps its time stamp: older than every other file. */
   private void older(String file) throws IOException {
     Files.setLastModifiedTime(folder.resolve(file), FileTime.fromMillis(1_000_000));
   }

@@ -12,12 +12,12 @@ import java.io.IOException;
 import org.apache.kafka.clients.producer.ProducerRecord;
 import org.junit.jupiter.api.Test;
 
-/** Every message has one reply, whatever is wrong with it; problems are those of RFC 9457. */
+/** Every message has one reply, faulty or not; problems follow RFC 9457. */
 class AnsweringTest {
   private final Answering answering = Bench.answering();
 
   @Test
-  void a_fitting_is_answered_under_its_key_with_its_place_and_the_rule_book() throws IOException {
+  void a_fitting_is_answered_under_its_key_with_its_offset_and_the_rule_book() throws IOException {
     ProducerRecord<byte[], byte[]> reply =
         answering.reply(Bench.message(7, "order 12", Bench.ONE_SIGN));
 
@@ -54,7 +54,7 @@ class AnsweringTest {
   }
 
   @Test
-  void a_message_without_a_key_is_set_aside_since_nobody_could_tell_whose_answer_it_is()
+  void a_message_without_a_key_is_set_aside_since_its_answer_could_not_be_assigned()
       throws IOException {
     assertProblem("no-key", answering.reply(Bench.message(0, null, Bench.ONE_SIGN)));
   }
@@ -69,7 +69,8 @@ class AnsweringTest {
   }
 
   @Test
-  void a_fitting_the_service_fails_at_is_set_aside_and_nothing_is_told_of_it() throws IOException {
+  void a_fitting_that_causes_a_server_error_is_set_aside_and_nothing_of_it_is_revealed()
+      throws IOException {
     Answering failing =
         Bench.answering(
             body -> {

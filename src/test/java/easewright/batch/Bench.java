@@ -22,7 +22,7 @@ import org.apache.kafka.clients.producer.ProducerRecord;
 import org.apache.kafka.common.TopicPartition;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 
-/** The shipped rule book between Kafka's own stand-ins for its clients. */
+/** The shipped rule book between Kafka's own mock clients. */
 final class Bench {
   static final String FITTINGS = "fittings";
   static final String ANSWERS = "answers";

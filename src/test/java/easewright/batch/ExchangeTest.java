@@ -23,7 +23,7 @@ import org.apache.kafka.common.errors.RecordTooLargeException;
 import org.apache.kafka.common.serialization.ByteArraySerializer;
 import org.junit.jupiter.api.Test;
 
-/** Answers and the place up to which was taken go together or not at all (KIP-98, KIP-447). */
+/** Answers and consumer offsets are committed together or not at all (KIP-98, KIP-447). */
 class ExchangeTest {
   private final MockConsumer<byte[], byte[]> consumer = Bench.consumer();
   private final Tally tally = new Tally();
@@ -33,7 +33,7 @@ class ExchangeTest {
   }
 
   @Test
-  void answers_and_what_is_set_aside_are_committed_with_the_place_after_the_last() {
+  void answers_and_problems_are_committed_with_the_offset_after_the_last_message() {
     MockProducer<byte[], byte[]> producer = Bench.producer();
     consumer.addRecord(Bench.message(0, "a", Bench.ONE_SIGN));
     consumer.addRecord(Bench.message(1, "b", new byte[] {'{'}));
@@ -57,7 +57,7 @@ class ExchangeTest {
   }
 
   @Test
-  void a_worker_whose_part_was_given_to_others_commits_nothing_and_says_so() {
+  void a_worker_whose_partitions_were_reassigned_commits_nothing_and_reports_it() {
     MockProducer<byte[], byte[]> producer = Bench.producer();
     producer.sendOffsetsToTransactionException = new CommitFailedException();
     consumer.addRecord(Bench.message(0, "a", Bench.ONE_SIGN));
@@ -70,7 +70,7 @@ class ExchangeTest {
   }
 
   @Test
-  void a_worker_whose_name_another_has_taken_commits_nothing_and_says_so() {
+  void a_worker_whose_name_was_taken_over_commits_nothing_and_reports_it() {
     MockProducer<byte[], byte[]> producer = Bench.producer();
     consumer.addRecord(Bench.message(0, "a", Bench.ONE_SIGN));
     Exchange exchange = exchange(producer);
@@ -96,7 +96,7 @@ class ExchangeTest {
   }
 
   @Test
-  void a_problem_too_large_for_its_topic_is_a_failure_since_it_could_be_told_nowhere() {
+  void a_problem_too_large_for_its_topic_is_a_failure_since_it_cannot_be_reported() {
     Narrow producer = new Narrow(Bench.SET_ASIDE);
     consumer.addRecord(Bench.message(0, "wide", new byte[] {'{'}));
     Exchange exchange = exchange(producer);
@@ -107,7 +107,7 @@ class ExchangeTest {
   }
 
   @Test
-  void who_closes_leaves_the_group_and_the_broker() {
+  void closing_leaves_the_group_and_the_broker() {
     MockProducer<byte[], byte[]> producer = Bench.producer();
 
     exchange(producer).close();
@@ -117,8 +117,8 @@ class ExchangeTest {
   }
 
   /**
-   * Refuses what has the key "wide" in one topic as too large, and then any commit until the
-   * transaction is aborted: so does the real one (documentation of {@code KafkaProducer.send}).
+   * Rejects messages with the key "wide" in one topic as too large, and then any commit until the
+   * transaction is aborted, like the real one (documentation of {@code KafkaProducer.send}).
    */
   private static final class Narrow extends MockProducer<byte[], byte[]> {
     private final String topic;

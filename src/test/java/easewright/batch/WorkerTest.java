@@ -14,13 +14,13 @@ import org.apache.kafka.common.errors.TimeoutException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
-/** A worker ends when it is told to, and not before. */
+/** A worker ends only when it is stopped. */
 @Timeout(60)
 class WorkerTest {
   private final Tally tally = new Tally();
 
   @Test
-  void a_worker_begins_anew_after_every_failure_and_finishes_what_it_took_when_stopped()
+  void a_worker_restarts_after_every_failure_and_finishes_its_messages_when_stopped()
       throws InterruptedException {
     MockConsumer<byte[], byte[]> expelled = Bench.consumer();
     expelled.setPollException(new org.apache.kafka.common.KafkaException("expelled"));
@@ -54,7 +54,7 @@ class WorkerTest {
   }
 
   @Test
-  void a_worker_without_a_broker_tells_its_trouble_and_stops_in_the_middle_of_a_pause()
+  void a_worker_without_a_broker_reports_its_fault_and_stops_during_a_pause()
       throws InterruptedException {
     Worker worker =
         new Worker(

@@ -29,7 +29,7 @@ class CupGeometryTest {
     assertEquals(Math.PI * 2500 / 2 / 1000, cup.volumeMl(), 2e-3);
   }
 
-  // Whole ball: as depth grows the arc nears the sphere's circumference, the volume 4/3·πR³.
+  // Full sphere: as depth grows the arc approaches the sphere's circumference, the volume 4/3·πR³.
   @Test
   void a_deep_cup_nears_the_whole_ball() {
     CupGeometry cup = new CupGeometry(100, 150);
@@ -74,7 +74,7 @@ class CupGeometryTest {
         0.001 * Math.abs(cup.arcPerDifference()));
   }
 
-  // Hemispheres on wire bases: 9.7 cm at wire 30 and 1/3 in more a size; volumes of wire 30 to 34
+  // Hemispheres on wire bases: 9.7 cm at wire 30 and 1/3 in more per size; volumes of wire 30 to 34
   // as in an encyclopaedic table, the rest computed; all rounded to two or three figures.
   @ParameterizedTest
   @CsvSource({
@@ -98,7 +98,7 @@ class CupGeometryTest {
     assertEquals(ml, new CupGeometry(baseMm, baseMm / 2).volumeMl(), 0.025 * Math.abs(ml));
   }
 
-  // Sister sizes, EN 13402-3 nominal differences (70C 17, 75B 15, 80A 13 cm): like volumes are a
+  // Sister sizes, EN 13402-3 nominal differences (70C 17, 75B 15, 80A 13 cm): equal volumes are a
   // convention of the trade. Base: the wire 34 of 75B, 11.4 cm, in proportion to the band.
   @Test
   void sister_sizes_have_like_volumes_and_the_next_cup_has_not() {

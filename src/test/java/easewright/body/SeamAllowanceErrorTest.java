@@ -16,7 +16,7 @@ class SeamAllowanceErrorTest {
     assertEquals(INCH, new SeamAllowanceError(4, 3 * INCH / 8, INCH / 4).girthChangeMm(), 1e-9);
   }
 
-  // Computed: 15 mm for 5/8 in loses 0.9 mm an edge, 3.5 mm on four edges.
+  // Computed: 15 mm for 5/8 in loses 0.9 mm per edge, 3.5 mm on four edges.
   @Test
   void fifteen_millimetres_sewn_as_five_eighths_of_an_inch_take_three_and_a_half_from_four_edges() {
     assertEquals(-3.5, new SeamAllowanceError(2, 15, 5 * INCH / 8).girthChangeMm(), 0.01);

@@ -70,7 +70,7 @@ class LabelReadingTest {
     assertEquals(750 + 2 * 25.4, readings.get(2).bustMm().orElseThrow(), 1e-9);
   }
 
-  // A label printed for girths must count those girths among the ones it may be for.
+  // A label printed for girths must list those girths among its possible meanings.
   @Property(tries = 100)
   void every_label_of_two_girths_can_be_read_back_to_them(
       @ForAll @DoubleRange(min = 630, max = 1000) double under,
@@ -85,7 +85,7 @@ class LabelReadingTest {
               .filter(reading -> reading.basis() == printed.basis())
               .mapToDouble(reading -> reading.probability(bust, underbust))
               .sum();
-      // Within a micrometre of a border the odds are open.
+      // Within a micrometre of a border the odds are undefined.
       assertTrue(probability > 0.1, printed.toString());
     }
   }

@@ -17,8 +17,8 @@ import org.junit.jupiter.api.Test;
 class SharpeningPropertiesTest {
   private static final SizeChart CHART = SizeSystem.EN.chart();
 
-  // Information is never worth less than nothing: expected value of sample information ≥ 0
-  // (Howard 1966, from memory).
+  // Information never has negative value: expected value of sample information ≥ 0 (Howard 1966,
+  // from memory).
   @Property(tries = 60)
   void measuring_more_exactly_never_leaves_the_size_less_sure(
       @ForAll @DoubleRange(min = 650, max = 1000) double under,
@@ -31,13 +31,14 @@ class SharpeningPropertiesTest {
     double now = sharpening.now(bust, underbust);
     double betterBust = sharpening.withBetterBust(bust, underbust);
     double betterUnder = sharpening.withBetterUnderbust(bust, underbust);
-    // The grid over the reading to come is cut off at four standard deviations.
+    // The grid over the future reading is cut off at four standard deviations.
     assertTrue(betterBust >= now - 1e-3, now + " " + betterBust);
     assertTrue(betterUnder >= now - 1e-3, now + " " + betterUnder);
     assertTrue(betterBust <= 1 && betterUnder <= 1);
   }
 
-  // By simulation: draw the reading to come, then read the best size's probability off the chart.
+  // By simulation: draw the future reading, then compute the best size's probability from the
+  // chart.
   @Test
   void the_gain_agrees_with_simulated_measurings() {
     Measured underbust = new Measured(Length.ofMm(765), 10.2);

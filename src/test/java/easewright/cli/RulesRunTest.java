@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What a rule writer asks of the command line. */
+/** The command line for rule writers. */
 @Tag("long")
 class RulesRunTest {
   @TempDir Path folder;
@@ -75,7 +75,7 @@ class RulesRunTest {
   }
 
   @Test
-  void a_page_that_holds_is_told_by_id_or_by_file() {
+  void a_page_whose_cases_pass_is_reported_by_id_or_by_file() {
     assertEquals("4 cases, all hold.\n", run("", "try", "BOOK", "band-too-long").out());
     Ran file = run("", "try", "BOOK", "sports-bra/band/band-too-long.md");
     assertEquals(0, file.code());
@@ -140,7 +140,7 @@ class RulesRunTest {
   }
 
   @Test
-  void nothing_that_is_there_is_overwritten_and_slips_are_told() {
+  void existing_files_are_not_overwritten_and_mistakes_are_reported() {
     String before = book.text("catalog/causes/band.yaml");
     Ran there = run("", "new", "cause", "band-too-long", "BOOK", "--topic", "band");
     assertEquals(2, there.code());

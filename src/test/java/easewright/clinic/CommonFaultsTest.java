@@ -65,9 +65,9 @@ class CommonFaultsTest {
     assertEquals(List.of(), CommonFaults.in(List.of(), SHEETS));
   }
 
-  /** The correction holds what it promises: at most one clinic in twenty where nothing is wrong. */
+  /** The correction works as promised: a false alarm in at most one clinic in twenty. */
   @Test
-  void where_causes_fall_at_random_hardly_any_clinic_is_told_of_a_fault() {
+  void with_random_causes_hardly_any_clinic_gets_a_fault_reported() {
     Random random = new Random(1927);
     int alarms = 0;
     for (int clinic = 0; clinic < 60; clinic++) {
@@ -81,7 +81,7 @@ class CommonFaultsTest {
       }
       alarms += CommonFaults.in(cases, SHEETS).isEmpty() ? 0 : 1;
     }
-    // Of 60 at one in twenty, more than 8 come less than once in a hundred times (binomial,
+    // Of 60 at one in twenty, more than 8 occur less than once in a hundred times (binomial,
     // computed).
     assertTrue(alarms <= 8, alarms + " of 60");
   }

@@ -18,7 +18,7 @@ import net.jqwik.api.constraints.Size;
 import net.jqwik.api.lifecycle.AfterContainer;
 import net.jqwik.api.lifecycle.BeforeContainer;
 
-/** Whoever does whatever to whichever case: only those of the case's clinic find it there. */
+/** Whatever is done to any case by anyone, only members of its clinic can find it. */
 class OtherClinicsPropertiesTest {
   private static final int CLINICS = 3;
   private static ClinicStore store;
@@ -59,7 +59,7 @@ class OtherClinicsPropertiesTest {
     }
   }
 
-  private static final List<BiConsumer<Caller, Case>> DEEDS =
+  private static final List<BiConsumer<Caller, Case>> ACTIONS =
       List.of(
           (caller, one) -> store.cases().story(caller, one.id()),
           (caller, one) -> store.cases().export(caller, one.id()),
@@ -74,7 +74,7 @@ class OtherClinicsPropertiesTest {
           (caller, one) -> store.cases().delete(caller, one.id()));
 
   @Property(tries = 40)
-  void a_clinic_nobody_of_which_did_anything_stays_as_it_was(
+  void a_clinic_whose_members_do_nothing_stays_unchanged(
       @ForAll @Size(min = 1, max = 25)
           List<@Size(3) List<@IntRange(min = 0, max = 32) Integer>> draws) {
     List<Stocked> clinics = new ArrayList<>();
@@ -87,19 +87,22 @@ class OtherClinicsPropertiesTest {
       Stocked doing = clinics.get(1 + draw.get(0) % (CLINICS - 1));
       Caller caller = doing.caller(draw.get(1) % 3);
       String result =
-          result(() -> DEEDS.get(draw.get(2) % DEEDS.size()).accept(caller, victim.open()));
+          result(() -> ACTIONS.get(draw.get(2) % ACTIONS.size()).accept(caller, victim.open()));
       boolean refusedByRole = result.equals("NotAllowed");
       assertEquals(refusedByRole ? "NotAllowed" : "NotHere", result);
-      // The same answer as for a case that nobody has.
+      // The same answer as for a case that does not exist.
       assertEquals(
           result,
           result(
-              () -> DEEDS.get(draw.get(2) % DEEDS.size()).accept(caller, nobodys(victim.open()))));
+              () ->
+                  ACTIONS
+                      .get(draw.get(2) % ACTIONS.size())
+                      .accept(caller, missing(victim.open()))));
     }
     assertEquals(before, store.clinics().export(victim.organiser()));
   }
 
-  private static Case nobodys(Case like) {
+  private static Case missing(Case like) {
     return new Case(
         "a".repeat(16),
         like.nickname(),
@@ -114,9 +117,9 @@ class OtherClinicsPropertiesTest {
         null);
   }
 
-  private static String result(Runnable deed) {
+  private static String result(Runnable action) {
     try {
-      deed.run();
+      action.run();
       return "done";
     } catch (NotHere | NotAllowed | Overtaken refused) {
       return refused.getClass().getSimpleName();

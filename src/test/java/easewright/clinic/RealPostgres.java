@@ -7,8 +7,8 @@ import java.util.Map;
 import java.util.concurrent.atomic.AtomicInteger;
 
 /**
- * A PostgreSQL server of its own, from binaries that come as a dependency. It runs as an ordinary
- * user even when the tests are root, in a user namespace; it is stopped with the tests.
+ * A private PostgreSQL server, from binaries that come as a dependency. It runs as an ordinary user
+ * even if the tests run as root, in a user namespace; it stops with the tests.
  */
 public final class RealPostgres {
   private static final EmbeddedPostgres SERVER = start();
@@ -37,7 +37,7 @@ public final class RealPostgres {
         "jdbc:postgresql://localhost:" + SERVER.getPort() + "/" + name, "postgres", "postgres");
   }
 
-  /** What tells a service to keep its clinics in a new, empty database. */
+  /** Settings that make a service use a new, empty database. */
   public static Map<String, String> settings() {
     StoreAddress database = emptyDatabase();
     return Map.of(

@@ -11,7 +11,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 
-/** A PostgreSQL server that can be stopped and started again with what it keeps. */
+/** A PostgreSQL server that can be stopped and restarted with its data. */
 public final class RestartedPostgres implements AutoCloseable {
   private static final int CONNECTIONS = 20;
 
@@ -19,7 +19,7 @@ public final class RestartedPostgres implements AutoCloseable {
   private final int port;
   private EmbeddedPostgres server;
 
-  /** One that is running, on a free port, its files in a folder. */
+  /** Starts one on a free port, with its files in a folder. */
   public RestartedPostgres(Path folder) throws IOException {
     this.folder = folder;
     try (ServerSocket free = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
@@ -44,7 +44,7 @@ public final class RestartedPostgres implements AutoCloseable {
             .start();
   }
 
-  /** Stops it as {@code pg_ctl stop -m fast} does: whoever is connected is cut off. */
+  /** Stops it like {@code pg_ctl stop -m fast}: disconnects all clients. */
   public void stop() throws IOException {
     server.close();
   }
@@ -57,7 +57,7 @@ public final class RestartedPostgres implements AutoCloseable {
     }
   }
 
-  /** Cuts everybody off and takes every connection there is, until these are closed. */
+  /** Disconnects all clients and takes every available connection, until these are closed. */
   public List<Connection> takeAllConnections() throws SQLException {
     List<Connection> taken = new ArrayList<>();
     taken.add(server.getPostgresDatabase().getConnection());
@@ -75,7 +75,7 @@ public final class RestartedPostgres implements AutoCloseable {
     throw new IllegalStateException("There is no end of connections.");
   }
 
-  /** A second server with all that this one keeps; it must be stopped. */
+  /** A second server with a copy of this one's data; this one must be stopped. */
   public RestartedPostgres copy(Path to) throws IOException, InterruptedException {
     Files.createDirectories(to);
     int copied =

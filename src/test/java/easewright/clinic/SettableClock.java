@@ -6,7 +6,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 
-/** A clock that goes when told to. */
+/** A clock that the test advances. */
 final class SettableClock extends Clock {
   private Instant now = Instant.parse("2026-03-01T09:00:00Z");
 

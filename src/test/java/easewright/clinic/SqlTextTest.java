@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Every statement of the store is a text of the program (CWE-89; OWASP Query Parameterization Cheat
- * Sheet): literals and constants, never something that came with a request.
+ * Sheet): literals and constants, never request data.
  */
 class SqlTextTest {
   private static final Pattern STATEMENT =
@@ -49,7 +49,7 @@ class SqlTextTest {
     assertEquals(List.of(), mixed);
   }
 
-  /** What stands between the brackets, literals with brackets in them aside. */
+  /** The text between the brackets, ignoring brackets in literals. */
   private static String argument(String source, int from) {
     int open = 1;
     boolean quoted = false;

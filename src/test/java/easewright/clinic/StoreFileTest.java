@@ -30,7 +30,7 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The file of the store, damaged in every way we could think of, and made by other versions. */
+/** The store's file, damaged in every way we could think of, and written by other versions. */
 @Tag("long")
 class StoreFileTest {
   private static final int PAGE = 4096;
@@ -75,7 +75,7 @@ class StoreFileTest {
     return new ClinicStore(address, clock, PATIENCE);
   }
 
-  /** What is read of the file after it was changed; null if it was refused. */
+  /** The contents read from the file after a change; null if it was rejected. */
   private List<Story> read(UnaryOperator<byte[]> change) throws IOException {
     byte[] changed = change.apply(whole.clone());
     Files.write(address.file(), changed);
@@ -106,7 +106,7 @@ class StoreFileTest {
     assertEquals(all.cases(), read(bytes -> bytes));
   }
 
-  /** What is not refused reads as it was written: a bit in an unused part of a page. */
+  /** A file that is not rejected reads as written: the bit was in an unused part of a page. */
   @Test
   void no_flipped_bit_changes_what_is_read() throws IOException {
     Random random = new Random(20261128);
@@ -160,7 +160,7 @@ class StoreFileTest {
   }
 
   @Test
-  void a_file_that_is_gone_is_no_reason_to_begin_anew() throws IOException {
+  void a_missing_file_is_not_replaced_by_an_empty_store() throws IOException {
     Files.delete(address.file());
     try (ClinicStore store = store()) {
       assertThrows(StoreAway.class, () -> store.keys().holder(key));
@@ -204,7 +204,7 @@ class StoreFileTest {
                       .createQuery("select name from clinics where not sample")
                       .mapTo(String.class)
                       .one()));
-      assertTrue(database.look().inOrder());
+      assertTrue(database.check().inOrder());
     }
   }
 
@@ -222,7 +222,7 @@ class StoreFileTest {
     }
   }
 
-  /** A column left out of its row's sum could change unnoticed. */
+  /** A column omitted from its row's sum could change unnoticed. */
   @Test
   void the_sum_of_each_row_is_over_all_its_columns() throws SQLException {
     try (Connection plain = plain()) {

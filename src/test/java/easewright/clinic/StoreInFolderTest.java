@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
-/** The store in a file of its own. */
+/** The store with the embedded file engine. */
 class StoreInFolderTest extends StoreTest {
   @TempDir Path folder;
 

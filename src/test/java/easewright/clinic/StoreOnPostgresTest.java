@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Timeout;
 class StoreOnPostgresTest extends StoreTest {
   private static final Duration A_SECOND = Duration.ofSeconds(1);
 
-  /** As many as the pool has. */
+  /** The pool size. */
   private static final int CONNECTIONS = 8;
 
   @Override
@@ -37,7 +37,7 @@ class StoreOnPostgresTest extends StoreTest {
     return "SQL state 22001";
   }
 
-  /** A statement of another transaction may hold a row for as long as that one likes. */
+  /** Another transaction may hold a row lock for any length of time. */
   @Test
   @Timeout(60)
   void a_change_that_waits_for_anothers_lock_is_given_up_and_can_be_made_when_it_is_gone()
@@ -106,19 +106,19 @@ class StoreOnPostgresTest extends StoreTest {
       held.await();
 
       assertThrows(DeadlinePassed.class, () -> hasty.transaction(StoreOnPostgresTest::one));
-      assertFalse(hasty.look().inOrder());
+      assertFalse(hasty.check().inOrder());
 
       done.countDown();
       for (Thread holder : holders) {
         holder.join();
       }
-      Thread.sleep(A_SECOND.toMillis()); // it looks once a second at most
+      Thread.sleep(A_SECOND.toMillis()); // it checks at most once a second
       assertEquals(1, hasty.transaction(StoreOnPostgresTest::one));
-      assertTrue(hasty.look().inOrder());
+      assertTrue(hasty.check().inOrder());
     }
   }
 
-  /** A server that takes calls and says nothing. */
+  /** A server that accepts connections and never answers. */
   @Test
   @Timeout(60)
   void a_server_that_never_answers_is_away_and_nobody_hangs() throws IOException {
@@ -129,7 +129,7 @@ class StoreOnPostgresTest extends StoreTest {
                     "jdbc:postgresql://127.0.0.1:" + silent.getLocalPort() + "/none", "a", "b"),
                 A_SECOND)) {
       assertThrows(DeadlinePassed.class, () -> hasty.transaction(StoreOnPostgresTest::one));
-      assertFalse(hasty.look().inOrder());
+      assertFalse(hasty.check().inOrder());
     }
   }
 }

@@ -30,7 +30,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.function.Executable;
 
-/** What the store does, whatever engine is behind it; run once for each. */
+/** Behaviour of the store with any engine; run once for each. */
 abstract class StoreTest {
   static final Duration PATIENCE = Duration.ofSeconds(10);
 
@@ -47,7 +47,7 @@ abstract class StoreTest {
         @Override
         public void clockHeld(Duration time) {
           if (!held.contains(time)) {
-            held.add(time); // it is told again each day
+            held.add(time); // it is reported again each day
           }
         }
       };
@@ -56,7 +56,7 @@ abstract class StoreTest {
 
   abstract StoreAddress empty();
 
-  /** What the engine calls a text that is too long for its column. */
+  /** The engine's error code for a text too long for its column. */
   abstract String tooLong();
 
   @BeforeEach
@@ -112,7 +112,7 @@ abstract class StoreTest {
   }
 
   @Test
-  void a_case_is_told_as_it_was_stored_also_after_opening_the_store_again() {
+  void a_case_is_read_as_stored_even_after_reopening_the_store() {
     Caller organiser = opened();
     Caller helper = helper(organiser, "Perrin");
     Case opened = store.cases().open(organiser, "Wrenna");
@@ -135,7 +135,7 @@ abstract class StoreTest {
   }
 
   @Test
-  void of_two_helpers_taking_a_case_at_once_one_wins_and_the_other_is_told_who() throws Exception {
+  void of_two_helpers_taking_a_case_at_once_one_wins_and_the_other_learns_who() throws Exception {
     Caller organiser = opened();
     Caller one = helper(organiser, "Perrin");
     Caller other = helper(organiser, "Isaura");
@@ -215,7 +215,7 @@ abstract class StoreTest {
   }
 
   @Test
-  void a_case_somebody_has_is_left_to_them_but_the_organiser_may_step_in() {
+  void a_case_with_a_holder_is_reserved_for_them_but_the_organiser_may_step_in() {
     Caller organiser = opened();
     Caller one = helper(organiser, "Perrin");
     Caller other = helper(organiser, "Isaura");
@@ -258,7 +258,7 @@ abstract class StoreTest {
   }
 
   @Test
-  void the_queue_has_red_flags_first_then_who_waits_longest_then_the_answered() {
+  void the_queue_has_red_flags_first_then_the_longest_waiting_then_the_answered() {
     Caller organiser = opened();
     Case answered = store.cases().open(organiser, "answered");
     store.rounds().add(organiser, answered.id(), fitted("94 cm"));
@@ -278,7 +278,7 @@ abstract class StoreTest {
   }
 
   @Test
-  void a_further_round_does_not_send_who_waits_to_the_end_of_the_queue() {
+  void a_further_round_does_not_move_a_waiting_wearer_to_the_end_of_the_queue() {
     Caller organiser = opened();
     Case open = store.cases().open(organiser, "Wrenna");
     store.rounds().add(organiser, open.id(), fitted("94 cm"));
@@ -389,7 +389,7 @@ abstract class StoreTest {
   }
 
   @Test
-  void what_nobody_touched_for_the_clinics_retention_is_deleted_and_nothing_else() {
+  void only_data_unchanged_for_the_clinics_retention_is_deleted() {
     Caller organiser = opened();
     Caller longer = holder(store.clinics().open("Other class", "Isaura", 60).key());
     Case old = store.cases().open(organiser, "old");
@@ -418,7 +418,7 @@ abstract class StoreTest {
     assertNull(expired.key());
   }
 
-  /** Days in which the service looks at its clock as it does once a day. */
+  /** Passes days in which the service checks its clock once a day. */
   void passInUse(int days) {
     for (int day = 0; day < days; day++) {
       clock.pass(Duration.ofDays(1));
@@ -487,9 +487,9 @@ abstract class StoreTest {
     assertEquals(List.of(), left(organiser));
   }
 
-  /** The clock may be wrong already when a service of this version first looks at a store. */
+  /** The clock may already be wrong when this version first opens a store. */
   @Test
-  void a_store_never_looked_at_before_goes_by_what_was_done_in_it_last() {
+  void a_store_that_retention_never_checked_starts_from_its_last_write() {
     Caller organiser = opened();
     store.cases().open(organiser, "old");
     clock.pass(Duration.ofDays(200));
@@ -582,7 +582,7 @@ abstract class StoreTest {
   void work_that_fails_half_way_leaves_nothing() {
     Caller organiser = opened();
     Case open = store.cases().open(organiser, "Wrenna");
-    // A round needs its request: the case was already counted up when this is found out.
+    // A round requires its request: this is detected only after the case's counter was increased.
     Fitted broken = new Fitted(null, null, json("a", "b"), fitted("9 cm").gist());
     assertThrows(RuntimeException.class, () -> store.rounds().add(organiser, open.id(), broken));
     assertThrows(
@@ -606,7 +606,7 @@ abstract class StoreTest {
   @Test
   void a_failure_of_the_engine_tells_its_state_but_no_value() {
     opened();
-    store.close(); // the file is one store's at a time
+    store.close(); // only one store can hold the file at a time
     StoreFailure failure =
         assertThrows(
             StoreFailure.class,

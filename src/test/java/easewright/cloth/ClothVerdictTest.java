@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import org.junit.jupiter.api.Test;
 
-// Margins are plain differences; the numbers beside each are subtracted by hand.
+// Margins are plain differences; the expected numbers are subtracted by hand.
 class ClothVerdictTest {
 
   private final ClothNeed need = new ClothNeed(0.6, 0.4, 0.9, 200.0, 280.0, new StretchUse(0.2));

@@ -20,8 +20,8 @@ class StretchTestTest {
     assertEquals(0.75, new StretchTest(4 * INCH, 7 * INCH, null).stretch().value(), 1e-12);
   }
 
-  // ASTM D2594: stretch % = 100 (L_load − L0)/L0, growth % = 100 (L_recovered − L0)/L0.
-  // EN 14704-1: recovery = 100 − unrecovered elongation, as a part of the elongation.
+  // ASTM D2594: stretch % = 100 (L_load − L0)/L0, growth % = 100 (L_recovered − L0)/L0. EN 14704-1:
+  // recovery = 100 − unrecovered elongation, relative to the elongation.
   @Test
   void
       a_hundred_millimetres_held_at_one_fifty_and_back_to_one_oh_two_grows_two_percent_and_recovers_ninety_six() {

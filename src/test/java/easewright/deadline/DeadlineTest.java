@@ -18,7 +18,7 @@ import java.util.List;
 import java.util.function.Supplier;
 import org.junit.jupiter.api.Test;
 
-/** Whatever can run long gives up when its time is over, and leaves nothing behind. */
+/** Long-running work aborts when its time is up, and leaves nothing behind. */
 class DeadlineTest {
   private static void isGivenUp(Supplier<?> work) {
     assertThrows(DeadlinePassed.class, () -> Deadline.within(Duration.ofNanos(1), work));
@@ -27,7 +27,7 @@ class DeadlineTest {
   }
 
   @Test
-  void a_consultation_of_the_rule_book_is_given_up_and_its_session_closed() {
+  void a_rule_engine_run_is_aborted_and_its_session_closed() {
     RuleBook book = RuleBook.compiledIn();
     isGivenUp(
         () -> {
@@ -39,21 +39,21 @@ class DeadlineTest {
   }
 
   @Test
-  void a_search_for_a_layout_is_given_up() {
+  void a_layout_search_is_aborted() {
     List<LaidPart> parts =
         List.of(new LaidPart("a", 300, 200, true, false), new LaidPart("b", 500, 220, true, false));
     isGivenUp(() -> new Packing(20, 1).lay(700, parts));
   }
 
   @Test
-  void a_sheet_with_ways_to_compare_is_given_up() throws IOException {
+  void the_check_of_a_sheet_with_many_combinations_is_aborted() throws IOException {
     PatternSheets sheets = new PatternSheets();
     String text = Files.readString(Path.of("openapi/examples/small-sheet.yaml"));
     isGivenUp(() -> sheets.readYaml(text));
   }
 
   @Test
-  void the_reading_of_a_text_is_given_up() {
+  void the_reading_of_a_text_is_aborted() {
     Intake intake = new Intake(RuleBookSource.read(Path.of("rules")));
     isGivenUp(() -> intake.read("The straps slip off and the band rides up at the back."));
   }

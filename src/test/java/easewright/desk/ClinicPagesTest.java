@@ -40,10 +40,10 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Who is shown what, for every page of a clinic: 401 without a key in force, 403 with the key of
- * another role, 404 from another clinic, as RFC 9110, section 15.5, means them; and no form does
- * anything that was not sent from a page of ours (OWASP Cross-Site Request Forgery Prevention Cheat
- * Sheet: a token tied to whoever is signed in).
+ * Access to every page of a clinic: 401 without a valid key, 403 with the key of another role, 404
+ * from another clinic (RFC 9110, section 15.5); and no form has any effect unless it was sent from
+ * one of our pages (OWASP Cross-Site Request Forgery Prevention Cheat Sheet: a token tied to
+ * whoever is signed in).
  */
 @QuarkusTest
 class ClinicPagesTest {
@@ -84,10 +84,10 @@ class ClinicPagesTest {
     for (String path : List.of("", "/audit", "/export", "/delete")) {
       pages.add(new Page("GET", ORGANISE + path, false));
     }
-    for (String deed : List.of("settings", "revoke", "key", "delete")) {
-      pages.add(new Page("POST", ORGANISE + "/" + deed, false));
+    for (String action : List.of("settings", "revoke", "key", "delete")) {
+      pages.add(new Page("POST", ORGANISE + "/" + action, false));
     }
-    for (String deed :
+    for (String action :
         List.of(
             "take",
             "put-back",
@@ -99,7 +99,7 @@ class ClinicPagesTest {
             "outcome",
             "link",
             "round")) {
-      pages.add(new Page("POST", CASE + "/" + deed, true));
+      pages.add(new Page("POST", CASE + "/" + action, true));
     }
     pages.add(new Page("GET", CASE + "/delete", false));
     pages.add(new Page("POST", CASE + "/delete", false));
@@ -140,7 +140,7 @@ class ClinicPagesTest {
         .hmacHex("a form of the desk");
   }
 
-  /** The form with all that any deed asks for. */
+  /** The form with the fields of all actions. */
   private RequestSpecification asking(String key) {
     RequestSpecification request =
         given()
@@ -210,7 +210,7 @@ class ClinicPagesTest {
       }
     }
     Set<String> told = new TreeSet<>(pages().stream().map(Page::toString).toList());
-    // One method does many deeds, each with a row of its own.
+    // One method handles many actions, each with its own row.
     served.remove("POST " + CASE + "/{deed}");
     served.remove("POST " + ORGANISE + "/{deed}");
     assertTrue(told.containsAll(served), () -> "without a row: " + without(served, told));
@@ -224,7 +224,7 @@ class ClinicPagesTest {
 
   @ParameterizedTest
   @MethodSource("pages")
-  void a_page_is_for_those_of_its_row_and_nobody_else(Page page) {
+  void a_page_is_allowed_only_for_the_roles_in_its_row(Page page) {
     Clinics.Opened other = store.clinics().open("Another circle", "Isaura", 90);
     String wearer = store.keys().issueLink(organiser, id).text();
     String before = contents();
@@ -238,11 +238,11 @@ class ClinicPagesTest {
     }
   }
 
-  /** What the next test takes the token from, so that it is the token that makes the difference. */
+  /** The next test only removes the token, so that the token alone makes the difference. */
   @ParameterizedTest
   @MethodSource("pages")
-  void a_page_is_shown_and_a_form_of_ours_taken(Page page) {
-    caseOf("Tamsel"); // it asks the same, so that there is a group
+  void a_page_is_shown_and_our_own_form_accepted(Page page) {
+    caseOf("Tamsel"); // with the same question, so that there is a group
     String key = page.forHelpers() ? helper.text() : opened.key().text();
 
     Response response =
@@ -310,7 +310,7 @@ class ClinicPagesTest {
   }
 
   @Test
-  void a_wearer_in_danger_is_warned_before_anybody_has_replied() {
+  void a_wearer_in_danger_is_warned_before_any_reply() {
     String link = store.keys().issueLink(organiser, id).text();
 
     asking(null)
@@ -327,22 +327,22 @@ class ClinicPagesTest {
   }
 
   @Test
-  void a_link_that_is_none_or_no_longer_one_leads_nowhere() {
+  void an_invalid_or_revoked_link_is_not_found() {
     String link = store.keys().issueLink(organiser, id).text();
     store.keys().issueLink(organiser, id);
     for (String none : List.of(link, helper.text(), "none")) {
       for (String path : List.of("", "/delete")) {
         given().accept("text/html").get("/desk/wearer/" + none + path).then().statusCode(404);
       }
-      for (String deed : List.of("round", "outcome", "note", "delete")) {
-        filled(null).post("/desk/wearer/" + none + "/" + deed).then().statusCode(404);
+      for (String action : List.of("round", "outcome", "note", "delete")) {
+        filled(null).post("/desk/wearer/" + none + "/" + action).then().statusCode(404);
       }
     }
     assertEquals(1, store.cases().story(organiser, id).rounds().size());
   }
 
   @Test
-  void the_next_toile_is_asked_with_the_body_as_told_and_the_advice_as_tried() {
+  void the_form_for_the_next_toile_has_the_body_as_reported_and_the_advice_as_tried() {
     String key = opened.key().text();
     store.rounds().outcome(organiser, id, 1, Outcome.WORSE, null);
     String tried =
@@ -366,7 +366,7 @@ class ClinicPagesTest {
   }
 
   @Test
-  void a_sign_of_many_causes_is_not_told_as_no_fault_at_all() {
+  void a_sign_of_many_causes_is_not_reported_as_no_fault() {
     String one = store.cases().open(organiser, "Ivolde").id();
     String gapes = "{\"signs\": [{\"sign\": \"neckline-gapes\"}]}";
     store
@@ -407,7 +407,7 @@ class ClinicPagesTest {
 
   /** A fault planted in two cups: nine of ten there, none of ten in the others. */
   @Test
-  void a_common_fault_is_told_in_words_and_drawn_by_cup() {
+  void a_common_fault_is_described_in_words_and_drawn_by_cup() {
     List<String> large = List.of("75D", "80D", "85D", "90D", "70E", "75E", "80E", "85E", "90E");
     large.forEach(size -> caseCut(size, GAPING));
     caseCut("70D", "The straps slip off.");
@@ -458,7 +458,7 @@ class ClinicPagesTest {
         .body(not(containsString("<b>")));
   }
 
-  /** RFC 3986, section 2.1: what may not stand in an address is percent-encoded. */
+  /** RFC 3986, section 2.1: characters not allowed in a URI are percent-encoded. */
   @Test
   void a_deletion_that_is_not_confirmed_leads_back_whatever_stood_in_the_address() {
     String key = opened.key().text();
@@ -473,7 +473,7 @@ class ClinicPagesTest {
   }
 
   @Test
-  void the_last_organisers_key_stays_and_that_is_said() {
+  void the_last_organisers_key_stays_and_the_page_says_so() {
     String key = opened.key().text();
     asking(key)
         .formParam("token", token(key))

@@ -13,7 +13,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 class ConversationTest {
-  private static final String TOLD =
+  private static final String REPORTED =
       "{\"signs\":[{\"sign\":\"straps-dig-in\",\"seen\":\"present\",\"side\":\"left\"},"
           + "{\"sign\":\"band-digs-in\",\"seen\":\"present\"}],\"couldNotTell\":[\"straps-uneven\"]}";
 
@@ -35,8 +35,8 @@ class ConversationTest {
   }
 
   @Test
-  void boxes_decide_what_told_earlier_still_counts_and_its_side_stays() throws IOException {
-    String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
+  void checkboxes_decide_which_earlier_signs_still_count_and_their_side_stays() throws IOException {
+    String earlier = "soFar=" + URLEncoder.encode(REPORTED, StandardCharsets.UTF_8);
 
     JsonNode request = request(earlier + "&signsShown=yes&seen=straps-dig-in");
 
@@ -47,10 +47,10 @@ class ConversationTest {
   }
 
   @Test
-  void a_sign_whose_box_was_not_shown_stays_as_told() throws IOException {
-    String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
+  void a_sign_whose_checkbox_was_not_shown_stays_as_reported() throws IOException {
+    String earlier = "soFar=" + URLEncoder.encode(REPORTED, StandardCharsets.UTF_8);
 
-    assertEquals(json(TOLD).path("signs"), request(earlier).path("signs"));
+    assertEquals(json(REPORTED).path("signs"), request(earlier).path("signs"));
   }
 
   @Test
@@ -65,7 +65,7 @@ class ConversationTest {
   }
 
   @Test
-  void words_to_be_judged_stay_until_somebody_says_that_they_are() throws IOException {
+  void words_to_be_judged_stay_until_they_are_reported_as_judged() throws IOException {
     String told = "{\"readYourself\":[\"it went all funny\"]}";
     String earlier = "soFar=" + URLEncoder.encode(told, StandardCharsets.UTF_8);
 
@@ -74,9 +74,9 @@ class ConversationTest {
   }
 
   @Test
-  void details_of_a_ticked_sign_count_and_an_emptied_field_takes_back_what_was_told()
+  void details_of_a_ticked_sign_count_and_an_emptied_field_withdraws_the_report()
       throws IOException {
-    String earlier = "soFar=" + URLEncoder.encode(TOLD, StandardCharsets.UTF_8);
+    String earlier = "soFar=" + URLEncoder.encode(REPORTED, StandardCharsets.UTF_8);
 
     JsonNode request =
         request(
@@ -94,7 +94,7 @@ class ConversationTest {
   }
 
   @Test
-  void a_sign_told_of_at_two_spots_stays_as_it_was_told() throws IOException {
+  void a_sign_reported_in_two_places_stays_as_reported() throws IOException {
     String twice =
         "{\"signs\":[{\"sign\":\"band-pulls-off-the-body\",\"seen\":\"present\",\"place\":\"side\"},"
             + "{\"sign\":\"band-pulls-off-the-body\",\"seen\":\"present\",\"place\":\"back\"}]}";
@@ -105,20 +105,22 @@ class ConversationTest {
   }
 
   @Test
-  void going_on_puts_what_was_told_into_the_boxes_and_empties_the_words() throws IOException {
+  void continuing_puts_earlier_reports_into_the_checkboxes_and_empties_the_text()
+      throws IOException {
     FilledForm form = FilledForm.of("text=hello&garment=quillmere-top".getBytes());
 
-    FilledForm next = Conversation.goingOn(form, json(TOLD), "straps-slip-off");
+    FilledForm next = Conversation.goingOn(form, json(REPORTED), "straps-slip-off");
 
     assertEquals("", next.value("text"));
     assertEquals("quillmere-top", next.value("garment"));
-    assertEquals(json(TOLD).path("signs"), Conversation.request(next, DANGERS).path("signs"));
+    assertEquals(json(REPORTED).path("signs"), Conversation.request(next, DANGERS).path("signs"));
     assertEquals(
-        json(TOLD).path("couldNotTell"), Conversation.request(next, DANGERS).path("couldNotTell"));
+        json(REPORTED).path("couldNotTell"),
+        Conversation.request(next, DANGERS).path("couldNotTell"));
   }
 
   @Test
-  void a_change_said_not_to_have_been_made_is_not_counted_as_tried() throws IOException {
+  void a_change_reported_as_not_made_does_not_count_as_tried() throws IOException {
     String tried =
         "{\"earlier\":[{\"adjustment\":\"take-in-the-band\",\"outcome\":\"worse\"},"
             + "{\"adjustment\":\"move-the-straps-in\",\"outcome\":\"better\"}]}";
@@ -139,7 +141,7 @@ class ConversationTest {
   }
 
   @Test
-  void a_box_of_the_wearer_adds_to_what_was_told_and_takes_back_only_what_it_showed()
+  void a_checkbox_of_the_wearer_adds_to_earlier_reports_and_withdraws_only_what_it_showed()
       throws IOException {
     String told = "{\"circumstances\":{\"nursing\":true,\"impact\":\"high\"}}";
     String earlier = "soFar=" + URLEncoder.encode(told, StandardCharsets.UTF_8);

@@ -17,10 +17,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** The desk's pages as served. Header values by W3C Content Security Policy Level 3, section 6. */
+/**
+ * The desk's pages as served. Header values from W3C Content Security Policy Level 3, section 6.
+ */
 @QuarkusTest
 class DeskPagesTest {
-  /** What the policy refuses, and would therefore not work: inline style, script and handlers. */
+  /** Blocked by the policy, and so not allowed in pages: inline styles, scripts and handlers. */
   private static final Pattern INLINE =
       Pattern.compile(
           "<style|<script>| style=\"| on[a-z]+=\"|javascript:|https?://(?!www\\.w3\\.org)");
@@ -40,7 +42,7 @@ class DeskPagesTest {
         "/desk/cut",
         "/desk/cut?sheet=quillmere-top"
       })
-  void a_page_of_the_desk_runs_nothing_but_its_own_script_and_sets_no_cookie(String path) {
+  void a_page_of_the_desk_runs_only_its_own_script_and_sets_no_cookie(String path) {
     Response page = given().accept("text/html").get(path);
 
     assertEquals(200, page.statusCode());
@@ -65,7 +67,7 @@ class DeskPagesTest {
   }
 
   @Test
-  void what_is_sent_along_as_told_earlier_is_checked_like_any_request() {
+  void the_hidden_field_with_earlier_reports_is_checked_like_any_request() {
     form()
         .formParam("soFar", "{\"body\": \"<b>94\", \"nonsense\": 1}")
         .post("/desk")
@@ -76,7 +78,7 @@ class DeskPagesTest {
   }
 
   @Test
-  void a_number_that_cannot_be_read_is_told_at_its_field() {
+  void a_number_that_cannot_be_parsed_is_reported_at_its_field() {
     form()
         .formParam("/body/bust", "ninety")
         .formParam("/body/underbust", "77")
@@ -88,7 +90,7 @@ class DeskPagesTest {
   }
 
   @Test
-  void the_answer_alone_is_what_the_whole_page_holds() {
+  void the_answer_alone_is_the_same_as_in_the_whole_page() {
     String text = "The straps dig in and the band rides up at the back.";
 
     String alone = form().formParam("text", text).post("/desk/answer").asString();
@@ -99,7 +101,7 @@ class DeskPagesTest {
   }
 
   @Test
-  void a_form_that_tells_nothing_is_no_fault() {
+  void an_empty_form_is_not_a_fault() {
     form()
         .formParam("text", "")
         .formParam("units", "metric")
@@ -109,7 +111,10 @@ class DeskPagesTest {
         .body(containsString("The answer comes here."));
   }
 
-  /** What the contract asks of a wearer for her safety can be told on every form. */
+  /**
+   * Every circumstance in the contract that matters for a wearer's safety can be entered on every
+   * form.
+   */
   @Test
   void every_circumstance_has_a_box_on_each_form() {
     for (String page : List.of("/desk", "/desk/size", "/desk/cloth")) {

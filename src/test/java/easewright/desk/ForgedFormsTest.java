@@ -30,22 +30,22 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * No form that changes something does so when another site sends it (OWASP Cross-Site Request
- * Forgery Prevention Cheat Sheet: a token tied to whoever is signed in; Fetch Metadata and the
- * origin besides). The forms are found in the code.
+ * No form changes anything when another site sends it (OWASP Cross-Site Request Forgery Prevention
+ * Cheat Sheet: a token bound to the signed-in user; also Fetch Metadata and the origin). The forms
+ * are found in the code.
  */
 @Tag("long")
 @QuarkusTest
 class ForgedFormsTest {
-  /** What keeps a form from being forged. */
+  /** What protects a form from forgery. */
   enum Guard {
-    /** Where it comes from, and the token of the key in the cookie. */
+    /** Its origin, and the token derived from the key in the cookie. */
     TOKEN,
-    /** Where it comes from, and the link of the address, which only the wearer has. */
+    /** Its origin, and the link in its URL, which only the wearer has. */
     LINK,
-    /** Where it comes from: nobody is signed in yet. */
+    /** Its origin: nobody is signed in yet. */
     ORIGIN,
-    /** Nothing: it is answered and changes nothing. */
+    /** Nothing: it is answered but changes nothing. */
     NONE
   }
 
@@ -65,7 +65,7 @@ class ForgedFormsTest {
     other = KeptClinic.in(store, fittings);
   }
 
-  /** Whatever is not known to need less needs a token, a new form too. */
+  /** Every form not listed needs a token, including new ones. */
   private static Guard guard(Endpoint form) {
     if (ANSWERING.contains(form.path())) {
       return Guard.NONE;
@@ -142,7 +142,7 @@ class ForgedFormsTest {
 
   @ParameterizedTest
   @MethodSource("all")
-  void a_form_of_ours_is_taken(Endpoint form) {
+  void our_own_form_is_accepted(Endpoint form) {
     for (Map<String, String> said :
         List.of(
             Map.of("Sec-Fetch-Site", "same-origin"),
@@ -193,7 +193,10 @@ class ForgedFormsTest {
     }
   }
 
-  /** The link is the token: it opens its own case, and no key in a cookie makes up for it. */
+  /**
+   * The link acts as the token: it gives access to its own case, and a key in a cookie does not
+   * replace it.
+   */
   @ParameterizedTest
   @MethodSource("byLink")
   void a_wearers_form_needs_the_link_of_its_case(Endpoint form) {
@@ -226,8 +229,7 @@ class ForgedFormsTest {
 
   @ParameterizedTest
   @MethodSource("answering")
-  void a_form_that_is_only_answered_changes_nothing_and_tells_nobody_but_who_posted_it(
-      Endpoint form) {
+  void a_form_that_is_only_answered_changes_nothing_and_is_shown_only_to_its_sender(Endpoint form) {
     String before = clinic.contents();
     Response response = post(form, fields(form, null), Map.of("Sec-Fetch-Site", "cross-site"));
     assertEquals(200, response.statusCode(), response::asString);

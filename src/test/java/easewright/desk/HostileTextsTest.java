@@ -39,13 +39,13 @@ import org.junit.jupiter.api.Test;
 import org.xml.sax.InputSource;
 
 /**
- * Whatever a wearer or the maker of a sheet writes stays text on every page and in every export
- * (OWASP Cross Site Scripting Prevention and CSV Injection pages; CommonMark 0.31 for what Markdown
- * makes a link, an image or HTML).
+ * Texts from a wearer or the maker of a sheet remain plain text on every page and in every export
+ * (OWASP Cross Site Scripting Prevention and CSV Injection pages; CommonMark 0.31 for links, images
+ * and HTML in Markdown).
  */
 @QuarkusTest
 class HostileTextsTest {
-  /** Each does something somewhere if it is taken for more than text. */
+  /** Each has an effect somewhere if it is interpreted as more than text. */
   private static final List<String> HOSTILE =
       List.of(
           "<script>zq7()</script>",
@@ -87,7 +87,7 @@ class HostileTextsTest {
     }
   }
 
-  /** A round with a sheet that bears the text wherever a sheet may bear one. */
+  /** A round with a sheet that contains the text wherever a sheet may contain one. */
   private static byte[] round(String text) throws IOException {
     ObjectNode request = new ObjectMapper().createObjectNode();
     request.put("text", "The band rides up at the back. " + text);
@@ -136,7 +136,7 @@ class HostileTextsTest {
     assertTrue(seen > 4 * HOSTILE.size(), seen + " of " + pages.size() + " pages show a text");
   }
 
-  /** Text with a sign that HTML knows never stands there as it was written. */
+  /** Text with an HTML special character must never appear unescaped. */
   private static void stays(String html, String where) {
     for (String text : HOSTILE) {
       if (Stream.of("<", "\"", "'", "&").anyMatch(text::contains)) {
@@ -155,7 +155,7 @@ class HostileTextsTest {
   void no_answer_to_a_sheet_full_of_such_texts_does() throws IOException {
     for (String text : HOSTILE) {
       for (String path : List.of("/v1/fittings", "/v1/size-checks", "/v1/cut-plans")) {
-        // Searching for layouts takes a while: for plans one text of each kind is enough.
+        // The layout search is slow: for plans one text of each kind is enough.
         if (path.endsWith("cut-plans") && HOSTILE.indexOf(text) % 5 != 0) {
           continue;
         }
@@ -222,7 +222,7 @@ class HostileTextsTest {
   }
 
   @Test
-  void exports_are_files_to_keep_whose_names_nobody_chose() {
+  void exports_are_downloads_with_fixed_file_names() {
     String home = "/desk/clinics/" + organiser.clinic();
     for (String path :
         List.of(home + "/organise/export", home + "/insight/table.csv", home + "/insight")) {

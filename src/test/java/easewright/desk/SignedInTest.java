@@ -22,9 +22,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Signing in with a key. Attributes of cookies by RFC 6265, section 4.1.2, and draft 6265bis,
- * section 4.1.2.7 (SameSite); what browsers say of where a form comes from by the W3C's Fetch
- * Metadata Request Headers and the Fetch Standard.
+ * Signing in with a key. Cookie attributes from RFC 6265, section 4.1.2, and draft 6265bis, section
+ * 4.1.2.7 (SameSite); headers on a form's origin from the W3C's Fetch Metadata Request Headers and
+ * the Fetch Standard.
  */
 @QuarkusTest
 class SignedInTest {
@@ -59,7 +59,7 @@ class SignedInTest {
   }
 
   @Test
-  void what_is_no_key_in_force_signs_nobody_in() {
+  void an_invalid_key_signs_nobody_in() {
     for (String key : new String[] {"", "open sesame", clinic().key().text() + "a"}) {
       form()
           .formParam("key", key)
@@ -89,7 +89,7 @@ class SignedInTest {
   @ParameterizedTest
   @ValueSource(
       strings = {"https://elsewhere.example", "//elsewhere.example", "/desk//x", "/v1/clinics"})
-  void nobody_is_led_away_from_the_desk_after_signing_in(String to) {
+  void signing_in_never_redirects_away_from_the_desk(String to) {
     Clinics.Opened clinic = clinic();
     form()
         .formParam("key", clinic.key().text())
@@ -133,7 +133,7 @@ class SignedInTest {
   }
 
   @Test
-  void whoever_has_no_key_is_shown_where_to_sign_in() {
+  void callers_without_a_key_get_the_sign_in_page() {
     given()
         .accept("text/html")
         .get("/desk/clinics/" + clinic().clinic().id())

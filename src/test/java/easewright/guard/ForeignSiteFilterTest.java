@@ -28,13 +28,13 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Nothing is changed because a page of another site says so, not even what needs no key (Fetch
- * Standard, "CORS-safelisted method" and "request-header": a POST without a form, or of plain text,
- * is sent without asking; Fetch Metadata Request Headers; RFC 6454, section 7.3, on "null").
+ * Cross-site requests change nothing, not even what needs no key (Fetch Standard, "CORS-safelisted
+ * method" and "request-header": a POST without a form, or of plain text, is sent without preflight;
+ * Fetch Metadata Request Headers; RFC 6454, section 7.3, on "null").
  */
 @QuarkusTest
 class ForeignSiteFilterTest {
-  /** What only computes an answer, whoever asks. */
+  /** Paths that only compute an answer, whoever calls. */
   private static final Set<String> ANSWERING =
       Set.of(
           "/v1/fittings",
@@ -108,7 +108,7 @@ class ForeignSiteFilterTest {
   }
 
   @Test
-  void what_our_own_pages_send_is_taken() {
+  void requests_from_our_own_pages_are_accepted() {
     String own = "http://localhost:" + RestAssured.port;
     for (Map<String, String> said :
         List.of(
@@ -121,7 +121,7 @@ class ForeignSiteFilterTest {
   }
 
   @Test
-  void the_sample_is_not_opened_by_a_page_that_a_visitor_happens_to_look_at() {
+  void a_page_of_another_site_cannot_open_the_sample() {
     given()
         .header("Origin", "http://evil.example")
         .header("Sec-Fetch-Site", "cross-site")
@@ -140,7 +140,7 @@ class ForeignSiteFilterTest {
   }
 
   @Test
-  void nobody_is_signed_in_by_a_form_in_a_sandboxed_frame() {
+  void a_form_in_a_sandboxed_frame_signs_nobody_in() {
     given()
         .redirects()
         .follow(false)
@@ -152,9 +152,11 @@ class ForeignSiteFilterTest {
         .contentType("text/html");
   }
 
-  /** So that a browser names our origin for our own forms, and "null" for no page of ours. */
+  /**
+   * So that a browser sends our origin with our own forms, and never "null" for one of our pages.
+   */
   @Test
-  void pages_with_forms_tell_where_they_are_to_our_own_site_only() {
+  void pages_with_forms_send_a_referrer_to_our_own_site_only() {
     for (String page : List.of("/desk", "/desk/sign-in", "/desk/clinics/new")) {
       assertEquals("same-origin", given().get(page).header("Referrer-Policy"), page);
     }

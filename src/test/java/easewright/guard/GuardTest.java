@@ -29,7 +29,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
- * Refusals before anything is read: 503 (RFC 9110, 15.6.4) and 429 (RFC 6585, section 4) with
+ * Rejections before anything is read: 503 (RFC 9110, 15.6.4) and 429 (RFC 6585, section 4) with
  * Retry-After (RFC 9110, 10.2.3), and the fields RateLimit-Policy and RateLimit as
  * draft-ietf-httpapi-ratelimit-headers-10 writes them.
  */
@@ -40,7 +40,7 @@ class GuardTest {
   private static final String NO_KEY =
       "ewo-aaaaaaaaaaaaaaaa-aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa";
 
-  /** A service that has room for two, and patience for little. */
+  /** A service with two slots and short timeouts. */
   public static class Small implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -58,22 +58,22 @@ class GuardTest {
   @TestHTTPResource(value = "/health", management = true)
   URI health;
 
-  @Inject RequestSlots places;
+  @Inject RequestSlots slots;
 
-  /** A request begun while the place of an earlier test is not back yet would itself be refused. */
+  /** A request begun before an earlier test's slot is free would itself be rejected. */
   @BeforeEach
-  void wait_for_every_place() throws InterruptedException {
-    for (int looks = 0; looks < 500 && !places.left().equals(List.of(2, 1)); looks++) {
+  void wait_for_every_slot() throws InterruptedException {
+    for (int polls = 0; polls < 500 && !slots.left().equals(List.of(2, 1)); polls++) {
       Thread.sleep(20);
     }
-    assertEquals(List.of(2, 1), places.left());
+    assertEquals(List.of(2, 1), slots.left());
   }
 
   private static ValidatableResponse fitting() {
     return given().contentType(ContentType.JSON).body(ONE_SIGN).post("/v1/fittings").then();
   }
 
-  /** A request whose body does not come. */
+  /** A request whose body never arrives. */
   private static Socket begun(String form) throws IOException {
     return begun(form, 100);
   }
@@ -101,7 +101,7 @@ class GuardTest {
   }
 
   @Test
-  void more_at_once_are_refused_whatever_they_want_while_health_is_told() throws Exception {
+  void requests_beyond_the_slots_are_rejected_while_health_is_still_reported() throws Exception {
     try (Socket one = begun("application/json");
         Socket other = begun("application/json")) {
       awaitStatus(503);
@@ -129,7 +129,7 @@ class GuardTest {
   }
 
   @Test
-  void whoever_sends_drop_by_drop_loses_the_place() throws Exception {
+  void a_client_that_trickles_its_request_loses_the_slot() throws Exception {
     try (Socket one = begun("application/json");
         Socket other = begun("application/json")) {
       awaitStatus(503);
@@ -140,7 +140,7 @@ class GuardTest {
   }
 
   @Test
-  void requests_of_many_lines_do_not_take_every_place() throws Exception {
+  void bulk_requests_do_not_take_every_slot() throws Exception {
     try (Socket one = begun("application/x-ndjson")) {
       assertTrue(one.isConnected());
       for (int tries = 0; tries < 100 && lines() != 503; tries++) {
@@ -160,12 +160,12 @@ class GuardTest {
   }
 
   @Test
-  void every_place_comes_back_however_a_request_ended() throws Exception {
+  void every_slot_is_freed_however_a_request_ends() throws Exception {
     for (int i = 0; i < 20; i++) {
-      awaitStatus(200); // on a busy machine it takes a while until it is known who has gone
+      awaitStatus(200); // on a busy machine a disconnection is noticed only after a while
       given().contentType(ContentType.JSON).body("{").post("/v1/fittings").then().statusCode(400);
       given().get("/nothing").then().statusCode(404);
-      // Its head alone, since the service may hang up amid such a body.
+      // Only its head, since the service may close the connection during such a body.
       try (Socket huge = begun("application/json", 2_000_000)) {
         String status = new BufferedReader(new InputStreamReader(huge.getInputStream())).readLine();
         assertTrue(status.startsWith("HTTP/1.1 413 "), status);
@@ -192,9 +192,9 @@ class GuardTest {
         .then();
   }
 
-  /** In one test, since what is counted stays counted. */
+  /** In one test, since counts persist between tests. */
   @Test
-  void who_opens_clinics_or_tries_keys_too_often_waits_and_nobody_else() {
+  void only_clients_that_open_clinics_or_try_keys_too_often_have_to_wait() {
     opening()
         .statusCode(201)
         .header("RateLimit-Policy", "\"openings\";q=2;w=3600")

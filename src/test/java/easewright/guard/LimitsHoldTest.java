@@ -34,10 +34,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Limits count whoever they are meant for and nobody else: nothing made up gets round them, and a
- * key in force opens what it opens, whatever others do at the same address (OWASP API4:2023;
- * Authentication Cheat Sheet, "Account Lockout", on locking out by others' failures). Each test has
- * an address of its own, told by a proxy that is believed here.
+ * Limits count only the clients they are meant for: made-up values do not bypass them, and a valid
+ * key keeps working whatever others do at the same address (OWASP API4:2023; Authentication Cheat
+ * Sheet, "Account Lockout", on locking out by others' failures). Each test has its own address,
+ * reported by a proxy that is trusted here.
  */
 @Tag("long")
 @QuarkusTest
@@ -53,7 +53,7 @@ class LimitsHoldTest {
   private static final int WRONG_KEYS = 3;
   private static final AtomicInteger ADDRESSES = new AtomicInteger();
 
-  /** Few of everything, and a proxy that is believed. */
+  /** Low limits, and a trusted proxy. */
   public static class Counting implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -131,7 +131,7 @@ class LimitsHoldTest {
   /** RFC 7239, section 7.4, on headers that intermediaries leave blank or garble. */
   @ParameterizedTest
   @ValueSource(strings = {"", " ", ",", "unknown", "_hidden", ":", "[", "1.2.3.4:x", "[::1]:99999"})
-  void a_proxy_that_names_nobody_is_answered(String named) throws IOException {
+  void a_proxy_that_names_no_client_is_answered(String named) throws IOException {
     for (String header : List.of("X-Forwarded-For", "Forwarded", "X-Forwarded-Host")) {
       try (Socket socket = new Socket("127.0.0.1", RestAssured.port)) {
         socket.setSoTimeout(5000);
@@ -151,7 +151,7 @@ class LimitsHoldTest {
   }
 
   @Test
-  void answers_are_counted_and_told() {
+  void answers_are_counted_and_reported() {
     fitting(from())
         .then()
         .statusCode(200)
@@ -215,7 +215,7 @@ class LimitsHoldTest {
   }
 
   @Test
-  void a_right_key_is_locked_out_by_nobody_elses_wrong_ones() {
+  void wrong_keys_of_others_do_not_lock_out_a_valid_key() {
     sendWrongKeys();
     String key = clinic.organiser().text();
     from().header("Authorization", "Bearer " + NO_KEY).get("/v1/signs").then().statusCode(429);
@@ -237,7 +237,7 @@ class LimitsHoldTest {
   }
 
   @Test
-  void a_right_key_has_answers_of_its_own() {
+  void a_valid_key_has_its_own_quota_of_answers() {
     for (int i = 0; i < 3 * ANSWERS; i++) {
       fitting(from());
     }
@@ -252,7 +252,7 @@ class LimitsHoldTest {
   }
 
   @Test
-  void a_cookie_that_opens_nothing_any_more_keeps_nobody_from_signing_in_and_is_dropped() {
+  void a_revoked_key_in_a_cookie_is_dropped_and_does_not_prevent_signing_in() {
     from()
         .cookie(COOKIE, NO_KEY)
         .get("/desk")
@@ -271,7 +271,7 @@ class LimitsHoldTest {
   }
 
   @Test
-  void lines_of_a_request_are_counted_and_those_too_many_are_told_one_by_one() {
+  void lines_of_a_request_are_counted_and_each_excess_line_is_reported() {
     String told =
         from()
             .contentType("application/x-ndjson")

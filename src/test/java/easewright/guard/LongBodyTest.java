@@ -5,7 +5,7 @@ import static io.restassured.RestAssured.given;
 import io.quarkus.test.junit.QuarkusTest;
 import org.junit.jupiter.api.Test;
 
-/** A request whose body comes in several pieces is read whole. */
+/** A request body that arrives in several chunks is read completely. */
 @QuarkusTest
 class LongBodyTest {
   private static final String FITTING = "{\"signs\":[{\"sign\":\"band-rides-up-at-the-back\"}]}";

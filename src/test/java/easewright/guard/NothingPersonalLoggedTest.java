@@ -18,7 +18,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * Measurements, words, names and keys reach neither the log nor a problem, whether a request is
- * good, at fault, or meets a store that fails (OWASP Logging Cheat Sheet, "Data to exclude").
+ * valid, faulty, or meets a failing store (OWASP Logging Cheat Sheet, "Data to exclude").
  */
 @Tag("long")
 @QuarkusTest
@@ -102,7 +102,7 @@ class NothingPersonalLoggedTest extends LogListening {
   }
 
   @Test
-  void requests_that_the_service_fails_at_are_logged_without_what_they_said() {
+  void server_errors_are_logged_without_the_content_of_the_request() {
     String opening = "{\"name\": \"" + WORD + "\", \"organiser\": \"" + WORD + "\"}";
     Response failed = post("/v1/clinics", "application/json", opening);
     assertEquals(503, failed.statusCode());

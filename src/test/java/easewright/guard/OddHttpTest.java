@@ -18,12 +18,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** HTTP as nobody honest writes it. */
+/** Malformed and malicious HTTP. */
 @QuarkusTest
 class OddHttpTest {
   private static final int PATIENCE_MS = 5000;
 
-  /** All that comes back until the service hangs up. */
+  /** Everything received until the service closes the connection. */
   private static String exchange(String sent) throws IOException {
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), RestAssured.port)) {
       socket.setSoTimeout(PATIENCE_MS);
@@ -33,9 +33,9 @@ class OddHttpTest {
   }
 
   /**
-   * RFC 9112, section 6.1: a message with both lengths is to be refused or read as chunks, and its
-   * connection closed; section 6.3: what does not end in "chunked" has no length. So a request
-   * behind such a one, which some proxy took for its body, is refused too.
+   * RFC 9112, section 6.1: a message with both lengths must be rejected or read as chunks, and its
+   * connection closed; section 6.3: a message whose coding does not end in "chunked" has no length.
+   * So a request behind such a message, which a proxy may take for its body, is rejected too.
    */
   @ParameterizedTest
   @ValueSource(
@@ -74,7 +74,8 @@ class OddHttpTest {
         "=",
         "\""
       })
-  void a_form_with_an_odd_parameter_is_no_failure_of_ours(String parameter) throws IOException {
+  void a_media_type_with_an_odd_parameter_is_not_a_server_error(String parameter)
+      throws IOException {
     for (String path : new String[] {"/v1/fittings", "/v1/intakes", "/desk/answer", "/mcp"}) {
       String told =
           exchange(
@@ -132,9 +133,12 @@ class OddHttpTest {
     }
   }
 
-  /** A "qs" is the server's own preference of a form and no parameter of it (RFC 6838, 4.3). */
+  /**
+   * "qs" is the server's own preference for a media type, not one of its parameters (RFC 6838,
+   * 4.3).
+   */
   @Test
-  void the_form_of_an_answer_tells_no_preference() {
+  void the_media_type_of_a_response_shows_no_preference() {
     for (String form : List.of("text/markdown", "text/html", "text/plain")) {
       Response answer =
           given()

@@ -11,8 +11,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
- * What every answer tells a browser (OWASP HTTP Headers and REST Security Cheat Sheets): no guess
- * at its form, no address told on, no other page around it, nothing run that is not ours.
+ * Security headers of every response (OWASP HTTP Headers and REST Security Cheat Sheets): no
+ * content sniffing, no referrer, no framing, no foreign scripts.
  */
 @QuarkusTest
 class PageHeadersTest {
@@ -32,7 +32,7 @@ class PageHeadersTest {
           "/api/");
 
   @Test
-  void every_page_says_what_a_browser_may_do_with_it() {
+  void every_page_has_security_headers() {
     for (String path : PAGES) {
       Response page = given().accept("text/html").get(path);
       assertEquals(200, page.statusCode(), path);
@@ -41,7 +41,8 @@ class PageHeadersTest {
       assertTrue(policy.contains("frame-ancestors 'none'"), path);
       assertTrue(policy.startsWith("default-src '"), path);
       assertEquals("nosniff", page.header("X-Content-Type-Options"), path);
-      // A form of the desk is to name our origin, which it does only where we are told the page.
+      // A form of the desk must name our origin, which it does only if the referrer reaches our
+      // site.
       assertEquals(
           path.startsWith("/desk") ? "same-origin" : "no-referrer",
           page.header("Referrer-Policy"),
@@ -68,7 +69,7 @@ class PageHeadersTest {
   }
 
   @Test
-  void the_script_of_the_rule_books_list_is_a_file_of_ours() {
+  void the_script_of_the_rule_books_list_is_our_own_file() {
     given()
         .get("/rules/find.js")
         .then()

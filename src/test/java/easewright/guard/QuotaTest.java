@@ -11,10 +11,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** How often, and who counts as one place (RFC 4291, sections 2.5.4 and 2.5.5.2). */
+/** Counts, and which addresses count as one client (RFC 4291, sections 2.5.4 and 2.5.5.2). */
 class QuotaTest {
   @Test
-  void each_place_has_its_own() {
+  void each_client_has_its_own_quota() {
     Quota quota = new Quota("openings", "2 in 1H");
     assertTrue(quota.count("a").isConsumed());
     assertTrue(quota.count("a").isConsumed());
@@ -30,7 +30,7 @@ class QuotaTest {
   }
 
   @Test
-  void a_network_of_ipv6_is_one_place_and_an_address_of_ipv4_too() {
+  void an_ipv6_network_is_one_client_and_so_is_an_ipv4_address() {
     assertEquals(ClientAddress.of("2001:db8:1:2::1"), ClientAddress.of("2001:db8:1:2:ffff::9"));
     assertNotEquals(ClientAddress.of("2001:db8:1:2::1"), ClientAddress.of("2001:db8:1:3::1"));
     assertEquals("192.0.2.7", ClientAddress.of("192.0.2.7"));

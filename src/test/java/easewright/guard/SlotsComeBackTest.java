@@ -36,10 +36,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Whatever is asked, and however it ends, as many places are free afterwards as before: each
- * address that the code or the contract names, pages of libraries, what does not exist, every
- * method (RFC 9110, section 9, and one that is none), calls sent on to another route, and askers
- * who leave early.
+ * Whatever is requested, and however it ends, as many slots are free afterwards as before: every
+ * path in the code or the contract, library pages, unknown paths, every method (RFC 9110, section
+ * 9, and an invalid one), rerouted calls, and clients that disconnect early.
  */
 @Tag("long")
 @QuarkusTest
@@ -48,12 +47,13 @@ class SlotsComeBackTest {
   private static final List<String> METHODS =
       List.of("GET", "HEAD", "POST", "PUT", "DELETE", "PATCH", "OPTIONS", "TRACE", "FOO");
 
-  /** Each opens a clinic of forty cases, whatever is sent. */
-  private static final Set<String> DEAR = Set.of("/v1/clinics/samples", "/desk/clinics/new/sample");
+  /** Each request opens a clinic of forty cases, whatever is sent. */
+  private static final Set<String> EXPENSIVE =
+      Set.of("/v1/clinics/samples", "/desk/clinics/new/sample");
 
-  private static final int LOOKS = 1500;
+  private static final int POLLS = 1500;
 
-  /** A service that gives up on half a request soon. */
+  /** A service with a short timeout for incomplete requests. */
   public static class Patient implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -63,13 +63,13 @@ class SlotsComeBackTest {
     }
   }
 
-  @Inject RequestSlots places;
+  @Inject RequestSlots slots;
   @Inject Router router;
   @Inject ClinicStore store;
   @Inject RoundReader fittings;
   private KeptClinic clinic;
 
-  /** As many as there are when nothing was asked yet. */
+  /** Free slots before any request. */
   private static List<Integer> before;
 
   static Set<Endpoint> endpoints() {
@@ -79,21 +79,21 @@ class SlotsComeBackTest {
   @BeforeEach
   void stock() {
     clinic = KeptClinic.in(store, fittings);
-    before = before == null ? places.left() : before;
+    before = before == null ? slots.left() : before;
   }
 
   private void comeBackAfter(String what) throws InterruptedException {
-    for (int looks = 0; looks < LOOKS && !places.left().equals(before); looks++) {
+    for (int polls = 0; polls < POLLS && !slots.left().equals(before); polls++) {
       Thread.sleep(20);
     }
-    assertEquals(before, places.left(), "a place is lost by " + what);
+    assertEquals(before, slots.left(), "a place is lost by " + what);
   }
 
   private static void send(RawRequest request) {
     request.send(RestAssured.port);
   }
 
-  /** Sends so many bytes, or all, and leaves without reading. */
+  /** Sends some or all bytes and disconnects without reading. */
   private static void leave(byte[] request, int sent) {
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), RestAssured.port)) {
       socket.getOutputStream().write(Arrays.copyOf(request, Math.min(sent, request.length)));
@@ -104,7 +104,7 @@ class SlotsComeBackTest {
 
   @ParameterizedTest
   @MethodSource("endpoints")
-  void an_endpoint_gives_its_place_back_however_it_is_asked(Endpoint endpoint) throws Exception {
+  void an_endpoint_frees_its_slot_after_any_request(Endpoint endpoint) throws Exception {
     send(new Seeds(clinic).request(endpoint));
     comeBackAfter("a good " + endpoint);
     for (String method : METHODS) {
@@ -117,7 +117,7 @@ class SlotsComeBackTest {
       send(new RawRequest(method, seeds.path(endpoint), Map.of("Host", "localhost"), body));
     }
     comeBackAfter("other methods than " + endpoint);
-    if (DEAR.contains(endpoint.path())) {
+    if (EXPENSIVE.contains(endpoint.path())) {
       return;
     }
     clinic = clinic.isWhole() ? clinic : KeptClinic.in(store, fittings);
@@ -165,7 +165,7 @@ class SlotsComeBackTest {
         "/examples/first-fitting.json",
         "/drawings/underband.svg"
       })
-  void any_other_address_gives_its_place_back(String path) throws Exception {
+  void any_other_path_frees_its_slot(String path) throws Exception {
     for (String method : METHODS) {
       Map<String, String> headers = new LinkedHashMap<>(Map.of("Host", "localhost"));
       // A stream of the assistants' protocol would stay open.
@@ -183,7 +183,7 @@ class SlotsComeBackTest {
   }
 
   @Test
-  void a_call_sent_on_to_another_route_has_one_place() throws Exception {
+  void a_rerouted_call_takes_one_slot() throws Exception {
     Route twice = router.route("/sent-on").order(0).handler(call -> call.reroute("/v1/signs"));
     try {
       RawRequest request = new RawRequest("GET", "/sent-on", Map.of("Host", "localhost"), null);
@@ -196,7 +196,7 @@ class SlotsComeBackTest {
   }
 
   @Test
-  void other_protocols_and_what_is_no_request_give_their_places_back() throws Exception {
+  void other_protocols_and_invalid_requests_free_their_slots() throws Exception {
     String upgrade =
         "GET /v1/signs HTTP/1.1\r\nHost: localhost\r\nConnection: Upgrade, HTTP2-Settings\r\n"
             + "Upgrade: h2c\r\nHTTP2-Settings: AAMAAABkAARAAAAAAAIAAAAA\r\n\r\n";

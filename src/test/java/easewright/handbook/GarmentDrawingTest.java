@@ -20,7 +20,7 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** The drawing beside the place words of the catalog, read here from its own files. */
+/** Compares the drawing with the catalog's place names, read here from its own files. */
 class GarmentDrawingTest {
   private static final Catalog CATALOG = RuleBookSource.read(Path.of("rules")).catalog();
   private static final GarmentDrawing DRAWING = GarmentDrawing.plainTop();
@@ -73,7 +73,7 @@ class GarmentDrawingTest {
     assertEquals(Optional.empty(), DRAWING.marking("elbow"));
   }
 
-  /** A label's line ends on the part it names, so what is marked must be there. */
+  /** A label's line ends on the part it names, so the mark must be there. */
   @Test
   void every_mark_lies_where_the_label_of_its_place_points_to() {
     labels()

@@ -15,7 +15,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** Pages taken apart; Markdown means what CommonMark 0.31 says it means. */
+/** Splitting of pages; Markdown follows CommonMark 0.31. */
 class PageTextTest {
   private static final RuleBookSource SOURCE = RuleBookSource.read(Path.of("rules"));
   private static final Links LINKS = new Links(SOURCE);

@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.handbook.RuleMentions.Kind;
-import easewright.handbook.RuleMentions.Saying;
+import easewright.handbook.RuleMentions.Statement;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleText;
@@ -13,21 +13,23 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /**
- * What is read from the sentences, beside what the rule engine says when it runs the same rules.
+ * Compares the statements read from the sentences with those of the rule engine running the same
+ * rules.
  */
 class RuleMentionsTest {
   private static final RuleBook BOOK = RuleBook.compiledIn();
-  private static final RuleMentions SAYINGS = new RuleMentions(BOOK.source().rules());
+  private static final RuleMentions MENTIONS = new RuleMentions(BOOK.source().rules());
 
   private static List<String> read(Kind kind) {
-    return SAYINGS.of(kind, saying -> saying.situation().equals("in any fitting")).stream()
+    return MENTIONS.of(kind, statement -> statement.situation().equals("in any fitting")).stream()
         .map(RuleMentionsTest::line)
         .sorted()
         .toList();
   }
 
-  private static String line(Saying saying) {
-    return String.join(" ", saying.subject(), saying.word().replace(' ', '-'), saying.object());
+  private static String line(Statement statement) {
+    return String.join(
+        " ", statement.subject(), statement.word().replace(' ', '-'), statement.object());
   }
 
   private static List<String> sorted(Stream<String> lines) {
@@ -67,7 +69,7 @@ class RuleMentionsTest {
               .flatMap(String::lines)
               .filter(line -> line.contains(verb))
               .count();
-      assertEquals(written, SAYINGS.of(kind, saying -> true).size(), kind.name());
+      assertEquals(written, MENTIONS.of(kind, statement -> true).size(), kind.name());
     }
   }
 }

@@ -8,19 +8,19 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * What matters of an answer: likely causes in their order, changes with their amounts, the first
- * question, the size and the cautions. Two answers are alike where all of this is equal, and
- * probabilities differ by no more than {@value #TOLERANCE}.
+ * The essentials of an answer: likely causes in order, changes with amounts, the first question,
+ * the size and the cautions. Two answers match if all of this is equal and probabilities differ by
+ * no more than {@value #TOLERANCE}.
  */
 final class AnswerInShort {
   static final double TOLERANCE = 0.02;
 
-  /** Causes below this are not told. */
+  /** Causes below this are not shown. */
   private static final double LEAST = 0.1;
 
   private AnswerInShort() {}
 
-  /** What matters of an answer, to be recorded. */
+  /** The essentials of an answer, for recording. */
   static ObjectNode of(JsonNode answer) {
     ObjectNode told = JsonNodeFactory.instance.objectNode();
     ObjectNode causes = told.putObject("causes");
@@ -42,9 +42,9 @@ final class AnswerInShort {
   }
 
   /**
-   * In words, what differs between an answer as it was recorded and as it is now.
+   * The differences between the recorded and the current answer, in words.
    *
-   * @return an empty list where they are alike
+   * @return an empty list if they match
    */
   static List<String> differences(ObjectNode recorded, ObjectNode now) {
     List<String> differences = new ArrayList<>();

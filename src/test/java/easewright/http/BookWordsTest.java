@@ -35,7 +35,7 @@ import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
 
-/** The words a rule writer finds in the README and in the schemas are those the program knows. */
+/** The words in the README and in the schemas for rule writers are those the program knows. */
 class BookWordsTest {
   private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
   private static final Pattern ROW = Pattern.compile("^\\| ([^|`]+) \\| (`[^|]+`) \\|.*$");
@@ -57,7 +57,7 @@ class BookWordsTest {
         .collect(Collectors.toCollection(TreeSet::new));
   }
 
-  /** The words that stand for parameters of this prefix, which ends with a hyphen. */
+  /** The parameters with this prefix, which ends with a hyphen. */
   private static Set<String> parameters(String prefix) {
     return BOOK.parameters().keySet().stream()
         .filter(id -> id.startsWith(prefix))
@@ -110,7 +110,10 @@ class BookWordsTest {
     return BOOK.catalog().practice().order().stages().stream().map(OrderOfWork.Stage::id).toList();
   }
 
-  /** What a request can say and no rule may name is lost; the other way, no rule ever fires. */
+  /**
+   * A circumstance that no rule may name would be lost; one that no request can state would never
+   * fire a rule.
+   */
   @Test
   void requests_can_say_the_books_circumstances_and_no_others() {
     assertEquals(
@@ -163,14 +166,14 @@ class BookWordsTest {
         listed("signs", "/look/items"));
   }
 
-  /** "ask-about" is a threshold and no effort. */
+  /** "ask-about" is a threshold, not an effort. */
   private static Set<String> withoutTheThreshold(Set<String> efforts) {
     Set<String> words = new TreeSet<>(efforts);
     words.add("about");
     return words;
   }
 
-  /** A field of one that the other lacks is either refused by editors or silently dropped. */
+  /** A field missing from one is either rejected by editors or silently dropped. */
   @Test
   void the_schemas_have_the_fields_the_program_reads() {
     Map<String, Class<? extends Record>> entries = new LinkedHashMap<>();
@@ -211,7 +214,7 @@ class BookWordsTest {
     return names;
   }
 
-  /** Else a book without it would only fail at a request. */
+  /** Otherwise a book without it would fail only at a request. */
   @Test
   void every_number_the_code_names_is_among_those_a_book_must_have() throws IOException {
     Set<String> needed = new OwnBook(new PatternSheets()).words().parameters();

@@ -19,7 +19,7 @@ import org.junit.jupiter.api.Timeout;
 
 /**
  * Newline-delimited JSON: RFC 8259 values, a line feed after each. The transfer is watched at the
- * socket, in chunks as RFC 9112 section 7.1 writes them, for an HTTP client may hold things back.
+ * socket, in chunks as RFC 9112 section 7.1 writes them, since an HTTP client may buffer.
  */
 @QuarkusTest
 @Timeout(120)
@@ -52,7 +52,7 @@ class BulkTest {
   }
 
   @Test
-  void each_line_is_answered_as_if_sent_alone_and_in_order() throws IOException {
+  void each_line_is_answered_in_order_as_if_sent_separately() throws IOException {
     List<String> lines = new ArrayList<>();
     for (JsonNode request : Examples.requests("/v1/fittings")) {
       if (!single(request.toString()).has("status")) {
@@ -98,7 +98,7 @@ class BulkTest {
         exchange.chunk("[" + line + "\n");
         assertEquals(line, JSON.readTree(exchange.answerLine()).path("line").intValue());
       }
-      // Half a line waits for its other half.
+      // An incomplete line waits for its rest.
       exchange.chunk(ONE_SIGN.substring(0, 10));
       exchange.chunk(ONE_SIGN.substring(10) + "\n");
       assertEquals(single(ONE_SIGN), JSON.readTree(exchange.answerLine()));
@@ -109,16 +109,16 @@ class BulkTest {
     }
   }
 
-  /** Each answer is some ten times its line, so what the network can hold is full soon. */
+  /** Each answer is about ten times its line, so network buffers fill soon. */
   @Test
-  void whoever_does_not_read_the_answers_is_not_read_from() throws Exception {
+  void the_service_stops_reading_from_a_client_that_does_not_read_answers() throws Exception {
     try (RawExchange exchange = new RawExchange(RestAssured.port)) {
       exchange.head("Transfer-Encoding: chunked");
       String lines = (ONE_SIGN + " ".repeat(1000) + "\n").repeat(64);
       int most = 1024;
       int sent = exchange.chunksUntilStuck(lines, most);
       assertTrue(sent < most / 2, sent + " of " + most + " chunks of " + lines.length() + " bytes");
-      // Read from again, it goes on.
+      // Once the client reads again, it continues.
       JsonNode expected = single(ONE_SIGN);
       for (int answered = 0; answered < 500; answered++) {
         assertEquals(expected, JSON.readTree(exchange.answerLine()));
@@ -139,7 +139,7 @@ class BulkTest {
   }
 
   @Test
-  void a_request_above_its_own_bound_is_refused_before_it_is_read() throws IOException {
+  void a_request_above_its_own_size_limit_is_rejected_before_it_is_read() throws IOException {
     try (RawExchange exchange = new RawExchange(RestAssured.port)) {
       exchange.head("Content-Length: " + (256L * 1024 * 1024 + 1));
       assertTrue(exchange.status().startsWith("HTTP/1.1 413"));

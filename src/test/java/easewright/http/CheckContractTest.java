@@ -13,7 +13,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** The checks keep the contract; schemas are run by a general validator (JSON Schema 2020-12). */
+/**
+ * The checks conform to the contract; a general validator runs the schemas (JSON Schema 2020-12).
+ */
 @QuarkusTest
 class CheckContractTest {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -40,10 +42,11 @@ class CheckContractTest {
               .statusCode(200)
               .extract()
               .asString();
-      for (String slip : List.of("null", "NOT_FOUND", "{", "\n\n\n\n")) {
+      for (String leftover : List.of("null", "NOT_FOUND", "{", "\n\n\n\n")) {
         String text = said.replaceAll("(?s)<style>.*?</style>", "");
         assertFalse(
-            text.contains(slip) && !(slip.startsWith("\n") && form.equals("text/html")), text);
+            text.contains(leftover) && !(leftover.startsWith("\n") && form.equals("text/html")),
+            text);
       }
       assertFalse(said.matches("(?s).*(src=|@import|url\\(|https?://).*"), said);
     }

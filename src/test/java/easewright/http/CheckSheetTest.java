@@ -41,7 +41,7 @@ class CheckSheetTest {
   }
 
   @Test
-  void the_cloth_sheet_tells_the_steps_that_answers_tell() {
+  void the_cloth_sheet_has_the_same_steps_as_answers() {
     String page = page("cloth");
     List<String> steps =
         given()

@@ -16,7 +16,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 
-/** Whatever key meets whatever ids, nothing of a case reaches another clinic. */
+/** No combination of key and ids leaks anything of a case to another clinic. */
 @QuarkusTest
 class ClinicLeakTest {
   private static final int DRAWS = 600;
@@ -37,8 +37,8 @@ class ClinicLeakTest {
       StockedClinic holder = clinics.get(random.nextInt(clinics.size()));
       StockedClinic asked = clinics.get(random.nextInt(clinics.size()));
       StockedClinic owner = clinics.get(random.nextInt(clinics.size()));
-      String clinic = perhapsSpoilt(asked.id(), random);
-      String id = perhapsSpoilt(owner.open().id(), random);
+      String clinic = possiblyCorrupted(asked.id(), random);
+      String id = possiblyCorrupted(owner.open().id(), random);
       Response response =
           ask(random, random.nextBoolean() ? holder.organiser().text() : holder.helper().text())
               .get("/v1/clinics/{clinic}/cases/{case}", clinic, id);
@@ -56,7 +56,7 @@ class ClinicLeakTest {
   }
 
   @Test
-  void no_change_of_another_clinics_case_is_made_or_told_apart_from_one_of_no_case() {
+  void another_clinics_case_cannot_be_changed_or_distinguished_from_a_missing_one() {
     StockedClinic mine = StockedClinic.in(store, fittings);
     StockedClinic theirs = StockedClinic.in(store, fittings);
     String before = theirs.contents(store);
@@ -99,7 +99,7 @@ class ClinicLeakTest {
     return given().header("Authorization", (random.nextBoolean() ? "Bearer " : "bearer ") + key);
   }
 
-  private static String perhapsSpoilt(String id, Random random) {
+  private static String possiblyCorrupted(String id, Random random) {
     if (random.nextInt(4) > 0) {
       return id;
     }

@@ -34,17 +34,17 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Who may do what, for every operation of the contract: 401 without a key in force (RFC 6750,
- * section 3), 403 with the key of another role, and 404 from another clinic (RFC 9110, section
- * 15.5.4 allows it to hide that something exists).
+ * Who may do what, for every operation of the contract: 401 without a valid key (RFC 6750, section
+ * 3), 403 with the key of another role, and 404 from another clinic (RFC 9110, section 15.5.4
+ * permits this to hide that something exists).
  */
 @QuarkusTest
 class ClinicRolesTest {
   private static final ObjectMapper JSON = new ObjectMapper();
 
-  /** Whoever can knock. */
-  enum Knocking {
-    NOBODY,
+  /** The kinds of caller. */
+  enum CallerKind {
+    ANONYMOUS,
     NONSENSE,
     NEVER_ISSUED,
     REVOKED,
@@ -54,12 +54,13 @@ class ClinicRolesTest {
     ORGANISER
   }
 
-  private static final Set<Knocking> ANYBODY = EnumSet.allOf(Knocking.class);
-  private static final Set<Knocking> HELPERS = EnumSet.of(Knocking.HELPER, Knocking.ORGANISER);
-  private static final Set<Knocking> ORGANISER = EnumSet.of(Knocking.ORGANISER);
-  private static final Set<Knocking> WEARER = EnumSet.of(Knocking.WEARER);
+  private static final Set<CallerKind> ANYBODY = EnumSet.allOf(CallerKind.class);
+  private static final Set<CallerKind> HELPERS =
+      EnumSet.of(CallerKind.HELPER, CallerKind.ORGANISER);
+  private static final Set<CallerKind> ORGANISER = EnumSet.of(CallerKind.ORGANISER);
+  private static final Set<CallerKind> WEARER = EnumSet.of(CallerKind.WEARER);
 
-  private static final Map<String, Set<Knocking>> MAY =
+  private static final Map<String, Set<CallerKind>> MAY =
       Map.ofEntries(
           Map.entry("openClinic", ANYBODY),
           Map.entry("openSampleClinic", ANYBODY),
@@ -168,11 +169,11 @@ class ClinicRolesTest {
 
   @ParameterizedTest
   @MethodSource("operations")
-  void an_operation_is_for_those_of_its_row_and_nobody_else(Operation operation)
+  void an_operation_is_allowed_only_for_the_roles_in_its_row(Operation operation)
       throws IOException {
     StockedClinic kept = StockedClinic.in(store, fittings);
     StockedClinic other = StockedClinic.in(store, fittings);
-    for (Knocking who : Knocking.values()) {
+    for (CallerKind who : CallerKind.values()) {
       if (MAY.get(operation.id()).contains(who)) {
         admitted(operation, who, StockedClinic.in(store, fittings), other);
       } else {
@@ -185,7 +186,7 @@ class ClinicRolesTest {
   }
 
   private void admitted(
-      Operation operation, Knocking who, StockedClinic clinic, StockedClinic other)
+      Operation operation, CallerKind who, StockedClinic clinic, StockedClinic other)
       throws IOException {
     Response response = call(operation, who, clinic, other);
     Map.Entry<String, JsonNode> promised = operation.success();
@@ -212,12 +213,12 @@ class ClinicRolesTest {
     return reference.path("$ref").textValue().replace("#/components/schemas/", "");
   }
 
-  private void assertRefused(Operation operation, Knocking who, Response response)
+  private void assertRefused(Operation operation, CallerKind who, Response response)
       throws IOException {
     int status =
-        operation.byLink() || who == Knocking.STRANGER
+        operation.byLink() || who == CallerKind.STRANGER
             ? 404
-            : who == Knocking.WEARER || who == Knocking.HELPER ? 403 : 401;
+            : who == CallerKind.WEARER || who == CallerKind.HELPER ? 403 : 401;
     assertEquals(status, response.statusCode(), () -> who + ": " + response.asString());
     assertTrue(operation.contract().path("responses").has("" + status));
     schemas.assertValid("Problem", JSON.readTree(response.asByteArray()));
@@ -227,11 +228,11 @@ class ClinicRolesTest {
   }
 
   private static Response call(
-      Operation operation, Knocking who, StockedClinic clinic, StockedClinic other)
+      Operation operation, CallerKind who, StockedClinic clinic, StockedClinic other)
       throws IOException {
     String key =
         switch (who) {
-          case NOBODY -> null;
+          case ANONYMOUS -> null;
           case NONSENSE -> "open sesame";
           case NEVER_ISSUED -> "ewo-" + clinic.organiser().id() + "-" + "a".repeat(40);
           case REVOKED -> clinic.revoked().text();
@@ -258,7 +259,7 @@ class ClinicRolesTest {
             .replace("{link}", key == null ? "none" : key));
   }
 
-  /** The contract's own example, with the version that is current. */
+  /** The contract's own example, with the current version. */
   private static String body(Operation operation, StockedClinic clinic) throws IOException {
     JsonNode example =
         operation

@@ -18,7 +18,7 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** A case from the pasted post to the closed case, over HTTP. */
+/** A case from the pasted post to its closing, over HTTP. */
 @QuarkusTest
 class ClinicStoryTest {
 
@@ -113,7 +113,7 @@ class ClinicStoryTest {
         .path("key");
   }
 
-  /** As the wearer's page does: the advice waits for a helper, a warning does not. */
+  /** Like the wearer's page: advice waits for a helper, a warning does not. */
   @Test
   void a_wearer_is_warned_at_once_and_advised_once_a_helper_has_replied() {
     ValidatableResponse opened =
@@ -192,7 +192,7 @@ class ClinicStoryTest {
   }
 
   @Test
-  void one_reply_goes_to_all_who_ask_the_same_but_not_to_who_was_overtaken_or_is_in_danger() {
+  void one_reply_goes_to_all_cases_with_the_same_question_except_changed_ones_and_red_flags() {
     ValidatableResponse opened =
         send("POST", null, "/v1/clinics", "{\"name\": \"Circle\", \"organiser\": \"Odile\"}");
     String organiser = opened.extract().path("key.key");

@@ -19,13 +19,13 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** Whoever runs the service can keep it for those who hold a clinic's key. */
+/** The operator can restrict the service to holders of a clinic's key. */
 @QuarkusTest
 @TestProfile(ClosedServiceTest.Closed.class)
 class ClosedServiceTest {
   private static final String FITTING = "{\"signs\": [{\"sign\": \"straps-slip-off\"}]}";
 
-  /** Closed, with a key to open clinics by. */
+  /** Closed, with a founding key. */
   public static class Closed implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -112,7 +112,7 @@ class ClosedServiceTest {
   }
 
   @Test
-  void the_desk_is_for_whoever_is_signed_in_and_its_cookie_opens_nothing_else() {
+  void the_desk_requires_signing_in_and_its_cookie_opens_nothing_else() {
     String key = organisersKey();
     for (String path : List.of("/desk", "/desk/size", "/desk/cut?sheet=quillmere-top")) {
       given()
@@ -151,7 +151,7 @@ class ClosedServiceTest {
   }
 
   @Test
-  void a_clinic_is_opened_at_the_desk_with_the_founding_key_alone() {
+  void a_clinic_is_opened_at_the_desk_only_with_the_founding_key() {
     for (String wrong : List.of("", "a long word for founder")) {
       founding(wrong).statusCode(422).header("Set-Cookie", nullValue());
     }
@@ -174,7 +174,7 @@ class ClosedServiceTest {
   }
 
   @Test
-  void only_who_knows_the_founding_key_opens_a_clinic() {
+  void opening_a_clinic_requires_the_founding_key() {
     String clinic = "{\"name\": \"Other\", \"organiser\": \"Odile\"}";
     String key = organisersKey();
     for (String wrong : List.of("", "a long word for founder", key)) {

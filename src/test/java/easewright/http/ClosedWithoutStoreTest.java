@@ -9,11 +9,11 @@ import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** A closed service that cannot ask its store whose a key is says so as it says everything. */
+/** A closed service that cannot look up a key in its store reports this as a regular problem. */
 @QuarkusTest
 @TestProfile(ClosedWithoutStoreTest.NoStore.class)
 class ClosedWithoutStoreTest {
-  /** A closed service whose store can never be reached. */
+  /** A closed service whose store is never reachable. */
   public static class NoStore implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -24,7 +24,7 @@ class ClosedWithoutStoreTest {
   }
 
   @Test
-  void a_key_that_cannot_be_looked_for_is_a_problem_without_reasons() {
+  void a_key_that_cannot_be_looked_up_is_a_problem_without_reasons() {
     given()
         .header("Authorization", "Bearer ewo-" + "a".repeat(16) + "-" + "a".repeat(40))
         .contentType("application/json")

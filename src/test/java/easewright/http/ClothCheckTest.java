@@ -81,7 +81,7 @@ class ClothCheckTest {
       post(main(pulled("10 cm", verdict[0], "10 cm"), along, SHEET))
           .body("layers[0].verdict", equalTo(verdict[1]));
     }
-    // On the need exactly, a normal error leaves even odds.
+    // Exactly at the requirement, a normal error gives even odds.
     post(main(pulled("10 cm", "16 cm", "10 cm"), along, SHEET))
         .body("layers[0].margins[0].met", equalTo(0.5f));
   }
@@ -153,9 +153,10 @@ class ClothCheckTest {
         List.of("stretch up and down", "recovery", "weight"), answer.getList("layers[0].untested"));
   }
 
-  // Each layer to its own need: the sheet asks 30 % of its support and 60 % of its main cloth.
+  // Each layer has its own requirement: the sheet requires 30 % of its support and 60 % of its main
+  // cloth.
   @Test
-  void each_layer_is_held_to_its_own_need() {
+  void each_layer_is_compared_with_its_own_requirement() {
     JsonPath answer =
         answer(
             """
@@ -178,7 +179,7 @@ class ClothCheckTest {
     "3.0, 3.10, 3.58, 4.06, 4.54",
     "4.0, 4.14, 4.77, 5.41, 6.05"
   })
-  void a_band_presses_as_the_table_says(
+  void the_pressure_of_a_band_matches_the_table(
       double kPa, double at65, double at75, double at85, double at95) {
     double[] tensions = {at65, at75, at85, at95};
     for (int i = 0; i < tensions.length; i++) {
@@ -190,7 +191,7 @@ class ClothCheckTest {
     }
   }
 
-  /** An elastic 1 cm wide, cut to be worn at the very extension its weight gave it: 20 %. */
+  /** An elastic 1 cm wide, cut to be worn at exactly the extension under its weight: 20 %. */
   private static String worn(double girthMm, double newtons) {
     return String.format(
         Locale.ROOT,
@@ -213,10 +214,10 @@ class ClothCheckTest {
     post(worn(750, tension)).body("elastic.worn.window", equalTo(window));
   }
 
-  // Worn at half the elastic's limit at most (common practice, computed): 400 mm from 200 mm is
-  // 100 %, so 50 %.
+  // Worn at no more than half the elastic's limit (common practice, computed): 400 mm from 200 mm
+  // is 100 %, so 50 %.
   @Test
-  void an_elastic_worn_beyond_half_its_stretch_is_said_to_tire() {
+  void an_elastic_worn_beyond_half_its_stretch_is_reported_to_tire() {
     String body =
         """
         {"body": {"underbust": "750 mm"}, "elastic": {"width": "10 mm", "relaxed": "200 mm",
@@ -226,7 +227,8 @@ class ClothCheckTest {
     post(body.formatted(750 * 100 / 140 + 20)).body("elastic.worn.beyondLimit", equalTo(false));
   }
 
-  // Cut length = girth / (1 + extension) + joining, and the advised length presses as aimed at.
+  // Cut length = girth / (1 + extension) + joining, and the advised length gives the target
+  // pressure.
   @Test
   void the_length_to_cut_presses_as_aimed_at() {
     JsonPath answer = answer(worn(750, 1.79));
@@ -262,7 +264,7 @@ class ClothCheckTest {
   }
 
   @Test
-  void faults_are_told_with_their_places_all_at_once() {
+  void all_faults_are_reported_at_once_with_their_pointers() {
     post("{\"cloth\": {\"main\": {\"along\": %s}}, \"elastic\": {\"load\": \"5 N\"}}"
             .formatted(pulled("10 cm", "9 cm", null)))
         .statusCode(400)

@@ -16,7 +16,10 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 
-/** The contract's page is ours, runs nothing, and leaves out nothing of the contract. */
+/**
+ * The contract's page loads nothing from other sites, runs no scripts, and omits nothing of the
+ * contract.
+ */
 @QuarkusTest
 class ContractPageTest {
   private static Response page() {
@@ -24,7 +27,7 @@ class ContractPageTest {
   }
 
   @Test
-  void it_bears_our_name_and_nobody_elses() {
+  void it_shows_our_name_and_no_other() {
     for (String address : List.of("/api", "/api/")) {
       Response page = given().accept("text/html").get(address);
       assertEquals(200, page.statusCode(), address);
@@ -76,7 +79,7 @@ class ContractPageTest {
     assertTrue(followed > 200, "links: " + followed);
   }
 
-  /** What can be copied from the page is what the contract's example is sent by. */
+  /** The commands on the page send the contract's examples. */
   @Test
   void a_command_to_try_is_given_for_each_operation() {
     String told = page().asString();

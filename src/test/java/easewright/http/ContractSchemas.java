@@ -18,8 +18,9 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * The contract's schemas, run by a general validator in the dialect OpenAPI 3.1 section 4.8.24
- * prescribes: JSON Schema 2020-12. Objects are closed, so that a field not described is an error.
+ * Validates against the contract's schemas with a general validator, in the dialect of OpenAPI 3.1
+ * section 4.8.24: JSON Schema 2020-12. Objects are closed, so that an undocumented field is an
+ * error.
  */
 final class ContractSchemas {
   static final JsonNode CONTRACT = contract();

@@ -29,7 +29,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * The service keeps its contract. Schemas are run by a general validator of JSON Schema 2020-12;
+ * The service conforms to its contract. A general validator runs the schemas (JSON Schema 2020-12);
  * problems have the members of RFC 9457 section 3.1.
  */
 @QuarkusTest
@@ -42,7 +42,7 @@ class ContractTest {
   }
 
   private static Response post(Example example, String accept) throws IOException {
-    // UTF-8 is what JSON (RFC 8259, section 8.1) and YAML (RFC 9512) are sent in.
+    // JSON (RFC 8259, section 8.1) and YAML (RFC 9512) are sent in UTF-8.
     return given()
         .contentType(example.form())
         .accept(accept)
@@ -62,7 +62,7 @@ class ContractTest {
   @MethodSource("examples")
   void an_example_is_of_the_form_the_contract_gives(Example example) throws IOException {
     ObjectMapper form = example.file().endsWith(".yaml") ? new YAMLMapper() : JSON;
-    // Of a pattern sheet the contract says only that it has a schema of its own.
+    // For a pattern sheet the contract only refers to its separate schema.
     if (!example.schema().equals("PatternSheet")) {
       schemas.assertValid(example.schema(), form.readTree(example.request()));
     }
@@ -82,7 +82,7 @@ class ContractTest {
     Examples.assertAlike(example.name(), json(post(example, "application/json")));
   }
 
-  /** A fitting a line: RFC 8259 values, a line feed after each. */
+  /** One fitting per line: RFC 8259 values, a line feed after each. */
   @Test
   void an_example_of_many_fittings_gives_its_recorded_answers() throws IOException {
     String name = "several-fittings";
@@ -134,7 +134,7 @@ class ContractTest {
   @MethodSource("fittings")
   void what_a_fitting_gives_to_go_on_from_gets_the_same_answer(Example example) throws IOException {
     ObjectNode answer = (ObjectNode) json(post(example, "application/json"));
-    answer.remove("read"); // told once; what it said is in the fields now
+    answer.remove("read"); // sent once; its content is in the fields now
     assertEquals(answer, json(post(answer.path("soFar").toString())));
   }
 

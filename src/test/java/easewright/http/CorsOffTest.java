@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
 
-/** Without a word from those who run it, no other site's page may read answers (WHATWG Fetch). */
+/** By default, no other site's page may read answers (WHATWG Fetch). */
 @QuarkusTest
 class CorsOffTest {
   private static List<String> corsHeaders(String method, String form, String body) {

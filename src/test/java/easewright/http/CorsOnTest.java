@@ -14,15 +14,15 @@ import java.util.Map;
 import org.junit.jupiter.api.Test;
 
 /**
- * With an origin configured its pages may ask, and no others. A POST of JSON is not a "simple"
- * request, so a browser asks before (WHATWG Fetch, "CORS-preflight request").
+ * Only pages of the configured origin may call. A POST of JSON is not a "simple" request, so a
+ * browser sends a preflight (WHATWG Fetch, "CORS-preflight request").
  */
 @QuarkusTest
 @TestProfile(CorsOnTest.OneOrigin.class)
 class CorsOnTest {
   private static final String BOARD = "https://board.example";
 
-  /** What README tells those who run the service to set. */
+  /** The setting that the README tells operators to use. */
   public static class OneOrigin implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {

@@ -25,7 +25,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** Cut plans keep their contract; problems have the members of RFC 9457 section 3.1. */
+/** Cut plans conform to their contract; problems have the members of RFC 9457 section 3.1. */
 @QuarkusTest
 class CutPlanContractTest {
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -68,7 +68,7 @@ class CutPlanContractTest {
   }
 
   @Test
-  void an_adjustment_of_a_fittings_answer_flows_into_the_plan_as_it_stands() throws IOException {
+  void an_adjustment_from_a_fittings_answer_can_be_sent_unchanged_in_a_plan() throws IOException {
     JsonNode fitting = shown("first-fitting");
     JsonNode answer = shown("first-fitting.answer");
     JsonNode advised = answer.path("adjustments").get(0);
@@ -117,7 +117,7 @@ class CutPlanContractTest {
         "{\"pattern\": {\"sheet\": \"quillmere-top\"}, \"size\": \"75C\", \"accepted\": [{\"adjustment\": \"take-in-the-band\"}, {\"adjustment\": \"take-in-the-band\"}]} | 422 | /accepted/1",
         "{\"pattern\": {\"sheet\": \"quillmere-top\"}, \"size\": \"75C\", \"accepted\": [{\"adjustment\": \"shorten-the-front\", \"amount\": \"60 cm\"}]} | 422 | /accepted/0/amount"
       })
-  void a_request_at_fault_is_refused_with_every_fault_in_its_place(
+  void a_faulty_request_is_rejected_with_the_pointer_of_every_fault(
       String request, int status, String pointers) throws IOException {
     Response refusal = post(request, "application/json");
     assertEquals(status, refusal.statusCode(), refusal::asString);
@@ -150,7 +150,7 @@ class CutPlanContractTest {
 
   /**
    * Why: a tight bra contributes to blocked ducts (Mitchell et al. 2022, Breastfeed Med 17:360), a
-   * tight band hinders breath (Kipp et al. 2024, Med Sci Sports Exerc 56:1168).
+   * tight band hinders breathing (Kipp et al. 2024, Med Sci Sports Exerc 56:1168).
    */
   @ParameterizedTest
   @ValueSource(
@@ -185,7 +185,7 @@ class CutPlanContractTest {
   }
 
   @Test
-  void a_fault_of_the_fitting_is_named_where_it_stands() throws IOException {
+  void a_fault_of_the_fitting_has_its_own_pointer() throws IOException {
     planFor("{\"signs\": [{\"sign\": \"no-such-sign\"}]}", "75C", "let-out-the-band")
         .body("faults[0].pointer", equalTo("/fitting/signs/0/sign"));
   }

@@ -56,7 +56,7 @@ class DrawingsTest {
     }
   }
 
-  /** A bold letter is seldom wider than two thirds of its size: common practice. */
+  /** A bold letter is seldom wider than two thirds of the font size: common practice. */
   private static void assertFits(Document svg, String name) {
     String[] view = svg.getDocumentElement().getAttribute("viewBox").split(" ");
     double left = Double.parseDouble(view[0]);
@@ -101,7 +101,9 @@ class DrawingsTest {
     }
   }
 
-  /** WCAG 2.2: 1.4.3 wants 4.5 : 1 for text, 1.4.11 3 : 1 for what a graphic is read by. */
+  /**
+   * WCAG 2.2: 1.4.3 requires 4.5 : 1 for text, 1.4.11 3 : 1 for the meaningful parts of a graphic.
+   */
   @Test
   void the_mark_and_the_words_stand_out_in_light_and_dark() {
     String svg = given().get("/drawings/neckline.svg").asString();

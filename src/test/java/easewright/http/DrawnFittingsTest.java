@@ -25,10 +25,9 @@ import java.util.TreeMap;
 import org.junit.jupiter.api.Test;
 
 /**
- * Sixty fittings, once drawn at random by {@code RandomFittings}, are answered as recorded, so that
- * nothing that matters of an answer changes unawares; what is right is for the cases of the rule
- * pages and the other tests to say. {@code -Deasewright.record=true} records anew; read the
- * difference.
+ * Sixty fittings, drawn at random by {@code RandomFittings}, are answered as recorded, so that no
+ * essential part of an answer changes unnoticed; the cases of the rule pages and other tests check
+ * what is correct. {@code -Deasewright.record=true} records again; read the diff.
  */
 class DrawnFittingsTest {
   private static final Path FOLDER = Path.of("src/test/resources/easewright/http");

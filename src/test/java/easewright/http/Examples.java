@@ -22,14 +22,14 @@ public final class Examples {
   private Examples() {}
 
   /**
-   * A request the contract shows.
+   * An example request in the contract.
    *
    * @param form its media type
    * @param file its file name
-   * @param schema the schema the contract gives it
-   * @param status the status whose answers the contract lists it under
-   * @param answerSchema the schema of those answers
-   * @param answerForms the media types the contract offers with that status
+   * @param schema its schema in the contract
+   * @param status the response status the contract lists it under
+   * @param answerSchema the schema of that response
+   * @param answerForms the media types the contract offers for that status
    */
   public record Example(
       String path,
@@ -55,12 +55,12 @@ public final class Examples {
     List<Example> all = new ArrayList<>();
     for (Map.Entry<String, JsonNode> path : ContractSchemas.CONTRACT.path("paths").properties()) {
       if (isOfClinics(path.getKey())) {
-        continue; // they need a key and answer with ids drawn at random: ClinicRolesTest
+        continue; // they need a key and their answers contain random ids: see ClinicRolesTest
       }
       JsonNode post = path.getValue().path("post");
       for (Map.Entry<String, JsonNode> form : post.at("/requestBody/content").properties()) {
         for (Map.Entry<String, JsonNode> shown : form.getValue().path("examples").properties()) {
-          // A fitting a line is answered only in its own way: ContractTest looks at that apart.
+          // Bulk requests have a different response: ContractTest checks them separately.
           if (!form.getKey().equals(BulkRoute.FORM)) {
             all.add(example(path.getKey(), post, form, shown));
           }
@@ -74,7 +74,7 @@ public final class Examples {
     return path.startsWith("/v1/clinics") || path.startsWith("/v1/wearer-links");
   }
 
-  /** The requests shown for some paths, as JSON. */
+  /** The example requests for some paths, as JSON. */
   public static List<JsonNode> requests(String... paths) throws IOException {
     List<JsonNode> requests = new ArrayList<>();
     for (Example example : all()) {
@@ -116,7 +116,7 @@ public final class Examples {
     return media.at("/schema/$ref").textValue().replace("#/components/schemas/", "");
   }
 
-  /** The recorded answer; first records this one when run with -Deasewright.record=true. */
+  /** The recorded answer; with -Deasewright.record=true records this one first. */
   static JsonNode answer(String name, JsonNode now) throws IOException {
     Path file = FOLDER.resolve(name + ".answer.json");
     if (Boolean.getBoolean("easewright.record")) {
@@ -126,8 +126,8 @@ public final class Examples {
   }
 
   /**
-   * Fails unless an answer is like the one recorded; an answer to a fitting may differ in what
-   * {@link AnswerInShort} leaves out.
+   * Fails unless an answer matches the recorded one; an answer to a fitting may differ in what
+   * {@link AnswerInShort} omits.
    */
   static void assertAlike(String name, JsonNode now) throws IOException {
     assertAlike(answer(name, now), withoutHash(now), name);
@@ -145,12 +145,12 @@ public final class Examples {
     }
   }
 
-  /** A request of a fitting a line. */
+  /** A bulk request. */
   static String lines(String name) throws IOException {
     return Files.readString(FOLDER.resolve(name + ".ndjson"));
   }
 
-  /** Its recorded answers, recorded as those above. */
+  /** Its recorded answers, recorded in the same way. */
   static List<JsonNode> answers(String name, List<JsonNode> now) throws IOException {
     Path file = FOLDER.resolve(name + ".answer.ndjson");
     if (Boolean.getBoolean("easewright.record")) {
@@ -163,7 +163,7 @@ public final class Examples {
     return recorded;
   }
 
-  /** Any edit of any rule changes the hash; the answers they give are what is compared. */
+  /** Any edit of a rule changes the hash; only the answers are compared. */
   static JsonNode withoutHash(JsonNode answer) {
     JsonNode copy = answer.deepCopy();
     if (copy.path("ruleBook") instanceof ObjectNode stamp) {

@@ -60,7 +60,7 @@ class FittingStoryTest {
     assertTrue(tried.getString("adjustments[0].amount.text").endsWith(" in"));
     assertEquals("Underband", tried.getString("adjustments[0].places[0].piece"));
 
-    JsonPath mended =
+    JsonPath fixed =
         given()
             .contentType("application/json")
             .body(
@@ -78,10 +78,10 @@ class FittingStoryTest {
             .post("/v1/fittings")
             .jsonPath();
     assertTrue(
-        mended.getDouble("nothingWrong") > unsure.getDouble("nothingWrong"),
+        fixed.getDouble("nothingWrong") > unsure.getDouble("nothingWrong"),
         "once the signs are gone, less is thought to be wrong");
     assertFalse(
-        mended.getList("adjustments.id").contains("take-in-the-band") && mended.getBoolean("clear"),
+        fixed.getList("adjustments.id").contains("take-in-the-band") && fixed.getBoolean("clear"),
         "what is mended is not mended again");
   }
 

@@ -10,11 +10,11 @@ import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** A service that listens to more than its own machine opens clinics by the founding key alone. */
+/** A service that listens beyond its own machine opens clinics only with the founding key. */
 @QuarkusTest
 @TestProfile(FoundingFromAfarTest.Everywhere.class)
 class FoundingFromAfarTest {
-  /** As in a container, and nothing else said. */
+  /** As in a container, without further settings. */
   public static class Everywhere implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -23,7 +23,7 @@ class FoundingFromAfarTest {
   }
 
   @Test
-  void nobody_opens_a_clinic_without_a_founding_key_but_all_get_answers() {
+  void opening_a_clinic_requires_a_founding_key_but_answers_do_not() {
     given()
         .contentType("application/json")
         .body("{\"name\": \"Circle\", \"organiser\": \"Odile\"}")

@@ -11,9 +11,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * Without a founding key clinics are opened by whoever sits at the machine, and by nobody who comes
- * through a proxy on it or under a name that was made to point there (RFC 7239 and its older
- * relatives; DNS rebinding).
+ * Without a founding key only callers on the machine itself may open clinics, but none through a
+ * proxy on it or under a name that was made to point to it (RFC 7239 and older headers; DNS
+ * rebinding).
  */
 @QuarkusTest
 class FoundingTest {
@@ -25,7 +25,7 @@ class FoundingTest {
 
   @ParameterizedTest
   @ValueSource(strings = {"localhost", "localhost:8080", "127.0.0.1", "[::1]:8080"})
-  void whoever_sits_at_the_machine_opens_one(String host) {
+  void a_caller_on_the_machine_itself_opens_one(String host) {
     opening().header("Host", host).post("/v1/clinics").then().statusCode(201);
   }
 
@@ -41,7 +41,7 @@ class FoundingTest {
         "Via: 1.1 proxy",
         "X-Real-IP: 127.0.0.1"
       })
-  void whoever_comes_through_a_proxy_or_under_another_name_opens_none(String header) {
+  void a_call_through_a_proxy_or_under_another_name_opens_none(String header) {
     String name = header.split(": ")[0];
     String value = header.split(": ")[1];
     opening()

@@ -27,8 +27,8 @@ import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
 
 /**
- * The handbook as served: every page of the book is there, leads nowhere that is not there, and
- * needs nothing from elsewhere. Sources are held against the rule book's own files.
+ * The handbook as served: every page of the book exists, has no dead links, and loads nothing from
+ * other sites. Sources are compared with the rule book's own files.
  */
 @QuarkusTest
 class HandbookPagesTest {
@@ -46,7 +46,7 @@ class HandbookPagesTest {
     return response.asString();
   }
 
-  /** As text stands in HTML. */
+  /** Text as escaped in HTML. */
   private static String escaped(String text) {
     return text.replace("&", "&amp;")
         .replace("<", "&lt;")
@@ -160,7 +160,7 @@ class HandbookPagesTest {
   @Test
   void no_page_needs_anything_from_elsewhere() {
     for (String path : List.of("/rules", "/rules/band-too-long", "/problems/failed")) {
-      // Its script is a file beside it, since a page may run none within (PageHeadersTest).
+      // Its script is a separate file, since inline scripts are not allowed (PageHeadersTest).
       String page = page(path).replace("src=\"/rules/find.js\"", "");
       assertFalse(page.matches("(?s).*(\\bsrc=|@import|url\\(|<link).*"), path);
       assertFalse(page.replace("http://www.w3.org/2000/svg", "").contains("://"), path);

@@ -23,8 +23,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
- * Refusals have the status that RFC 9110 section 15.5 gives them and the form of RFC 9457 section
- * 3: media type application/problem+json with type, title, status and detail.
+ * Rejections have their status from RFC 9110 section 15.5 and the form of RFC 9457 section 3: media
+ * type application/problem+json with type, title, status and detail.
  */
 @QuarkusTest
 class HttpProblemsTest {
@@ -47,7 +47,7 @@ class HttpProblemsTest {
   }
 
   @Test
-  void broken_json_is_unreadable_and_its_line_and_column_are_told() {
+  void malformed_json_is_unreadable_and_its_line_and_column_are_reported() {
     isProblem(post("{\n  \"signs\": [,]\n}"), 400, "unreadable")
         .body("faults[0].pointer", equalTo(""))
         .body("faults[0].problem", containsString("line 2, column"))
@@ -106,9 +106,9 @@ class HttpProblemsTest {
         "media-type");
   }
 
-  /** Sent by hand, since clients mend or refuse such headers. */
+  /** Sent over a raw socket, since clients correct or reject such headers. */
   @Test
-  void headers_that_are_none_are_problems_that_tell_nothing_of_what_is_inside() throws IOException {
+  void malformed_headers_are_problems_that_reveal_no_internals() throws IOException {
     for (String[] broken :
         new String[][] {
           {"Host: localhost\r\nContent-Type: zq9", "415", "media-type"},
@@ -137,7 +137,7 @@ class HttpProblemsTest {
     isProblem(post(" ".repeat(256 * 1024 + 1)), 413, "too-large");
   }
 
-  /** Only the head is sent: whoever sends the body too may find the connection closed amid it. */
+  /** Sends only the head: the connection may be closed while a body is being sent. */
   @Test
   void a_request_far_too_large_is_refused_before_it_is_read() throws IOException {
     try (Socket socket = new Socket("localhost", RestAssured.port)) {

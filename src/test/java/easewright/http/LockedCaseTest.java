@@ -28,13 +28,13 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
 /**
- * Whoever meets a row that another transaction holds gets a 503 with Retry-After (RFC 9110, section
- * 15.6.4) and does not hang; what needs no lock is answered meanwhile.
+ * A request that needs a row locked by another transaction gets a 503 with Retry-After (RFC 9110,
+ * section 15.6.4) and does not hang; requests without a lock are answered meanwhile.
  */
 @QuarkusTest
 @TestProfile(LockedCaseTest.Hasty.class)
 class LockedCaseTest {
-  /** A service with a server of its own, for which it has a second. */
+  /** A service with its own database server and a timeout of one second. */
   public static class Hasty implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -52,7 +52,7 @@ class LockedCaseTest {
 
   private StockedClinic clinic;
 
-  /** Whoever comes while the store is still being opened is refused, too. */
+  /** A request while the store is still being opened is rejected, too. */
   private StockedClinic stocked() {
     for (int i = 0; i < 30; i++) {
       try {

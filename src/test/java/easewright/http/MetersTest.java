@@ -14,7 +14,7 @@ import java.net.URI;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What is counted at {@code /q/metrics}, in the Prometheus text format 0.0.4. */
+/** The metrics at {@code /q/metrics}, in the Prometheus text format 0.0.4. */
 @QuarkusTest
 class MetersTest {
   private static final String FITTING =
@@ -60,7 +60,7 @@ class MetersTest {
   }
 
   @Test
-  void neither_measurements_nor_keys_nor_ids_are_told() {
+  void metrics_contain_neither_measurements_nor_keys_nor_ids() {
     var opened = store.clinics().open("Thursday sewing circle", "Odile", 90);
     String key = opened.key().text();
     var organiser = store.keys().holder(key).orElseThrow();

@@ -36,8 +36,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 
 /**
- * The same as {@link NothingTighterTest} where answers are shown or passed on by other parts of the
- * service: fewer fittings, since each goes over HTTP. Sources stand there.
+ * The same as {@link NothingTighterTest} for other parts of the service that show or pass on
+ * answers: with fewer fittings, since each goes over HTTP. For sources see there.
  */
 @QuarkusTest
 class NothingTighterOnPagesTest {
@@ -64,19 +64,19 @@ class NothingTighterOnPagesTest {
         new StoppedFittings(
                 book.catalog(), NothingTighterTest.shownByTheLoose(book), sheets.shipped())
             .some(FITTINGS * 2)) {
-      given.remove("earlier"); // a page repeats the asker's own words
+      given.remove("earlier"); // a page repeats the client's own words
       try {
         if (rules.edition().answer(given).nothingTighter() && stopped.size() < FITTINGS) {
           stopped.add(given);
         }
       } catch (FaultyRequest contradictory) {
-        // Words drawn at random may contradict the rest.
+        // Random words may contradict the rest.
       }
     }
     assertEquals(FITTINGS, stopped.size());
   }
 
-  private void look(String where, ObjectNode given, String page) {
+  private void check(String where, ObjectNode given, String page) {
     Answer answer = rules.edition().answer(given);
     List<AdjustmentNote> slack =
         answer.adjustments().stream().filter(AdjustmentNote::slackOnly).toList();
@@ -93,7 +93,7 @@ class NothingTighterOnPagesTest {
     assertTrue(answer.cautions().stream().anyMatch(CautionNote::stopsTightening));
   }
 
-  /** A page without its marks, its drawing, what can be chosen, and the asker's own words. */
+  /** A page without markup, its drawing, the choices, and the client's own words. */
   private static String said(String page) {
     return page.replaceAll("(?s)<svg.*?</svg>", " ")
         .replaceAll("(?s)<p class=\"post\">.*?</p>", " ")
@@ -116,7 +116,7 @@ class NothingTighterOnPagesTest {
       for (String length : List.of("short", "long")) {
         RequestSpecification form =
             given().contentType("application/x-www-form-urlencoded; charset=UTF-8");
-        // The boxes of the form count, not what was told of them earlier.
+        // The form's checkboxes count, not earlier reports.
         told.path("circumstances")
             .fields()
             .forEachRemaining(
@@ -136,7 +136,7 @@ class NothingTighterOnPagesTest {
                 .extract()
                 .asString();
         assertTrue(page.contains("The reply to copy"), page);
-        look("desk, " + length, given, page);
+        check("desk, " + length, given, page);
       }
     }
     assertNothingWrong();
@@ -154,13 +154,13 @@ class NothingTighterOnPagesTest {
     List<String> each = answers.lines().toList();
     assertEquals(FITTINGS, each.size());
     for (int i = 0; i < FITTINGS; i++) {
-      look("line", stopped.get(i), strings(json.readTree(each.get(i))));
+      check("line", stopped.get(i), strings(json.readTree(each.get(i))));
     }
     assertNothingWrong();
   }
 
   @Test
-  void an_assistant_is_told_nothing_tighter_or_smaller() throws Exception {
+  void an_assistant_gets_nothing_tighter_or_smaller() throws Exception {
     try (McpSyncClient client =
         McpClient.sync(
                 HttpClientStreamableHttpTransport.builder(service.toString())
@@ -172,8 +172,8 @@ class NothingTighterOnPagesTest {
         CallToolResult result =
             client.callTool(
                 new CallToolRequest("answer_fitting", json.convertValue(given, Map.class)));
-        look("MCP text", given, ((TextContent) result.content().get(0)).text());
-        look("MCP data", given, strings(json.valueToTree(result.structuredContent())));
+        check("MCP text", given, ((TextContent) result.content().get(0)).text());
+        check("MCP data", given, strings(json.valueToTree(result.structuredContent())));
       }
     }
     assertNothingWrong();
@@ -195,14 +195,14 @@ class NothingTighterOnPagesTest {
       keyed(key).body(given.toString()).post(cases + "/" + id + "/rounds").then().statusCode(201);
       int version = keyed(key).get(cases + "/" + id).path("case.version");
       String page = page("/desk/clinics/" + clinic + "/cases/" + id, key);
-      look("case", given, page);
+      check("case", given, page);
       keyed(key)
           .body("{\"version\": " + version + ", \"text\": \"We will look.\"}")
           .put(cases + "/" + id + "/rounds/1/reply")
           .then()
           .statusCode(200);
       String link = keyed(key).post(cases + "/" + id + "/wearer-link").path("key");
-      look("wearer", given, page("/desk/wearer/" + link, key));
+      check("wearer", given, page("/desk/wearer/" + link, key));
       for (String list : List.of("/queue", "/insight")) {
         String shown =
             page("/desk/clinics/" + clinic + (list.equals("/queue") ? "" : list), key)
@@ -228,7 +228,7 @@ class NothingTighterOnPagesTest {
         .asString();
   }
 
-  /** Every text of an answer but those that give back the asker's own words. */
+  /** Every text of an answer except those that repeat the client's own words. */
   private static String strings(JsonNode node) {
     if (node.isTextual()) {
       return node.textValue() + "\n";

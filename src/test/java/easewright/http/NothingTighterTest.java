@@ -33,9 +33,9 @@ import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
- * Where a caution stops tightening, no form of an answer speaks of anything tighter or smaller.
+ * If a caution forbids tightening, no format of an answer mentions anything tighter or smaller.
  * Why: a tight bra contributes to blocked ducts (Mitchell et al. 2022, Breastfeed Med 17:360), a
- * tight band hinders breath (Kipp et al. 2024, Med Sci Sports Exerc 56:1168); after an operation
+ * tight band hinders breathing (Kipp et al. 2024, Med Sci Sports Exerc 56:1168); after an operation
  * the care team decides (Breast Cancer Care, Breast prostheses, bras and clothes after surgery).
  */
 @Tag("long")
@@ -48,7 +48,7 @@ class NothingTighterTest {
   @Inject PatternSheets sheets;
   @Inject ObjectMapper json;
 
-  /** Signs of the causes that some change that tightens cures: those a loose garment shows. */
+  /** Signs of the causes cured by some change that tightens: those of a loose garment. */
   static Set<String> shownByTheLoose(RuleBook book) {
     Set<String> causes =
         book.always().cures().stream()
@@ -82,7 +82,7 @@ class NothingTighterTest {
       stopped++;
       stillAdvised += answer.adjustments().isEmpty() ? 0 : 1;
       dangers += inDanger(book, answer) ? 1 : 0;
-      // Taking up what was measured to hang loose, down to the body and no further, is offered.
+      // Taking up measured slack, down to the body and no further, is allowed.
       List<AdjustmentNote> slack =
           answer.adjustments().stream().filter(AdjustmentNote::slackOnly).toList();
       PatternSheet sheet = sheet(given);
@@ -150,7 +150,7 @@ class NothingTighterTest {
   }
 
   @Test
-  void words_that_only_a_person_can_judge_stand_first_and_nothing_tighter_is_advised_beside_them() {
+  void words_that_only_a_person_can_judge_come_first_and_nothing_tighter_is_advised_with_them() {
     ObjectNode read = json.createObjectNode();
     read.putArray("readYourself").addObject().put("text", "my side went all funny");
     ObjectNode given = json.createObjectNode();
@@ -184,7 +184,7 @@ class NothingTighterTest {
             });
   }
 
-  /** Null where the words at random contradict each other or the rest. */
+  /** Null if the random words contradict each other or the rest. */
   private Answer answer(ObjectNode given) {
     try {
       return rules.edition().answer(given);
@@ -205,11 +205,11 @@ class NothingTighterTest {
         : sheets.find(named.asText("quillmere-top")).orElseThrow();
   }
 
-  /** Each form as it leaves the service; assistants and the command line send these same texts. */
+  /** Each format as the service sends it; assistants and the command line send the same texts. */
   private Map<String, String> forms(Answer answer) {
     Map<String, String> forms = new LinkedHashMap<>();
     ObjectNode data = json.valueToTree(answer);
-    data.remove(List.of("soFar", "read")); // the asker's own words
+    data.remove(List.of("soFar", "read")); // the client's own words
     ((ObjectNode) data.path("understood")).remove("sizeCut");
     forms.put("JSON", strings(data, new StringBuilder()).toString());
     for (ReplyLength length : ReplyLength.values()) {

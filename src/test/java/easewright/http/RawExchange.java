@@ -11,7 +11,7 @@ import java.net.StandardSocketOptions;
 import java.nio.ByteBuffer;
 import java.nio.channels.SocketChannel;
 
-/** One request to /v1/fittings by hand, chunk by chunk (RFC 9112 section 7.1). */
+/** One request to /v1/fittings over a raw socket, chunk by chunk (RFC 9112 section 7.1). */
 final class RawExchange implements AutoCloseable {
   private static final int STUCK_AFTER_MS = 3000;
 
@@ -43,7 +43,7 @@ final class RawExchange implements AutoCloseable {
     send("0\r\n\r\n");
   }
 
-  /** How many chunks of this text were taken before nothing more was for three seconds. */
+  /** Number of chunks of this text accepted before none was for three seconds. */
   int chunksUntilStuck(String text, int most) throws IOException, InterruptedException {
     channel.configureBlocking(false);
     int sent = 0;
@@ -73,7 +73,7 @@ final class RawExchange implements AutoCloseable {
     return status;
   }
 
-  /** The next line of the answer's body; null at its end. */
+  /** The next line of the response body; null at its end. */
   String answerLine() throws IOException {
     status();
     ByteArrayOutputStream line = new ByteArrayOutputStream();

@@ -9,7 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
-/** What the README shows is what the service says. */
+/** The README's examples match the service. */
 @QuarkusTest
 class ReadmeTest {
   private static final Path EXAMPLE = Path.of("openapi/examples/first-fitting.json");

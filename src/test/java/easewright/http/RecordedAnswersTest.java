@@ -19,8 +19,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Fittings of the contract are answered as recorded, without the service around: quick enough to be
- * set against every mutant of the diagnosis.
+ * Fittings of the contract are answered as recorded, without starting the service: fast enough to
+ * run against every mutant of the diagnosis.
  */
 class RecordedAnswersTest {
   private static final RuleBook BOOK = RuleBook.compiledIn();
@@ -29,7 +29,7 @@ class RecordedAnswersTest {
       new FittingReader(KnownNames.of(BOOK.source(), SHEETS));
   private static final ObjectMapper JSON = new ObjectMapper();
 
-  /** Made anew for each test, so that a mutant of what prepares it is met too. */
+  /** Recreated for each test, so that mutants of its set-up are tested too. */
   private final Diagnosis diagnosis = new Diagnosis(BOOK, SHEETS.shipped());
 
   static {

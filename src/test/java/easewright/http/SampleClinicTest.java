@@ -27,7 +27,7 @@ import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** What the sample holds is known, so it tells whether queue and insight find it. */
+/** The sample's contents are known, so it shows whether queue and insight find them. */
 @QuarkusTest
 class SampleClinicTest {
   @Inject RoundReader fittings;
@@ -36,15 +36,15 @@ class SampleClinicTest {
 
   @Test
   void the_sample_shows_what_a_teacher_looks_for_and_is_removed_whole_from_a_folder() {
-    look(StoreAddress.inFolder(folder.resolve("store")));
+    check(StoreAddress.inFolder(folder.resolve("store")));
   }
 
   @Test
   void the_sample_shows_what_a_teacher_looks_for_and_is_removed_whole_from_a_server() {
-    look(RealPostgres.emptyDatabase());
+    check(RealPostgres.emptyDatabase());
   }
 
-  private void look(StoreAddress address) {
+  private void check(StoreAddress address) {
     try (ClinicStore store = new ClinicStore(address, Clock.systemUTC(), Duration.ofSeconds(10))) {
       Clinics.Opened other = store.clinics().open("Evening class", "Odile", 30);
       Clinics.Opened sample = SampleClinic.open(store, fittings::read, Instant.now());

@@ -22,7 +22,7 @@ import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** YAML is sent as RFC 9512 names it, problems have the form of RFC 9457. */
+/** YAML has its media type from RFC 9512, problems have the form of RFC 9457. */
 @QuarkusTest
 class SheetCheckTest {
   private static ValidatableResponse check(String form, String body) {
@@ -38,14 +38,14 @@ class SheetCheckTest {
   }
 
   @Test
-  void the_sheet_shops_are_told_to_begin_with_is_the_one_that_is_checked() throws IOException {
+  void the_sheet_recommended_to_shops_as_a_start_is_valid() throws IOException {
     assertTrue(
         Files.readString(Path.of("openapi", "pattern-sheets.md"))
             .contains("```yaml\n" + small() + "```"));
   }
 
   @Test
-  void a_valid_sheet_is_told_what_it_was_understood_to_say() throws IOException {
+  void a_valid_sheet_gets_a_summary() throws IOException {
     for (String form : List.of("application/yaml", "text/yaml", "application/yaml;charset=UTF-8")) {
       check(form, small())
           .statusCode(200)
@@ -60,7 +60,8 @@ class SheetCheckTest {
   }
 
   @Test
-  void faults_of_a_sheet_are_told_with_their_lines_in_the_order_of_the_text() throws IOException {
+  void faults_of_a_sheet_are_reported_with_their_lines_in_the_order_of_the_text()
+      throws IOException {
     String broken =
         small()
             .replace("base: \"34 cm\"", "base: \"34\"")
@@ -116,7 +117,7 @@ class SheetCheckTest {
   }
 
   @Test
-  void the_address_takes_a_sheet_and_gives_none() {
+  void the_path_accepts_a_sheet_and_returns_none() {
     given()
         .get("/v1/pattern-sheets/checks")
         .then()

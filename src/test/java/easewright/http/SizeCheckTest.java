@@ -62,7 +62,7 @@ class SizeCheckTest {
     }
   }
 
-  // EN 13402-3's worked examples (second-hand): the cup goes by the measured underbust.
+  // EN 13402-3's worked examples (second-hand): the cup is based on the measured underbust.
   @ParameterizedTest
   @CsvSource({"87, 107, 85 D", "89, 108, 90 D", "82, 100, 80 C"})
   void the_worked_examples_of_en_13402_3_hold(int underbust, int bust, String label) {
@@ -86,8 +86,8 @@ class SizeCheckTest {
     }
   }
 
-  // Common practice: one inch of difference a letter, 34 in over 30 in is a 30 D; one band up with
-  // one cup down is a sister.
+  // Common practice: one inch of difference per letter, 34 in over 30 in is a 30 D; one band up
+  // with one cup down is a sister.
   @Test
   void thirty_four_over_thirty_inches_is_a_30_d_with_the_sister_32_c() {
     post(girths("30 in", "34 in", ", \"system\": \"us\", \"measuredBy\": \"tape-trained\""))
@@ -114,8 +114,8 @@ class SizeCheckTest {
                 region));
   }
 
-  // The same 75 cm is a 34 by label and a 30 by the tape (disputed; the label hides four inches).
-  // A 15 cm difference is a B by EN 13402-3 and a C by JIS L 4006 and KS K 9404.
+  // The same 75 cm is a 34 by label and a 30 by the tape (disputed; the label includes four added
+  // inches). A 15 cm difference is a B by EN 13402-3 and a C by JIS L 4006 and KS K 9404.
   @Test
   void the_same_girths_have_other_letters_and_numbers_elsewhere() {
     JsonPath answer = answer(girths("75 cm", "90 cm", ""));
@@ -138,7 +138,8 @@ class SizeCheckTest {
             "us inches-added-over-band",
             "us inches-added"),
         read);
-    // 34 in are 86.4 cm (exact), so read so the label starts at 33 in and cannot be for 75 cm.
+    // 34 in is 86.36 cm (exact), so with this reading the label starts at 33 in and cannot be for
+    // 75 cm.
     assertEquals(838.2, answer.getDouble("converted.readings[0].underbust.fromMm"), 0.01);
     assertTrue(answer.getDouble("converted.readings[0].probability") < 0.001);
     assertTrue(answer.getDouble("converted.readings[1].probability") > 0.3);
@@ -178,8 +179,8 @@ class SizeCheckTest {
     post(girths("770 mm", "830 mm", "")).body("measureAgain.pointer", hasItem("/body/bust"));
   }
 
-  // Inverse-variance weighting: three readings alike divide the error by √3; a girth measured by
-  // oneself errs by ±2 cm (from memory), read as 1.96 standard deviations.
+  // Inverse-variance weighting: three equal readings divide the error by √3; a self-measured girth
+  // has an error of ±2 cm (from memory), interpreted as 1.96 standard deviations.
   @Test
   void three_measurings_are_combined_and_err_less() {
     JsonPath answer =
@@ -226,7 +227,7 @@ class SizeCheckTest {
       assertFalse(cautious.getString("take.choice").equals("smaller"));
       assertTrue(cautious.getString("take.never") != null);
       String without = answer(plain).getString("take.size");
-      // The same band: the letter alone tells which is roomier.
+      // The same band: the letter alone shows which is roomier.
       assertTrue(cautious.getString("take.size").compareTo(without) >= 0, without);
     }
   }
@@ -258,7 +259,7 @@ class SizeCheckTest {
   }
 
   // ±2 cm by oneself, ±1 cm by somebody practised (from memory), 9 mm for large girths (ISO 20685,
-  // in Gupta and Zakaria): in the middle of a size, a smaller error makes it surer.
+  // in Gupta and Zakaria): in the middle of a size, a smaller error makes it more certain.
   @Test
   void measuring_more_exactly_makes_the_size_surer() {
     double before = 0;
@@ -272,7 +273,7 @@ class SizeCheckTest {
   }
 
   @Test
-  void beside_a_danger_no_size_is_named() {
+  void no_size_is_named_with_a_danger() {
     post(girths(
             "75 cm",
             "91 cm",
@@ -314,7 +315,7 @@ class SizeCheckTest {
   }
 
   @Test
-  void faults_are_told_with_their_places_all_at_once() {
+  void all_faults_are_reported_at_once_with_their_pointers() {
     post("{\"body\": {\"bust\": 90}, \"system\": \"eu\", \"label\": {\"text\": \"??\"}}")
         .statusCode(400)
         .body("faults.pointer", contains("/body/bust", "/system", "/label/text"));

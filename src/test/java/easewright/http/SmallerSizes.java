@@ -22,10 +22,10 @@ final class SmallerSizes {
   private final Map<String, Set<String>> byChartAndSize = new HashMap<>();
 
   /**
-   * A size named in a text that is smaller in band or cup than the one cut; any size at all where
-   * none is known.
+   * A size named in a text that is smaller in band or cup than the one cut; any size if that is
+   * unknown.
    *
-   * @param sheet null for none, and then the standard's sizes are looked for
+   * @param sheet null for none, which searches for the standard's sizes
    * @param cut the size cut, or null
    */
   Optional<String> in(String text, PatternSheet sheet, String cut) {

@@ -27,8 +27,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What was told of a danger or a circumstance stands until somebody says that it is gone or seen
- * to. Why: a new breast change needs a doctor whatever happens to the garment (NHS, "Breast lumps";
+ * A reported danger or circumstance applies until somebody reports that it is gone or dealt with.
+ * Why: a new breast change needs a doctor whatever happens to the garment (NHS, "Breast lumps";
  * NICE NG12, section 1.4), and a bra that presses makes inflammation worse (Mitchell et al. 2022,
  * Breastfeed Med 17:360).
  */
@@ -179,7 +179,7 @@ class StandingDangerTest {
         "{'text': 'The band rides up at the back, and my fingers go numb in it.', 'signs':"
             + " [{'sign': 'numb-or-tingling-arm-or-hand', 'seen': 'absent'}]}"
       })
-  void a_field_that_denies_a_danger_does_not_outdo_a_text_that_tells_of_it(String request) {
+  void a_field_that_denies_a_danger_does_not_override_a_text_that_reports_it(String request) {
     Answer answer = answer(request);
 
     assertTrue(answer.isDanger());
@@ -194,7 +194,7 @@ class StandingDangerTest {
     "pregnant, I am pregnant.",
     "radiotherapy, I had radiotherapy last year."
   })
-  void a_field_that_denies_a_circumstance_does_not_outdo_a_text_that_tells_of_it(
+  void a_field_that_denies_a_circumstance_does_not_override_a_text_that_reports_it(
       String field, String told) {
     Answer answer =
         answer("{'text': '" + LOOSE + " " + told + "', 'circumstances': {'" + field + "': false}}");

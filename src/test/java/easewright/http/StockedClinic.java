@@ -41,7 +41,7 @@ record StockedClinic(
         store.cases().story(caller, id).current());
   }
 
-  /** All that is in it, but the audit. */
+  /** All its contents except the audit log. */
   String contents(ClinicStore store) {
     return new ObjectMapper()
         .valueToTree(ClinicNotes.ExportNote.of(store.clinics().export(caller)))

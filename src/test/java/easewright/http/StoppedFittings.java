@@ -14,11 +14,11 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
- * Random fittings of which a third bring a danger as a sign, a third a circumstance that asks for
- * room, and a third either of them in words; each beside signs that a loose garment shows.
+ * Random fittings: a third have a danger as a sign, a third a circumstance that requires room, and
+ * a third either of them in words; all also have signs of a loose garment.
  */
 final class StoppedFittings {
-  /** By the public guidance that the cautions' sources name; the catalog knows no list of them. */
+  /** From the public guidance that the cautions' sources name; the catalog has no list of them. */
   private static final List<String> ROOM =
       List.of("nursing", "pregnant", "operatedRecently", "implantOrExpander");
 
@@ -37,8 +37,8 @@ final class StoppedFittings {
   private final List<PatternSheet> sheets;
 
   /**
-   * @param tightened the causes that some change that tightens cures
-   * @param shown the signs such causes show as
+   * @param tightened the causes cured by some change that tightens
+   * @param shown the signs of such causes
    */
   StoppedFittings(Catalog catalog, Set<String> shown, List<PatternSheet> sheets) {
     this.sheets = sheets;
@@ -58,7 +58,7 @@ final class StoppedFittings {
         .toList();
   }
 
-  /** So many, always the same. */
+  /** A fixed sequence of this many. */
   List<ObjectNode> some(int count) {
     List<ObjectNode> some = RandomFittings.some(count);
     return IntStream.range(0, count)

@@ -13,14 +13,14 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Everything the catalog says of changes that tighten, in the words it says it with: names, ids,
- * what each does, and its steps. Nothing here is listed by hand.
+ * All texts of the catalog about changes that tighten: names, ids, effects, and steps. Nothing is
+ * listed by hand.
  */
 final class TighterWords {
-  /** Fewer words than these are too common to mean one adjustment. */
+  /** Fewer words than this are too common to identify an adjustment. */
   private static final int LEAST_WORDS = 4;
 
-  /** Each forbidden stretch as words, by the first two of them. */
+  /** Each forbidden phrase as words, by its first two words. */
   private final Map<String, List<Said>> byBeginning = new HashMap<>();
 
   private record Said(String adjustment, List<String> words) {}
@@ -48,7 +48,7 @@ final class TighterWords {
     }
   }
 
-  /** What an adjustment says, cut where amounts are filled in. */
+  /** The texts of an adjustment, split where amounts are filled in. */
   private static Stream<String> stretches(AdjustmentEntry entry) {
     return Stream.concat(Stream.of(entry.does()), entry.steps().stream())
         .flatMap(said -> Stream.of(said.split("\\{\\w+\\}")))
@@ -56,7 +56,7 @@ final class TighterWords {
         .filter(said -> words(said).size() >= LEAST_WORDS);
   }
 
-  /** Words without marks; the id of an adjustment has the words of its name. */
+  /** Words without punctuation; the id of an adjustment contains the words of its name. */
   static List<String> words(String text) {
     return Stream.of(text.toLowerCase(Locale.ROOT).split("[^\\p{L}\\p{N}]+"))
         .filter(word -> !word.isEmpty())
@@ -64,9 +64,9 @@ final class TighterWords {
   }
 
   /**
-   * Every change that tightens and is spoken of in a text, and the words around it.
+   * Every change that tightens and is mentioned in a text, with the surrounding words.
    *
-   * @param slack changes that only take up what was measured to hang loose; what they say may stand
+   * @param slack changes that only take up measured slack; their texts are allowed
    */
   List<String> in(List<String> text, List<AdjustmentNote> slack) {
     String allowed =

@@ -14,11 +14,11 @@ import java.nio.file.Path;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** An answer whose time is over is a 503 (RFC 9110, 15.6.4) that says so, whatever was asked. */
+/** An answer that times out is a 503 (RFC 9110, 15.6.4) that says so, whatever the request. */
 @QuarkusTest
 @TestProfile(TookTooLongTest.NoTime.class)
 class TookTooLongTest {
-  /** A service that has no time for anybody. */
+  /** A service with a time limit of nearly zero. */
   public static class NoTime implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -27,7 +27,7 @@ class TookTooLongTest {
   }
 
   @Test
-  void every_kind_of_answer_is_given_up_with_the_same_problem() throws IOException {
+  void every_kind_of_answer_times_out_with_the_same_problem() throws IOException {
     for (Map.Entry<String, String> asked :
         Map.of(
                 "/v1/fittings", "first-fitting",

@@ -23,14 +23,12 @@ import org.junit.jupiter.api.Order;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 
-/**
- * Traces, where configuration asks for them (OpenTelemetry semantic conventions for HTTP spans).
- */
+/** Traces, if configured (OpenTelemetry semantic conventions for HTTP spans). */
 @QuarkusTest
 @TestProfile(TracesTest.Traced.class)
-@TestMethodOrder(MethodOrderer.OrderAnnotation.class) // the second uses up what may be tried
+@TestMethodOrder(MethodOrderer.OrderAnnotation.class) // the second uses up the limit
 class TracesTest {
-  /** Traced, into memory. */
+  /** A service with traces exported to memory. */
   public static class Traced implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -42,7 +40,7 @@ class TracesTest {
     }
   }
 
-  /** In place of the exporter that would send them. */
+  /** Replaces the exporter that would send them. */
   @Singleton
   static class Memory {
     @Produces
@@ -55,14 +53,14 @@ class TracesTest {
   @Inject ClinicStore store;
   @Inject InMemorySpanExporter exporter;
 
-  /** By this machine's name, so that its number in a trace is the caller's. */
+  /** Uses this machine's name, so that an IP address in a trace can only be the caller's. */
   private static RequestSpecification calling() {
     return given().header("Host", "localhost");
   }
 
   @Test
   @Order(1)
-  void a_trace_tells_the_route_and_nothing_of_who_called_or_what_was_asked() throws Exception {
+  void a_trace_contains_the_route_but_neither_caller_nor_request() throws Exception {
     var opened = store.clinics().open("Thursday sewing circle", "Odile", 90);
     var organiser = store.keys().holder(opened.key().text()).orElseThrow();
     String id = store.cases().open(organiser, "Wrenna").id();
@@ -94,10 +92,10 @@ class TracesTest {
     }
   }
 
-  /** What is refused before it reaches a route has none, and its address stays a secret. */
+  /** A request rejected before reaching a route has no route, and its URL stays secret. */
   @Test
   @Order(2)
-  void a_trace_tells_nothing_of_what_was_refused() throws Exception {
+  void a_trace_reveals_nothing_of_a_rejected_request() throws Exception {
     String link = "eww-zq9aaaaaaaaaaaaa-zq9aaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaaa";
     for (int i = 0; i < 4; i++) {
       given().get("/desk/wearer/" + link);

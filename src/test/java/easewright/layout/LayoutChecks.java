@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Comparator;
 import java.util.List;
 
-/** What every layout must hold to. */
+/** Properties of every layout. */
 public final class LayoutChecks {
   private static final double NEAR = 1e-6;
   private static final Comparator<LaidPart> ANY_ORDER =

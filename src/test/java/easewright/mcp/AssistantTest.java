@@ -49,9 +49,9 @@ import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * The protocol's own Java client talks to the service, by the Model Context Protocol, revision
- * 2025-11-25; sections named below are that specification's. What a tool answers is compared with
- * what its endpoint answers, which {@code ContractTest} holds to the contract.
+ * The protocol's own Java client talks to the service through the Model Context Protocol, revision
+ * 2025-11-25; sections named below are from that specification. A tool's answer is compared with
+ * its endpoint's, which {@code ContractTest} checks against the contract.
  */
 @QuarkusTest
 class AssistantTest {
@@ -94,7 +94,7 @@ class AssistantTest {
     assertTrue(greeting.capabilities().resources() != null, "resources");
   }
 
-  /** Server/tools, "Tool" and "Tool Names"; a tool that changes nothing says so. */
+  /** Server/tools, "Tool" and "Tool Names"; a tool that changes nothing is marked as read-only. */
   @Test
   void every_operation_that_answers_a_question_is_a_tool() {
     List<Tool> tools = client.listTools().tools();
@@ -161,9 +161,9 @@ class AssistantTest {
     }
   }
 
-  /** There is no Markdown from the endpoint to compare this with. */
+  /** The endpoint has no Markdown to compare this with. */
   @Test
-  void a_reading_is_told_with_its_words_and_as_a_request_to_go_on_with() throws IOException {
+  void a_reading_is_returned_with_its_words_and_as_a_request_to_continue_from() throws IOException {
     String text = "The band rides up at the back, and the **shoulder seams** do a strange thing.";
     CallToolResult result = call("read_post", JSON.createObjectNode().put("text", text));
     JsonNode read = JSON.valueToTree(result.structuredContent());
@@ -190,10 +190,10 @@ class AssistantTest {
   }
 
   /**
-   * Server/tools, "Error Handling": input errors are tool errors, so that a model can mend them.
+   * Server/tools, "Error Handling": input errors are tool errors, so that a model can correct them.
    */
   @Test
-  void a_faulty_request_is_a_tool_error_that_names_place_and_remedy() throws IOException {
+  void a_faulty_request_is_a_tool_error_with_pointer_and_remedy() throws IOException {
     CallToolResult result =
         call(
             "answer_fitting",
@@ -203,10 +203,10 @@ class AssistantTest {
     assertTrue(result.isError());
     JsonNode problem = JSON.valueToTree(result.structuredContent());
     assertEquals(400, problem.path("status").intValue());
-    List<String> places = problem.path("faults").findValuesAsText("pointer");
-    assertTrue(places.containsAll(List.of("/body/bust", "/signs/0/sign")), places::toString);
-    for (String place : places) {
-      assertTrue(text(result).contains("At " + place + ":"), text(result));
+    List<String> pointers = problem.path("faults").findValuesAsText("pointer");
+    assertTrue(pointers.containsAll(List.of("/body/bust", "/signs/0/sign")), pointers::toString);
+    for (String pointer : pointers) {
+      assertTrue(text(result).contains("At " + pointer + ":"), text(result));
     }
     assertTrue(text(result).contains("band-rides-up-at-the-back"), text(result));
     assertFalse(text(result).contains("Exception"), text(result));
@@ -232,7 +232,7 @@ class AssistantTest {
     assertTrue(text(deep).contains("20 deep"), text(deep));
   }
 
-  /** Server/tools, "Error Handling": an unknown tool is an error of the protocol, -32602. */
+  /** Server/tools, "Error Handling": an unknown tool is a protocol error, -32602. */
   @Test
   void a_tool_that_is_not_there_is_an_error_of_the_protocol() {
     McpError error =

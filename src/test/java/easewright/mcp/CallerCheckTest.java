@@ -15,14 +15,14 @@ import org.junit.jupiter.params.provider.ValueSource;
 /**
  * MCP 2025-11-25, basic/transports, "Security Warning": "Servers MUST validate the Origin header on
  * all incoming connections to prevent DNS rebinding attacks. If the Origin header is present and
- * invalid, servers MUST respond with HTTP 403 Forbidden." Origins are written as RFC 6454, section
- * 6.2, has them; names under .example are those of RFC 2606.
+ * invalid, servers MUST respond with HTTP 403 Forbidden." Origins follow RFC 6454, section 6.2;
+ * names under .example are those of RFC 2606.
  */
 @QuarkusTest
 @TestProfile(CallerCheckTest.OneMoreHost.class)
 class CallerCheckTest {
 
-  /** A service that is also reached as "fit.example". */
+  /** A service that is also reachable as "fit.example". */
   public static class OneMoreHost implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {

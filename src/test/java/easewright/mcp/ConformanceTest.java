@@ -25,8 +25,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * The protocol's own conformance runner ({@code @modelcontextprotocol/conformance}, revision
- * 2025-11-25) against the running service. Needs Node.js and, once, its package registry; says so
- * and is skipped where there is none.
+ * 2025-11-25) against the running service. Needs Node.js and, once, its package registry; otherwise
+ * reports this and is skipped.
  */
 @QuarkusTest
 class ConformanceTest {
@@ -36,7 +36,7 @@ class ConformanceTest {
   private static final Path SCRIPT =
       FOLDER.resolve("node_modules/@modelcontextprotocol/conformance/dist/index.js");
 
-  /** These ask for tools, resources and prompts made for the runner; DEVELOPERS.md says which. */
+  /** These require tools, resources and prompts made for the runner; DEVELOPERS.md lists them. */
   private static final Set<String> NEED_FIXTURES =
       Set.of(
           "completion-complete",
@@ -101,7 +101,10 @@ class ConformanceTest {
     abort(why);
   }
 
-  /** Sections by the runner's names; each stands for requirements of revision 2025-11-25. */
+  /**
+   * Scenarios by the runner's names, with their sections; each covers requirements of revision
+   * 2025-11-25.
+   */
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -124,7 +127,7 @@ class ConformanceTest {
     assertEquals(result.group(2), result.group(1), run.output());
   }
 
-  /** A newer runner's scenarios have to be sorted into one list or the other. */
+  /** A newer runner's scenarios must be added to one list or the other. */
   @Test
   void every_scenario_is_either_run_or_known_to_need_what_is_not_here()
       throws IOException, InterruptedException {
@@ -144,7 +147,7 @@ class ConformanceTest {
     assertEquals(named, offered);
   }
 
-  /** The rebinding scenario is for addresses that bear a local name. */
+  /** The rebinding scenario is for addresses with a local name. */
   private String local() {
     return "http://localhost:" + address.getPort() + address.getPath();
   }

@@ -27,9 +27,9 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What stands before the protocol's extension, here before one that says "taken" or nothing. Codes
- * by JSON-RPC 2.0, section 5.1; required members by the schema of the Model Context Protocol,
- * revision 2025-11-25 (from memory).
+ * The checks in front of the protocol's extension, here in front of a stub that answers "taken" or
+ * nothing. Codes by JSON-RPC 2.0, section 5.1; required members by the schema of the Model Context
+ * Protocol, revision 2025-11-25 (from memory).
  */
 class MessageCheckTest {
   private final Vertx vertx = Vertx.vertx();
@@ -70,7 +70,7 @@ class MessageCheckTest {
   }
 
   @Test
-  void a_cut_plan_takes_a_place_for_what_lasts_long_and_is_sent_alone() throws Exception {
+  void a_cut_plan_takes_a_slot_for_long_work_and_is_not_accepted_in_a_batch() throws Exception {
     String plan =
         """
         {"jsonrpc": "2.0", "id": 7, "method": "tools/call",
@@ -143,14 +143,14 @@ class MessageCheckTest {
   }
 
   @Test
-  void a_message_that_is_never_answered_is_given_up() throws Exception {
+  void a_message_that_is_never_answered_times_out() throws Exception {
     HttpResponse<String> answer = send("/mcp/silent", "{\"id\": 1, \"method\": \"ping\"}");
     assertEquals(503, answer.statusCode());
     assertEquals("1", answer.headers().firstValue("Retry-After").orElseThrow());
     assertTrue(answer.body().contains("/problems/took-too-long"), answer.body());
   }
 
-  /** Whoever reads a message may call itself for each level, so its depth is bounded by a loop. */
+  /** A parser may recurse for each level, so a loop limits the depth first. */
   @ParameterizedTest
   @ValueSource(ints = {24, 900, 1000, 1001, 30_000})
   void a_message_nested_too_deep_is_refused_however_deep(int depth) throws Exception {
@@ -164,7 +164,8 @@ class MessageCheckTest {
   }
 
   /**
-   * As deep as an endpoint takes its request; what is deeper yet passes is the tool's to refuse.
+   * As deep as an endpoint accepts its request; anything deeper that still passes must be rejected
+   * by the tool.
    */
   @Test
   void a_message_nested_as_deep_as_a_request_may_be_is_let_pass() throws Exception {
@@ -193,7 +194,8 @@ class MessageCheckTest {
   }
 
   /**
-   * The largest a sheet's schema allows, compact as assistants write it, in a fitting that is full.
+   * The largest sheet the schema allows, in compact form as assistants write it, in a complete
+   * fitting.
    */
   @Test
   void a_fitting_with_the_largest_sheet_is_let_pass() throws Exception {
@@ -204,7 +206,7 @@ class MessageCheckTest {
   }
 
   @Test
-  void a_message_too_large_is_refused_whether_it_tells_its_length_or_not() throws Exception {
+  void a_message_too_large_is_rejected_with_or_without_a_declared_length() throws Exception {
     String large = call("\"" + "a".repeat(64 * 1024) + "\"");
     HttpResponse<String> told = send("/mcp", large);
     assertRefused(413, -32000, told);

@@ -24,16 +24,16 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * What a stranger can make the service keep: sessions, few and small, for a short time. Statuses by
- * the Model Context Protocol 2025-11-25, basic/transports, "Session Management", and RFC 6585,
- * section 4; forms of refusals by JSON-RPC 2.0, section 5.1.
+ * What a stranger can make the service store: only few small sessions, for a short time. Statuses
+ * from the Model Context Protocol 2025-11-25, basic/transports, "Session Management", and RFC 6585,
+ * section 4; error objects from JSON-RPC 2.0, section 5.1.
  */
 @QuarkusTest
 @TestProfile(SessionsTest.Few.class)
 class SessionsTest extends LogListening {
   private static final String PING = "{\"jsonrpc\": \"2.0\", \"id\": 7, \"method\": \"ping\"}";
 
-  /** A service for six sessions, three from one place, that are soon forgotten. */
+  /** A service for six short-lived sessions, three per client. */
   public static class Few implements QuarkusTestProfile {
     @Override
     public Map<String, String> getConfigOverrides() {
@@ -77,8 +77,7 @@ class SessionsTest extends LogListening {
   }
 
   @Test
-  void a_place_with_its_share_gets_no_more_until_it_ends_one_and_keeps_those_it_has()
-      throws IOException {
+  void a_client_at_its_limit_gets_no_more_sessions_until_it_ends_one() throws IOException {
     try (Wire greedy = from("127.0.0.1");
         Wire other = from("127.0.0.2")) {
       List<String> held = new ArrayList<>();
@@ -101,7 +100,7 @@ class SessionsTest extends LogListening {
   }
 
   @Test
-  void many_places_together_get_no_more_than_all_may_have() throws IOException {
+  void many_clients_together_get_no_more_than_the_total() throws IOException {
     List<String> held = new ArrayList<>();
     for (int i = 0; i < 40; i++) {
       try (Wire stranger = from("127.0." + (1 + i / 20) + "." + (1 + i % 20))) {
@@ -121,7 +120,7 @@ class SessionsTest extends LogListening {
   }
 
   @Test
-  void a_session_that_is_not_used_is_forgotten_and_its_place_is_free() throws Exception {
+  void an_unused_session_is_dropped_and_frees_its_room() throws Exception {
     try (Wire wire = from("127.0.0.3")) {
       for (int i = 0; i < 3; i++) {
         wire.open();
@@ -135,7 +134,7 @@ class SessionsTest extends LogListening {
     }
   }
 
-  /** Each of these was a session of its own that nobody could use or end. */
+  /** Each of these used to open a session that nobody could use or end. */
   @ParameterizedTest
   @ValueSource(
       strings = {
@@ -173,7 +172,7 @@ class SessionsTest extends LogListening {
   }
 
   @Test
-  void a_session_nobody_has_is_not_found() throws IOException {
+  void an_unknown_session_is_not_found() throws IOException {
     try (Wire wire = from("127.0.0.6")) {
       assertRefused(404, wire.post("zq9", PING));
       assertRefused(404, wire.post("zq9", Wire.hello("assistant")));
@@ -183,9 +182,9 @@ class SessionsTest extends LogListening {
     }
   }
 
-  /** Kept for as long as the session, were it kept. */
+  /** If it were stored, it would be for as long as the session. */
   @Test
-  void nothing_is_kept_of_what_a_client_says_of_itself() throws IOException {
+  void the_description_a_client_sends_is_not_stored() throws IOException {
     try (Wire wire = from("127.0.0.7")) {
       String name = "ninety-three".repeat(100);
       assertEquals(200, wire.post(null, Wire.hello(name)).status());
@@ -203,7 +202,7 @@ class SessionsTest extends LogListening {
     }
   }
 
-  /** A stream holds a connection, and this server has nothing to say of its own accord. */
+  /** A stream holds a connection, and this server never sends anything unasked. */
   @Test
   void no_stream_is_held_open() throws IOException {
     try (Wire wire = from("127.0.0.8")) {
@@ -219,7 +218,7 @@ class SessionsTest extends LogListening {
     }
   }
 
-  /** The extension keeps a list of subscribers that only grows, and reasons of cancelling. */
+  /** The extension stores an ever-growing list of subscribers, and cancellation reasons. */
   @Test
   void subscriptions_and_cancellations_reach_nothing_that_keeps_them() throws Exception {
     var resources =
@@ -254,7 +253,7 @@ class SessionsTest extends LogListening {
 
   @Inject io.quarkiverse.mcp.server.ResourceManager manager;
 
-  /** Each was a failure of the service, with a trace of a thousand lines for two kilobytes. */
+  /** Each used to be a server error, with a stack trace of a thousand lines for two kilobytes. */
   @ParameterizedTest
   @ValueSource(ints = {100, 500, 900, 999, 1001, 10_000})
   void a_message_nested_deep_is_refused_in_a_session_as_out_of_one(int depth) throws IOException {

@@ -12,8 +12,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
- * Measurements are personal: nothing an assistant sends reaches the log, readable or not, and
- * nothing malformed fills it with traces.
+ * Measurements are personal: nothing an assistant sends reaches the log, valid or not, and
+ * malformed input does not fill it with stack traces.
  */
 @QuarkusTest
 class SilentLogTest extends LogListening {
@@ -48,8 +48,8 @@ class SilentLogTest extends LogListening {
     String session = session();
     for (String arguments :
         List.of(
-            "{\"body\": {\"bust\": \"" + TELLING + "\"}}", // refused by the service
-            "[\"" + TELLING + "\"]", // refused by the protocol
+            "{\"body\": {\"bust\": \"" + TELLING + "\"}}", // rejected by the service
+            "[\"" + TELLING + "\"]", // rejected by the protocol
             TELLING)) { // not JSON
       send(
               session,

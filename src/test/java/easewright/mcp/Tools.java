@@ -2,7 +2,7 @@ package easewright.mcp;
 
 import java.util.Map;
 
-/** The tools by the path of the operation each stands for. */
+/** The tools by the path of their operation. */
 public final class Tools {
   public static final Map<String, String> BY_PATH =
       Map.of(

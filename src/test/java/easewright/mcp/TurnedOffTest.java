@@ -9,7 +9,7 @@ import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-/** Whoever runs the service can keep assistants out. */
+/** The operator can turn the assistants' endpoint off. */
 @QuarkusTest
 @TestProfile(TurnedOffTest.Off.class)
 class TurnedOffTest {

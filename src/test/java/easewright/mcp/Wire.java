@@ -47,7 +47,7 @@ public final class Wire implements AutoCloseable {
     in = new BufferedInputStream(socket.getInputStream());
   }
 
-  /** The first message of a client that gives itself this name. */
+  /** The first message of a client with this name. */
   public static String hello(String name) {
     return HELLO.formatted(name);
   }
@@ -57,7 +57,7 @@ public final class Wire implements AutoCloseable {
     return post(null, hello("assistant"));
   }
 
-  /** Sends a message, in a session or in none. */
+  /** Sends a message, with or without a session. */
   public Answer post(String session, String message) throws IOException {
     return send("POST", "/mcp", session == null ? Map.of() : Map.of(SESSION, session), message);
   }

@@ -64,7 +64,7 @@ class MeasuredTest {
     assertThrows(IllegalArgumentException.class, () -> Measured.combined(List.of()));
   }
 
-  // Errors of independent readings add in squares: same textbook, ch. 3 (from memory); 3, 4, 5.
+  // Errors of independent readings add in quadrature: same textbook, ch. 3 (from memory); 3, 4, 5.
   @Test
   void the_error_of_a_difference_is_the_root_of_the_sum_of_squares() {
     Measured bust = new Measured(Length.ofMm(1070), 3);

@@ -38,12 +38,13 @@ class PlausibilityTest {
   @ParameterizedTest
   @CsvSource({"1.086, 0", "1.084, 1", "1.29, 0", "1.306, 1"})
   void bust_over_underbust_is_judged_at_both_edges_of_its_window(double ratio, int remarks) {
-    // An underbust at which the window of the difference, 63 to 229 mm, is wider than this one.
+    // An underbust at which the window of the difference, 63 to 229 mm, is wider than that of the
+    // ratio.
     assertRemarks(remarks, "bust", "times the underbust", body(745 * ratio, 745));
   }
 
-  // Where the ratio is inside its window, so that the difference speaks for itself: 62 over 725 and
-  // 230 over 900 mm are ratios of 1.0855 and 1.256.
+  // Where the ratio is inside its window, so that only the difference matters: 62 over 725 and 230
+  // over 900 mm are ratios of 1.0855 and 1.256.
   @ParameterizedTest
   @CsvSource({"725, 63, 0", "725, 62, 1", "900, 229, 0", "900, 230, 1"})
   void bust_less_underbust_is_judged_at_both_edges_of_its_window(

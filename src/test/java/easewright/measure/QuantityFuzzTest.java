@@ -12,7 +12,10 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 
-/** Whatever is written is a quantity that reads back as itself, or refused with two sentences. */
+/**
+ * Any text is either parsed as a quantity that reads back unchanged, or rejected with two
+ * sentences.
+ */
 class QuantityFuzzTest {
 
   @FuzzTest(maxDuration = "4m")
@@ -38,7 +41,7 @@ class QuantityFuzzTest {
     LinearTime.check(text, 40_000, QuantityFuzzTest::read);
   }
 
-  /** Only what needs more decimals than a tape shows may be refused as too long. */
+  /** Only a number with more decimals than a tape shows may be rejected as too long. */
   private static void assertPlainTextReadsBack(Quantity read) {
     String plain = read.text();
     if (plain.length() <= QuantityReader.LONGEST) {

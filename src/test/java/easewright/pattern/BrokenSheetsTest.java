@@ -17,8 +17,8 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
- * Every kind of fault, made by one small edit of a shipped sheet. Pointers are those of RFC 6901
- * and must lead to something; lines are counted here by the text itself.
+ * Every kind of fault, caused by one small edit of a shipped sheet. Pointers follow RFC 6901 and
+ * must exist; lines are counted here from the text itself.
  */
 class BrokenSheetsTest {
 

@@ -16,7 +16,7 @@ import net.jqwik.api.Provide;
 import net.jqwik.api.constraints.DoubleRange;
 import org.junit.jupiter.api.Test;
 
-// Counts below are made by hand from the drawing of a top with a two-part front.
+// Counts below are made by hand on the drawing of a top with a two-part front.
 class CutTest {
 
   private final PatternSheet sheet = new PatternSheets().find("quillmere-top").orElseThrow();

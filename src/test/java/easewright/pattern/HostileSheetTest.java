@@ -17,9 +17,9 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /**
- * A stranger's sheet is data, whatever it holds: it is refused by a fault that names no class, and
- * costs no more than its length. YAML's dangers are those of the YAML 1.2.2 specification's
- * anchors, aliases and tags (chapter 3.2) and merge keys (YAML 1.1, "Merge Key" type).
+ * An uploaded sheet is only data: a malicious one is rejected with a fault that names no class, at
+ * a cost linear in its length. The dangerous YAML features are anchors, aliases and tags of the
+ * YAML 1.2.2 specification (chapter 3.2) and merge keys (YAML 1.1, "Merge Key" type).
  */
 class HostileSheetTest {
   private static final int MOST_CHARACTERS = 256 * 1024;

@@ -1,7 +1,8 @@
 package easewright.pattern;
 
 /**
- * A sheet as large as the schema and the ways of choosing allow, with every edge sewn to another.
+ * The largest sheet that the schema and the limit on combinations allow, with every edge sewn to
+ * another.
  */
 public final class LargestSheet {
 
@@ -11,7 +12,7 @@ public final class LargestSheet {
 
   private LargestSheet() {}
 
-  /** The sheet in YAML; {@code doubled} has one way of choosing too many. */
+  /** The sheet in YAML; {@code doubled} gives twice as many combinations. */
   public static String yaml(boolean doubled) {
     StringBuilder text =
         new StringBuilder(
@@ -51,7 +52,7 @@ public final class LargestSheet {
     text.append("choices:\n");
     for (int i = 0; i < 8; i++) {
       text.append("  - { id: c%d, name: C, ask: Which, default: a, options: [".formatted(i));
-      // Seven choices of two and one of four are 512 ways.
+      // Seven choices of two and one of four give 512 combinations.
       int options = i < 7 ? 2 : doubled ? 8 : 4;
       for (int k = 0; k < options; k++) {
         text.append(

@@ -14,8 +14,8 @@ class LarkhytheSoftTopTest {
 
   private final PatternSheet sheet = new PatternSheets().find("larkhythe-soft-top").orElseThrow();
 
-  // While nursing nothing should press (common practice): less than the 8 to 12 % of a close top,
-  // yet smaller than every body it is for, or it would not stay.
+  // While nursing nothing should press (common practice): less than the 8 to 12 % of a
+  // close-fitting top, yet smaller than every body it is for, or it would not stay in place.
   @Test
   void every_size_is_lighter_than_any_close_top() {
     for (PatternSize size : sheet.sizes()) {
@@ -29,7 +29,7 @@ class LarkhytheSoftTopTest {
     }
   }
 
-  // Reduction 1 − 1/(1 + u·s): the cloths asked for, used as stated, must reach the drafted ease.
+  // Reduction 1 − 1/(1 + u·s): the cloths required, used as stated, must reach the drafted ease.
   @Test
   void every_layer_asked_for_reaches_the_ease_of_the_draft() {
     sheet
@@ -71,7 +71,7 @@ class LarkhytheSoftTopTest {
     }
   }
 
-  // Counted by hand on the drawing: it opens at centre front, so only the sides are sewn.
+  // Counted by hand on the drawing: it opens at the centre front, so only the sides are sewn.
   @Test
   void it_opens_at_centre_front_and_is_joined_at_the_sides_alone() {
     for (String fastening : List.of("snaps", "hooks")) {
@@ -85,7 +85,7 @@ class LarkhytheSoftTopTest {
     }
   }
 
-  // A change of girth at the opening lands on one girth alone: two edges, half at each.
+  // A change of girth at the opening affects one girth only: two edges, half at each.
   @Test
   void a_change_at_the_opening_is_shared_by_its_two_sides() {
     List<Cut.Share> shares = sheet.cut(Map.of()).share(10, "centre-front-opening");

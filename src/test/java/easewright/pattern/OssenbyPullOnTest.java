@@ -26,7 +26,7 @@ class OssenbyPullOnTest {
     }
   }
 
-  // Reduction 1 − 1/(1 + u·s): the cloths asked for, used as stated, must reach the drafted ease.
+  // Reduction 1 − 1/(1 + u·s): the cloths required, used as stated, must reach the drafted ease.
   @Test
   void every_layer_asked_for_reaches_the_ease_of_the_draft() {
     sheet
@@ -66,14 +66,15 @@ class OssenbyPullOnTest {
     }
   }
 
-  // Two side seams, made by hand from the drawing; the casing lies on top and makes no girth.
+  // Two side seams, counted by hand on the drawing; the casing lies on top and does not add to the
+  // girth.
   @Test
   void two_seams_cross_the_bust_and_the_same_two_the_underband() {
     assertEquals(2, sheet.cut(Map.of()).seamsAcross("bust"));
     assertEquals(2, sheet.cut(Map.of()).seamsAcross("underband"));
   }
 
-  // The sets of two things are four: none, each, both.
+  // Two parts have four combinations: none, each, both.
   @Test
   void where_any_may_be_picked_every_combination_is_an_option() {
     Set<String> options =

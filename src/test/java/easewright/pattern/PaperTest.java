@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
 
-// Boxes are checked against what the finished measurements leave no choice about: geometry.
+// Boxes are checked against what follows geometrically from the finished measurements.
 class PaperTest {
 
   private final PatternSheets sheets = new PatternSheets();
@@ -42,8 +42,8 @@ class PaperTest {
         () -> sheet.id() + " " + piece.id() + " " + edge.id() + " " + size.name());
   }
 
-  // What goes round the body at the bust: at least the finished girth, with some paper beside it
-  // for seam allowances and where a piece is widest elsewhere (a quarter is generous).
+  // The pieces around the body at the bust: at least the finished girth, plus some paper for seam
+  // allowances and for pieces that are widest elsewhere (a quarter is generous).
   @Test
   void the_papers_side_by_side_are_as_wide_as_the_girth_and_little_more() {
     Map<String, String[]> around =

@@ -41,7 +41,7 @@ class QuillmereTopTest {
     }
   }
 
-  // Reduction 1 − 1/(1 + u·s): the cloths asked for, used as stated, must reach the drafted ease.
+  // Reduction 1 − 1/(1 + u·s): the cloths required, used as stated, must reach the drafted ease.
   @Test
   void every_layer_asked_for_reaches_the_ease_of_the_draft() {
     double ease = 1 - 585.0 / 650;

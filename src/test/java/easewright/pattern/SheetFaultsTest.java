@@ -43,7 +43,7 @@ class SheetFaultsTest {
     }
   }
 
-  // Places are JSON pointers after RFC 6901: each must lead to something in the sheet as given.
+  // Locations are JSON Pointers (RFC 6901): each must exist in the sheet as given.
   private static List<SheetFault> faults(JsonNode sheet) {
     List<SheetFault> faults = assertThrows(SheetFaults.class, () -> SHEETS.read(sheet)).faults();
     for (SheetFault fault : faults) {
@@ -123,7 +123,7 @@ class SheetFaultsTest {
     assertTrue(fault.remedy().contains("sentences for a list"));
   }
 
-  // Generous, since machines differ: it takes a fraction of this.
+  // Generous, since machines differ: it normally takes a fraction of this.
   @Test
   void the_largest_legal_sheet_is_checked_in_moments() {
     assertTimeout(
@@ -166,7 +166,7 @@ class SheetFaultsTest {
     assertThrows(SheetFaults.class, () -> SHEETS.readYaml("a: " + "b".repeat(500_000)));
   }
 
-  // Nested aliases that would expand to a thousand million words; here they stay text.
+  // Nested aliases that would expand to a billion words; here they stay text.
   @Test
   void aliases_are_not_expanded() {
     StringBuilder text = new StringBuilder("a0: &a0 [lol, lol]\n");
@@ -177,7 +177,7 @@ class SheetFaultsTest {
     assertThrows(SheetFaults.class, () -> SHEETS.readYaml(text.toString()));
   }
 
-  // The JSON Schema 2020-12 meta-schema, as the validator library carries it.
+  // The JSON Schema 2020-12 meta-schema, as shipped with the validator library.
   @Test
   void the_schema_is_itself_valid() throws IOException {
     var meta =

@@ -14,8 +14,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.lifecycle.BeforeContainer;
 
 /**
- * Whatever a stranger sends as a sheet, in YAML or JSON, is a sheet, or refused with faults that
- * have a place (RFC 6901) and a remedy.
+ * Any uploaded sheet, in YAML or JSON, is either parsed or rejected with faults that have a
+ * location (RFC 6901) and a remedy.
  */
 class SheetFuzzTest {
   private static final PatternSheets SHEETS = new PatternSheets();

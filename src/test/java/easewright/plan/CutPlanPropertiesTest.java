@@ -26,7 +26,7 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 import net.jqwik.api.Tag;
 
-/** What holds for every pattern shipped, every size, choice and cloth. */
+/** Properties of every shipped pattern, size, choice and cloth. */
 @Tag("long")
 class CutPlanPropertiesTest {
   private static final double NEAR = 1e-6;

@@ -50,7 +50,7 @@ class CutPlanTest {
   void shrinkage_and_uneven_ends_are_bought_too() {
     Buying buying = new Buying(Planned.BOOK, UnitSystem.METRIC);
     Cloth tenth = new Cloth(1500, Lay.OPEN, false, GreatestStretch.BOTH, 0.1, null);
-    // (430 + 20) / 0.9 = 500, bought as it is; 1 mm more asks for the next step.
+    // (430 + 20) / 0.9 = 500, bought exactly; 1 mm more requires the next step.
     assertEquals(500, buying.buyMm(tenth, 430), 1e-9);
     assertEquals(600, buying.buyMm(tenth, 431), 1e-9);
     assertEquals(0, buying.buyMm(tenth, 0));

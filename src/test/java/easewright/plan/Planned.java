@@ -45,7 +45,7 @@ final class Planned {
         everything);
   }
 
-  /** Every way of choosing that a sheet lets stand. */
+  /** Every combination of choices that a sheet allows. */
   static List<Map<String, String>> ways(PatternSheet sheet) {
     List<Map<String, String>> ways = new ArrayList<>(List.of(Map.of()));
     for (var choice : sheet.choices()) {

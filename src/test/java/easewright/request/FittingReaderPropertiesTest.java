@@ -11,7 +11,7 @@ import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 
-/** Whatever is sent is either read or refused with faults; RFC 6901 section 5 for the pointers. */
+/** Every input is either parsed or rejected with faults; pointers follow RFC 6901 section 5. */
 class FittingReaderPropertiesTest {
   private static final JsonNodeFactory JSON = JsonNodeFactory.instance;
   private final FittingReader reader = Names.reader();
@@ -22,7 +22,7 @@ class FittingReaderPropertiesTest {
   }
 
   @Property(tries = 1000)
-  void an_example_with_one_value_replaced_is_read_or_refused(
+  void an_example_with_one_value_replaced_is_parsed_or_rejected(
       @ForAll("examples") JsonNode example, @ForAll("json") JsonNode other, @ForAll int where) {
     JsonNode changed = ReadOrRefused.replaced(example, other, where);
     ReadOrRefused.check(() -> reader.read(changed));

@@ -15,7 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** Pointers are those of RFC 6901; lengths are exact by the inch of 25.4 mm. */
+/** Pointers are those of RFC 6901; lengths use the exact inch of 25.4 mm. */
 class FittingReaderTest {
   private static final String SIGN = "'signs': [{'sign': 'neckline-gapes'}]";
 
@@ -95,7 +95,7 @@ class FittingReaderTest {
         "{'whyNot': ['band-too-lnog']} | /whyNot/0 | 400 | No such name | \"band-too-long\"",
         "{'whyNot': ['band-too-long', 'band-too-long']} | /whyNot/1 | 422 | twice | once",
       })
-  void a_fault_is_named_with_its_place_and_remedy(
+  void a_fault_is_reported_with_its_pointer_and_remedy(
       String json, String pointer, int status, String problem, String remedy) {
     FaultyRequest refusal = refused(json);
     assertEquals(1, refusal.count(), () -> refusal.faults().toString());

@@ -5,7 +5,7 @@ import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBookSource;
 import java.util.List;
 
-/** A few names to read requests with, and the shipped sheets. */
+/** A few known names for reading requests, and the shipped sheets. */
 final class Names {
   static final PatternSheets SHEETS = new PatternSheets();
   static final String SHEET = SHEETS.shipped().get(0).id();

@@ -9,7 +9,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Whatever is sent is either read or refused with faults; RFC 6901 section 5 for the pointers. */
+/** Every input is either parsed or rejected with faults; pointers follow RFC 6901 section 5. */
 final class ReadOrRefused {
   private ReadOrRefused() {}
 
@@ -26,7 +26,7 @@ final class ReadOrRefused {
     }
   }
 
-  /** A copy with one value, anywhere in it, replaced by another. */
+  /** A copy with one value at any position replaced by another. */
   static JsonNode replaced(JsonNode example, JsonNode other, int where) {
     JsonNode changed = example.deepCopy();
     List<ObjectNode> objects = new ArrayList<>();

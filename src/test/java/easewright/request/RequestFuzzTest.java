@@ -18,8 +18,8 @@ import net.jqwik.api.Property;
 import net.jqwik.api.Provide;
 
 /**
- * Whatever bytes are sent are a fitting, or refused with faults. The request to go on from is the
- * same fitting.
+ * Any bytes are either parsed as a fitting or rejected with faults. The request to continue from is
+ * the same fitting.
  */
 class RequestFuzzTest {
   private static final FittingReader READER = Names.reader();
@@ -53,7 +53,7 @@ class RequestFuzzTest {
             // as it may be
           }
         });
-    // Repeated, it is one list too long to be read and refused whole.
+    // Repeated, it is a list too long to be read, which is rejected as a whole.
     String item = new String(body, StandardCharsets.UTF_8) + ",";
     LinearTime.check(item, RequestJson.MOST_BYTES / 4, RequestFuzzTest::asSigns);
   }

@@ -10,7 +10,9 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
-/** What RFC 8259 calls JSON is read, within bounds; sections 4 and 9 allow refusing the rest. */
+/**
+ * JSON according to RFC 8259 is parsed, within limits; sections 4 and 9 allow rejecting the rest.
+ */
 class RequestJsonTest {
   private static Fault refused(String json) {
     FaultyRequest refusal =
@@ -40,7 +42,7 @@ class RequestJsonTest {
   }
 
   @Test
-  void the_place_is_told_but_the_text_is_not() {
+  void the_location_is_reported_but_not_the_text() {
     Fault fault = refused("{\n\"bust\": \"94 cm\"\n\"secret\": 1}");
     assertTrue(fault.problem().contains("line 3, column"), fault.problem());
     assertFalse(fault.problem().contains("secret"), fault.problem());

@@ -38,7 +38,7 @@ class RequestLinesTest {
     return Arbitraries.strings().withChars("ab ½\t\n").ofMaxLength(60);
   }
 
-  /** The lines and their numbers are those the Java platform's LineNumberReader finds. */
+  /** Lines and numbers match those of the Java platform's LineNumberReader. */
   @Property
   void however_it_is_cut_a_text_has_the_same_lines(
       @ForAll("texts") String text, @ForAll @IntRange(min = 1, max = 9) int pieceSize)
@@ -67,7 +67,7 @@ class RequestLinesTest {
   }
 
   @Test
-  void a_line_of_carriage_return_alone_is_blank_but_counted() {
+  void a_line_with_only_a_carriage_return_is_blank_but_counted() {
     List<Line> lines = cut("\r\n\r\nx\r\n".getBytes(UTF_8), 3);
     assertEquals(1, lines.size());
     assertEquals(3, lines.get(0).number());

@@ -13,10 +13,10 @@ import java.nio.file.Path;
 import java.time.Duration;
 import org.junit.jupiter.api.Test;
 
-/** Texts of requests and the words they are read by. */
+/** Texts of requests and the phrases that match them. */
 class TextReaderTest {
   @Test
-  void words_taken_apart_for_somebody_without_time_serve_whoever_comes_next() {
+  void phrases_prepared_during_a_request_that_timed_out_serve_the_next_one() {
     TextReader reader = new TextReader(RuleBookSource.read(Path.of("rules")), new PatternSheets());
     ObjectNode request = JsonNodeFactory.instance.objectNode().put("text", "The straps slip off.");
 

@@ -31,7 +31,7 @@ class AnswerPagesTest {
   }
 
   @Test
-  void the_short_answer_stands_before_the_details_in_the_order_a_reader_needs() {
+  void the_short_answer_comes_before_the_details_in_the_order_a_reader_needs() {
     String post = post("80C");
     List<String> order =
         List.of(
@@ -87,7 +87,7 @@ class AnswerPagesTest {
   }
 
   @Test
-  void markdown_of_any_text_renders_as_that_text_alone() {
+  void markdown_of_any_text_renders_as_exactly_that_text() {
     for (String text : List.of("a*b*c", "_x_", "~~y~~", "1. z", "&lt;", "\\*", "|a|b|", "@you")) {
       String html =
           HtmlRenderer.builder()

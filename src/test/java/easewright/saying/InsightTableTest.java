@@ -13,7 +13,7 @@ import org.junit.jupiter.api.Test;
 
 class InsightTableTest {
 
-  /** Quoting after RFC 4180, section 2; beginnings of formulas after OWASP, "CSV Injection". */
+  /** Quoting after RFC 4180, section 2; formula prefixes after OWASP, "CSV Injection". */
   @Test
   void a_size_that_looks_like_a_formula_is_written_as_text() {
     CountNote count =

@@ -87,7 +87,7 @@ class RepliesTest {
     return Arrays.stream(text.strip().split("\\s+")).toList();
   }
 
-  /** Letters and digits alone, so that marks and addresses of a form don't count. */
+  /** Letters and digits only, so that a format's markup and URLs don't count. */
   private static List<String> plainWords(String text) {
     String plain = text.replaceAll("https?://\\S+", " ").replaceAll("[^\\p{L}\\p{N}]+", " ");
     return words(plain);
@@ -240,7 +240,7 @@ class RepliesTest {
   }
 
   @Test
-  void plain_text_is_short_and_the_other_forms_long_unless_asked_otherwise() {
+  void plain_text_is_short_and_the_other_formats_long_by_default() {
     for (String form : List.of("text/plain", "text/markdown", "text/html")) {
       int brief = post(form, "short").asString().length();
       int whole = post(form, "long").asString().length();

@@ -12,7 +12,10 @@ import easewright.diagnosis.Answer.RuleRef;
 import easewright.diagnosis.Answer.SignNote;
 import java.util.List;
 
-/** An answer with every part filled in, and one text from the request wherever one can appear. */
+/**
+ * An answer with every part filled in, and a given text in every place where request text can
+ * appear.
+ */
 final class SampleAnswer {
   private SampleAnswer() {}
 

@@ -14,9 +14,8 @@ import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
-// EN 13402-3 as an encyclopaedia gives it (classes and examples); the printed bust table is
-// computed
-// from its classes.
+// EN 13402-3 from an encyclopaedia (classes and examples); the printed bust table is computed from
+// its classes.
 class EnSizeTest {
   private static final String TABLE =
       """
@@ -85,7 +84,7 @@ class EnSizeTest {
     assertEquals(cup, en(75, 75 + difference).orElseThrow().cup());
   }
 
-  // The standard leaves the half-step open; this is the documented rule here.
+  // The standard does not define the half-step; this is the documented rule here.
   @ParameterizedTest
   @CsvSource({"72.4, 70", "72.5, 70", "72.6, 75"})
   void an_underbust_on_the_half_step_takes_the_smaller_band(double underbust, int band) {

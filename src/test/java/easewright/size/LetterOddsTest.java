@@ -12,7 +12,7 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
-/** How often a letter or a band read off a tape is the right one. */
+/** How often a letter or a band from a tape measurement is correct. */
 class LetterOddsTest {
   private static final int TRIES = 60_000;
 

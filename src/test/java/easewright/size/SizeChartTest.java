@@ -20,7 +20,7 @@ class SizeChartTest {
               SizeCell.named("M", Range.ofCm(74, 80), Range.ofCm(87, 94)),
               SizeCell.named("L", Range.ofCm(80, 86), Range.ofCm(94, 101))));
 
-  // Band and cup classes of EN 13402-3, bands written in whole centimetres as there.
+  // Band and cup classes of EN 13402-3, with bands in whole centimetres as in the standard.
   private static SizeChart grid() {
     LinkedHashMap<String, Range> bands = new LinkedHashMap<>();
     bands.put("70", Range.ofCm(68, 72));

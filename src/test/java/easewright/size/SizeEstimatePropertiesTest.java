@@ -18,8 +18,7 @@ import org.junit.jupiter.api.Test;
 
 class SizeEstimatePropertiesTest {
 
-  // The other way round, by brute force: trapezoids over the bust, and for each bust the
-  // probability
+  // In the other order, by brute force: trapezoids over the bust, and for each bust the probability
   // of the underbusts that give this cell, with the normal distribution of Commons Math.
   @Property(tries = 40)
   void every_cell_agrees_with_brute_force_over_the_bust(
@@ -96,7 +95,7 @@ class SizeEstimatePropertiesTest {
       double b = bust - 7 * bustSd + i * step;
       double lo = Math.max(cell.underbust().loMm(), b - cell.difference().hiMm());
       double hi = Math.min(cell.underbust().hiMm(), b - cell.difference().loMm());
-      // Cheap way out where the density of the underbust is nil.
+      // Shortcut where the density of the underbust is practically zero.
       if (lo < hi && hi > under - 7 * underSd && lo < under + 7 * underSd) {
         sum += ofBust.density(b) * ofUnder.probability(lo, hi) * step;
       }

@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class SizeSystemTest {
 
-  // EN 13402-3 and JIS L 4006, steps as an encyclopaedia gives them.
+  // EN 13402-3 and JIS L 4006, steps from an encyclopaedia.
   @Test
   void a_difference_of_fifteen_centimetres_is_b_in_en_and_c_in_jis() {
     assertEquals("B", size(SizeSystem.EN, 75, 90).cup());
@@ -45,7 +45,8 @@ class SizeSystemTest {
     assertEquals("B", size.cup());
   }
 
-  // One inch of difference a letter; 34 in over 30 in is a 30 D with sister 32 C: common practice.
+  // One inch of difference per letter; 34 in over 30 in is a 30 D with sister 32 C: common
+  // practice.
   @ParameterizedTest
   @CsvSource({"UK", "US"})
   void thirty_four_inches_over_thirty_is_a_30_d_and_its_sister_a_32_c(SizeSystem system) {
@@ -77,7 +78,7 @@ class SizeSystemTest {
     assertEquals(us, inches(SizeSystem.US, 32, 32 + inches).cup());
   }
 
-  // Even-inch bands on the measured underbust; an odd inch is a tie, taken down as documented.
+  // Even-inch bands on the measured underbust; an odd inch is a tie, rounded down as documented.
   @ParameterizedTest
   @CsvSource({"29.1, 30", "30, 30", "31, 30", "31.1, 32", "32.9, 32"})
   void an_inch_band_is_the_nearest_even_number(double underbust, int band) {
@@ -89,7 +90,7 @@ class SizeSystemTest {
       @ForAll SizeSystem system,
       @ForAll @IntRange(min = 600, max = 1200) int underbustMm,
       @ForAll @IntRange(min = 30, max = 350) int differenceMm) {
-    // A tenth of a millimetre off the whole keeps clear of every class edge given in whole mm.
+    // An offset of a tenth of a millimetre avoids every class edge in whole mm.
     Length underbust = Length.ofMm(underbustMm + 0.13);
     Length bust = underbust.plus(Length.ofMm(differenceMm + 0.17));
     String direct = system.of(underbust, bust).map(Designation::label).orElse("outside");
