@@ -130,6 +130,7 @@ class TradeInJavaTest {
           Map.entry("intake.Sizes", "published: how bands are labelled, EN 13402-3"),
           Map.entry("intake.NumberWords", "form: parts an inch is divided into"),
           Map.entry("intake.TimeSince", "the calendar"),
+          Map.entry("reading", "technical: tokens and tensors of the model"),
           Map.entry("size.BandLabels", "published: EN 13402 and others, named beside each"),
           Map.entry("body.BandPressure", "physics: units of pressure"),
           Map.entry("body.CupGeometry", "geometry: the spherical cap and how it is solved"),

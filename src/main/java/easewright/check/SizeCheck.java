@@ -84,7 +84,7 @@ public final class SizeCheck {
         judged.understood(),
         judged.cautions(),
         judged.notNow(),
-        size(question, chart, estimate, least),
+        size(question, chart, named(estimate, take, choosing.room()), least),
         take,
         mixed,
         again,
@@ -92,6 +92,11 @@ public final class SizeCheck {
         // The labels for these exact girths may be smaller than a size chosen for room.
         choosing.room() ? List.of() : conversion.labels(under.value().mm(), bust.value().mm()),
         converted);
+  }
+
+  /** No size is named where none is to be cut and room comes first: any may be too small. */
+  private static SizeEstimate named(SizeEstimate estimate, TakeNote take, boolean room) {
+    return take == null && room ? new SizeEstimate(List.of(), estimate.outside()) : estimate;
   }
 
   /**

@@ -32,18 +32,18 @@ public record SizeLabel(int number, String letter) {
    * @return every size it names in its order; none if it is no label
    */
   public static List<SizeLabel> parse(String text) {
-    String[] halves = text.strip().split("\\s*/\\s*", -1);
-    if (halves.length == 1) {
-      return one(halves[0]).stream().toList();
+    List<String> halves = Stream.of(text.split("/", -1)).map(String::strip).toList();
+    Optional<SizeLabel> first = one(halves.get(0));
+    if (halves.size() == 1) {
+      return first.stream().toList();
     }
-    Optional<SizeLabel> first = one(halves[0]);
-    if (halves.length > 2 || first.isEmpty()) {
+    if (halves.size() > 2 || first.isEmpty()) {
       return List.of();
     }
     Optional<SizeLabel> second =
-        LETTER.matcher(halves[1]).matches() && first.get().letter() != null
-            ? Optional.of(new SizeLabel(first.get().number(), halves[1]))
-            : one(halves[1]);
+        LETTER.matcher(halves.get(1)).matches() && first.get().letter() != null
+            ? Optional.of(new SizeLabel(first.get().number(), halves.get(1)))
+            : one(halves.get(1));
     if (second.isEmpty()) {
       return List.of();
     }

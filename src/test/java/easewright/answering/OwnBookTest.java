@@ -247,22 +247,25 @@ class OwnBookTest {
 
   /** The reader's own word lists: names, shapes, numbers, repetitions. */
   private void reader(BookCopy book) {
-    slip(
+    mistake(
         book,
         NUMBERS,
         "  tens in words:",
         "  tens in word:",
         "no list of the reader",
         "tens in words");
-    slip(book, NUMBERS, "twelve as 12", "twelve as dozen", "not written as it", "twelve as 12");
-    slip(book, NUMBERS, "wks as week", "wks as fortnight", "not written as it", "week, month or");
-    slip(book, NUMBERS, "half a as 0.5", "half a 0.5", "not written as it should", "half a as 0.5");
-    slip(book, NUMBERS, "ranges: [to, or, till", "ranges: [to, or, or", "unique", "each once");
-    slip(book, NUMBERS, "girls are: [is,", "girls are: [\"\",", "1 character", "not empty");
-    slip(book, GRAMMAR, "  past tenses:", "  past tenzes:", "no list of the reader", "past tenses");
-    slip(book, GRAMMAR, "taken as took", "taken was took", "not written as it", "taken as took");
-    slip(book, GRAMMAR, "MEDIUM as M", "MEDIUM as", "not written as it", "MEDIUM as M");
-    slip(
+    mistake(book, NUMBERS, "twelve as 12", "twelve as dozen", "not written as it", "twelve as 12");
+    mistake(
+        book, NUMBERS, "wks as week", "wks as fortnight", "not written as it", "week, month or");
+    mistake(
+        book, NUMBERS, "half a as 0.5", "half a 0.5", "not written as it should", "half a as 0.5");
+    mistake(book, NUMBERS, "ranges: [to, or, till", "ranges: [to, or, or", "unique", "each once");
+    mistake(book, NUMBERS, "girls are: [is,", "girls are: [\"\",", "1 character", "not empty");
+    mistake(
+        book, GRAMMAR, "  past tenses:", "  past tenzes:", "no list of the reader", "past tenses");
+    mistake(book, GRAMMAR, "taken as took", "taken was took", "not written as it", "taken as took");
+    mistake(book, GRAMMAR, "MEDIUM as M", "MEDIUM as", "not written as it", "MEDIUM as M");
+    mistake(
         book,
         GRAMMAR,
         "particles: [in, out, up, down, \"off\", apart]",

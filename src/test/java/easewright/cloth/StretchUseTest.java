@@ -52,10 +52,9 @@ class StretchUseTest {
 
   @Test
   void use_beyond_the_whole_stretch_is_refused() {
-    assertTrue(
-        assertThrows(IllegalArgumentException.class, () -> new StretchUse(1.1))
-            .getMessage()
-            .contains("between 0 and 100 %"));
+    assertEquals(
+        "stretch-used-out-of-range",
+        assertThrows(ImpossibleCloth.class, () -> new StretchUse(1.1)).key());
     assertTrue(
         assertThrows(
                 IllegalArgumentException.class,
