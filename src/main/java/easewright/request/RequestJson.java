@@ -97,7 +97,7 @@ public final class RequestJson {
       throw FaultyRequest.unreadable(
           "", "The bytes are no text.", "Send the JSON in UTF-8 (RFC 8259, section 8.1).");
     } catch (IOException impossible) {
-      throw new UncheckedIOException(impossible); // reads from memory only
+      throw new UncheckedIOException(impossible); // the bytes are already in an array
     }
   }
 
