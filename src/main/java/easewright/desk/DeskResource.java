@@ -3,7 +3,6 @@ package easewright.desk;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
-import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
@@ -64,7 +63,7 @@ public class DeskResource {
   @POST
   @Path("/answer")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
-  @NonBlocking
+  @Blocking
   public String answer(byte[] body, UriInfo called) {
     QuestionPanel.Outcome outcome = bench.outcome(FilledForm.of(body), called);
     return Pages.answer(outcome.form(), outcome.shown(), QuestionPanel.OWN_FAULTS).render();

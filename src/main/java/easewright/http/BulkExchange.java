@@ -90,10 +90,20 @@ final class BulkExchange {
     if (response.closed()) {
       return;
     }
-    LineAnswers.Reply reply =
-        allowance.takesLine(context)
-            ? answers.reply(line)
-            : answers.refusal(Problem.TOO_MANY, line.number());
+    if (!allowance.takesLine(context)) {
+      write(answers.refusal(Problem.TOO_MANY, line.number()));
+    } else if (line.mayHoldText()) {
+      context
+          .vertx()
+          .executeBlocking(() -> answers.reply(line), false)
+          .onSuccess(this::write)
+          .onFailure(context::fail);
+    } else {
+      write(answers.reply(line));
+    }
+  }
+
+  private void write(LineAnswers.Reply reply) {
     response.write(Buffer.buffer(reply.line()));
     if (response.writeQueueFull()) {
       response.drainHandler(

@@ -1,12 +1,16 @@
 package easewright.http;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.answering.FittingService;
 import easewright.diagnosis.Answer;
 import easewright.request.RequestJson;
 import easewright.saying.ReplyLength;
 import easewright.saying.ReplyWriter;
+import io.smallrye.common.annotation.Blocking;
 import io.smallrye.common.annotation.NonBlocking;
+import io.smallrye.mutiny.Uni;
+import io.smallrye.mutiny.infrastructure.Infrastructure;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -16,7 +20,10 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** One fitting and its answer. Nothing is stored. */
+/**
+ * One fitting and its answer, on the event loop unless it holds a text, which takes longer to read.
+ * Nothing is stored.
+ */
 @Path("/v1/fittings")
 @Consumes(MediaType.APPLICATION_JSON)
 @NonBlocking
@@ -32,7 +39,7 @@ public class FittingResource {
   @POST
   @Produces(MediaType.APPLICATION_JSON)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public Answer json(byte[] body, @QueryParam(ReplyLength.PARAMETER) String length) {
+  public Uni<Answer> json(byte[] body, @QueryParam(ReplyLength.PARAMETER) String length) {
     ReplyLength.of(length, ReplyLength.LONG); // rejects a bad value in every format
     return answer(body);
   }
@@ -40,32 +47,36 @@ public class FittingResource {
   @POST
   @Produces("text/markdown;charset=UTF-8;qs=0.9")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public String markdown(
+  public Uni<String> markdown(
       byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
     ReplyLength asked = ReplyLength.of(length, ReplyLength.LONG);
-    return replies.markdown(answer(body), asked, called.getBaseUri().toString());
+    String site = called.getBaseUri().toString();
+    return answer(body).map(answer -> replies.markdown(answer, asked, site));
   }
 
   @POST
   @Produces("text/html;charset=UTF-8;qs=0.8")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public String html(
+  public Uni<String> html(
       byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
     ReplyLength asked = ReplyLength.of(length, ReplyLength.LONG);
-    return replies.html(answer(body), asked, called.getBaseUri().toString());
+    String site = called.getBaseUri().toString();
+    return answer(body).map(answer -> replies.html(answer, asked, site));
   }
 
   @POST
   @Produces("text/plain;charset=UTF-8;qs=0.7")
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public String text(
+  public Uni<String> text(
       byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
     ReplyLength asked = ReplyLength.of(length, ReplyLength.SHORT);
-    return replies.text(answer(body), asked, called.getBaseUri().toString());
+    String site = called.getBaseUri().toString();
+    return answer(body).map(answer -> replies.text(answer, asked, site));
   }
 
   /** The fitting as parsed, for clients that only want to validate it. */
   @POST
+  @Blocking
   @Path("/checks")
   @Produces(MediaType.APPLICATION_JSON)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
@@ -73,7 +84,12 @@ public class FittingResource {
     return fittings.check(RequestJson.parse(body));
   }
 
-  private Answer answer(byte[] body) {
-    return fittings.answer(RequestJson.parse(body));
+  private Uni<Answer> answer(byte[] body) {
+    JsonNode request = RequestJson.parse(body);
+    return request.has("text")
+        ? Uni.createFrom()
+            .item(() -> fittings.answer(request))
+            .runSubscriptionOn(Infrastructure.getDefaultWorkerPool())
+        : Uni.createFrom().item(fittings.answer(request));
   }
 }

@@ -3,7 +3,7 @@ package easewright.http;
 import easewright.answering.FittingService;
 import easewright.request.IntakeAnswer;
 import easewright.request.RequestJson;
-import io.smallrye.common.annotation.NonBlocking;
+import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -12,10 +12,10 @@ import jakarta.ws.rs.core.MediaType;
 import java.nio.charset.StandardCharsets;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
-/** Reads a post in plain words. Nothing is stored. */
+/** Reads a post in plain words, on a worker thread since that takes a while. Nothing is stored. */
 @Path("/v1/intakes")
 @Produces(MediaType.APPLICATION_JSON)
-@NonBlocking
+@Blocking
 public class IntakeResource {
   private final FittingService fittings;
 

@@ -15,7 +15,6 @@ import easewright.request.RequestJson;
 import easewright.saying.BadParameter;
 import easewright.saying.Problem;
 import io.quarkus.logging.Log;
-import io.vertx.core.http.HttpClosedException;
 import jakarta.ws.rs.NotAcceptableException;
 import jakarta.ws.rs.NotAllowedException;
 import jakarta.ws.rs.NotFoundException;
@@ -24,9 +23,7 @@ import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import jakarta.ws.rs.core.UriInfo;
-import java.nio.channels.ClosedChannelException;
 import java.util.List;
-import org.apache.commons.lang3.exception.ExceptionUtils;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
 /** Maps every failure to a problem (RFC 9457) with its status from RFC 9110. */
@@ -209,16 +206,8 @@ class ProblemMapping {
 
   @ServerExceptionMapper
   Response failed(Throwable failure) {
-    if (!clientLeft(failure)) {
-      Log.error("A request failed", failure);
-    }
+    Log.error("A request failed", failure);
     return response(Problem.failed()).build();
-  }
-
-  /** Whether the client disconnected during its request, which is not a server error. */
-  private static boolean clientLeft(Throwable failure) {
-    return ExceptionUtils.indexOfType(failure, HttpClosedException.class) >= 0
-        || ExceptionUtils.indexOfType(failure, ClosedChannelException.class) >= 0;
   }
 
   private static Response tooLarge() {

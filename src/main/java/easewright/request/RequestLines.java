@@ -1,5 +1,7 @@
 package easewright.request;
 
+import static java.nio.charset.StandardCharsets.UTF_8;
+
 import java.io.ByteArrayOutputStream;
 import java.util.Optional;
 
@@ -15,7 +17,14 @@ public final class RequestLines {
    * @param text its bytes without the line feed; empty if it is too long
    * @param tooLong whether it holds more than {@link RequestJson#MOST_BYTES} bytes
    */
-  public record Line(int number, byte[] text, boolean tooLong) {}
+  public record Line(int number, byte[] text, boolean tooLong) {
+
+    /** Whether it may hold a post, which takes long to read; never false if it does. */
+    public boolean mayHoldText() {
+      String line = new String(text, UTF_8);
+      return line.contains("text\"") || line.contains("\\u");
+    }
+  }
 
   private final ByteArrayOutputStream begun = new ByteArrayOutputStream();
   private boolean tooLong;

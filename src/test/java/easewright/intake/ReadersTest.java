@@ -3,7 +3,6 @@ package easewright.intake;
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.deadline.Deadline;
@@ -13,8 +12,10 @@ import easewright.rulebook.RuleBookSource;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.MessageDigest;
 import java.time.Duration;
 import java.util.ArrayList;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -39,6 +40,17 @@ class ReadersTest {
           .map(TrainedReader::in)
           .orElseGet(TrainedReader::shipped);
 
+  /**
+   * The file is what the command of src/training/reader/README.md made; it is made nowhere else.
+   */
+  @Test
+  void the_shipped_model_is_the_one_that_was_tried() throws Exception {
+    byte[] model = Files.readAllBytes(Path.of("src/main/resources/easewright/reading/reader.onnx"));
+    assertEquals(
+        "d4e565c21dae002d1e8e2dc73cc4cb2fc92a30d091d8801c3785e17fdb50bfef",
+        HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(model)));
+  }
+
   /** The order of the signs is the model's; the book's is free. */
   @Test
   void the_model_knows_the_signs_of_the_catalog() throws IOException {
@@ -56,16 +68,23 @@ class ReadersTest {
   @ParameterizedTest
   @ValueSource(strings = {"no. ", "! ", "the band rides up at the back, ", "It gapes. "})
   void the_longest_text_is_read_in_time(String again) {
-    assumeTrue(TRAINED.read("The band.").isPresent(), "no model is shipped yet");
     String longest = again.repeat(4000 / again.length());
     assertTrue(
         Deadline.within(Duration.ofSeconds(5), () -> TRAINED.read(longest)).isPresent(), again);
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"posts-strangers/e1", "posts-strangers/e3"})
+  @ValueSource(
+      strings = {
+        "posts-strangers/e1",
+        "posts-strangers/e3",
+        "posts-strangers-aside/e2",
+        "posts-aside/a",
+        "posts-aside/b",
+        "posts-aside/c",
+        "posts-aside/f",
+      })
   void both_together_read_strangers_posts_better_than_the_words(String set) throws IOException {
-    assumeTrue(TRAINED.read("The band.").isPresent(), "no model is shipped yet");
     Map<String, ReadersCount> counts = new LinkedHashMap<>();
     List.of("words", "model", "both").forEach(name -> counts.put(name, new ReadersCount(CATALOG)));
     for (SignPost post : SignPost.in(set)) {
@@ -82,13 +101,18 @@ class ReadersTest {
         "%nFit question or not, wrong: words %d, both %d.%n%n%s"
             .formatted(words.kindWrong, both.kindWrong, both.reliability()));
     Files.createDirectories(Path.of("target"));
-    Files.writeString(
-        Path.of("target", "readers-" + set.replace("posts-strangers/", "") + ".md"), table);
+    Files.writeString(Path.of("target", "readers-" + set.replace('/', '-') + ".md"), table);
     assertAll(
         table.toString(),
         () -> assertTrue(both.signs.precision() >= words.signs.precision(), "signs, precision"),
         () -> assertTrue(both.signs.recall() >= words.signs.recall(), "signs, recall"),
-        () -> assertTrue(both.denials.recall() >= words.denials.recall(), "denials, recall"),
+        () -> assertTrue(f(both.denials) >= f(words.denials), "denials, precision and recall"),
         () -> assertTrue(both.dangers.missed <= words.dangers.missed, "dangers missed"));
+  }
+
+  /** The harmonic mean of precision and recall. */
+  private static double f(PostsReport.Count count) {
+    double sum = count.precision() + count.recall();
+    return sum == 0 ? 0 : 2 * count.precision() * count.recall() / sum;
   }
 }

@@ -46,7 +46,10 @@ class OverloadIT {
   private static final int CASES = 40;
   private static final int ROUNDS_A_SECOND = 20;
   private static final int LINES = 10;
-  private static final int MOST_MEMORY_MB = 350;
+
+  /** 350 for the service, and 120 for the trained reader, which every fourth request uses. */
+  private static final int MOST_MEMORY_MB = 350 + 120;
+
   private static final String ONE_SIGN = "{\"signs\": [{\"sign\": \"straps-slip-off\"}]}";
   private static final ObjectMapper JSON = new ObjectMapper();
 
