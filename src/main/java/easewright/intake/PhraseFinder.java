@@ -5,7 +5,6 @@ import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
 import java.util.HashMap;
-import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,9 +12,6 @@ import java.util.Set;
 
 /** Finds the book's phrases in a text, whatever their order and the words between. */
 final class PhraseFinder {
-  /** Farther apart, words of one sentence speak of different things. */
-  private static final int FARTHEST = 5;
-
   /** The catalog's own phrases come first in every list; there are at most this many. */
   private static final int FIRST_PHRASES = 5;
 
@@ -25,10 +21,9 @@ final class PhraseFinder {
 
   private final Lexicon lexicon;
   private final List<Saying> all;
-  private final Set<String> anywhere;
+  private final PhraseSubjects subjects;
+  private final NearestMention nearest;
   private final Map<String, List<Saying>> byRarest = new HashMap<>();
-  private final Map<String, Set<String>> partsOf = new HashMap<>();
-  private final Map<String, Set<String>> placesOf = new HashMap<>();
   private final Map<String, Double> weights = new HashMap<>();
 
   PhraseFinder(Map<String, List<String>> phrasesById, Lexicon lexicon) {
@@ -53,7 +48,7 @@ final class PhraseFinder {
 
   private PhraseFinder(List<Saying> all, Lexicon lexicon, int least, Set<String> anywhere) {
     this.lexicon = lexicon;
-    this.anywhere = anywhere;
+    this.nearest = new NearestMention(lexicon);
     this.all = all.stream().filter(one -> isEnough(one, least)).toList();
     Map<String, Integer> counts = new HashMap<>();
     all.forEach(one -> one.elements().forEach(element -> counts.merge(element, 1, Integer::sum)));
@@ -68,15 +63,8 @@ final class PhraseFinder {
                 .orElseThrow();
         byRarest.computeIfAbsent(rarest, any -> new ArrayList<>()).add(saying);
       }
-      for (String element : saying.elements()) {
-        if (lexicon.isPart(element)) {
-          partsOf.computeIfAbsent(saying.of(), any -> new HashSet<>()).add(element);
-        }
-        if (lexicon.isPlace(element)) {
-          placesOf.computeIfAbsent(saying.of(), any -> new HashSet<>()).add(element);
-        }
-      }
     }
+    this.subjects = new PhraseSubjects(this.all, lexicon, anywhere);
   }
 
   private boolean isEnough(Saying saying, int least) {
@@ -180,9 +168,9 @@ final class PhraseFinder {
       if (element.equals(anchor)) {
         continue;
       }
-      Mention near = nearest(said.get(element), at, used, post);
+      Mention near = nearest.to(at, said.get(element), used, post);
       if (near == null) {
-        if (takenOver != null || !lexicon.isPart(element) || !isTopic(element, at, post)) {
+        if (takenOver != null || !lexicon.isPart(element) || !subjects.isTopic(element, at, post)) {
           return;
         }
         takenOver = element;
@@ -203,7 +191,7 @@ final class PhraseFinder {
             what,
             weight(saying) - (takenOver == null ? 0 : weights.get(takenOver)),
             confidence(found, takenOver != null, post));
-    if (tellsEnough(match, takenOver != null, post) && !isOfAnotherPart(match, post)) {
+    if (tellsEnough(match, takenOver != null, post) && !subjects.isOfAnotherPart(match, post)) {
       all.add(match);
     }
   }
@@ -218,7 +206,7 @@ final class PhraseFinder {
     if (takenOver) {
       return match.what().stream()
               .anyMatch(one -> lexicon.isIdea(one.name()) && !lexicon.isWeak(one.name()))
-          && isPronounNear(match.head(), post);
+          && PhraseSubjects.isPronounNear(match.head(), post);
     }
     if (elements.size() > 1) {
       return true;
@@ -227,37 +215,7 @@ final class PhraseFinder {
         && !lexicon.isWeak(elements.get(0))
         && (match.saying().denies()
             || lexicon.standsAlone(elements.get(0))
-            || isOwnSubjectNear(match, post));
-  }
-
-  private boolean isOwnSubjectNear(Match match, Post post) {
-    String of = match.saying().of();
-    int head = match.head();
-    int sentence = post.sentence()[head];
-    return post.mentions(sentence - 1, sentence).stream()
-        .filter(
-            one ->
-                partsOf.getOrDefault(of, Set.of()).contains(one.name())
-                    || placesOf.getOrDefault(of, Set.of()).contains(one.name()))
-        .anyMatch(
-            one ->
-                post.clause()[one.first()] == post.clause()[head]
-                    || post.sentence()[one.first()] == sentence
-                        && lexicon.isPart(one.name())
-                        && one.last() < head
-                    || post.sentence()[one.first()] == sentence - 1
-                        && lexicon.isPart(one.name())
-                        && isPronounNear(head, post));
-  }
-
-  private static boolean isPronounNear(int head, Post post) {
-    for (int i = Math.max(0, head - 7); i <= Math.min(post.words().size() - 1, head + 3); i++) {
-      if (post.sentence()[i] == post.sentence()[head]
-          && post.lists().has("pronouns", post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return false;
+            || subjects.isOwnNear(match, post));
   }
 
   private double weight(Saying saying) {
@@ -270,126 +228,5 @@ final class PhraseFinder {
     int own = found.stream().mapToInt(one -> one.last() - one.first() + 1).sum();
     int between = Math.max(0, post.layout().meaning(first, last) - own);
     return Math.max(0.3, EXACT - between * PER_WORD_BETWEEN - (takenOver ? TAKEN_OVER : 0));
-  }
-
-  private Mention nearest(Mentions places, Mention at, BitSet used, Post post) {
-    if (places == null) {
-      return null;
-    }
-    Mention best = null;
-    int bestDistance = Integer.MAX_VALUE;
-    Stretch sentence = post.sentenceOf(at.first());
-    int first = Math.max(sentence.first(), post.layout().firstWithin(FARTHEST, at.first()));
-    int last = Math.min(sentence.last(), post.layout().lastWithin(FARTHEST, at.last()));
-    for (Mention one : places.around(first, last)) {
-      if (one.first() < sentence.first()) {
-        continue;
-      }
-      boolean before = one.last() < at.first();
-      int from = before ? one.last() : at.last();
-      int to = before ? at.first() : one.first();
-      if (used.get(one.first())
-          || used.get(one.last())
-          || from >= to && one.first() != at.first()) {
-        continue;
-      }
-      int distance = from >= to ? 0 : post.layout().meaning(from + 1, to);
-      if (distance > FARTHEST || distance >= bestDistance) {
-        continue;
-      }
-      Post.Break strongest = from >= to ? Post.Break.NONE : post.strongest(from, to);
-      boolean where = lexicon.isPart(one.name()) || lexicon.isPlace(one.name());
-      boolean apart =
-          strongest.compareTo(Post.Break.TURN) >= 0
-              || strongest == Post.Break.PAUSE && !(where && before)
-              || strongest != Post.Break.NONE && newSubject(from, to, post);
-      distance += strongest == Post.Break.PAUSE ? 1 : 0;
-      if (!apart && distance <= FARTHEST && distance < bestDistance) {
-        best = one;
-        bestDistance = distance;
-      }
-    }
-    return best;
-  }
-
-  /** Whether another thing begins to be spoken of between two words. */
-  private boolean newSubject(int from, int to, Post post) {
-    for (int i = from + 1; i <= to; i++) {
-      if (post.breaks().get(i) != Post.Break.NONE
-          && (post.lists().has("subjects", post.words().get(i).plain())
-              || i + 1 < to && post.lists().has("subjects", post.words().get(i + 1).plain())
-              || post.mentions().from(i, i + 1).stream()
-                  .anyMatch(one -> lexicon.isPart(one.name()) && one.last() < to))) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  /** Whether "it" may mean this part: named in the last sentence before that names any. */
-  private boolean isTopic(String part, Mention at, Post post) {
-    Stretch clause = post.clauseOf(at.first());
-    if (!parts(post, clause.first(), clause.last(), Integer.MAX_VALUE).isEmpty()) {
-      return false;
-    }
-    int sentence = post.sentence()[at.first()];
-    for (int one = sentence; one >= Math.max(0, sentence - 2); one--) {
-      int from = WordGaps.firstOf(one, post.sentence());
-      int to = Math.min(at.first(), WordGaps.firstOf(one + 1, post.sentence())) - 1;
-      List<String> named = parts(post, from, to, at.first());
-      if (!named.isEmpty()) {
-        return named.contains(part);
-      }
-    }
-    return false;
-  }
-
-  /** A complaint does not reach past another piece: "band is fine, straps dig in". */
-  private boolean isOfAnotherPart(Match match, Post post) {
-    if (anywhere.contains(match.saying().of())) {
-      return false;
-    }
-    Set<String> own = partsOf.getOrDefault(match.saying().of(), Set.of());
-    List<String> named = match.saying().elements();
-    Mention part =
-        match.said().stream().filter(one -> lexicon.isPart(one.name())).findFirst().orElse(null);
-    int head = match.head();
-    Stretch clause = post.clauseOf(head);
-    for (String other : lexicon.parts()) {
-      if (named.contains(other)) {
-        continue;
-      }
-      Mentions all = post.mentions().named(other);
-      if (part == null) {
-        if (!own.contains(other)
-            && !own.isEmpty()
-            && isNamed(all, clause.first(), clause.last(), Integer.MAX_VALUE, match)) {
-          return true;
-        }
-      } else if (isNamed(all, part.last() + 1, head - 1, head, match)
-          || part.first() > head && isNamed(all, clause.first(), head - 1, head, match)) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  /** Whether a piece is named from one word to another, before a word and outside of a match. */
-  private static boolean isNamed(Mentions piece, int from, int to, int before, Match match) {
-    return piece.from(from, to).stream()
-        .anyMatch(
-            one ->
-                one.last() < before
-                    && match.said().stream().noneMatch(said -> said.covers(one.first())));
-  }
-
-  /** The pieces of the garment named from one word to another and ending before a word. */
-  private List<String> parts(Post post, int from, int to, int before) {
-    return lexicon.parts().stream()
-        .filter(
-            one ->
-                post.mentions().named(one).from(from, to).stream()
-                    .anyMatch(place -> place.last() < before))
-        .toList();
   }
 }

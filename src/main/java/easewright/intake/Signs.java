@@ -7,13 +7,11 @@ import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.Set;
 
 /** Finds signs said to be so or not so, with place, side, degree and amount. */
@@ -22,11 +20,6 @@ final class Signs {
   private static final double FEARED = 0.5;
 
   private static final double LIKELY = 0.6;
-  private static final int FARTHEST_AMOUNT = 10;
-  private static final int FARTHEST_NEXT = 16;
-
-  /** Words of the longest amount: "a couple of inches and three quarters". */
-  private static final int LONGEST_AMOUNT = 16;
 
   /** Names of cues. */
   private static final Set<String> SIDES = Set.of("left", "right", "both");
@@ -37,8 +30,7 @@ final class Signs {
   private final Wording wording;
   private final Map<String, List<String>> rather;
   private final Map<String, String> places;
-  private final Lexicon lexicon;
-  private final double mostAmountMm;
+  private final SignAmounts lengths;
   private final DeniedComplaints denied;
 
   Signs(RuleBookSource book, Lexicon lexicon) {
@@ -46,8 +38,7 @@ final class Signs {
     this.wording = book.wording();
     this.rather = book.everyday().rather();
     this.places = lexicon.lists().pairs("places of signs");
-    this.lexicon = lexicon;
-    this.mostAmountMm = lexicon.bounds().of("largest-amount-of-a-sign-read");
+    this.lengths = new SignAmounts(catalog, lexicon);
     this.denied = new DeniedComplaints(book.everyday(), lexicon);
   }
 
@@ -171,33 +162,6 @@ final class Signs {
     }
   }
 
-  /** A length is told of the sign it stands nearest to, and of no other. */
-  private boolean isFree(Amount amount, Match match, List<Match> said, Post post) {
-    int own = distance(amount, match, post);
-    return said.stream()
-        .filter(other -> isWithin(other, amount, own, post))
-        .filter(other -> !other.saying().of().equals(match.saying().of()))
-        .filter(other -> catalog.get(other.saying().of()).amount() != null)
-        .filter(other -> distance(amount, other, post) < own)
-        .noneMatch(other -> isTold(amount, other, post));
-  }
-
-  /** Whether a sign may be nearer to a length than so many words; looks at its ends only. */
-  private static boolean isWithin(Match sign, Amount amount, int words, Post post) {
-    int at = Whereabouts.wordAt(post, amount.span().from());
-    return sign.first() <= at + words + LONGEST_AMOUNT && sign.last() >= at - words - 1;
-  }
-
-  private static int distance(Amount amount, Match sign, Post post) {
-    return Whereabouts.wordsBetween(post, amount.span(), post.span(sign.first(), sign.last()));
-  }
-
-  /** A sign denied, or spoken of in another sentence, takes no length from one that is there. */
-  private boolean isTold(Amount amount, Match sign, Post post) {
-    return Lengths.sentenceOf(amount, post) == post.sentence()[sign.head()]
-        && !Polarity.isDenied(sign, post);
-  }
-
   private SignRead sign(
       Match match, boolean present, Post post, List<Amount> amounts, List<Match> said) {
     SignEntry entry = catalog.get(match.saying().of());
@@ -207,7 +171,7 @@ final class Signs {
         present ? place(entry, match, post) : null,
         entry.sided() ? side(match, post) : null,
         present ? degree(match, post) : null,
-        present && entry.amount() != null ? amount(match, post, amounts, said) : null,
+        present && entry.amount() != null ? lengths.of(match, post, amounts, said) : null,
         match.saying().phrase(),
         post.span(match.first(), match.last()),
         Polarity.of(match, post) == Meant.NEITHER ? FEARED : match.confidence());
@@ -250,54 +214,5 @@ final class Signs {
         .map(Mention::name)
         .findFirst()
         .orElse(null);
-  }
-
-  /** The nearest length of the sentence, else that of the next one if it says "it" of the sign. */
-  private String amount(Match match, Post post, List<Amount> amounts, List<Match> said) {
-    int sentence = post.sentence()[match.head()];
-    return nearest(match, post, amounts, said, sentence, FARTHEST_AMOUNT)
-        .or(
-            () ->
-                saysMoreOfIt(sentence + 1, post)
-                    ? nearest(match, post, amounts, said, sentence + 1, FARTHEST_NEXT)
-                    : Optional.empty())
-        .map(one -> inAll(one, match, post))
-        .map(one -> one.text("mm"))
-        .orElse(null);
-  }
-
-  /** "A 1 cm pinch on each side" takes up 2 cm of a piece that has no sides of its own. */
-  private Amount inAll(Amount amount, Match match, Post post) {
-    boolean pinched = false;
-    Stretch clause = post.clauseOf(Whereabouts.wordAt(post, amount.span().from()));
-    for (int i = clause.first(); i <= clause.last(); i++) {
-      pinched |= post.lists().has("pinched", post.words().get(i).plain());
-    }
-    boolean whole = !catalog.get(match.saying().of()).sided();
-    return whole && pinched && amount.isPerSide(post) ? amount.doubled() : amount;
-  }
-
-  private Optional<Amount> nearest(
-      Match match, Post post, List<Amount> amounts, List<Match> said, int sentence, int farthest) {
-    return amounts.stream()
-        .filter(Amount::isLength)
-        .filter(one -> Lengths.sentenceOf(one, post) == sentence)
-        .filter(one -> distance(one, match, post) <= farthest)
-        .filter(one -> one.quantity("mm").map(q -> q.length().mm()).orElse(1e9) <= mostAmountMm)
-        .filter(one -> isFree(one, match, said, post))
-        .min(Comparator.comparingInt(one -> distance(one, match, post)));
-  }
-
-  private boolean saysMoreOfIt(int sentence, Post post) {
-    if (post.mentions(sentence, sentence).stream().anyMatch(one -> lexicon.isPart(one.name()))) {
-      return false;
-    }
-    int to = WordGaps.firstOf(sentence + 1, post.sentence());
-    for (int i = WordGaps.firstOf(sentence, post.sentence()); i < to; i++) {
-      if (post.lists().has("more of it", post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return false;
   }
 }

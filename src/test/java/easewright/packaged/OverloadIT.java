@@ -47,7 +47,9 @@ class OverloadIT {
   private static final int ROUNDS_A_SECOND = 20;
   private static final int LINES = 10;
 
-  /** 350 for the service, and 120 for the trained reader, which the posts among the requests use. */
+  /**
+   * 350 for the service, and 120 for the trained reader, which the posts among the requests use.
+   */
   private static final int MOST_MEMORY_MB = 350 + 120;
 
   private static final String ONE_SIGN = "{\"signs\": [{\"sign\": \"straps-slip-off\"}]}";
