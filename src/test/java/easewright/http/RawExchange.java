@@ -29,8 +29,14 @@ final class RawExchange implements AutoCloseable {
   }
 
   void head(String bodyHeader) throws IOException {
+    head("application/x-ndjson", bodyHeader);
+  }
+
+  void head(String mediaType, String bodyHeader) throws IOException {
     send(
-        "POST /v1/fittings HTTP/1.1\r\nHost: localhost\r\nContent-Type: application/x-ndjson\r\n"
+        "POST /v1/fittings HTTP/1.1\r\nHost: localhost\r\nContent-Type: "
+            + mediaType
+            + "\r\n"
             + bodyHeader
             + "\r\n\r\n");
   }
