@@ -90,11 +90,12 @@ class RequestSlots implements LongWork {
   private void admit(RoutingContext call) {
     boolean lines = isOfLines(call);
     boolean isLong = lines || isPost(call) && LONG.contains(PlainPath.of(call));
+    Optional<Connection> connection = connection(call); // nothing may fail once a slot is taken
     if (stopping.begun()) {
       call.response().putHeader(HttpHeaders.CONNECTION, "close");
       busy.answer(call, RETRY_AFTER_SECONDS);
     } else if (take(isLong) || makeRoom(isLong) && take(isLong)) {
-      taken.put(call, new Taken(System.nanoTime(), connection(call), lines, isLong));
+      taken.put(call, new Taken(System.nanoTime(), connection, lines, isLong));
       Ending.of(call, () -> release(call));
       call.next();
     } else {
@@ -103,7 +104,9 @@ class RequestSlots implements LongWork {
   }
 
   private static Optional<Connection> connection(RoutingContext call) {
-    return ConnectionBounds.PROCESS.of(((ConnectionBase) call.request().connection()).channel());
+    return call.request().connection() instanceof ConnectionBase connection
+        ? ConnectionBounds.PROCESS.of(connection.channel())
+        : Optional.empty();
   }
 
   private static boolean isPost(RoutingContext call) {
