@@ -96,7 +96,7 @@ class GuardTest {
   }
 
   private static void awaitStatus(int status) throws InterruptedException {
-    for (int tries = 0; tries < 100 && fitting().extract().statusCode() != status; tries++) {
+    for (int tries = 0; tries < 1000 && fitting().extract().statusCode() != status; tries++) {
       Thread.sleep(20);
     }
     fitting().statusCode(status);
