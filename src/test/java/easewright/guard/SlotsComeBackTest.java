@@ -83,10 +83,13 @@ class SlotsComeBackTest {
   }
 
   private void comeBackAfter(String what) throws InterruptedException {
-    for (int polls = 0; polls < POLLS && !slots.left().equals(before); polls++) {
+    // Looked at once a poll: a request whose client has left may begin only after all were free.
+    List<Integer> left = slots.left();
+    for (int polls = 0; polls < POLLS && !left.equals(before); polls++) {
       Thread.sleep(20);
+      left = slots.left();
     }
-    assertEquals(before, slots.left(), "a place is lost by " + what);
+    assertEquals(before, left, "a place is lost by " + what);
   }
 
   private static void send(RawRequest request) {
