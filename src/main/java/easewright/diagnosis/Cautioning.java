@@ -52,11 +52,15 @@ final class Cautioning {
 
   /** Every caution once, the gravest first; among dangers, the one to ask about soonest. */
   List<CautionNote> notes() {
+    Set<RuleText> stopping = Set.copyOf(said.noTightening());
     Map<String, Cautioned> once =
         said.cautions().stream()
             .collect(
-                toMap(Cautioned::caution, one -> one, (first, again) -> first, LinkedHashMap::new));
-    Set<RuleText> stopping = Set.copyOf(said.noTightening());
+                toMap(
+                    Cautioned::caution,
+                    one -> one,
+                    (first, again) -> stopping.contains(again.rule()) ? again : first,
+                    LinkedHashMap::new));
     return once.values().stream()
         .map(one -> note(one, stopping.contains(one.rule())))
         .sorted(gravestFirst())

@@ -64,6 +64,13 @@ class AnswerProofsTest {
     }
   }
 
+  /** Sizes and plans go by the caution, so none may stop tightening unnamed. */
+  @Property(tries = 1000, shrinking = ShrinkingMode.BOUNDED)
+  void whatever_stops_tightening_is_a_caution_of_the_answer(@ForAll("fittings") ObjectNode given) {
+    Answer answer = Answering.answer(given);
+    assertEquals(answer.notNow() != null, answer.nothingTighter() || answer.isDanger());
+  }
+
   @Property(tries = 300, shrinking = ShrinkingMode.BOUNDED)
   void a_fitting_without_a_cited_sign_makes_the_cause_as_probable_as_stated(
       @ForAll("fittings") ObjectNode given) {
