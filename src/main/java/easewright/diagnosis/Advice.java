@@ -96,25 +96,27 @@ final class Advice {
             .collect(groupingBy(Cures::adjustment, LinkedHashMap::new, toList()));
     List<SetAside> setAside = new ArrayList<>();
     List<Candidate> candidates = new ArrayList<>();
+    List<Candidate> withheld = new ArrayList<>();
     withTakeovers(byAdjustment, setAside)
         .forEach(
             (id, cures) -> {
-              AdjustmentEntry entry = entry(id);
-              if (restraints.isPassedOver(entry, cures)) {
-                return;
-              }
-              SetAside held = restraints.heldByRule(entry);
-              if (held == null) {
-                candidates.add(all.candidate(entry, cures));
-              } else {
+              Candidate candidate = all.candidate(entry(id), cures);
+              SetAside held = restraints.heldByRule(candidate.entry());
+              if (restraints.isPassedOver(candidate.entry(), cures)) {
+                withheld.add(candidate);
+              } else if (held != null) {
+                withheld.add(candidate);
                 addUnlessSilent(held, setAside);
+              } else {
+                candidates.add(candidate);
               }
             });
     candidates.sort(order(candidates));
-    // What costs more than it promises is offered only for a likely cause, or for want of better.
+    // What costs more than it promises is offered only for a likely cause, or for want of better;
+    // not where the better is withheld: straps that may not be shortened are not lengthened.
     List<Candidate> worthwhile = candidates.stream().filter(Candidate::isWorthwhile).toList();
-    List<Candidate> promising =
-        worthwhile.isEmpty() ? candidates.stream().limit(1).toList() : worthwhile;
+    boolean wanting = worthwhile.isEmpty() && withheld.stream().noneMatch(Candidate::isWorthwhile);
+    List<Candidate> promising = wanting ? candidates.stream().limit(1).toList() : worthwhile;
     List<Candidate> offered = new ArrayList<>(all.firstOfAll(byAdjustment));
     for (Candidate one : promising) {
       if (offered.stream().noneMatch(one::same)) {

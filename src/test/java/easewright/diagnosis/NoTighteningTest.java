@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer.AdjustmentNote;
@@ -333,5 +335,24 @@ class NoTighteningTest {
               given.withObject("/garment").put("underband", girth + longer + " mm");
               return given;
             });
+  }
+
+  /** Common practice: slack straps are not let out because they may not be shortened. */
+  @Test
+  void where_the_right_change_is_withheld_its_opposite_is_not_offered_instead() throws Exception {
+    String signs =
+        "\"signs\": [{\"sign\": \"neckline-gapes\"},"
+            + " {\"sign\": \"gape-closes-when-the-strap-is-lifted\"},"
+            + " {\"sign\": \"straps-slack-at-their-shortest\"},"
+            + " {\"sign\": \"no-finger-passes-under-the-strap\"},"
+            + " {\"sign\": \"band-digs-in\", \"seen\": \"absent\"}]";
+    Answer nursing = answer("{" + signs + ", \"circumstances\": {\"nursing\": true}}");
+    assertEquals("straps-too-long", nursing.causes().get(0).id());
+    assertEquals(List.of(), nursing.adjustments());
+    assertEquals("shorten-the-straps", answer("{" + signs + "}").adjustments().get(0).id());
+  }
+
+  private static Answer answer(String request) throws JsonProcessingException {
+    return Answering.answer(new ObjectMapper().readTree(request));
   }
 }
