@@ -41,7 +41,7 @@ public record SizeAnswer(
 
   /** Whether a size is near, and none is named to cut until it has been measured again. */
   @JsonIgnore
-  public boolean waitsForTape() {
+  public boolean isToBeMeasuredAgain() {
     return take == null
         && mixed == null
         && size != null

@@ -74,7 +74,7 @@ public final class SizeCheck {
     boolean offChart = estimate.outside() >= source.parameter("mixed-sizes-from");
     MixedNote mixed = offChart ? new MixedSizes(chart, wording).of(fitting).orElse(null) : null;
     List<MeasureAgainNote> again = again(question, judged);
-    boolean reached = !offChart && !amiss(fitting) && estimate.best().isPresent();
+    boolean reached = !offChart && !isDoubtful(fitting) && estimate.best().isPresent();
     Choosing choosing = new Choosing(question, judged, source);
     TakeNote take = reached ? choosing.take(estimate) : null;
     SizeCell least =
@@ -159,7 +159,7 @@ public final class SizeCheck {
 
   private List<MeasureAgainNote> again(SizeQuestion question, Answer judged) {
     List<MeasureAgainNote> notes = new ArrayList<>(judged.measureAgain());
-    slips(question.fitting()).map(this::amissNote).forEach(notes::add);
+    slips(question.fitting()).map(this::doubtNote).forEach(notes::add);
     double confidence = source.parameter("measurings-agree");
     question.readings().entrySet().stream()
         .sorted(Map.Entry.comparingByKey())
@@ -183,16 +183,16 @@ public final class SizeCheck {
                 fitting.signs().stream().anyMatch(one -> one.present() && one.id().equals(slip)));
   }
 
-  private boolean amiss(Fitting fitting) {
+  private boolean isDoubtful(Fitting fitting) {
     return slips(fitting).findAny().isPresent();
   }
 
-  private MeasureAgainNote amissNote(String sign) {
+  private MeasureAgainNote doubtNote(String sign) {
     SignEntry entry = source.catalog().signs().get(sign);
     return new MeasureAgainNote(
         "/body",
-        wording.say("measured-amiss", "sign", entry.name()),
-        wording.say("measured-amiss-remedy", "check", entry.check()));
+        wording.say("measurements-doubtful", "sign", entry.name()),
+        wording.say("measurements-doubtful-remedy", "check", entry.check()));
   }
 
   private String measurement(String wireName) {

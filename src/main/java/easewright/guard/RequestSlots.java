@@ -124,7 +124,7 @@ class RequestSlots implements LongWork {
   }
 
   @Override
-  public boolean takesPlace(RoutingContext call) {
+  public boolean takesSlot(RoutingContext call) {
     Taken slot = taken.get(call);
     if (slot == null || slot.isLong()) {
       return true;

@@ -83,7 +83,7 @@ class MessageCheck {
         Object message = Json.decodeValue(body);
         call.put(MESSAGE, message);
         fault = MessageForm.fault(message);
-        if (fault.isEmpty() && MessageForm.isLong(message) && !longWork.takesPlace(call)) {
+        if (fault.isEmpty() && MessageForm.isLong(message) && !longWork.takesSlot(call)) {
           call.response().putHeader(HttpHeaders.RETRY_AFTER, "1");
           fault = Optional.of(busy((JsonObject) message));
         }

@@ -135,7 +135,7 @@ class BadAskersIT {
   }
 
   @Test
-  void bodies_that_never_end_give_their_places_to_others() throws Exception {
+  void bodies_that_never_end_lose_their_slots_to_others() throws Exception {
     try (PackagedService service =
         PackagedService.start(
             "-Deasewright.limit.answers=100000 in 1M", "-Deasewright.limit.arrival=60S")) {
@@ -184,7 +184,7 @@ class BadAskersIT {
   }
 
   @Test
-  void lines_that_crawl_give_their_places_to_others() throws Exception {
+  void lines_that_crawl_lose_their_slots_to_others() throws Exception {
     try (PackagedService service = PackagedService.start()) {
       String begun =
           begun(
