@@ -6,12 +6,14 @@
 [when]in any fitting=AnyFitting()
 [when]the wearer reports "{sign}" at the "{place}"=Sign(id == "{sign}", present == true, place == "{place}")
 [when]the wearer reports "{sign}" on one side only=Sign(id == "{sign}", present == true, oneSided == true)
+[when]the wearer reports "{sign}" "{time}"=Sign(id == "{sign}", present == true, times contains "{time}")
 [when]the wearer reports "{sign}"=Sign(id == "{sign}", present == true)
 [when]the wearer denies "{sign}"=Sign(id == "{sign}", present == false)
 [when]the wearer is "{circumstance}"=Circumstance(id == "{circumstance}")
 [when]the choice "{choice}" is "{option}"=Choice(id == "{choice}", option == "{option}")
 [when]the pattern is "{trait}"=Trait(id == "{trait}")
 [when]"{adjustment}" was tried and it was "{outcome}"=Earlier(adjustment == "{adjustment}", outcome == "{outcome}")
+[when]the last change was tried and it was "{outcome}"=Earlier(last == true, outcome == "{outcome}")
 
 # --- when: numbers, always against a named parameter ------------------------------------------
 [when]the "{figure}" is below "{limit}"=Figure(id == "{figure}", value < parameter("{limit}"))
@@ -41,6 +43,7 @@
 [then]"{adjustment}" largely cures "{cause}"=book.cures(drools, "{adjustment}", "largely", "{cause}");
 [then]"{adjustment}" partly cures "{cause}"=book.cures(drools, "{adjustment}", "partly", "{cause}");
 [then]"{adjustment}" worsens "{cause}"=book.worsens(drools, "{adjustment}", "{cause}");
+[then]"{adjustment}" brought "{cause}"=book.brought(drools, "{adjustment}", "{cause}");
 
 # --- then: advise -----------------------------------------------------------------------------
 [then]show the caution "{caution}"=book.caution(drools, "{caution}");

@@ -1,5 +1,5 @@
-// A chat helper: each message on the input (they end at an empty line) gets a reply ready to post.
-// What was told earlier is kept here, not on the server, and goes along with the next message.
+// A chat helper: each message on the input (it ends at an empty line) gets a reply ready to post.
+// What was said earlier is kept here, not on the server, and is sent with the next message.
 import { createInterface } from "node:readline";
 import { easewright, told, type Schemas } from "./easewright.js";
 
@@ -11,7 +11,7 @@ for await (const text of messages()) {
   const answer = await service.POST("/v1/fittings", { body });
   if (answer.error !== undefined) {
     console.log(told(answer.error));
-    continue; // the next message goes on from what was understood before
+    continue; // the next message continues from what was understood before
   }
   const reply = await service.POST("/v1/fittings", {
     body,

@@ -41,13 +41,13 @@ const fitting: Schemas["Fitting"] = {
   sizeCut: "80C",
   signs: [
     { sign: "band-rides-up-at-the-back", place: "back", degree: "clear" },
-    { sign: "band-pulls-off-the-body", amount: "1 1/4 in" },
+    { sign: "band-pulls-off-the-body", amount: "2 in" },
     { sign: "straps-dig-in", seen: "absent" },
   ],
 };
 const answer = answered(await service.POST("/v1/fittings", { body: fitting }));
 for (const caution of answer.cautions) {
-  console.log(`Mind: ${caution.says} Ask: ${caution.who}.`);
+  console.log(`Caution: ${caution.says} Ask: ${caution.who}.`);
 }
 for (const cause of answer.causes) {
   console.log(`Likely: ${cause.name} (${percent(cause.probability)})`);

@@ -20,7 +20,8 @@ before(async () => {
 after(() => browser?.close());
 
 // A page that fails the test when anything goes wrong in it or leaves for elsewhere.
-export async function withPage({ refused, signsIn, ...options }, story) {
+// refused: the page may name a fault. failing: requests may fail on purpose.
+export async function withPage({ refused, failing, signsIn, ...options }, story) {
   const context = await browser.newContext(options);
   const wrong = [];
   context.on('request', request => {
@@ -31,7 +32,7 @@ export async function withPage({ refused, signsIn, ...options }, story) {
   page.on('pageerror', error => wrong.push('failed: ' + error.message));
   page.on('console', message => {
     // A page that names a fault is no success to HTTP, and the browser says so.
-    if (message.type() === 'error' && !(refused && /status of 4\d\d/.test(message.text()))) wrong.push('complained: ' + message.text());
+    if (message.type() === 'error' && !(refused && /status of 4\d\d/.test(message.text())) && !(failing && /^Failed to load resource/.test(message.text()))) wrong.push('complained: ' + message.text());
   });
   try {
     await story(page, context);

@@ -6,7 +6,7 @@ import { chromium } from 'playwright-core';
 
 const [folder = 'looks'] = process.argv.slice(2);
 const { DESK, CHROMIUM } = process.env;
-const QUESTION = 'Second toile, size 80C. The band still rides up about 3 cm at the back, no digging under the arms and the straps are fine. Underbust 77 cm, bust 94.';
+const QUESTION = 'Second toile, size 80C. The band still rides up about 3 cm at the back, no digging under the arms and the straps are fine. I can pull it 4 cm off my ribs. Underbust 77 cm, bust 94.';
 const VARIANTS = [360, 1280].flatMap(width => ['light', 'dark'].map(colorScheme => ({ width, colorScheme })));
 
 const filled = (path, fields, button) => async page => {
@@ -62,7 +62,8 @@ function clinicPages(home, about) {
     audit: inside('/organise/audit'),
     'delete-clinic': inside('/organise/delete'),
     'not-found': inside('/cases/nothing'),
-    wearer: page => page.goto(about.link)
+    wearer: page => page.goto(about.link),
+    shared: page => page.goto(about.shared)
   };
 }
 
@@ -86,16 +87,30 @@ const about = {};
 await visitor(VARIANTS[2], async page => {
   await page.goto(DESK + '/desk/clinics/new');
   await page.getByRole('button', { name: 'Open the sample clinic' }).click();
-  key = await page.getByLabel('Your key as its organiser').inputValue();
-  await picture(page, 'opened-clinic', VARIANTS[2]);
-  await page.getByRole('link', { name: 'To the clinic' }).click();
+  await page.getByRole('heading', { name: 'Waiting for a reply' }).waitFor();
   home = page.url();
+  await page.goto(home + '/organise');
+  await page.getByLabel('Name', { exact: true }).fill('Odile');
+  await page.getByLabel('look after the clinic too').check();
+  await page.getByRole('button', { name: 'Issue a key' }).click();
+  key = await page.getByLabel('Key', { exact: true }).inputValue();
+  await picture(page, 'opened-clinic', VARIANTS[2]);
+  await page.goto(home);
+  await page.getByText('Asked more than once').click();
   about.same = DESK + await page.getByRole('link', { name: 'Answer all of these' }).first().getAttribute('href');
   about.case = DESK + await page.locator('li.case a[href*="/cases/"]').first().getAttribute('href');
   await page.goto(about.case);
   await page.getByRole('button', { name: 'Make the wearer’s link' }).click();
   about.link = await page.getByLabel('Her link').inputValue();
   await picture(page, 'wearers-link', VARIANTS[2]);
+  await page.goto(home + '?state=answered');
+  await page.locator('li.case a[href*="/cases/"]').first().click();
+  await page.getByText('Share it by a link').first().click();
+  await page.getByRole('button', { name: 'Make a link to this reply' }).first().click();
+  about.shared = await page.getByLabel('The link').inputValue();
+  await page.goto(home + '/organise');
+  await page.getByRole('button', { name: 'Make the feed’s address' }).click();
+  await picture(page, 'feed', VARIANTS[2]);
 });
 for (const variant of VARIANTS) {
   await visitor(variant, async page => {

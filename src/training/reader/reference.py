@@ -1,4 +1,4 @@
-"""Writes what text.py makes of odd and ordinary texts, for the test of the Java side: reference.py OUT.json
+"""Writes what text.py and phrases.py make of odd and ordinary texts, for the tests of the Java side: reference.py OUT.json
 
 Run from the repository's root. All texts are invented; the drawn ones come from a fixed seed.
 """
@@ -6,6 +6,7 @@ import json, os, random, sys
 
 here = os.path.dirname(os.path.abspath(__file__))
 sys.path.insert(0, here)
+from phrases import features
 from text import Pieces, sentences
 
 written = [
@@ -32,6 +33,11 @@ draw = random.Random(20)
 some = list("aabcdeeinorst'’.,!?;… -_\n\t\"()0123½é") + ["the", "band", "strap", "\u0301", "\u00a0", "\u2028", "ß", "Σ", "İ", "中", "😀", "ﬁ", "²", "Å", "\r\n", ". ", " "]
 drawn = ["".join(draw.choice(some) for _ in range(draw.randint(1, 60))) for _ in range(150)]
 pieces = Pieces(os.path.join("src/main/resources/easewright/reading/vocabulary.txt"))
-out = [dict(text=t, ids=pieces.of(t), sentences=[dict(text=s, ids=pieces.of(s)) for s in sentences(t)]) for t in written + drawn]
+out = []
+for text in written + drawn:
+    own, before = features(text, text)
+    out.append(dict(
+        text=text, ids=pieces.of(text), sentences=[dict(text=s, ids=pieces.of(s)) for s in sentences(text)],
+        own=sorted(own), before=sorted(before)))
 with open(sys.argv[1], "w", encoding="utf-8") as file:
     file.write("[\n" + ",\n".join(json.dumps(one, separators=(",", ":")) for one in out) + "\n]\n")

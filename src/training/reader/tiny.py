@@ -27,5 +27,7 @@ with open(os.path.join(sys.argv[1], "vocabulary.txt"), "w") as file:
 weights = dict(bias=-1.0, model=0.6, words=2.0, otherwise=-1.5, added=0.6, kept=0.3)
 with open(os.path.join(sys.argv[1], "reader.json"), "w") as file:
     json.dump(dict(signs=list(words), limits=dict(pieces=40, piecesOfSentence=16, piecesOfContext=8, sentences=4),
-                   joining=dict(reported=weights, denied=weights, dangerRaised=0.6, dangerShown=0.3)), file, indent=2)
+                   joining=dict(reported=weights, denied=weights, dangerRaised=0.6, dangerShown=0.3,
+                                dangerLowered=0.03, otherDangers=0.25,
+                                torn=0.12)), file, indent=2)
     file.write("\n")

@@ -66,16 +66,20 @@ class TradeInJavaTest {
           Map.entry("desk.SignedIn", "technical: what a form's code is made of"),
           Map.entry("desk.TimeText", "technical: the form of a date"),
           Map.entry("diagnosis.Photos", "a word of the catalog's schema, to be recognised"),
-          Map.entry("diagnosis.inference", "for developers: messages of exceptions"),
+          Map.entry("inference", "for developers: messages of exceptions"),
           Map.entry("handbook.RuleMentions", "sentences of vocabulary.dsl, to be found again"),
+          Map.entry("saying.ServedPhoto", "for browsers: headers"),
           Map.entry("saying.Problem", "for developers of other programs: faults of HTTP"),
           Map.entry("pattern.SheetText", "the form of YAML and JSON, whatever it says"),
           Map.entry("pattern.SheetBounds", "the form of YAML and JSON, whatever it says"),
           Map.entry("pattern.SheetSchema", "the form of YAML and JSON, whatever it says"),
           Map.entry("request.RequestField", "the form of JSON, whatever it says"),
+          Map.entry("request.PhotoUpload", "the form of a request, whatever it says"),
           Map.entry("request.RequestJson", "the form of JSON, whatever it says"),
           Map.entry("request.ClinicForm", "the form of JSON, whatever it says"),
+          Map.entry("request.VoiceForm", "the form of JSON, whatever it says"),
           Map.entry("request.WordsToReview", "the form of JSON, whatever it says"),
+          Map.entry("request.Struck", "the form of JSON, whatever it says"),
           Map.entry("measure.LineTension", "the form of a quantity, whatever it measures"),
           Map.entry("size.SizeSystem", "published: the letters of cups in each system"),
           Map.entry("measure.Dimension", "the form of a quantity, whatever it measures"),
@@ -96,23 +100,26 @@ class TradeInJavaTest {
           Map.entry("http", "technical: statuses and bytes"),
           Map.entry("layout", "a search: rounds, scores, tolerances"),
           Map.entry("mcp", "technical: bytes, codes of the protocol"),
+          Map.entry("modelreader", "technical: bytes, characters"),
           Map.entry("naming", "distance of two spellings"),
           Map.entry("operation", "technical: minutes, rows"),
+          Map.entry("photo", "technical: pixels, bytes and marks of files"),
           Map.entry("rulebook", "technical: bounds of the engine, units, columns"),
           Map.entry("request.FaultyRequest", "technical: statuses of HTTP"),
           Map.entry("request.RequestField", "technical: characters of Unicode"),
           Map.entry("request.RequestJson", "technical: bytes"),
+          Map.entry("answering.PageCases", "when a case of a page counts as proved"),
           Map.entry("pattern.SheetText", "technical: digits of a number"),
           Map.entry("pattern.PieceCheck", "form of a sheet: how exactly paper is measured"),
           Map.entry("pattern.SeamCheck", "form of a sheet: rounding of graded steps"),
-          Map.entry("pattern.SizeReader", "form of a sheet: rounding of inches at borders"),
+          Map.entry("pattern.Span", "form of a sheet: rounding of inches at borders"),
           Map.entry("plan.Supplies", "form: what shows in the decimals of a length"),
           Map.entry("plan.Texts", "published: conversion of units"),
           Map.entry("diagnosis.UnitFormatter", "form: decimals"),
           Map.entry("diagnosis.Asking", "form: what shows in whole percentages"),
           Map.entry("intake.Likeness", "arithmetic of probabilities: nats"),
-          Map.entry("size.SizeChart", "form of a chart: the step of the tape between ranges"),
-          Map.entry("diagnosis.inference", "arithmetic of probabilities"),
+          Map.entry("size.TapeSteps", "form of a chart: the step of the tape between ranges"),
+          Map.entry("inference", "arithmetic of probabilities"),
           Map.entry("wording", "technical: characters"),
           Map.entry("saying", "drawings and texts: pixels, letters, decimals"),
           Map.entry("measure.Unit", "published: conversion of units"),
@@ -128,7 +135,7 @@ class TradeInJavaTest {
           Map.entry("check.PrintedLabels", "published: EN 13402, named beside it"),
           Map.entry("size.SizeSystem", "published: EN 13402 and others, named beside each"),
           Map.entry("intake.Sizes", "published: how bands are labelled, EN 13402-3"),
-          Map.entry("intake.NumberWords", "form: parts an inch is divided into"),
+          Map.entry("number.NumberWords", "form: parts an inch is divided into"),
           Map.entry("intake.TimeSince", "the calendar"),
           Map.entry("reading", "technical: tokens and tensors of the model"),
           Map.entry("size.BandLabels", "published: EN 13402 and others, named beside each"),
@@ -286,7 +293,7 @@ class TradeInJavaTest {
       if (text == null || isForDevelopers() || SQL.matcher(text).matches()) {
         return;
       }
-      boolean reader = type.startsWith("intake.");
+      boolean reader = type.startsWith("intake.") || type.startsWith("number.");
       if (!reader && (isExpression() || !text.contains(" "))
           || reader && (LISTS.contains(text) || text.startsWith("/"))) {
         return;
@@ -343,7 +350,8 @@ class TradeInJavaTest {
       if (counts && named && !length) {
         return; // how many at most, how long, how many words apart
       }
-      if (type.startsWith("intake.") && (value < 1 || counts && !length && value < 10)) {
+      boolean reader = type.startsWith("intake.") || type.startsWith("number.");
+      if (reader && (value < 1 || counts && !length && value < 10)) {
         return; // how sure a reading is, and words apart
       }
       String text = parent instanceof UnaryTree ? parent.toString() : literal.toString();

@@ -109,14 +109,14 @@ public class ClinicDoor {
   }
 
   /**
-   * A name for a valid key, including the founding key.
+   * A name for a valid key or link, including the founding key.
    *
    * @param key the key's text
    */
   public Optional<String> nameOf(String key) {
     return foundingKey.isPresent() && isFoundingKey(bringing(key))
         ? Optional.of("founding")
-        : store.keys().holder(key).map(Caller::key);
+        : store.keys().holder(key).map(Caller::key).or(() -> store.links().nameOf(key));
   }
 
   /** Who may open clinics. */

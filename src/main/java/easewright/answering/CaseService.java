@@ -1,6 +1,7 @@
 package easewright.answering;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.clinic.Caller;
 import easewright.clinic.Case;
 import easewright.clinic.ClinicStore;
@@ -24,10 +25,12 @@ import java.util.List;
 public class CaseService {
   private final ClinicStore store;
   private final RoundReader fittings;
+  private final VoiceService voices;
 
-  CaseService(ClinicStore store, RoundReader fittings) {
+  CaseService(ClinicStore store, RoundReader fittings, VoiceService voices) {
     this.store = store;
     this.fittings = fittings;
+    this.voices = voices;
   }
 
   /** Opens a case without a round. */
@@ -37,7 +40,17 @@ public class CaseService {
 
   /** Opens a case with its first round, atomically. */
   public Case open(Caller caller, JsonNode request, JsonNode fitting) {
-    return store.rounds().open(caller, nicknameIn(request), fittings.read(fitting));
+    String nickname = nicknameIn(request);
+    return store
+        .rounds()
+        .open(caller, nickname, fittings.read(voices.in(caller, named(fitting, nickname))));
+  }
+
+  /** The fitting with the nickname that the reply calls the wearer by. */
+  private static JsonNode named(JsonNode fitting, String nickname) {
+    return fitting instanceof ObjectNode fields && !fields.has("nickname")
+        ? fields.deepCopy().put("nickname", nickname)
+        : fitting;
   }
 
   private static String nicknameIn(JsonNode request) {
@@ -80,7 +93,7 @@ public class CaseService {
 
   /** Adds a round: a fitting and its answer, in which dangers of earlier rounds still count. */
   public Round addRound(Caller caller, String id, JsonNode fitting) {
-    Fitted next = fittings.read(fitting, store.rounds().told(caller, id));
+    Fitted next = fittings.read(voices.in(caller, fitting), store.rounds().told(caller, id));
     return store.rounds().add(caller, id, next);
   }
 
@@ -89,13 +102,18 @@ public class CaseService {
     return fittings.standing(store.rounds().told(caller, id));
   }
 
-  /** Stores the reply that was posted to a round. */
+  /** Stores the reply that was posted to a round, or corrects it. */
   public Story reply(Caller caller, String id, int round, JsonNode request) {
     ClinicForm form = new ClinicForm(request, "version", "text");
     int version = form.version();
     String text = form.text("text");
     form.refuseFaulty();
     return store.rounds().reply(caller, id, round, version, text);
+  }
+
+  /** Removes the reply to a round; the wearer waits again if it was the newest. */
+  public Story withdrawReply(Caller caller, String id, int round, JsonNode request) {
+    return store.rounds().withdrawReply(caller, id, round, versionIn(request));
   }
 
   /** Stores one reply for several cases with the same question. */

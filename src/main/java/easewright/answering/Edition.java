@@ -7,9 +7,13 @@ import easewright.check.ClothCheck;
 import easewright.check.SizeCheck;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Diagnosis;
-import easewright.diagnosis.Fitting;
+import easewright.diagnosis.WordsLeft;
+import easewright.fitting.Fitting;
+import easewright.modelreader.ModelReader;
 import easewright.pattern.PatternSheets;
 import easewright.reading.TrainedReader;
+import easewright.reply.Addressee;
+import easewright.reply.Speaker;
 import easewright.request.CheckReader;
 import easewright.request.FaultyRequest;
 import easewright.request.FittingReader;
@@ -53,8 +57,16 @@ public record Edition(
 
   /** The same book, with the signs of each text read a second time. */
   Edition readingWith(TrainedReader second) {
-    return new Edition(
-        book, reader, diagnosis, checkReader, sizeCheck, clothCheck, texts.with(second));
+    return readingBy(texts.with(second));
+  }
+
+  /** The same book, with each text read by a language model too. */
+  Edition readingWith(ModelReader third) {
+    return readingBy(texts.with(third));
+  }
+
+  private Edition readingBy(TextReader other) {
+    return new Edition(book, reader, diagnosis, checkReader, sizeCheck, clothCheck, other);
   }
 
   /**
@@ -95,12 +107,26 @@ public record Edition(
             ? standing.putInto(all, request.has(WordsToReview.FIELD))
             : List.of();
     Fitting fitting = fitting(whole, text);
-    Answer answer = diagnosis.answer(fitting, !whole.path(WordsToReview.FIELD).isEmpty());
+    Answer answer =
+        diagnosis.answer(
+            fitting,
+            new WordsLeft(
+                !whole.path(WordsToReview.FIELD).isEmpty(),
+                text != null && text.leavesAStatementOf(request.path("text").asText())));
     if (!again.isEmpty()) {
       String names = again.stream().map(book.catalog()::nameOf).collect(Collectors.joining("; "));
       answer = answer.asking(book.source().wording().say("danger-told-earlier", "signs", names));
     }
-    return answer.goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
+    answer = answer.goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
+    return answer.saying(
+        new Speaker(book.source())
+            .paragraphs(
+                answer,
+                new Addressee(
+                    whole.path("nickname").textValue(),
+                    whole.path("voice").asText().equals("plain"),
+                    whole.path("opening").textValue(),
+                    whole.path("closing").textValue())));
   }
 
   /** Ids of the signs that are dangers. */
@@ -125,7 +151,7 @@ public record Edition(
 
   private Fitting fitting(JsonNode whole, IntakeAnswer text) {
     try {
-      return reader.read(whole);
+      return reader.read(whole, text != null && text.asksWhere());
     } catch (FaultyRequest refused) {
       throw text == null ? refused : refused.atText(TextFitting.saidByText(text));
     }

@@ -9,7 +9,9 @@ import easewright.request.IntakeAnswer;
 import easewright.request.Standing;
 import easewright.saying.SignNote;
 import jakarta.inject.Singleton;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Answers fittings by the active rule book. Requests are JSON in the contract's form; a request may
@@ -68,6 +70,31 @@ public class FittingService {
   /** Reads a post in plain words without answering it. */
   public IntakeAnswer readText(String text) {
     return read(JsonNodeFactory.instance.objectNode().put("text", text));
+  }
+
+  /** The changes that can be reported as made or tried: name by id. */
+  public Map<String, String> changes() {
+    Map<String, String> names = new LinkedHashMap<>();
+    rules
+        .edition()
+        .book()
+        .catalog()
+        .adjustments()
+        .forEach((id, entry) -> names.put(id, entry.name()));
+    return names;
+  }
+
+  /** The areas that can be reported as fine: name by id. */
+  public Map<String, String> areas() {
+    Map<String, String> names = new LinkedHashMap<>();
+    rules
+        .edition()
+        .book()
+        .catalog()
+        .practice()
+        .areas()
+        .forEach(area -> names.put(area.id(), area.name()));
+    return names;
   }
 
   /** The signs that a fitting can report. */

@@ -105,7 +105,7 @@ public final class OwnBook {
           continue; // the check reports it
         }
         try {
-          reader.read(one.given());
+          CaseTrials.of(one, reader);
         } catch (FaultyRequest refused) {
           refused
               .faults()

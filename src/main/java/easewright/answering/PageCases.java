@@ -21,6 +21,11 @@ import java.util.Optional;
 
 /** Runs the fenced cases of rule pages against a diagnosis. */
 public final class PageCases {
+  /**
+   * Smallest factor by which its odds must change for a cause to count as likelier or less likely.
+   */
+  private static final double MATTERS = 1.1;
+
   private final FittingReader reader;
   private final Diagnosis diagnosis;
 
@@ -28,6 +33,12 @@ public final class PageCases {
   public PageCases(RuleBook book, PatternSheets sheets) {
     this.reader = new FittingReader(KnownNames.of(book.source(), sheets));
     this.diagnosis = new Diagnosis(book, sheets.shipped());
+  }
+
+  /** Uses a diagnosis at hand, for cases whose fittings are read. */
+  public PageCases(FittingReader reader, Diagnosis diagnosis) {
+    this.reader = reader;
+    this.diagnosis = diagnosis;
   }
 
   /**
@@ -42,25 +53,78 @@ public final class PageCases {
    * passes.
    */
   public List<String> wrong(RulePage.RuleCase one) {
-    Answer answer;
     try {
-      answer = diagnosis.answer(reader.read(one.given()));
+      return wrong(CaseTrials.of(one, reader));
     } catch (FaultyRequest refused) {
       return refused.faults().stream()
           .map(fault -> "given" + fault.pointer() + ": " + fault.problem() + " " + fault.remedy())
           .toList();
     }
+  }
+
+  /** The same for a case whose fittings are read. */
+  public List<String> wrong(CaseTrials one) {
     List<String> wrong = new ArrayList<>();
     int checks = 0;
-    for (Map.Entry<String, JsonNode> expected : one.then().properties()) {
-      for (String id : ids(expected.getValue())) {
-        checks++;
-        came(answer, expected.getKey(), id)
-            .ifPresent(
-                came -> wrong.add("expected " + expected.getKey() + ": " + id + "; " + came));
+    for (CaseTrials.Trial trial : one.trials()) {
+      String with = trial.added().isEmpty() ? "" : "with " + trial.added() + ": ";
+      Compared compared = new Compared(trial);
+      for (Map.Entry<String, JsonNode> expected : one.written().then().properties()) {
+        for (String id : ids(expected.getValue())) {
+          checks++;
+          compared
+              .came(expected.getKey(), id)
+              .ifPresent(
+                  came ->
+                      wrong.add(with + "expected " + expected.getKey() + ": " + id + "; " + came));
+        }
       }
     }
     return checks == 0 ? List.of("The case expects nothing.") : wrong;
+  }
+
+  /** One fitting of a case, answered or weighed only as far as the case asks. */
+  private final class Compared {
+    private final CaseTrials.Trial trial;
+    private Answer answer;
+    private Map<String, Double> before;
+    private Map<String, Double> after;
+
+    private Compared(CaseTrials.Trial trial) {
+      this.trial = trial;
+    }
+
+    /** The actual value if it differs from the expected one. */
+    Optional<String> came(String what, String id) {
+      if (what.equals("raises") || what.equals("lowers")) {
+        return moved(id, what.equals("raises"));
+      }
+      if (answer == null) {
+        answer = diagnosis.answer(trial.fitting());
+      }
+      return PageCases.came(answer, what, id);
+    }
+
+    private Optional<String> moved(String cause, boolean up) {
+      if (trial.added().isEmpty()) {
+        return Optional.of("the case has no \"with each\" that could change anything");
+      }
+      if (before == null) {
+        before =
+            trial.without() == null ? diagnosis.causesBefore() : diagnosis.causes(trial.without());
+        after = diagnosis.causes(trial.fitting());
+      }
+      double ratio = odds(after.get(cause)) / odds(before.get(cause));
+      if (up ? ratio >= MATTERS : ratio <= 1 / MATTERS) {
+        return Optional.empty();
+      }
+      return Optional.of(
+          "its probability went from %.4f to %.4f".formatted(before.get(cause), after.get(cause)));
+    }
+  }
+
+  private static double odds(double probability) {
+    return probability / (1 - probability);
   }
 
   private static List<String> ids(JsonNode node) {
@@ -92,6 +156,9 @@ public final class PageCases {
           case "holds not" -> holds.equals(Optional.of(false));
           case "not judged" -> holds.isEmpty();
           case "caution" -> cautions.contains(id);
+          case "stops tightening" ->
+              answer.cautions().stream()
+                  .anyMatch(caution -> caution.id().equals(id) && caution.stopsTightening());
           case "no caution" -> !cautions.contains(id);
           case "advises" -> advised.contains(id);
           case "advises first" -> !advised.isEmpty() && advised.get(0).equals(id);
@@ -120,7 +187,7 @@ public final class PageCases {
                   + answer.findings().stream()
                       .map(f -> f.id() + (f.holds() ? " holds" : " holds not"))
                       .toList();
-          case "caution", "no caution" -> "cautions: " + cautions;
+          case "caution", "stops tightening", "no caution" -> "cautions: " + cautions;
           case "unexplained" ->
               "unexplained: " + answer.unexplained().stream().map(SignNote::id).toList();
           default ->

@@ -2,6 +2,7 @@ package easewright.answering;
 
 import easewright.deadline.Deadline;
 import easewright.diagnosis.Answer.RuleBookStamp;
+import easewright.modelreader.ModelReader;
 import easewright.pattern.PatternSheets;
 import easewright.reading.TrainedReader;
 import easewright.rulebook.RuleBook;
@@ -28,15 +29,18 @@ public class RuleBookService {
   private final Duration mostTime;
   private final RuleFolder folder;
   private final Optional<TrainedReader> trained;
+  private final Optional<ModelReader> model;
   private volatile Edition edition;
 
   RuleBookService(
       Provider<PatternSheets> shippedSheets,
       @ConfigProperty(name = "easewright.limit.time") Duration mostTime,
-      @ConfigProperty(name = "easewright.reader") ReaderChoice reader) {
+      @ConfigProperty(name = "easewright.reader") ReaderChoice reader,
+      LanguageModel languageModel) {
     this.mostTime = mostTime;
     this.trained =
         reader == ReaderChoice.BOTH ? Optional.of(TrainedReader.shipped()) : Optional.empty();
+    this.model = languageModel.reader();
     Optional<Path> own = RuleFolder.named();
     // The two slow parts of start-up are independent, so they run in parallel.
     FutureTask<RuleBook> book = new FutureTask<>(RuleBook::compiledIn);
@@ -46,7 +50,7 @@ public class RuleBookService {
     this.sheets = shippedSheets.get();
     this.folder =
         new RuleFolder(own.or(RuleFolder::inDevelopment), sheets, next -> edition = read(next));
-    // An own book that is broken stops the start: nobody is to be answered by another unawares.
+    // A broken own book stops the start: nobody should get another book's answers unknowingly.
     this.edition =
         read(
             own.isPresent() ? new OwnBook(sheets).load(own.get()) : Edition.of(done(book), sheets));
@@ -88,7 +92,8 @@ public class RuleBookService {
   }
 
   private Edition read(Edition next) {
-    return trained.map(next::readingWith).orElse(next);
+    Edition second = trained.map(next::readingWith).orElse(next);
+    return model.map(second::readingWith).orElse(second);
   }
 
   private static RuleBook done(FutureTask<RuleBook> book) {

@@ -75,7 +75,9 @@ public final class TrialBook {
     Answer answer = edition.answer(request);
     lines.add("Causes:");
     answer.causes().forEach(c -> lines.add("  " + number(c.probability()) + " " + c.id()));
-    lines.add("  " + number(answer.nothingWrong()) + " nothing wrong");
+    if (answer.nothingWrong() != null) { // with a danger nothing is weighed
+      lines.add("  " + number(answer.nothingWrong()) + " nothing wrong");
+    }
     lines.add("Cautions:");
     answer.cautions().forEach(c -> lines.add("  " + c.id()));
     lines.add("Advised:");

@@ -7,19 +7,16 @@ import easewright.pattern.PatternSheet;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.SizingNotes;
 import easewright.rulebook.Wording;
-import easewright.size.Range;
 import easewright.size.SizeCell;
+import easewright.size.SizeChart;
 import easewright.size.SizeEstimate;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 
 /** Chooses the size to cut. If the measurements lie between two sizes, the rule book decides. */
 final class Choosing {
-  private static final Comparator<SizeCell> ROOMIER =
-      Comparator.comparingDouble((SizeCell cell) -> start(cell.underbust()))
-          .thenComparingDouble(
-              cell -> cell.bust() != null ? start(cell.bust()) : start(cell.difference()));
+  /** From here on a size is right more often than not. */
+  private static final double EVEN_ODDS = 0.5;
 
   private final SizeQuestion question;
   private final Wording wording;
@@ -41,13 +38,15 @@ final class Choosing {
   }
 
   /** The size to take; the estimate must contain at least one. */
-  TakeNote take(SizeEstimate estimate) {
+  TakeNote take(SizeEstimate estimate, SizeChart chart) {
     SizeCell first = estimate.chances().get(0).cell();
     if (!estimate.between(clearShare)) {
-      return note(first, "clear", "size-clear");
+      return estimate.chances().get(0).probability() >= EVEN_ODDS
+          ? note(first, "clear", "size-clear")
+          : note(first, "likeliest", "size-likeliest");
     }
     SizeCell second = estimate.chances().get(1).cell();
-    boolean firstIsRoomier = ROOMIER.compare(first, second) > 0;
+    boolean firstIsRoomier = chart.roomier().compare(first, second) > 0;
     SizeCell larger = firstIsRoomier ? first : second;
     SizeCell smaller = firstIsRoomier ? second : first;
     SizingNotes.Between between = sizing.of(situations());
@@ -77,9 +76,5 @@ final class Choosing {
     return sheet.cut(question.fitting().choices()).piecesWith("shaped-seam").isEmpty()
         ? Construction.COMPRESSION
         : Construction.SHAPED;
-  }
-
-  private static double start(Range range) {
-    return range == null ? 0 : range.loMm();
   }
 }

@@ -4,11 +4,14 @@ import easewright.check.SizeAnswer.ConvertedNote;
 import easewright.check.SizeAnswer.PrintedNote;
 import easewright.check.SizeAnswer.ReadingNote;
 import easewright.check.SizeAnswer.SpanNote;
-import easewright.diagnosis.Fitting;
 import easewright.diagnosis.UnitFormatter;
+import easewright.fitting.Fitting;
 import easewright.measure.BodyMeasurements;
 import easewright.rulebook.Wording;
+import easewright.size.LabelReading;
 import easewright.size.Range;
+import easewright.size.Region;
+import easewright.size.SizeLabel;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -40,13 +43,18 @@ final class Conversion {
   }
 
   /** The label with each of its readings. */
-  ConvertedNote converted(List<SizeLabel> label, Region printedIn) {
+  ConvertedNote converted(SizeQuestion question) {
+    List<SizeLabel> label = question.label();
+    Region printedIn = question.printedIn();
     List<LabelReading> readings = LabelReading.of(label, printedIn);
     return new ConvertedNote(
-        label.stream().map(SizeLabel::toString).collect(Collectors.joining(" / ")),
+        label.isEmpty()
+            ? String.join(" / ", question.labelOnSheet())
+            : label.stream().map(SizeLabel::toString).collect(Collectors.joining(" / ")),
         printedIn == null ? null : printedIn.wireName(),
+        question.labelOnSheet(),
         readings.stream().map(this::note).toList(),
-        ambiguities(label, printedIn, readings));
+        label.isEmpty() ? List.of() : ambiguities(label, printedIn, readings));
   }
 
   private ReadingNote note(LabelReading reading) {

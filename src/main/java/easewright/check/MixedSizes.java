@@ -2,7 +2,7 @@ package easewright.check;
 
 import easewright.check.SizeAnswer.MixedNote;
 import easewright.check.SizeAnswer.SeamNote;
-import easewright.diagnosis.Fitting;
+import easewright.fitting.Fitting;
 import easewright.pattern.Cut;
 import easewright.pattern.Edge;
 import easewright.pattern.Layer;
@@ -33,13 +33,13 @@ final class MixedSizes {
     Optional<SizeCell> lower =
         chart.cells().stream()
             .filter(cell -> cell.underbust().contains(under))
-            .min(Comparator.comparingDouble(cell -> off(bustOf(cell), bust)));
+            .min(Comparator.comparingDouble(cell -> off(cell.bustGirths(), bust)));
     Optional<SizeCell> upper =
         chart.cells().stream()
-            .filter(cell -> bustOf(cell).contains(bust))
+            .filter(cell -> cell.bustGirths().contains(bust))
             .min(
                 Comparator.comparingDouble((SizeCell cell) -> off(cell.underbust(), under))
-                    .thenComparingDouble(cell -> off(bustOf(cell), bust)));
+                    .thenComparingDouble(cell -> off(cell.bustGirths(), bust)));
     if (lower.isEmpty() || upper.isEmpty() || lower.get().id().equals(upper.get().id())) {
       return Optional.empty();
     }
@@ -51,7 +51,7 @@ final class MixedSizes {
             lower.get().id(),
             "upper",
             upper.get().id());
-    long steps = bandsApart(lower.get(), upper.get());
+    long steps = chart.bandsApart(lower.get(), upper.get());
     return Optional.of(
         new MixedNote(
             lower.get().id(),
@@ -59,16 +59,6 @@ final class MixedSizes {
             seams,
             says,
             steps > 1 ? wording.say("size-mixed-far", "steps", steps) : null));
-  }
-
-  private long bandsApart(SizeCell one, SizeCell other) {
-    double from = Math.min(one.underbust().loMm(), other.underbust().loMm());
-    double to = Math.max(one.underbust().loMm(), other.underbust().loMm());
-    return chart.cells().stream()
-        .map(cell -> cell.underbust().loMm())
-        .filter(start -> start > from && start <= to)
-        .distinct()
-        .count();
   }
 
   /** Upright seams of the main layer that cross the bust, where a cutting line can change size. */
@@ -85,17 +75,6 @@ final class MixedSizes {
       }
     }
     return seams;
-  }
-
-  private static Range bustOf(SizeCell cell) {
-    if (cell.bust() != null) {
-      return cell.bust();
-    }
-    return cell.difference() == null
-        ? Range.ANY
-        : Range.ofMm(
-            cell.underbust().loMm() + cell.difference().loMm(),
-            cell.underbust().hiMm() + cell.difference().hiMm());
   }
 
   private static double off(Range range, double mm) {

@@ -1,8 +1,9 @@
 package easewright.check;
 
-import easewright.check.LabelReading.Basis;
 import easewright.measure.Length;
 import easewright.size.Designation;
+import easewright.size.LabelReading.Basis;
+import easewright.size.Region;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;

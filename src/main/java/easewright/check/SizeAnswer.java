@@ -1,11 +1,15 @@
 package easewright.check;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.MeasureAgainNote;
 import easewright.diagnosis.Answer.RuleBookStamp;
+import easewright.diagnosis.Answer.SidesNote;
 import easewright.diagnosis.Answer.SizeChance;
+import easewright.diagnosis.Answer.SizeNameNote;
+import easewright.diagnosis.Answer.TapeErrorNote;
 import easewright.diagnosis.Answer.Understood;
 import java.util.List;
 
@@ -20,9 +24,10 @@ import java.util.List;
  * @param size the probability of each size; null without bust and underbust, or in danger
  * @param take which size to cut and why; null without a size
  * @param mixed two sizes to combine, if no single one fits above and below; otherwise null
+ * @param sides the two sides, where the size follows the larger one; otherwise null
  * @param measureAgain measurements that are unlikely or do not agree, and why
  * @param sharpen which measurement, taken with half the error, would make the size most certain,
- *     best first
+ *     best first; empty where a girth is to be measured again in any case
  * @param labels labels for these girths in every region
  * @param converted the label to convert; null for none
  */
@@ -34,6 +39,7 @@ public record SizeAnswer(
     SizeNote size,
     TakeNote take,
     MixedNote mixed,
+    SidesNote sides,
     List<MeasureAgainNote> measureAgain,
     List<SharpenNote> sharpen,
     List<PrintedNote> labels,
@@ -59,6 +65,7 @@ public record SizeAnswer(
         null,
         null,
         null,
+        null,
         List.of(),
         List.of(),
         List.of(),
@@ -79,8 +86,13 @@ public record SizeAnswer(
    * @param bandProbability that the recommended band is right, whatever the cup
    * @param cupProbability that the recommended cup is right, whatever the band; null without cups
    * @param between whether the first two sizes are too close to tell apart
-   * @param letter why the label of these girths is another than the recommended size; null where it
-   *     is the same, and with a sheet
+   * @param letter why the label for these girths differs from the recommended size; null if it does
+   *     not, and with a sheet
+   * @param alsoCalled what the sheet calls the recommended size elsewhere
+   * @param shared a sentence saying that the measured girths belong equally to several sizes; null
+   *     if they do not
+   * @param hint which other places may have been measured; null where nothing suggests it
+   * @param tapeError the error that these probabilities assume
    */
   public record SizeNote(
       String chart,
@@ -91,12 +103,17 @@ public record SizeAnswer(
       double bandProbability,
       Double cupProbability,
       boolean between,
-      String letter) {}
+      String letter,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<SizeNameNote> alsoCalled,
+      String shared,
+      String hint,
+      TapeErrorNote tapeError) {}
 
   /**
    * The size to cut.
    *
-   * @param choice "clear", "smaller", "larger" or "first"
+   * @param choice "clear" if it is right more often than not, else "likeliest"; between two sizes
+   *     "smaller", "larger" or "first"
    * @param because the reason in a sentence
    * @param never why no smaller size is advised; null if one may be
    */
@@ -139,11 +156,16 @@ public record SizeAnswer(
   /**
    * A label and its possible meanings.
    *
+   * @param onSheet the sizes of the pattern that are called this
    * @param readings each way to read it
    * @param ambiguities every reason why it may mean more than one thing
    */
   public record ConvertedNote(
-      String label, String printedIn, List<ReadingNote> readings, List<String> ambiguities) {}
+      String label,
+      String printedIn,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> onSheet,
+      List<ReadingNote> readings,
+      List<String> ambiguities) {}
 
   /**
    * One way to read a label.

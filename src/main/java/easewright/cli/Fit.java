@@ -42,6 +42,18 @@ final class Fit {
       description = "The shipped pattern sheet that a post in plain words is about.")
   private String pattern;
 
+  @Option(
+      names = "--nickname",
+      paramLabel = "NAME",
+      description = "What the reply calls the wearer.")
+  private String nickname;
+
+  @Option(
+      names = "--voice",
+      paramLabel = "TONE",
+      description = "How the reply is said: warm (the default) or plain.")
+  private String voice;
+
   @ArgGroup private Form form = new Form();
 
   @Option(names = "--help", usageHelp = true, description = "Show this.")
@@ -55,6 +67,16 @@ final class Fit {
   /** The id of a shipped sheet; null if none is given. */
   String pattern() {
     return pattern;
+  }
+
+  /** What the reply calls the wearer; null if none is given. */
+  String nickname() {
+    return nickname;
+  }
+
+  /** "warm" or "plain" as it was written; null if none is given. */
+  String voice() {
+    return voice;
   }
 
   /** Whether to print a short answer as Markdown. */

@@ -51,6 +51,10 @@ class FitRun implements QuarkusApplication {
     Fit fit = Commands.fit(args);
     try (InputStream in =
         fit.file().equals("-") ? System.in : Files.newInputStream(Path.of(fit.file()))) {
+      if (fit.lines() && (fit.nickname() != null || fit.voice() != null)) {
+        System.err.println("--nickname and --voice are for one fitting; a line names its own.");
+        return FAULTY;
+      }
       if (fit.lines()) {
         return fit.pattern() == null ? answerLines(in) : patternTwice();
       }
@@ -67,7 +71,8 @@ class FitRun implements QuarkusApplication {
       return patternTwice();
     }
     try {
-      print(said(fittings.answer(post ? post(text, fit.pattern()) : RequestJson.parse(text)), fit));
+      JsonNode request = post ? post(text, fit.pattern()) : RequestJson.parse(text);
+      print(said(fittings.answer(spoken(request, fit)), fit));
       return 0;
     } catch (FaultyRequest | RequestJson.TooLarge request) {
       return refuse(Problem.of(request));
@@ -114,6 +119,19 @@ class FitRun implements QuarkusApplication {
     ObjectNode request = json.createObjectNode().put("text", words(text));
     if (pattern != null) {
       request.putObject("pattern").put("sheet", pattern);
+    }
+    return request;
+  }
+
+  /** With the nickname and the voice of the command line, which count before the file's. */
+  private static JsonNode spoken(JsonNode request, Fit fit) {
+    if (request instanceof ObjectNode fields) {
+      if (fit.nickname() != null) {
+        fields.put("nickname", fit.nickname());
+      }
+      if (fit.voice() != null) {
+        fields.put("voice", fit.voice());
+      }
     }
     return request;
   }

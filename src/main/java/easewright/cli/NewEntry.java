@@ -3,6 +3,7 @@ package easewright.cli;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import easewright.naming.NearestName;
+import easewright.rulebook.Voice;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.PrintStream;
@@ -55,9 +56,11 @@ final class NewEntry {
               + "s. "
               + NearestName.remedy(topic, topics));
     }
-    String end = Files.readString(list).endsWith("\n") ? "" : "\n";
-    Files.writeString(list, end + filled(kind + ".yaml", id), StandardOpenOption.APPEND);
-    out.println("added to " + shown(list));
+    append(list, kind + ".yaml", id);
+    Optional<Path> spoken = spoken(kind);
+    if (spoken.isPresent()) {
+      append(spoken.get(), "voice-" + kind + ".yaml", id);
+    }
     Optional<String> place = place(kind, topic);
     if (place.isPresent()) {
       Path folder = family().resolve(place.get());
@@ -70,6 +73,23 @@ final class NewEntry {
     }
     out.println("Now fill in what \"rules check\" names, then run \"rules try\".");
     return 0;
+  }
+
+  private void append(Path list, String template, String id) throws IOException {
+    String end = Files.readString(list).endsWith("\n") ? "" : "\n";
+    Files.writeString(list, end + filled(template, id), StandardOpenOption.APPEND);
+    out.println("added to " + shown(list));
+  }
+
+  /** The file that says how replies call a kind; signs and findings are not said in them. */
+  private Optional<Path> spoken(Rules.Kind kind) {
+    Path voice = book.resolve("voice/" + Voice.USUAL);
+    return switch (kind) {
+      case cause -> Optional.of(voice.resolve("causes.yaml"));
+      case adjustment -> Optional.of(voice.resolve("changes.yaml"));
+      case caution -> Optional.of(voice.resolve("cautions.yaml"));
+      case sign, finding -> Optional.empty();
+    };
   }
 
   /** The folder for rules of a kind; signs and adjustments need no rule file of their own. */

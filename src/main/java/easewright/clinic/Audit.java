@@ -51,7 +51,9 @@ final class Audit {
   /** The entries of a clinic, newest first. */
   List<AuditEntry> of(Handle handle, String clinic) {
     return handle
-        .createQuery("select * from audit where clinic_id = :clinic order by id desc limit :most")
+        .createQuery(
+            "select a.*, c.nickname from audit a left join cases c on c.id = a.case_id"
+                + " where a.clinic_id = :clinic order by a.id desc limit :most")
         .bind("clinic", clinic)
         .bind("most", MOST_LISTED)
         .map(
@@ -62,7 +64,8 @@ final class Audit {
                     row.getString("name"),
                     row.getString("role") == null ? null : Role.valueOf(row.getString("role")),
                     Deed.valueOf(row.getString("deed")),
-                    row.getString("case_id")))
+                    row.getString("case_id"),
+                    row.getString("nickname")))
         .list();
   }
 }

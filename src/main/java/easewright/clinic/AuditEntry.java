@@ -9,8 +9,10 @@ import java.time.Instant;
  * @param name whom the key was issued to
  * @param role the key's role, or null
  * @param caseId the case, or null; it may no longer exist
+ * @param nickname of the case, or null if it no longer exists
  */
-public record AuditEntry(Instant at, String key, String name, Role role, Deed deed, String caseId) {
+public record AuditEntry(
+    Instant at, String key, String name, Role role, Deed deed, String caseId, String nickname) {
 
   /** The actions recorded. */
   public enum Deed {
@@ -18,6 +20,8 @@ public record AuditEntry(Instant at, String key, String name, Role role, Deed de
     CLINIC_READ,
     CLINIC_CHANGED,
     CLINIC_EXPORTED,
+    VOICE_READ,
+    VOICE_CHANGED,
     AUDIT_READ,
     KEYS_READ,
     KEY_ISSUED,
@@ -35,7 +39,20 @@ public record AuditEntry(Instant at, String key, String name, Role role, Deed de
     CASE_EXPIRED,
     ROUND_ADDED,
     REPLY_POSTED,
+    REPLY_CORRECTED,
+    REPLY_WITHDRAWN,
     OUTCOME_TOLD,
-    NOTE_WRITTEN
+    NOTE_WRITTEN,
+    PHOTO_ADDED,
+    PHOTO_READ,
+    PHOTO_DELETED,
+    FEED_ISSUED,
+    REPLY_SHARED,
+    SHARES_ENDED;
+
+    /** Whether something was only looked at. */
+    public boolean isReading() {
+      return name().endsWith("_READ");
+    }
   }
 }

@@ -14,6 +14,7 @@ import java.time.Instant;
  * @param waitingSince since when the wearer has waited for a reply; null if not waiting
  * @param stuck whether the last two tries with a known outcome brought no progress
  * @param last gist of the latest round; null without rounds
+ * @param asked the first words of the latest round's post; null without one
  */
 public record Case(
     String id,
@@ -26,7 +27,11 @@ public record Case(
     Instant changedAt,
     Instant waitingSince,
     boolean stuck,
-    Gist last) {
+    Gist last,
+    String asked) {
+
+  /** Characters of a post that are shown in a list. */
+  static final int FIRST_WORDS = 240;
 
   /** Number of rounds without progress after which a case is stuck. */
   static final int STUCK = 2;

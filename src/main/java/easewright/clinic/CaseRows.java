@@ -10,7 +10,10 @@ import org.jdbi.v3.core.Handle;
 /** Cases as rows. Every statement names the clinic, so that no id reaches another clinic. */
 final class CaseRows {
   private static final String CASES =
-      "select c.*, k.name as holder_name, r.no, r.red_flag, r.cause, r.sign, r.sheet, r.size_cut"
+      "select c.*, k.name as holder_name, r.no, r.red_flag, r.cause, r.sign, r.sheet, r.size_cut,"
+          + " substr(r.post, 1, "
+          + Case.FIRST_WORDS
+          + ") as asked"
           + " from cases c"
           + " left join access_keys k on k.id = c.holder"
           + " left join rounds r on r.case_id = c.id and r.no = c.rounds"
@@ -93,6 +96,7 @@ final class CaseRows {
                 row.getString("cause"),
                 row.getString("sign"),
                 row.getString("sheet"),
-                row.getString("size_cut")));
+                row.getString("size_cut")),
+        row.getString("asked"));
   }
 }

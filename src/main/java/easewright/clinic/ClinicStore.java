@@ -12,8 +12,11 @@ public final class ClinicStore implements AutoCloseable {
   private final Clinics clinics;
   private final Cases cases;
   private final Rounds rounds;
+  private final CasePhotos photos;
+  private final OpenLinks links;
   private final Retention retention;
   private final Insights insights;
+  private final Voices voices;
 
   /**
    * A store, not opened yet.
@@ -48,9 +51,12 @@ public final class ClinicStore implements AutoCloseable {
     clinics = new Clinics(database, keys, audit, clock);
     cases = new Cases(database, audit, clock);
     rounds = new Rounds(database, cases, audit, clock);
+    photos = new CasePhotos(database, audit, clock);
+    links = new OpenLinks(database, audit, clock);
     retention =
         new Retention(database, audit, new RetentionClock(clock, clockRightOn, database.news()));
     insights = new Insights(database, audit);
+    voices = new Voices(database, audit);
   }
 
   /** The same store with another clock, for events at other times. */
@@ -70,6 +76,10 @@ public final class ClinicStore implements AutoCloseable {
     return insights;
   }
 
+  public Voices voices() {
+    return voices;
+  }
+
   public Keys keys() {
     return keys;
   }
@@ -84,6 +94,14 @@ public final class ClinicStore implements AutoCloseable {
 
   public Rounds rounds() {
     return rounds;
+  }
+
+  public CasePhotos photos() {
+    return photos;
+  }
+
+  public OpenLinks links() {
+    return links;
   }
 
   public Retention retention() {

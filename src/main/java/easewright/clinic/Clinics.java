@@ -30,7 +30,8 @@ public final class Clinics {
   public record Opened(Clinic clinic, Key key) {}
 
   /** A full export of a clinic. */
-  public record Export(Clinic clinic, List<KeyEntry> keys, List<Story> cases) {}
+  public record Export(
+      Clinic clinic, ClinicVoice.Kept voice, List<KeyEntry> keys, List<Story> cases) {}
 
   /** Opens a clinic and issues its organiser's key. */
   public Opened open(String name, String organiser, int retentionDays) {
@@ -126,6 +127,7 @@ public final class Clinics {
           audit.note(handle, caller, Deed.CLINIC_EXPORTED, null);
           return new Export(
               row(handle, caller),
+              Voices.row(handle, caller.clinic()),
               keys.rows(handle, caller.clinic()),
               CaseRows.all(handle, caller.clinic()).stream()
                   .map(one -> StoryRows.of(handle, one, false))

@@ -83,7 +83,7 @@ public final class Rounds {
   }
 
   /**
-   * Stores a reply as posted; the wearer is then no longer waiting.
+   * Stores a reply as posted, or corrects it; the wearer is then no longer waiting.
    *
    * @param seen the version of the case it is based on
    * @throws Overtaken if the case has changed since, or somebody else holds it
@@ -94,6 +94,7 @@ public final class Rounds {
         handle -> {
           Case current = CaseRows.lock(handle, caller, caseId, seen);
           Cases.mustBeFreeFor(caller, current);
+          boolean posted = StoryRows.isReplied(handle, caseId, number);
           int changed =
               handle
                   .createUpdate(
@@ -112,7 +113,39 @@ public final class Rounds {
                 .bind("case", caseId)
                 .execute();
           }
-          return changed(handle, caller, caseId, Deed.REPLY_POSTED);
+          return changed(handle, caller, caseId, posted ? Deed.REPLY_CORRECTED : Deed.REPLY_POSTED);
+        });
+  }
+
+  /**
+   * Removes a reply, if there is one. If it was to the newest round, the wearer waits again, from
+   * the time she asked.
+   *
+   * @param seen the version of the case it is based on
+   * @throws NotHere if there is no such round
+   * @throws Overtaken if the case has changed since, or somebody else holds it
+   */
+  public Story withdrawReply(Caller caller, String caseId, int number, int seen) {
+    caller.mustBe(ORGANISER, HELPER);
+    return database.transaction(
+        handle -> {
+          Case current = CaseRows.lock(handle, caller, caseId, seen);
+          Cases.mustBeFreeFor(caller, current);
+          if (!StoryRows.isReplied(handle, caseId, number)) {
+            mustBeOne(number >= 1 && number <= current.rounds() ? 1 : 0);
+            return StoryRows.of(handle, current, false);
+          }
+          handle
+              .createUpdate(
+                  "update rounds set reply = null, replied_by = null, replied_ms = null"
+                      + " where case_id = :case and no = :no")
+              .bind("case", caseId)
+              .bind("no", number)
+              .execute();
+          if (number == current.rounds()) {
+            StoryRows.wait(handle, caseId, StoryRows.askedMs(handle, caseId, number));
+          }
+          return changed(handle, caller, caseId, Deed.REPLY_WITHDRAWN);
         });
   }
 

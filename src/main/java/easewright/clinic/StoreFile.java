@@ -87,7 +87,7 @@ final class StoreFile implements Engine {
 
   /** The table definitions have a checksum too, which is absent while they are being changed. */
   private static void migrate(FileSource source) throws SQLException {
-    Flyway tables = Engine.tables(source, Map.of("numbered", "integer"), TABLES);
+    Flyway tables = Engine.tables(source, Map.of("numbered", "integer", "bytes", "blob"), TABLES);
     boolean change = tables.info().pending().length > 0;
     if (change) {
       source.mark(0);

@@ -64,7 +64,7 @@ final class StoreServer implements Engine {
     try (AgroalDataSource unbounded = pool(MOST_TO_MIGRATE, Map.of())) {
       Engine.tables(
               unbounded,
-              Map.of("numbered", "bigint generated always as identity"),
+              Map.of("numbered", "bigint generated always as identity", "bytes", "bytea"),
               "classpath:easewright/clinic")
           .migrate();
     }

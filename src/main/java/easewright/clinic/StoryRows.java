@@ -20,7 +20,8 @@ final class StoryRows {
         notes(handle, current.id()).stream()
             .filter(note -> !asWearer || note.by().role() == Role.WEARER)
             .toList();
-    return new Story(current, rounds(handle, current.id()), notes);
+    return new Story(
+        current, rounds(handle, current.id()), notes, CasePhotos.of(handle, current.id()));
   }
 
   static List<Round> rounds(Handle handle, String caseId) {
@@ -51,6 +52,28 @@ final class StoryRows {
             (row, context) ->
                 new Rounds.Told(json(row.getString("request")), row.getString("reply") != null))
         .list();
+  }
+
+  /** Whether a round has a reply. */
+  static boolean isReplied(Handle handle, String caseId, int number) {
+    return handle
+        .createQuery(
+            "select no from rounds where case_id = :case and no = :no and reply is not null")
+        .bind("case", caseId)
+        .bind("no", number)
+        .mapTo(Integer.class)
+        .findOne()
+        .isPresent();
+  }
+
+  /** When a round was added, in milliseconds since 1970. */
+  static long askedMs(Handle handle, String caseId, int number) {
+    return handle
+        .createQuery("select added_ms from rounds where case_id = :case and no = :no")
+        .bind("case", caseId)
+        .bind("no", number)
+        .mapTo(Long.class)
+        .one();
   }
 
   private static Outcome outcome(String name) {

@@ -4,7 +4,7 @@ package easewright.cloth;
  * A pattern's requirements for one of its cloths, as fractions and grams per square metre.
  *
  * @param stretchAround minimum stretch around the body, a fraction
- * @param stretchAlong minimum stretch up and down the body, a fraction
+ * @param stretchAlong minimum stretch up and down the body, a fraction; null if not known
  * @param recovery minimum recovery, a fraction; null if the pattern requires none
  * @param lightestGsm lightest cloth in g/m²; null if not limited
  * @param heaviestGsm heaviest cloth in g/m²; null if not limited
@@ -12,7 +12,7 @@ package easewright.cloth;
  */
 public record ClothNeed(
     double stretchAround,
-    double stretchAlong,
+    Double stretchAlong,
     Double recovery,
     Double lightestGsm,
     Double heaviestGsm,
@@ -22,7 +22,7 @@ public record ClothNeed(
    * @throws IllegalArgumentException with one sentence, if no cloth could meet the need
    */
   public ClothNeed {
-    if (!(stretchAround >= 0) || !(stretchAlong >= 0)) {
+    if (!(stretchAround >= 0) || stretchAlong != null && !(stretchAlong >= 0)) {
       throw new ImpossibleCloth("needed-stretch-below-zero");
     }
     if (recovery != null && !(recovery >= 0 && recovery <= 1)) {

@@ -36,7 +36,7 @@ public record ClothTest(StretchTest around, StretchTest along) {
     }
     Estimate a = around.stretch();
     Estimate b = along.stretch();
-    // Two standard deviations of the difference: below that, the measuring error dominates.
+    // Two standard deviations of the difference: below that, the measurement error dominates.
     if (Math.abs(a.value() - b.value()) <= 2 * Math.hypot(a.sd(), b.sd())) {
       return Optional.of(Greatest.EITHER);
     }

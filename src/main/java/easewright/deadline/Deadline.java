@@ -9,6 +9,8 @@ import java.util.function.Supplier;
  */
 public final class Deadline {
   private static final ThreadLocal<Long> END = new ThreadLocal<>();
+  private static final int SHARES = 5;
+  private static final int SHARE_OF_OTHERS = 4;
 
   private Deadline() {}
 
@@ -27,6 +29,25 @@ public final class Deadline {
     } finally {
       END.remove();
     }
+  }
+
+  /**
+   * How long to wait for others, so that time is left to go on without them: this long, or four
+   * fifths of what remains of the thread's time where that is less.
+   *
+   * @param most above nothing
+   * @return at least 0
+   */
+  public static Duration shareOfRest(Duration most) {
+    Long end = END.get();
+    if (end == null) {
+      return most;
+    }
+    Duration share =
+        Duration.ofNanos(Math.max(0, end - System.nanoTime()))
+            .multipliedBy(SHARE_OF_OTHERS)
+            .dividedBy(SHARES);
+    return share.compareTo(most) < 0 ? share : most;
   }
 
   /**

@@ -5,9 +5,11 @@ import static easewright.clinic.Role.ORGANISER;
 
 import easewright.access.PublicAddress;
 import easewright.answering.CaseService;
+import easewright.answering.VoiceService;
 import easewright.clinic.Caller;
 import easewright.clinic.Case;
 import easewright.clinic.ClinicStore;
+import easewright.clinic.ClinicVoice;
 import easewright.clinic.Key;
 import easewright.clinic.Overtaken;
 import easewright.request.FaultyRequest;
@@ -38,6 +40,7 @@ public class CasePage {
   private final SignedIn signedIn;
   private final ClinicStore store;
   private final CaseService cases;
+  private final VoiceService voices;
   private final CaseViews stories;
   private final PublicAddress address;
 
@@ -45,11 +48,13 @@ public class CasePage {
       SignedIn signedIn,
       ClinicStore store,
       CaseService cases,
+      VoiceService voices,
       CaseViews stories,
       PublicAddress address) {
     this.signedIn = signedIn;
     this.store = store;
     this.cases = cases;
+    this.voices = voices;
     this.stories = stories;
     this.address = address;
   }
@@ -62,10 +67,13 @@ public class CasePage {
         ClinicViewer who,
         CaseViews.Shown story,
         List<Case.Holder> helpers,
+        List<ClinicVoice.Snippet> snippets,
         FilledForm form,
         Overtaken late);
 
     static native TemplateInstance wearersLink(ClinicViewer who, Case current, String link);
+
+    static native TemplateInstance sharedLink(ClinicViewer who, Case current, String link);
 
     static native TemplateInstance deleteCase(ClinicViewer who, Case current);
   }
@@ -77,11 +85,18 @@ public class CasePage {
     return page(clinic, id, called, FilledForm.blank(), null);
   }
 
-  private String page(String clinic, String id, UriInfo called, FilledForm form, Overtaken late) {
+  String page(String clinic, String id, UriInfo called, FilledForm form, Overtaken late) {
     ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
     CaseViews.Shown story =
         stories.shown(store.cases().story(who.caller(), id), address.site(called.getBaseUri()));
-    return Pages.caseStory(who, story, store.keys().helpers(who.caller()), form, late).render();
+    return Pages.caseStory(
+            who,
+            story,
+            store.keys().helpers(who.caller()),
+            voices.snippets(who.caller()),
+            form,
+            late)
+        .render();
   }
 
   /** Runs the action of a button; on a conflict, names the person who was quicker. */
@@ -116,9 +131,12 @@ public class CasePage {
       case "hand-over" -> cases.handOver(caller, id, form.json("/version", "/to"));
       case "close" -> cases.close(caller, id, form.json("/version"));
       case "reopen" -> cases.reopen(caller, id, form.json("/version"));
+      case "end-shares" -> store.links().endShares(caller, id);
       case "note" -> cases.note(caller, id, form.json("/text"));
       case "reply" ->
           cases.reply(caller, id, form.number("number"), form.json("/version", "/text"));
+      case "withdraw" ->
+          cases.withdrawReply(caller, id, form.number("number"), form.json("/version"));
       case "outcome" ->
           cases.outcome(caller, id, form.number("number"), form.json("/outcome", "/said"));
       default -> throw new NotFoundException();
@@ -140,6 +158,25 @@ public class CasePage {
             who,
             store.cases().story(who.caller(), id).current(),
             address.site(called.getBaseUri()) + "/desk/wearer/" + link.text())
+        .render();
+  }
+
+  /** Issues a link to one reply and shows it, this once. */
+  @POST
+  @Path("/share")
+  public String share(
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      byte[] body,
+      UriInfo called) {
+    FilledForm form = FilledForm.of(body);
+    signedIn.mustBeOurs(form);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
+    String link = store.links().share(who.caller(), id, form.number("number"));
+    return Pages.sharedLink(
+            who,
+            store.cases().story(who.caller(), id).current(),
+            address.site(called.getBaseUri()) + "/desk/shared/" + link)
         .render();
   }
 

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import easewright.answering.RoundReader;
 import easewright.clinic.Case;
 import easewright.clinic.Note;
+import easewright.clinic.Photo;
 import easewright.clinic.Round;
 import easewright.clinic.Story;
 import easewright.diagnosis.Answer;
@@ -43,9 +44,15 @@ class CaseViews {
    * @param reply the reply derived from the advice; null without advice
    * @param tried what was changed before the fitting
    * @param draft a draft reply; "" without advice
+   * @param photos of it
    */
   public record ShownRound(
-      Round round, Answer advice, Reply reply, List<Tried> tried, String draft) {
+      Round round,
+      Answer advice,
+      Reply reply,
+      List<Tried> tried,
+      String draft,
+      List<Photo> photos) {
     /** Whether the advice starts with a warning. */
     public boolean isWarning() {
       return reply != null && !reply.cautions().isEmpty();
@@ -60,11 +67,15 @@ class CaseViews {
   Shown shown(Story story, String site) {
     return new Shown(
         story.current(),
-        story.rounds().stream().map(round -> shown(round, site)).toList(),
+        story.rounds().stream().map(round -> shown(round, photosOf(story, round), site)).toList(),
         story.notes());
   }
 
-  private ShownRound shown(Round round, String site) {
+  private static List<Photo> photosOf(Story story, Round round) {
+    return story.photos().stream().filter(photo -> photo.round() == round.number()).toList();
+  }
+
+  private ShownRound shown(Round round, List<Photo> photos, String site) {
     List<Tried> tried = tried(round.request());
     return fittings
         .asGiven(round.fitted())
@@ -75,8 +86,9 @@ class CaseViews {
                     advice,
                     Reply.of(advice),
                     tried,
-                    replies.text(advice, ReplyLength.SHORT, site)))
-        .orElseGet(() -> new ShownRound(round, null, null, tried, ""));
+                    replies.text(advice, ReplyLength.SHORT, site),
+                    photos))
+        .orElseGet(() -> new ShownRound(round, null, null, tried, "", photos));
   }
 
   static List<Tried> tried(JsonNode request) {

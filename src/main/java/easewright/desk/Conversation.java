@@ -42,8 +42,6 @@ final class Conversation {
 
   static final List<Field> MEASURED =
       List.of(
-          Field.length("/body/bust"),
-          Field.length("/body/underbust"),
           Field.length("/cloth/main/around/marked"),
           Field.length("/cloth/main/around/stretched"),
           Field.length("/cloth/main/around/relaxed"),
@@ -54,7 +52,9 @@ final class Conversation {
       Stream.concat(
               Stream.of(TEXT, SEEN, NOT_SEEN, COULD_NOT_TELL, SO_FAR, GARMENT),
               Stream.concat(
-                  MEASURED.stream().map(Field::pointer), CircumstanceBoxes.FLAGS.stream()))
+                  Stream.concat(
+                      MEASURED.stream().map(Field::pointer), ToileFields.names().stream()),
+                  CircumstanceBoxes.FLAGS.stream()))
           .toList();
 
   private Conversation() {}
@@ -79,17 +79,19 @@ final class Conversation {
   static ObjectNode request(FilledForm form, Set<String> dangers) {
     ObjectNode request = earlier(form);
     form.put(MEASURED, List.of(), request);
+    leaveOutUntried(form, request);
+    ToileFields.put(form, request);
     CircumstanceBoxes.put(form, request);
     String garment = form.value(GARMENT);
     if (!garment.isEmpty()) {
       String[] sheetAndSize = garment.split("/", 2);
       request.putObject("pattern").put("sheet", sheetAndSize[0]);
-      request.remove("sizeCut");
       if (sheetAndSize.length == 2) {
-        request.put("sizeCut", sheetAndSize[1]);
+        request.put("sizeCut", sheetAndSize[1]).remove("sizeSystem");
+      } else if (form.value("/sizeCut").isEmpty()) {
+        request.remove("sizeCut");
       }
     }
-    leaveOutUntried(form, request);
     putSigns(form, request, dangers);
     if (form.ticked(JUDGED)) {
       request.putArray("readYourself"); // explicit, so that no earlier round restores them
@@ -207,6 +209,7 @@ final class Conversation {
     List<String> couldNotTell = new ArrayList<>();
     soFar.path(COULD_NOT_TELL).forEach(sign -> couldNotTell.add(sign.asText()));
     return form.with(SignDetails.fields(soFar.path("signs")))
+        .with(ToileFields.fields(soFar))
         .with(CircumstanceBoxes.boxes(soFar))
         .with(
             Map.of(
@@ -226,6 +229,10 @@ final class Conversation {
                 notSeen,
                 COULD_NOT_TELL,
                 couldNotTell,
+                QuestionReplies.REPLIED,
+                List.of(),
+                StruckReadings.STRUCK,
+                List.of(),
                 SO_FAR,
                 List.of(soFar.toString()),
                 ASKED,

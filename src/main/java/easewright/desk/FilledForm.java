@@ -110,6 +110,13 @@ public final class FilledForm {
     return names.stream().anyMatch(name -> !values(name).isEmpty());
   }
 
+  /** Whether any field below a pointer is filled in, or has a fault. */
+  public boolean isFilledUnder(String pointer) {
+    return fields.keySet().stream()
+            .anyMatch(name -> name.startsWith(pointer) && !values(name).isEmpty())
+        || faults.stream().anyMatch(fault -> fault.pointer().startsWith(pointer));
+  }
+
   /** The HTML id of a field. */
   public String id(String name) {
     return name.replaceAll("^/", "").replace('/', '-');

@@ -10,6 +10,11 @@ import easewright.saying.ReplyLength;
 import easewright.saying.ReplyWriter;
 import easewright.saying.SignNote;
 import jakarta.inject.Singleton;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Answers a form of the desk like any request. */
@@ -38,22 +43,50 @@ class FittingDesk {
         first.read() == null
             ? null
             : ReadText.of(
-                form.value(Conversation.TEXT),
-                first.read(),
-                first.soFar(),
-                Conversation.reportedSigns(form));
-    Answer answer = withWhyNot(first);
-    return DeskAnswer.of(answer, read, post(answer, form, site));
+                form.value(Conversation.TEXT), first.read(), first.soFar(), form, dangers());
+    Answer answer = withWhyNot(StruckReadings.without(form, request, first, fittings, dangers()));
+    DeskAnswer shown = DeskAnswer.of(answer, read, post(answer, form, site));
+    return (read == null ? shown : shown.filling(FieldsOfPost.of(first.soFar())))
+        .after(QuestionReplies.given(form, fittings.signs()), moved(form, answer));
+  }
+
+  /** What the button just pressed changed; null if none was, or nothing else is reported. */
+  private List<QuestionReplies.Moved> moved(FilledForm form, Answer now) {
+    return QuestionReplies.pressed(form)
+        .map(sign -> QuestionReplies.without(form, sign))
+        .filter(Conversation::isStarted)
+        .map(
+            before -> {
+              ObjectNode request = request(before);
+              return StruckReadings.without(
+                  before, request, fittings.answer(request), fittings, dangers());
+            })
+        .map(before -> QuestionReplies.moved(before, now))
+        .orElse(null);
   }
 
   /** The form as a request; a danger reported earlier applies until it is ticked as not seen. */
   ObjectNode request(FilledForm form) {
-    return Conversation.request(
-        form,
-        fittings.signs().stream()
-            .filter(SignNote::redFlag)
-            .map(SignNote::id)
-            .collect(Collectors.toSet()));
+    Map<String, String> ids = new HashMap<>();
+    fittings.changes().forEach((id, name) -> ids.put(name.toLowerCase(Locale.ROOT), id));
+    fittings.signs().forEach(sign -> ids.put(sign.name().toLowerCase(Locale.ROOT), sign.id()));
+    ObjectNode request = Conversation.request(ToileFields.named(form, ids), dangers());
+    put(request, "nickname", form.value("called"));
+    put(request, "voice", form.value("voice"));
+    return request;
+  }
+
+  private static void put(ObjectNode request, String field, String value) {
+    if (!value.isEmpty()) {
+      request.put(field, value);
+    }
+  }
+
+  private Set<String> dangers() {
+    return fittings.signs().stream()
+        .filter(SignNote::redFlag)
+        .map(SignNote::id)
+        .collect(Collectors.toSet());
   }
 
   /** How the post was read if it cannot be answered. */
@@ -65,7 +98,7 @@ class FittingDesk {
     try {
       IntakeAnswer read = fittings.readText(text);
       return DeskAnswer.unanswered(
-          ReadText.of(text, read.asJson(), read.fitting(), Conversation.reportedSigns(form)));
+          ReadText.of(text, read.asJson(), read.fitting(), form, dangers()));
     } catch (FaultyRequest tooLong) {
       return DeskAnswer.unanswered(null);
     }

@@ -50,17 +50,25 @@ public class NewClinicPage {
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public RestResponse<String> open(byte[] body) {
-    return opened(body, form -> clinics.open(form.json("/name", "/organiser", "/retentionDays")));
+    return opened(
+        body, form -> clinics.open(form.json("/name", "/organiser", "/retentionDays")), false);
   }
 
   @POST
   @Path("/sample")
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public RestResponse<String> openSample(byte[] body) {
-    return opened(body, form -> clinics.openSample());
+    return opened(body, form -> clinics.openSample(), founding() == ClinicDoor.Founding.ANYBODY);
   }
 
-  private RestResponse<String> opened(byte[] body, Function<FilledForm, Clinics.Opened> opening) {
+  /**
+   * Opens a clinic.
+   *
+   * @param enter whether to go straight in: the sample is worth no key where only this machine is
+   *     served
+   */
+  private RestResponse<String> opened(
+      byte[] body, Function<FilledForm, Clinics.Opened> opening, boolean enter) {
     signedIn.mustBeSentFromHere();
     FilledForm form = FilledForm.of(body);
     String foundingKey = ClinicDoor.bringing(form.value("foundingKey"));
@@ -73,6 +81,10 @@ public class NewClinicPage {
     }
     try {
       OpenedClinic opened = OpenedClinic.of(opening.apply(form));
+      if (enter) {
+        return SignInPage.seeOther(
+            "/desk/clinics/" + opened.clinic().id(), signedIn.cookie(opened.key().key()));
+      }
       return RestResponse.ResponseBuilder.<String>create(201)
           .entity(Pages.openedClinic(opened).render())
           .cookie(signedIn.cookie(opened.key().key()))

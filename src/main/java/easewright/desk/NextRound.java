@@ -12,7 +12,16 @@ import java.util.Locale;
 /** Prefills the next round of a case from its earlier rounds. */
 final class NextRound {
   private static final List<String> OF_ONE_TOILE =
-      List.of("signs", "couldNotTell", "garment", "whyNot", "text", "asked", "readYourself");
+      List.of(
+          "signs",
+          "fine",
+          "trials",
+          "couldNotTell",
+          "garment",
+          "whyNot",
+          "text",
+          "asked",
+          "readYourself");
 
   /** Maximum in a request. */
   private static final int MOST_EARLIER = 20;

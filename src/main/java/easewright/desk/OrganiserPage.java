@@ -2,7 +2,9 @@ package easewright.desk;
 
 import static easewright.clinic.Role.ORGANISER;
 
+import easewright.access.PublicAddress;
 import easewright.answering.ClinicService;
+import easewright.clinic.AuditEntry;
 import easewright.clinic.Caller;
 import easewright.clinic.Clinic;
 import easewright.clinic.ClinicStore;
@@ -10,7 +12,6 @@ import easewright.clinic.KeyEntry;
 import easewright.clinic.LastKey;
 import easewright.clinic.Overtaken;
 import easewright.request.FaultyRequest;
-import easewright.saying.ClinicNotes.AuditNote;
 import easewright.saying.ClinicNotes.ExportNote;
 import easewright.saying.ClinicNotes.IssuedKey;
 import io.quarkus.qute.CheckedTemplate;
@@ -23,7 +24,9 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
 import java.util.Map;
 import org.jboss.resteasy.reactive.ResponseHeader;
@@ -40,11 +43,14 @@ public class OrganiserPage {
   private final SignedIn signedIn;
   private final ClinicStore store;
   private final ClinicService clinics;
+  private final PublicAddress address;
 
-  OrganiserPage(SignedIn signedIn, ClinicStore store, ClinicService clinics) {
+  OrganiserPage(
+      SignedIn signedIn, ClinicStore store, ClinicService clinics, PublicAddress address) {
     this.signedIn = signedIn;
     this.store = store;
     this.clinics = clinics;
+    this.address = address;
   }
 
   @CheckedTemplate(basePath = "desk")
@@ -61,7 +67,10 @@ public class OrganiserPage {
 
     static native TemplateInstance issuedKey(ClinicViewer who, IssuedKey issued, String name);
 
-    static native TemplateInstance audit(ClinicViewer who, List<AuditNote> entries, boolean more);
+    static native TemplateInstance audit(
+        ClinicViewer who, List<AuditEntry> entries, boolean more, boolean all);
+
+    static native TemplateInstance feedLink(ClinicViewer who, String link);
 
     static native TemplateInstance deleteClinic(ClinicViewer who, Clinic clinic);
   }
@@ -113,6 +122,18 @@ public class OrganiserPage {
     }
   }
 
+  /** Issues the feed's link and shows it, this once. */
+  @POST
+  @Path("/feed")
+  public String feed(@PathParam("clinic") String clinic, byte[] body, UriInfo called) {
+    signedIn.mustBeOurs(FilledForm.of(body));
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER);
+    String link = store.links().issueFeed(who.caller());
+    return Pages.feedLink(
+            who, address.site(called.getBaseUri()) + "/desk/feed/" + link + "/waiting.atom")
+        .render();
+  }
+
   private static RestResponse<String> refused(int status, String page) {
     return RestResponse.ResponseBuilder.<String>create(status).entity(page).build();
   }
@@ -120,11 +141,16 @@ public class OrganiserPage {
   @GET
   @Path("/audit")
   @Consumes(MediaType.WILDCARD)
-  public String audit(@PathParam("clinic") String clinic) {
+  public String audit(@PathParam("clinic") String clinic, @QueryParam("all") String all) {
     ClinicViewer who = signedIn.enter(clinic, ORGANISER);
-    List<AuditNote> all = store.clinics().audit(who.caller()).stream().map(AuditNote::of).toList();
-    boolean more = all.size() > MOST_SHOWN;
-    return Pages.audit(who, more ? all.subList(0, MOST_SHOWN) : all, more).render();
+    boolean readingToo = "yes".equals(all);
+    List<AuditEntry> entries =
+        store.clinics().audit(who.caller()).stream()
+            .filter(entry -> readingToo || !entry.deed().isReading())
+            .toList();
+    boolean more = entries.size() > MOST_SHOWN;
+    return Pages.audit(who, more ? entries.subList(0, MOST_SHOWN) : entries, more, readingToo)
+        .render();
   }
 
   @GET

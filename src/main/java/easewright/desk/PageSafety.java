@@ -17,6 +17,8 @@ class PageSafety {
       "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self';"
           + " connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
 
+  private static final String CSP = "Content-Security-Policy";
+
   static boolean isOfDesk(String path) {
     return path.equals("/desk") || path.startsWith("/desk/");
   }
@@ -28,7 +30,9 @@ class PageSafety {
       return;
     }
     MultivaluedMap<String, Object> headers = response.getHeaders();
-    headers.putSingle("Content-Security-Policy", POLICY);
+    if (!headers.containsKey(CSP)) {
+      headers.putSingle(CSP, POLICY);
+    }
     headers.putSingle("X-Content-Type-Options", "nosniff");
     headers.putSingle("Referrer-Policy", "same-origin");
     if (!headers.containsKey(HttpHeaders.CACHE_CONTROL)) {

@@ -5,15 +5,20 @@ import easewright.answering.FittingService;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.request.FaultyRequest;
+import easewright.saying.SignNote;
 import jakarta.inject.Singleton;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** The form for a question and its answer, for use on several pages. */
 @Singleton
 class QuestionPanel {
   static final List<String> OWN_FAULTS =
-      List.of("/text", "/body/bust", "/body/underbust", "/pattern", "/sizeCut", "/nickname");
+      Stream.concat(Stream.of("/text", "/pattern", "/nickname"), ToileFields.names().stream())
+          .toList();
 
   private final FittingDesk desk;
   private final FittingService fittings;
@@ -25,8 +30,27 @@ class QuestionPanel {
     this.sheets = sheets;
   }
 
-  /** The choices in the form. */
-  public record Choices(SignPlaces signs, List<PatternSheet> sheets) {
+  /**
+   * The choices in the form.
+   *
+   * @param changes name of each change by its id
+   * @param areas name of each area by its id
+   */
+  public record Choices(
+      SignPlaces signs,
+      List<PatternSheet> sheets,
+      Map<String, String> changes,
+      Map<String, String> areas) {
+    /** Every sign once, in the order of the places. */
+    public List<SignNote> allSigns() {
+      return signs.places().stream().flatMap(place -> place.signs().stream()).distinct().toList();
+    }
+
+    /** The numbers of the rows of a list. */
+    public List<Integer> rows() {
+      return IntStream.range(0, ToileFields.ROWS).boxed().toList();
+    }
+
     /** The name of a sign; its id if the rule book has no such sign. */
     public String nameOf(String sign) {
       return signs.places().stream()
@@ -46,7 +70,8 @@ class QuestionPanel {
   }
 
   /** Answers a form, or reports its faults. */
-  Outcome outcome(FilledForm form, UriInfo called) {
+  Outcome outcome(FilledForm filled, UriInfo called) {
+    FilledForm form = StruckReadings.taken(QuestionReplies.taken(filled));
     if (!Conversation.isStarted(form)) {
       return Outcome.blank(form);
     }
@@ -82,6 +107,7 @@ class QuestionPanel {
   }
 
   Choices choices() {
-    return new Choices(SignPlaces.of(fittings.signs()), sheets.shipped());
+    return new Choices(
+        SignPlaces.of(fittings.signs()), sheets.shipped(), fittings.changes(), fittings.areas());
   }
 }

@@ -14,6 +14,7 @@ import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import java.util.List;
 
 /** Which case of a clinic to answer next, and which have the same question. */
@@ -34,30 +35,26 @@ public class QueuePage {
     private Pages() {}
 
     static native TemplateInstance queue(
-        ClinicViewer who,
-        Clinic clinic,
-        List<Queue.Entry> waiting,
-        List<Queue.Entry> answered,
-        List<Queue.Group> groups,
-        List<Case> closed);
+        ClinicViewer who, Clinic clinic, QueueView queue, List<Queue.Group> groups);
   }
 
   @GET
-  public String page(@PathParam("clinic") String clinic) {
+  public String page(
+      @PathParam("clinic") String clinic,
+      @QueryParam("state") String state,
+      @QueryParam("q") String words,
+      @QueryParam("from") String from) {
     ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
     List<Case> all = store.cases().queue(who.caller());
-    Queue queue = Queue.of(all);
     return Pages.queue(
             who,
             store.clinics().read(who.caller()),
-            queue.entries().stream().filter(QueuePage::waits).toList(),
-            queue.entries().stream().filter(entry -> !waits(entry)).toList(),
-            queue.groups(),
-            all.stream().filter(Case::closed).toList())
+            QueueView.of(all, who, state, words, number(from)),
+            Queue.of(all).groups())
         .render();
   }
 
-  private static boolean waits(Queue.Entry entry) {
-    return entry.reason() != Queue.Reason.ANSWERED;
+  private static int number(String from) {
+    return from != null && from.matches("[0-9]{1,6}") ? Integer.parseInt(from) : 0;
   }
 }

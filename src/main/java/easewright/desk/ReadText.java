@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * A post with marks on the words that were read, and on words about the garment that were not.
@@ -26,6 +27,11 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
     public boolean isUnread() {
       return number > 0 && meanings.isEmpty();
     }
+
+    /** Whether all that it was read as is struck. */
+    public boolean isStruck() {
+      return number > 0 && !meanings.isEmpty() && meanings.stream().allMatch(Meaning::struck);
+    }
   }
 
   /**
@@ -33,10 +39,20 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
    *
    * @param name in trade terms
    * @param value its value, or null if it has none
+   * @param sign the sign it was read as, which a person may strike; null if it is none, or a danger
+   * @param field the name of the field that corrects it; null if there is none
+   * @param struck whether a person struck it
    * @param denied whether the post denies it
    * @param unitAssumed whether no unit was written
    */
-  public record Meaning(String name, String value, boolean denied, boolean unitAssumed) {}
+  public record Meaning(
+      String name,
+      String value,
+      String sign,
+      String field,
+      boolean struck,
+      boolean denied,
+      boolean unitAssumed) {}
 
   /** Words not understood, with the signs they may mean that are not reported yet. */
   public record Unread(String words, List<Perhaps> perhaps) {}
@@ -54,12 +70,15 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
    *
    * @param read spans, notUnderstood and conflicts from an answer
    * @param fitting the JSON the pointers of spans refer to
-   * @param reported signs the form already reports
+   * @param form reports some signs already, and may have struck others
+   * @param dangers ids of the signs that nobody can strike
    */
-  static ReadText of(String text, JsonNode read, JsonNode fitting, List<String> reported) {
+  static ReadText of(
+      String text, JsonNode read, JsonNode fitting, FilledForm form, Set<String> dangers) {
+    List<String> reported = Conversation.reportedSigns(form);
     List<Span> spans = new ArrayList<>();
     for (JsonNode span : read.path("spans")) {
-      spans.add(span(span, Optional.of(meaning(span, fitting))));
+      spans.add(span(span, Optional.of(meaning(span, fitting, form, dangers))));
     }
     List<Unread> unread = new ArrayList<>();
     for (JsonNode span : read.path("notUnderstood")) {
@@ -91,21 +110,33 @@ public record ReadText(List<Stretch> stretches, List<Unread> unread, List<Confli
     return new Span(span.path("from").asInt(), span.path("to").asInt(), meaning);
   }
 
-  private static Meaning meaning(JsonNode span, JsonNode fitting) {
+  private static Meaning meaning(
+      JsonNode span, JsonNode fitting, FilledForm form, Set<String> dangers) {
     String pointer = span.path("pointer").asText();
     JsonNode at = fitting.at(pointer);
     boolean assumed = span.path("unitAssumed").asBoolean();
     for (String named : List.of("sign", "adjustment")) {
       if (at.has(named)) {
+        String id = at.path(named).asText();
+        boolean strikable = named.equals("sign") && !dangers.contains(id);
         return new Meaning(
-            words(at.path(named).asText()),
+            words(id),
             at.path("amount").textValue(),
+            strikable ? id : null,
+            null,
+            strikable && form.holds(StruckReadings.STRUCK, id),
             at.path("seen").asText().equals("absent"),
             assumed);
       }
     }
     return new Meaning(
-        words(pointer), at.isValueNode() && !at.isBoolean() ? at.asText() : null, false, assumed);
+        words(pointer),
+        at.isValueNode() && !at.isBoolean() ? at.asText() : null,
+        null,
+        FieldsOfPost.of(fitting).containsKey(pointer) ? pointer : null,
+        false,
+        false,
+        assumed);
   }
 
   /** The last name in a pointer or id, in words: "/body/upperChest" is "upper chest". */

@@ -3,6 +3,7 @@ package easewright.desk;
 import static easewright.clinic.Role.HELPER;
 import static easewright.clinic.Role.ORGANISER;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.access.PublicAddress;
@@ -62,7 +63,8 @@ public class SameQuestionPage {
     static native TemplateInstance sameQuestion(
         ClinicViewer who, Queue.Group group, String draft, FilledForm form);
 
-    static native TemplateInstance sameAnswered(ClinicViewer who, List<Given> given);
+    static native TemplateInstance sameAnswered(
+        ClinicViewer who, String group, String text, List<Given> given);
   }
 
   @GET
@@ -102,7 +104,7 @@ public class SameQuestionPage {
               .map(GivenNote::of)
               .map(note -> new Given(find(all, note.caseId()).orElse(null), note))
               .toList();
-      return RestResponse.ok(Pages.sameAnswered(who, given).render());
+      return RestResponse.ok(Pages.sameAnswered(who, key, form.value("/text"), given).render());
     } catch (FaultyRequest refusal) {
       Queue.Group group =
           Queue.of(all).groups().stream()
@@ -113,6 +115,29 @@ public class SameQuestionPage {
           .entity(page(who, group, called, form.refused(refusal)))
           .build();
     }
+  }
+
+  /** Withdraws the reply from the cases it was kept for; whatever has changed since stays. */
+  @POST
+  @Path("/undo")
+  @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
+  public RestResponse<String> undo(@PathParam("clinic") String clinic, byte[] body) {
+    FilledForm form = FilledForm.of(body);
+    signedIn.mustBeOurs(form);
+    ClinicViewer who = signedIn.enter(clinic, ORGANISER, HELPER);
+    for (JsonNode one : request(form).path("cases")) {
+      find(store.cases().queue(who.caller()), one.path("case").asText())
+          .filter(current -> current.version() == one.path("version").asInt())
+          .filter(who::mayChange)
+          .ifPresent(
+              current ->
+                  cases.withdrawReply(
+                      who.caller(),
+                      current.id(),
+                      current.rounds(),
+                      JsonNodeFactory.instance.objectNode().put("version", current.version())));
+    }
+    return SignInPage.seeOther(who.home());
   }
 
   private static ObjectNode request(FilledForm form) {

@@ -14,7 +14,12 @@ import java.util.Map;
 final class SignDetails {
   private static final Field AMOUNT = Field.length("amount");
   private static final List<Field> FIELDS =
-      List.of(Field.text("place"), Field.text("side"), Field.text("degree"), AMOUNT);
+      List.of(
+          Field.text("place"),
+          Field.text("side"),
+          Field.text("degree"),
+          AMOUNT,
+          Field.text("when"));
 
   private SignDetails() {}
 
@@ -33,7 +38,7 @@ final class SignDetails {
       String value = form.value(name);
       if (!value.isEmpty()) {
         report.put(field.pointer(), field.written(value, inches));
-      } else if (form.has(name)) {
+      } else if (form.has(name) && shown(report.path(field.pointer())) != null) {
         report.remove(field.pointer());
       }
     }
@@ -49,11 +54,15 @@ final class SignDetails {
     reports.forEach(
         (sign, parts) -> {
           for (Field field : FIELDS) {
-            JsonNode value = parts.get(0).path(field.pointer());
-            boolean plain = parts.size() == 1 && value.isTextual();
-            fields.put(name(sign, field), plain ? List.of(value.textValue()) : List.of());
+            String value = parts.size() > 1 ? null : shown(parts.get(0).path(field.pointer()));
+            fields.put(name(sign, field), value == null ? List.of() : List.of(value));
           }
         });
     return fields;
+  }
+
+  /** The value as its field shows it; null where a field can't, such as a range, which stays. */
+  private static String shown(JsonNode value) {
+    return value.size() == 1 && value.isArray() ? value.path(0).textValue() : value.textValue();
   }
 }

@@ -2,11 +2,11 @@ package easewright.desk;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.answering.CheckService;
-import easewright.check.Region;
 import easewright.check.SizeAnswer;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.request.FaultyRequest;
+import easewright.size.Region;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.NonBlocking;

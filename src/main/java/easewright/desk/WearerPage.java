@@ -73,7 +73,7 @@ public class WearerPage {
     return page(link, FilledForm.blank());
   }
 
-  private String page(String link, FilledForm form) {
+  String page(String link, FilledForm form) {
     return Pages.wearer(link, stories.shown(story(link), ""), form, standing(link)).render();
   }
 

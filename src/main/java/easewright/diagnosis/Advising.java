@@ -7,8 +7,11 @@ import easewright.diagnosis.Answer.CureNote;
 import easewright.diagnosis.Answer.HeldBackNote;
 import easewright.diagnosis.Answer.PlaceNote;
 import easewright.diagnosis.Answer.SignNote;
-import easewright.diagnosis.inference.Posterior;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
+import easewright.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Conclusions.Cures;
 import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
@@ -16,6 +19,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
  * Turns ranked adjustments into notes: amount, place, steps, check and why each comes before the
@@ -28,20 +32,33 @@ final class Advising {
   private final Knowledge knowledge;
   private final Posterior posterior;
   private final Placing placing;
+  private final EarlierOutcomes tried;
+  private final Fitting fitting;
 
-  Advising(Knowledge knowledge, Posterior posterior, Placing placing) {
+  Advising(
+      Knowledge knowledge,
+      Posterior posterior,
+      Placing placing,
+      EarlierOutcomes tried,
+      Fitting fitting) {
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.placing = placing;
+    this.tried = tried;
+    this.fitting = fitting;
   }
 
-  /** The changes to offer, in order. */
-  List<AdjustmentNote> notes(Ranked ranked) {
+  /**
+   * The changes to offer, in order.
+   *
+   * @param unnamed whether nothing that tightens may be named, not even to put it back
+   */
+  List<AdjustmentNote> notes(Ranked ranked, boolean unnamed) {
     List<Candidate> offered = ranked.offered().stream().limit(MOST).toList();
     List<AdjustmentNote> notes = new ArrayList<>();
     for (int i = 0; i < offered.size(); i++) {
       Candidate next = i + 1 < offered.size() ? offered.get(i + 1) : null;
-      notes.add(note(offered.get(i), next));
+      notes.add(note(offered.get(i), use(offered.get(0), offered.get(i)), next, unnamed));
     }
     return notes;
   }
@@ -59,18 +76,46 @@ final class Advising {
         .toList();
   }
 
-  private AdjustmentNote note(Candidate candidate, Candidate next) {
+  /**
+   * How a change stands to the first: another way to cure the same cause is taken instead of it, a
+   * cure of another cause waits for another toile.
+   */
+  private String use(Candidate first, Candidate candidate) {
+    if (candidate == first) {
+      return "first";
+    }
+    boolean sameCause =
+        mainCause(first)
+            .filter(cause -> candidate.cures().stream().anyMatch(one -> one.cause().equals(cause)))
+            .isPresent();
+    return sameCause ? "instead" : "later";
+  }
+
+  /** The cause that a change relieves most here; empty where a rule put it first of all. */
+  private Optional<String> mainCause(Candidate candidate) {
+    return candidate.cures().stream()
+        .max(
+            Comparator.comparingDouble(
+                cure -> posterior.probability(cure.cause()) * knowledge.parameter(cure.howMuch())))
+        .map(Cures::cause);
+  }
+
+  private AdjustmentNote note(Candidate candidate, String use, Candidate next, boolean unnamed) {
     AdjustmentEntry entry = candidate.entry();
     Amounts.Told told = candidate.told();
-    List<PlaceNote> places = placing.places(entry, told.amount());
-    Object[] blanks = placing.blanks(told.amount(), places);
+    List<PlaceNote> places = placing.places(entry, told.amount(), seenAt(candidate));
+    Object[] blanks =
+        candidate.undone() == null
+            ? placing.blanks(told.amount(), places)
+            : new Object[] {"change", tried.lastInWords(unnamed)};
     return new AdjustmentNote(
         entry.id(),
         entry.name(),
+        use,
         does(candidate, blanks),
         Explaining.rounded(candidate.worth()),
         entry.stage(),
-        entry.tightens() && !candidate.slackOnly(),
+        candidate.tightens(),
         candidate.slackOnly(),
         told.amount(),
         told.measureFirst(),
@@ -88,6 +133,19 @@ final class Advising {
         candidate.rules().stream().map(Explaining::ref).toList());
   }
 
+  /** Where the signs of the causes it treats were seen, as far as said. */
+  private List<String> seenAt(Candidate candidate) {
+    return fitting.signs().stream()
+        .filter(sign -> sign.present() && sign.place() != null)
+        .filter(sign -> !knowledge.catalog().signs().get(sign.id()).redFlag())
+        .filter(
+            sign ->
+                candidate.cures().stream()
+                    .anyMatch(cure -> posterior.network().strength(cure.cause(), sign.id()) > 0))
+        .map(ReportedSign::place)
+        .toList();
+  }
+
   private String does(Candidate candidate, Object[] blanks) {
     String does = Wording.fill(candidate.entry().does(), blanks);
     return candidate.slackOnly()
@@ -98,7 +156,10 @@ final class Advising {
   private List<SignNote> sideEffects(AdjustmentEntry entry) {
     List<String> ids = entry.sideEffects() == null ? List.of() : entry.sideEffects();
     return ids.stream()
-        .map(id -> new SignNote(id, knowledge.catalog().nameOf(id), true, null, null, null, null))
+        .map(
+            id ->
+                new SignNote(
+                    id, knowledge.catalog().nameOf(id), true, null, null, null, null, null, null))
         .toList();
   }
 

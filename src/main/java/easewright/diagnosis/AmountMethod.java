@@ -4,6 +4,7 @@ import static easewright.diagnosis.DerivedFigure.ALLOWANCE_GIRTH_ERROR;
 import static easewright.diagnosis.DerivedFigure.APEX_DROP;
 import static easewright.diagnosis.DerivedFigure.BUST_POINT_WIDTH_EXCESS;
 import static easewright.diagnosis.DerivedFigure.CUP_SHORTFALL;
+import static easewright.diagnosis.DerivedFigure.DISTANCE_FROM_THE_DRAFT;
 import static easewright.diagnosis.DerivedFigure.FRONT_LENGTH_SHORTFALL;
 import static easewright.diagnosis.GivenNumber.ELASTIC_CUT;
 import static easewright.diagnosis.GivenNumber.ELASTIC_TEST;
@@ -30,8 +31,7 @@ enum AmountMethod {
       Spread.OVER_EDGES,
       AmountMethod::measureTheBand,
       Formula.of("amount-band-take-in", BandAmounts::takeIn, UNDERBUST, UNDERBAND),
-      Formula.of(
-          "amount-band-take-in-pull", BandAmounts::pullOff, UNDERBUST, BandAmounts.PULLED_OFF)) {
+      Formula.of("amount-band-take-in-pull", BandAmounts::pullOff, BandAmounts.PULLED_OFF)) {
     @Override
     Optional<Formula> slack() {
       return Optional.of(
@@ -47,9 +47,19 @@ enum AmountMethod {
   ELASTIC_CUT_LENGTH(
       "elastic cut length",
       Spread.WHOLE,
-      body -> "measure-first-elastic",
+      numbers -> "measure-first-elastic",
       Formula.trying(
-          "amount-elastic-cut-length", BandAmounts::elastic, ELASTIC_TEST, ELASTIC_CUT, UNDERBUST)),
+          "amount-elastic-cut-length", BandAmounts::elastic, ELASTIC_TEST, ELASTIC_CUT, UNDERBUST),
+      Formula.trying("amount-edge-elastic", FigureAmounts::bandElasticShorter, ELASTIC_CUT),
+      Formula.of("amount-band-take-in", BandAmounts::takeIn, UNDERBUST, UNDERBAND),
+      Formula.of("amount-band-take-in-pull", BandAmounts::pullOff, BandAmounts.PULLED_OFF)) {
+    /** The elastic's own test tells how long it must be, whatever the band measures. */
+    @Override
+    List<Formula> formulas(FittingNumbers numbers) {
+      List<Formula> ready = super.formulas(numbers);
+      return formulas().get(0).isReady(numbers) ? ready.subList(0, 1) : ready;
+    }
+  },
   CUP_GIRTH(
       "cup girth",
       Spread.OVER_EDGES,
@@ -78,12 +88,12 @@ enum AmountMethod {
   FRONT_LENGTH(
       "front length",
       Spread.WHOLE,
-      body -> "measure-first-length",
+      numbers -> "measure-first-length",
       Formula.of("amount-front-length", FigureAmounts::frontLonger, FRONT_LENGTH_SHORTFALL)),
   FRONT_LENGTH_LESS(
       "front length less",
       Spread.WHOLE,
-      body -> "measure-first-length",
+      numbers -> "measure-first-length",
       Formula.of("amount-front-length-less", FigureAmounts::frontShorter, FRONT_LENGTH_SHORTFALL)),
   STRETCH_FACTOR(
       "stretch factor",
@@ -97,6 +107,22 @@ enum AmountMethod {
   ALLOWANCE_ERROR(
       "allowance error",
       Formula.of("amount-allowance-error", FigureAmounts::allowance, ALLOWANCE_GIRTH_ERROR)),
+  DRAFT_DIFFERENCE(
+      "draft difference",
+      Formula.trying("amount-draft-difference", DraftFormulas::amount, DISTANCE_FROM_THE_DRAFT)),
+  EDGE_ELASTIC_LONGER(
+      "edge elastic longer", Formula.trying("amount-edge-elastic", FigureAmounts::elasticLonger)),
+  EDGE_ELASTIC_SHORTER(
+      "edge elastic shorter", Formula.trying("amount-edge-elastic", FigureAmounts::elasticShorter)),
+  EDGE_GROWN("edge grown", Formula.trying("amount-edge-grown", FigureAmounts::edgeGrown)),
+  ARMHOLE_RISE("armhole rise", Spread.WHOLE),
+  SIDE_DIFFERENCE("side difference", Spread.WHOLE),
+  /** How much more one side takes; a sign told of both sides does not say which differs. */
+  ONE_SIDE(
+      "one side",
+      Spread.WHOLE,
+      null,
+      Formula.trying("amount-one-side", CupAmounts::sidesDiffer, GivenNumber.BOTH_SIDES)),
   /** The adjustment has no amount. */
   NONE("none", Spread.WHOLE);
 
@@ -111,7 +137,7 @@ enum AmountMethod {
 
   private final String id;
   private final Spread spread;
-  private final Function<BodyMeasurements, String> measureFirst;
+  private final Function<FittingNumbers, String> measureFirst;
   private final List<Formula> formulas;
 
   AmountMethod(String id, Formula formula) {
@@ -124,13 +150,13 @@ enum AmountMethod {
 
   /**
    * @param measureFirst key of the sentence on what to measure where no formula has its inputs, or
-   *     null for nothing; as a whole null where the signs say what to measure
-   * @param formulas in the order of trust: the first that has its inputs counts
+   *     null for nothing; as a whole null where only a sign tells what to measure
+   * @param formulas ways to work it out; where several have their inputs, the smaller error counts
    */
   AmountMethod(
       String id,
       Spread spread,
-      Function<BodyMeasurements, String> measureFirst,
+      Function<FittingNumbers, String> measureFirst,
       Formula... formulas) {
     this.id = id;
     this.spread = spread;
@@ -161,14 +187,19 @@ enum AmountMethod {
     return spread == Spread.OVER_EDGES;
   }
 
-  /** In the order of trust. */
+  /** Whether only what is told of one side is its amount. */
+  boolean isOfOneSide() {
+    return this == ONE_SIDE;
+  }
+
+  /** All formulas, whether or not a fitting has their inputs. */
   List<Formula> formulas() {
     return formulas;
   }
 
-  /** The formula that counts for these numbers; empty where none has its inputs. */
-  Optional<Formula> formula(FittingNumbers numbers) {
-    return formulas.stream().filter(formula -> formula.isReady(numbers)).findFirst();
+  /** Those that have their inputs; several measure the same amount in several ways. */
+  List<Formula> formulas(FittingNumbers numbers) {
+    return formulas.stream().filter(formula -> formula.isReady(numbers)).toList();
   }
 
   /** How to compute what hangs loose; empty where only a measured sign tells. */
@@ -176,21 +207,21 @@ enum AmountMethod {
     return Optional.empty();
   }
 
-  /** Whether the signs say what to measure first. */
-  boolean isMeasuredAsASign() {
-    return measureFirst == null;
+  /** Key of the sentence on what to measure first; empty where only a sign would tell. */
+  Optional<String> measureFirst(FittingNumbers numbers) {
+    return Optional.ofNullable(measureFirst).map(first -> first.apply(numbers));
   }
 
-  /** Key of the sentence on what to measure first; empty where nothing more would help. */
-  Optional<String> measureFirst(BodyMeasurements body) {
-    return Optional.ofNullable(measureFirst.apply(body));
+  private static String measureTheBand(FittingNumbers numbers) {
+    return numbers.fitting().body().underbust() == null
+        ? "measure-first-body"
+        : numbers.fitting().garment().underband() == null
+            ? "measure-first-underband"
+            : "measure-first-pull-off";
   }
 
-  private static String measureTheBand(BodyMeasurements body) {
-    return body.underbust() == null ? "measure-first-body" : "measure-first-underband";
-  }
-
-  private static String measureTheGirths(BodyMeasurements body) {
+  private static String measureTheGirths(FittingNumbers numbers) {
+    BodyMeasurements body = numbers.fitting().body();
     return body.bust() == null || body.underbust() == null ? "measure-first-body" : null;
   }
 }

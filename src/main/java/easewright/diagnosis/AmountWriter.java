@@ -2,36 +2,19 @@ package easewright.diagnosis;
 
 import easewright.cloth.Estimate;
 import easewright.diagnosis.Answer.Amount;
-import easewright.diagnosis.Formula.Worked;
 import easewright.measure.Length;
-import easewright.measure.Quantity;
 import easewright.measure.UnitSystem;
-import easewright.rulebook.Wording;
-import easewright.wording.Blanks;
-import java.util.Optional;
 
 /** Writes amounts in the asker's units, with their error and their working. */
 final class AmountWriter {
   private final UnitSystem units;
-  private final Wording wording;
   private final UnitFormatter shown;
   private Amount lastWhole;
   private double lastToldMm;
 
-  AmountWriter(UnitSystem units, Wording wording) {
+  AmountWriter(UnitSystem units) {
     this.units = units;
-    this.wording = wording;
     this.shown = new UnitFormatter(units);
-  }
-
-  /** What a formula gives, with its working told; empty unless there is something to change. */
-  Optional<Amount> positive(AmountMethod method, String sentence, Worked worked) {
-    Estimate result = worked.result();
-    if (!(result.value() > 0)) {
-      return Optional.empty();
-    }
-    Blanks blanks = worked.blanks().and("value", shown.length(result.value()));
-    return Optional.of(amount(method, result, wording.say(sentence, blanks), false));
   }
 
   /** The largest length no longer than this one whose text says no more than it; 0 for none. */
@@ -45,7 +28,7 @@ final class AmountWriter {
   }
 
   private static double told(String text) {
-    return Quantity.parse(text).length().mm();
+    return UnitFormatter.mm(text);
   }
 
   /** An amount with its working told. */
@@ -74,6 +57,18 @@ final class AmountWriter {
         shown.length(whole.plusMinusMm() * share),
         whole.method(),
         whole.working(),
+        whole.estimated());
+  }
+
+  /** The most that is changed at once, of an amount above it, with what is done about the rest. */
+  Amount upTo(Amount whole, double mostMm, String sentence) {
+    return new Amount(
+        shown.length(mostMm),
+        tenth(mostMm),
+        whole.plusMinusMm(),
+        whole.plusMinus(),
+        whole.method(),
+        whole.working() + sentence,
         whole.estimated());
   }
 

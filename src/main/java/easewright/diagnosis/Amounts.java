@@ -2,23 +2,25 @@ package easewright.diagnosis;
 
 import easewright.cloth.Estimate;
 import easewright.diagnosis.Answer.Amount;
-import easewright.diagnosis.Formula.Worked;
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.GarmentEdge;
+import easewright.fitting.ReportedSign;
 import easewright.measure.Length;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.RuleBookSource;
 import easewright.wording.Blanks;
-import java.util.Comparator;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
 
 /**
- * Works out how much an adjustment changes: by computing where the numbers are known, by what the
- * wearer measured, or as a first step by the degree of the sign. Always the whole change, never
- * half.
+ * Works out how much an adjustment changes: by what the wearer measured, by computing where the
+ * numbers are known, or as a first step by the degree of the sign that asks for it. Always the
+ * whole change, never half.
  */
 final class Amounts {
-  private static final List<String> DEGREES = List.of("slight", "clear", "strong");
+  private static final String CLEAR = "clear";
 
   private final FittingNumbers numbers;
   private final RuleBookSource source;
@@ -27,42 +29,96 @@ final class Amounts {
   Amounts(FittingNumbers numbers) {
     this.numbers = numbers;
     this.source = numbers.source();
-    this.writer = new AmountWriter(numbers.fitting().units(), source.wording());
+    this.writer = new AmountWriter(numbers.fitting().units());
   }
 
   /**
-   * An amount, or what to measure to get one; both when the amount is only a first step.
+   * An amount, or what to measure to get one; both when the amount is only a first step, or when
+   * two measures of it contradict each other.
    *
    * @param amount null when it cannot be told
    * @param measureFirst null when nothing more needs measuring
+   * @param asItIs why nothing is to be changed, by measure; null where something is, or may be
    */
-  record Told(Amount amount, String measureFirst) {}
+  record Told(Amount amount, String measureFirst, String asItIs) {
+    static final Told NOTHING = new Told(null, null, null);
+  }
 
   /**
-   * @param signs the signs this change would relieve, as reported, the most telling first
+   * What asks for a change.
+   *
+   * @param signs reported signs of the causes it cures, the most telling first
+   * @param main those of causes that it cures fully or largely; only they may ask for a first step
+   * @param measurable ids of the signs that these causes show as, the most telling first
    */
-  Told of(AdjustmentEntry adjustment, List<ReportedSign> signs) {
+  record AskedBy(List<ReportedSign> signs, List<ReportedSign> main, List<String> measurable) {
+    static final AskedBy NOTHING = new AskedBy(List.of(), List.of(), List.of());
+  }
+
+  Told of(AdjustmentEntry adjustment, AskedBy asked) {
     AmountMethod method = method(adjustment);
     if (method == AmountMethod.NONE) {
-      return new Told(null, null);
+      return Told.NOTHING;
     }
-    // What was measured on the toile beats what the tape lets us compute from afar.
-    Optional<Amount> told =
-        reported(method, signs).or(() -> method.formula(numbers).flatMap(f -> worked(method, f)));
-    if (told.isPresent()) {
-      return new Told(told.get(), null);
+    List<Measure> measures = new ArrayList<>(Measure.of(method, asked.signs(), numbers));
+    Optional<Measure> tried = Measure.tried(adjustment.id(), numbers);
+    tried.ifPresent(one -> measures.add(0, one));
+    if (measures.isEmpty()) {
+      Measure.givenBack(adjustment, numbers).ifPresent(measures::add);
     }
-    return new Told(firstStep(adjustment, signs), measureFirst(method, signs));
+    if (measures.isEmpty()) {
+      return new Told(firstStep(adjustment, asked), measureFirst(method, asked), null);
+    }
+    Measure best = measures.get(0);
+    String doubt = best.doubtBeside(measures, numbers);
+    String first = measureFirst(method, asked);
+    if (best.value() > 0 && !isSmall(best.value())) {
+      // An amount as wide as itself is none, where something would tell it better.
+      // A trial that sat right has told it.
+      boolean loose =
+          tried.isEmpty() && best.sd() > source.parameter("loose-amount") * best.value();
+      return loose && first != null ? new Told(null, first, null) : measured(method, best, doubt);
+    }
+    // A loose measure of nought is no proof that all is well; nor is a guess to stand beside it.
+    return best.value() + best.sd() < least(adjustment)
+        ? new Told(null, null, asItIs(best, doubt))
+        : new Told(null, first, null);
+  }
+
+  private Told measured(AmountMethod method, Measure best, String doubt) {
+    String working = best.working(numbers);
+    return new Told(
+        writer.amount(
+            method, best.worked().result(), doubt == null ? working : working + doubt, false),
+        doubt == null ? null : source.wording().say("measure-both-again"),
+        null);
+  }
+
+  private String asItIs(Measure best, String doubt) {
+    double mm = Math.abs(best.value());
+    String told =
+        best.value() > 0
+            ? source.wording().say("held-small", "value", numbers.shown().length(mm))
+            : !isSmall(mm)
+                ? source.wording().say("held-opposite", "value", numbers.shown().length(mm))
+                : source.wording().say("held-right");
+    return doubt == null ? told : told + doubt + " " + source.wording().say("measure-both-again");
+  }
+
+  /** Whether a length is less than a tape shows. */
+  private boolean isSmall(double mm) {
+    return numbers.shown().isMore(source.parameter("tape-shows"), mm);
+  }
+
+  /** Above this a change is worth a first step of its own. */
+  private double least(AdjustmentEntry adjustment) {
+    return adjustment.firstStep() == null
+        ? Double.POSITIVE_INFINITY
+        : Length.parse(adjustment.firstStep().get(CLEAR)).mm();
   }
 
   private static AmountMethod method(AdjustmentEntry adjustment) {
     return adjustment.method() == null ? AmountMethod.NONE : AmountMethod.of(adjustment.method());
-  }
-
-  private Optional<Amount> worked(AmountMethod method, Formula formula) {
-    return formula
-        .worked(numbers)
-        .flatMap(worked -> writer.positive(method, formula.wording(), worked));
   }
 
   /**
@@ -73,47 +129,67 @@ final class Amounts {
     List<ReportedSign> loose =
         signs.stream().filter(sign -> source.catalog().signs().get(sign.id()).slack()).toList();
     AmountMethod method = method(adjustment);
-    return method.slack().isPresent()
-        ? worked(method, method.slack().get())
-        : reported(method, loose);
+    Optional<Measure> slack =
+        method.slack().isPresent()
+            ? Measure.worked(method.slack().get(), numbers)
+            : Measure.reported(method, loose, numbers);
+    return slack
+        .filter(one -> one.value() > 0 && !isSmall(one.value()))
+        .map(one -> measured(method, one, null))
+        .map(Told::amount);
   }
 
-  /** What to try where no number is to be trusted, or none is worth a change. */
-  Told firstStep(AdjustmentEntry adjustment) {
-    return new Told(firstStep(adjustment, List.of()), measureFirst(method(adjustment), List.of()));
-  }
-
-  /** The wearer's own measure of the sign that tells most. */
-  private Optional<Amount> reported(AmountMethod method, List<ReportedSign> signs) {
-    double sd = source.parameter("sign-amount-error");
-    return signs.stream()
-        .filter(sign -> sign.amount() != null && measures(sign, method))
+  /**
+   * What was measured, even where it is as wide as itself: a change that is made in any case goes
+   * by that rather than by a guess. Where nothing was, or by measure nothing is due, what to try.
+   */
+  Told roughly(AdjustmentEntry adjustment, AskedBy asked) {
+    AmountMethod method = method(adjustment);
+    return Measure.of(method, asked.signs(), numbers).stream()
+        .filter(one -> one.value() > 0 && !isSmall(one.value()))
         .findFirst()
-        .flatMap(
-            sign ->
-                writer.positive(
-                    method,
-                    "amount-reported",
-                    new Worked(
-                        new Estimate(sign.amount().mm(), sd),
-                        Blanks.of("sign", source.catalog().nameOf(sign.id())))));
+        .map(one -> measured(method, one, null))
+        .orElseGet(() -> firstStep(adjustment));
   }
 
-  private boolean measures(ReportedSign sign, AmountMethod method) {
-    List<String> measures = source.catalog().signs().get(sign.id()).measures();
-    return measures != null && measures.contains(method.id());
+  /** What was changed, put back as it was made; nothing where nobody said by how much. */
+  Told putBack(EarlierAdjustment last) {
+    return last.amount() == null
+        ? Told.NOTHING
+        : new Told(
+            writer.amount(
+                AmountMethod.NONE,
+                Measure.estimate(last.amount(), false, source.parameter("sign-amount-error")),
+                source.wording().say("amount-put-back"),
+                false),
+            null,
+            null);
   }
 
-  private Amount firstStep(AdjustmentEntry adjustment, List<ReportedSign> signs) {
+  private Told firstStep(AdjustmentEntry adjustment) {
+    return new Told(
+        step(adjustment, CLEAR), measureFirst(method(adjustment), AskedBy.NOTHING), null);
+  }
+
+  /**
+   * A first step, by the degree of the sign that asks for this change: one whose amount would be
+   * its amount, or else the most telling sign of a cause it cures. Nothing where nobody reported
+   * such a sign.
+   */
+  private Amount firstStep(AdjustmentEntry adjustment, AskedBy asked) {
+    AmountMethod method = method(adjustment);
+    return asked.signs().stream()
+        .filter(sign -> Measure.answers(sign.id(), method, numbers))
+        .findFirst()
+        .or(() -> asked.main().stream().findFirst())
+        .map(sign -> step(adjustment, Objects.requireNonNullElse(sign.degree(), CLEAR)))
+        .orElse(null);
+  }
+
+  private Amount step(AdjustmentEntry adjustment, String degree) {
     if (adjustment.firstStep() == null || adjustment.firstStep().isEmpty()) {
       return null;
     }
-    String degree =
-        signs.stream()
-            .map(ReportedSign::degree)
-            .filter(Objects::nonNull)
-            .max(Comparator.comparingInt(DEGREES::indexOf))
-            .orElse("clear");
     double mm = Length.parse(adjustment.firstStep().get(degree)).mm();
     return writer.amount(
         method(adjustment),
@@ -122,19 +198,29 @@ final class Amounts {
         true);
   }
 
-  private String measureFirst(AmountMethod method, List<ReportedSign> signs) {
-    if (!method.isMeasuredAsASign()) {
-      return method
-          .measureFirst(numbers.fitting().body())
-          .map(sentence -> source.wording().say(sentence, Blanks.NONE))
-          .orElse(null);
-    }
-    return signs.stream()
-        .filter(sign -> measures(sign, method))
-        .map(sign -> source.catalog().signs().get(sign.id()).amount())
-        .findFirst()
-        .map(what -> source.wording().say("measure-first-sign", "what", what))
+  /** The one measurement that would give the amount; null where none would. */
+  private String measureFirst(AmountMethod method, AskedBy asked) {
+    return method
+        .measureFirst(numbers)
+        .map(sentence -> source.wording().say(sentence, Blanks.NONE))
+        .or(
+            () ->
+                asked.measurable().stream()
+                    .filter(sign -> Measure.answers(sign, method, numbers))
+                    .map(sign -> source.catalog().signs().get(sign).amount())
+                    .findFirst()
+                    .map(what -> source.wording().say("measure-first-sign", "what", what)))
         .orElse(null);
+  }
+
+  /** The edge whose length gave the amount of an adjustment; empty where none did. */
+  Optional<GarmentEdge> edge(AdjustmentEntry adjustment) {
+    return FigureAmounts.edge(method(adjustment), numbers).map(EdgeFigure.OfEdge::edge);
+  }
+
+  /** The most that is changed at once, of an amount above it, with what is done about the rest. */
+  Amount upTo(Amount whole, double mostMm, String sentence) {
+    return writer.upTo(whole, mostMm, sentence);
   }
 
   /** The part of an amount at one edge; parts of the amount as told, so that they add up to it. */

@@ -1,10 +1,13 @@
 package easewright.diagnosis;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
+import java.util.stream.Stream;
 
 /**
  * What one fitting is answered with, in the order a reader needs it. The same data feeds JSON,
@@ -19,19 +22,25 @@ import java.util.List;
  * @param cautions what may hurt; dangers come first, the most urgent before the others
  * @param notNow what this answer leaves out and why: the fit, where a danger comes first; anything
  *     tighter, where a caution stops that; null otherwise
+ * @param asked what the wearer asked whether to do, each answered in a sentence; empty in danger
  * @param size the recommended size; null without bust and underbust, or in danger
  * @param cloth one verdict for each cloth tested
  * @param findings what the numbers say, whether it holds or not
  * @param causes causes worth mentioning, most probable first
  * @param clear whether the first cause is likely enough to change something for; if not, ask first
  * @param nothingWrong probability that the garment has none of the known faults; null in danger
+ * @param noFault that nothing reported is a fault, in a sentence; null where something may be one
+ * @param tried changes made before this try-on that did not help, in the order made
  * @param adjustments what to change, in the order to try it
+ * @param trial what to try, easily undone, where no cause is sure enough for a change; null where
+ *     there is nothing of the kind
  * @param heldBack changes that would treat a likely cause but are not advised now, and why
  * @param questions what to ask next, the most worthwhile first
  * @param unexplained signs reported that no likely cause explains
  * @param whyNot answers to the causes the asker named
  * @param missing what was not given, and what it would change
  * @param measureAgain measurements that are unlikely, and why
+ * @param reply the answer as one would post it, paragraph by paragraph
  * @param soFar the request to go on from, in the form it was sent; null where none was read
  * @param read what was read from the request's text, and where it stands; null without a text
  */
@@ -40,21 +49,31 @@ public record Answer(
     Understood understood,
     List<CautionNote> cautions,
     String notNow,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<AskedNote> asked,
     SizeAdvice size,
     List<ClothResult> cloth,
     List<FindingNote> findings,
     List<CauseNote> causes,
     boolean clear,
     Double nothingWrong,
+    String noFault,
+    List<FailedNote> tried,
     List<AdjustmentNote> adjustments,
+    TrialNote trial,
     List<HeldBackNote> heldBack,
     List<QuestionNote> questions,
     List<SignNote> unexplained,
     List<WhyNotNote> whyNot,
     List<MissingNote> missing,
     List<MeasureAgainNote> measureAgain,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> reply,
     JsonNode soFar,
     JsonNode read) {
+
+  public Answer {
+    asked = asked == null ? List.of() : asked; // left out of a kept answer where nothing was asked
+    reply = reply == null ? List.of() : reply;
+  }
 
   /** An answer that is about a danger and nothing else. */
   static Answer ofDanger(
@@ -64,11 +83,16 @@ public record Answer(
         understood,
         cautions,
         notNow,
+        List.of(),
         null,
         List.of(),
         List.of(),
         List.of(),
         false,
+        null,
+        null,
+        List.of(),
+        List.of(),
         null,
         List.of(),
         List.of(),
@@ -87,6 +111,40 @@ public record Answer(
     return !cautions.isEmpty() && cautions.get(0).isDanger();
   }
 
+  /**
+   * How the answer stands: "danger" where one comes before the fit; "clear" where the first cause
+   * is likely enough for a change; "open" where a few causes are possible; "untold" where too many
+   * are to name any; "no-fault" where nothing reported is a fault; "no-signs" where none was
+   * reported.
+   */
+  @JsonProperty("verdict")
+  public String verdict() {
+    if (isDanger()) {
+      return "danger";
+    }
+    if (noFault != null) {
+      return "no-fault";
+    }
+    if (!causes.isEmpty()) {
+      return clear ? "clear" : "open";
+    }
+    return understood.signs().isEmpty() ? "no-signs" : "untold";
+  }
+
+  /** Other ways to treat the cause that the first change treats. */
+  public List<AdjustmentNote> instead() {
+    return used("instead");
+  }
+
+  /** Changes that treat other causes, on later toiles. */
+  public List<AdjustmentNote> later() {
+    return used("later");
+  }
+
+  private List<AdjustmentNote> used(String how) {
+    return adjustments.stream().filter(one -> one.use().equals(how)).toList();
+  }
+
   /** Whether a caution stands that stops all tightening. */
   public boolean nothingTighter() {
     return cautions.stream().anyMatch(CautionNote::stopsTightening);
@@ -102,32 +160,51 @@ public record Answer(
     return read == null ? List.of() : read.path("readYourself").findValuesAsText("text");
   }
 
+  /** Questions for the place of what the text says is seen, and not where. */
+  public List<String> where() {
+    return read == null ? List.of() : read.path("notUnderstood").findValuesAsText("where");
+  }
+
   /** The same answer about a danger, with a question about it. */
   public Answer asking(String question) {
     return ofDanger(ruleBook, understood, cautions, notNow + " " + question)
         .goingOnFrom(soFar, read);
   }
 
+  /** The same answer with the reply to post. */
+  public Answer saying(List<String> reply) {
+    return with(reply, soFar, read);
+  }
+
   /** The same answer with the request to send back, and what was read from its text. */
   public Answer goingOnFrom(JsonNode soFar, JsonNode read) {
+    return with(reply, soFar, read);
+  }
+
+  private Answer with(List<String> reply, JsonNode soFar, JsonNode read) {
     return new Answer(
         ruleBook,
         understood,
         cautions,
         notNow,
+        asked,
         size,
         cloth,
         findings,
         causes,
         clear,
         nothingWrong,
+        noFault,
+        tried,
         adjustments,
+        trial,
         heldBack,
         questions,
         unexplained,
         whyNot,
         missing,
         measureAgain,
+        reply,
         soFar,
         read);
   }
@@ -146,11 +223,84 @@ public record Answer(
    * @param units "metric" or "imperial": how lengths are written in this answer
    * @param sheet the pattern sheet's id, or null
    * @param sizeCut the size that was cut, or null
+   * @param sizeSystem what the size cut was taken for without a sheet; null if it is no label
+   * @param garment what was measured of the toile; null if nothing was
+   * @param design what is known of the pattern without a sheet; null if nothing is
    * @param body each measurement given, with its error
    * @param signs every sign given, with the words the rule book knows it by
+   * @param fine areas in which all is well, or null where none was named
+   * @param tried earlier changes, earlier sizes and trials, or null where there were none
    */
   public record Understood(
-      String units, String sheet, String sizeCut, List<Measurement> body, List<SignNote> signs) {}
+      String units,
+      String sheet,
+      String sizeCut,
+      SizeSystemNote sizeSystem,
+      List<SaidNote> garment,
+      List<SaidNote> design,
+      List<Measurement> body,
+      List<SignNote> signs,
+      List<String> fine,
+      List<TriedAsGiven> tried) {
+
+    /** Whether there is nothing to say back. */
+    @JsonIgnore
+    public boolean isEmpty() {
+      return Stream.of(sheet, sizeCut, garment, design, fine, tried).allMatch(Objects::isNull)
+          && body.isEmpty()
+          && signs.isEmpty();
+    }
+  }
+
+  /**
+   * A change that the wearer asked about.
+   *
+   * @param id the adjustment's; null where a caution lets nothing of the kind be named
+   * @param name the same in words; null with the id
+   * @param verdict "yes", "slack-only", "perhaps", "instead", "later", "not-now", "not-tighter" or
+   *     "untold"
+   * @param says the answer in a sentence or two
+   */
+  public record AskedNote(String id, String name, String verdict, String says) {}
+
+  /**
+   * Something tried, as understood.
+   *
+   * @param adjustment its id; null for an earlier toile in another size
+   * @param size the size of an earlier toile; null for a change
+   * @param name the change or the size, in words
+   * @param how "held", "pinned", "basted" or "worn" for a trial with nothing cut; else null
+   * @param amount as it was given, in the asker's units, or null
+   * @param outcome "right", "better", "same" or "worse", or null
+   * @param better names of the signs that got better, or null
+   * @param worse names of the signs that got worse, or null
+   */
+  public record TriedAsGiven(
+      String adjustment,
+      String size,
+      String name,
+      String how,
+      String amount,
+      String outcome,
+      List<String> better,
+      List<String> worse) {}
+
+  /**
+   * What a size label was taken for.
+   *
+   * @param system the region, e.g. "eu"; null where none was taken
+   * @param because "named", "fits", "usual" or "open"
+   * @param says it and why, in words
+   */
+  public record SizeSystemNote(String system, String because, String says) {}
+
+  /**
+   * Something said back in words.
+   *
+   * @param name what it is
+   * @param text what was said of it, lengths in the asker's units
+   */
+  public record SaidNote(String name, String text) {}
 
   /**
    * One measurement as understood.
@@ -240,6 +390,11 @@ public record Answer(
    * @param cutVersusRecommended how the size cut compares, or null
    * @param systems the label in published systems, each with its probability
    * @param withheld why no size, or none but larger ones, is named; null where nothing is withheld
+   * @param tapeError the error that these probabilities assume
+   * @param alsoCalled what the pattern's sheet also calls the recommended size
+   * @param shared that the girths belong to several sizes alike; null where they do not
+   * @param hint which other places may have been measured; null where nothing suggests it
+   * @param sides the two sides, where the size follows the larger one; otherwise null
    */
   public record SizeAdvice(
       SizeChance recommended,
@@ -249,7 +404,35 @@ public record Answer(
       boolean insideChart,
       String cutVersusRecommended,
       List<SystemLabel> systems,
-      String withheld) {}
+      String withheld,
+      TapeErrorNote tapeError,
+      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<SizeNameNote> alsoCalled,
+      String shared,
+      String hint,
+      SidesNote sides) {}
+
+  /**
+   * Another name of a size.
+   *
+   * @param region where it is called so; null for everywhere
+   */
+  public record SizeNameNote(String region, String label) {}
+
+  /**
+   * Sides that differ.
+   *
+   * @param larger "left" or "right"
+   * @param byMm how much more it measures from breastbone to spine
+   */
+  public record SidesNote(String larger, double byMm, String says) {}
+
+  /**
+   * The error of the tape that probabilities of sizes assume, in mm, one standard deviation.
+   *
+   * @param bustMm of the bust
+   * @param underbustMm of the underbust; null where the size goes by the bust alone
+   */
+  public record TapeErrorNote(double bustMm, Double underbustMm, String says) {}
 
   /** A size and the probability that the body falls in its ranges. */
   public record SizeChance(String size, double probability) {}
@@ -350,6 +533,8 @@ public record Answer(
   /**
    * One change to make.
    *
+   * @param use "first"; "instead" where it cures the same cause in another way; "later", on another
+   *     toile, where it cures another cause
    * @param worth expected relief less effort and risk, fraction
    * @param tightens whether it makes anything closer, firmer or shorter than the body
    * @param slackOnly whether it takes up no more than was measured to hang loose; it tightens
@@ -364,6 +549,7 @@ public record Answer(
   public record AdjustmentNote(
       String id,
       String name,
+      String use,
       String does,
       double worth,
       String stage,
@@ -397,6 +583,41 @@ public record Answer(
   public record PlaceNote(
       String piece, String line, int edges, Amount each, boolean shared, boolean follows) {}
 
+  /**
+   * A change made before this try-on that did not help.
+   *
+   * @param amount by how much, in the asker's units; null when not said
+   * @param outcome "same" or "worse"
+   * @param says the same in a sentence
+   */
+  public record FailedNote(String id, String name, String amount, String outcome, String says) {}
+
+  /**
+   * A trial of a change that is not advised yet. Nothing is cut for it, and what it shows can be
+   * sent back as one of the request's trials.
+   *
+   * @param id the adjustment that is tried
+   * @param name the same in words
+   * @param cause the cause that it would show: the likeliest, or one almost as likely whose amount
+   *     was measured
+   * @param causeName the same in words
+   * @param probability of that cause
+   * @param amount how much to try; null where it has no amount, or none can be told
+   * @param tightens whether what is tried makes anything closer, firmer or shorter
+   * @param does what to do, a clause
+   * @param shows what is seen then where it is this cause, a clause
+   */
+  public record TrialNote(
+      String id,
+      String name,
+      String cause,
+      String causeName,
+      double probability,
+      Amount amount,
+      boolean tightens,
+      String does,
+      String shows) {}
+
   /** A change not advised now, and why; the rule is null where computing held it back. */
   public record HeldBackNote(String id, String name, String because, RuleRef rule) {}
 
@@ -412,6 +633,7 @@ public record Answer(
    * @param yesMoves the cause that yes makes likelier, or else less likely; null if it moves none
    * @param noMoves the same for no
    * @param photo the photo that would show it, or null where none can or should
+   * @param confirms true where it asks whether a text was read right, else null
    */
   public record QuestionNote(
       String sign,
@@ -424,7 +646,8 @@ public record Answer(
       List<CauseChance> ifNo,
       ShiftNote yesMoves,
       ShiftNote noMoves,
-      PhotoNote photo) {}
+      PhotoNote photo,
+      Boolean confirms) {}
 
   /** How far a reply moves a cause: its probability now and after that reply. */
   public record ShiftNote(String id, String name, double from, double to) {}
@@ -441,7 +664,11 @@ public record Answer(
   /** A cause and its probability. */
   public record CauseChance(String id, String name, double probability) {}
 
-  /** A sign as given. Place, side, degree and amount may be null. */
+  /**
+   * A sign as given. Place, side, degree, amount and times may be null.
+   *
+   * @param oftenHarmless true where it is often so with nothing wrong; null where that is not said
+   */
   public record SignNote(
       String id,
       String name,
@@ -449,7 +676,9 @@ public record Answer(
       String place,
       String side,
       String degree,
-      String amount) {}
+      String amount,
+      List<String> when,
+      Boolean oftenHarmless) {}
 
   /**
    * Why a cause is not first, and the least that would put it there.

@@ -3,31 +3,33 @@ package easewright.diagnosis;
 import static java.util.stream.Collectors.toMap;
 
 import easewright.diagnosis.Answer.CauseChance;
-import easewright.diagnosis.Answer.ChangeNote;
 import easewright.diagnosis.Answer.QuestionNote;
 import easewright.diagnosis.Answer.ShiftNote;
 import easewright.diagnosis.Answer.WhyNotNote;
-import easewright.diagnosis.inference.CauseProbability;
-import easewright.diagnosis.inference.Observation;
-import easewright.diagnosis.inference.Posterior;
-import easewright.diagnosis.inference.Question;
-import easewright.diagnosis.inference.Question.Ask;
-import easewright.diagnosis.inference.Questions;
-import easewright.diagnosis.inference.WhyNot;
-import easewright.diagnosis.inference.WhyNot.Turn;
+import easewright.fitting.Fitting;
+import easewright.fitting.Trial;
+import easewright.inference.CauseProbability;
+import easewright.inference.Posterior;
+import easewright.inference.Question;
+import easewright.inference.Question.Ask;
+import easewright.inference.Questions;
 import easewright.rulebook.Catalog.SignEntry;
 import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 
-/** Finds what is most worth asking next, and what would put another cause first. */
+/** Finds what is most worth asking next. */
 final class Asking {
   private static final int MOST_QUESTIONS = 5;
-  private static final int MOST_TURNS = 3;
+
+  /** Among so many of the best a deciding test is looked for. */
+  private static final int MOST_RANKED = 15;
 
   /** Less than this does not show in whole percentages. */
   private static final double LEAST_SHIFT = 0.01;
@@ -37,33 +39,69 @@ final class Asking {
   private final Map<String, Report> reports;
   private final Photos photos;
   private final Tightening tightening;
+  private final Set<String> known;
   private final Set<String> notToTell;
-  private final double trust;
-  private final double trustInNo;
+  private final Fitting fitting;
 
   /**
    * @param tightening what must not be spoken of; null where everything may be
+   * @param known ids of the figures and findings that numbers sent already tell
    */
   Asking(
       Knowledge knowledge,
       Posterior posterior,
       List<Report> reports,
       Fitting fitting,
-      Tightening tightening) {
+      Tightening tightening,
+      Set<String> known) {
     this.tightening = tightening;
+    this.known = new HashSet<>(known);
+    this.known.addAll(fitting.onOneSide());
     this.knowledge = knowledge;
     this.posterior = posterior;
     this.reports = reports.stream().collect(toMap(r -> r.observation().sign(), r -> r));
     this.photos = new Photos(knowledge, fitting);
     this.notToTell = Set.copyOf(fitting.couldNotTell());
-    this.trust = knowledge.parameter("trust-unstated");
-    this.trustInNo = knowledge.parameter("trust-denied");
+    this.fitting = fitting;
   }
 
-  List<QuestionNote> questions() {
-    return Questions.rank(posterior, asks(inPlay()), MOST_QUESTIONS).stream()
-        .map(this::note)
+  /**
+   * What to ask, the most worthwhile first, but before it the trade's own test between the two
+   * likeliest causes, or else between the likeliest and others, if that is worth about as much.
+   *
+   * @param clear whether one cause is clear, so that only what may still tell much is asked
+   * @param doubted a reading to be confirmed before anything else is asked
+   */
+  List<QuestionNote> questions(boolean clear, Optional<DoubtedReading> doubted) {
+    double least = clear ? knowledge.parameter("least-worth-asking") : 0;
+    List<Question> ranked =
+        Questions.rank(posterior, asks(inPlay()), MOST_RANKED).stream()
+            .filter(question -> question.bits() >= least)
+            .toList();
+    Stream<QuestionNote> asked =
+        Stream.concat(deciding(ranked).stream(), ranked.stream())
+            .distinct()
+            .map(question -> note(question, ask(question), null));
+    return Stream.concat(doubted.map(one -> one.question(this)).stream(), asked)
+        .limit(MOST_QUESTIONS)
         .toList();
+  }
+
+  private Optional<Question> deciding(List<Question> ranked) {
+    List<String> likeliest = posterior.causes(2).stream().map(CauseProbability::cause).toList();
+    return deciding(ranked, likeliest).or(() -> deciding(ranked, likeliest.subList(0, 1)));
+  }
+
+  private Optional<Question> deciding(List<Question> ranked, List<String> causes) {
+    double within = knowledge.parameter("deciding-test-within");
+    return ranked.stream()
+        .filter(question -> question.worth() * within >= ranked.get(0).worth())
+        .filter(
+            question -> {
+              List<String> decides = knowledge.catalog().signs().get(question.sign()).decides();
+              return decides != null && decides.containsAll(causes);
+            })
+        .findFirst();
   }
 
   private List<String> inPlay() {
@@ -72,12 +110,25 @@ final class Asking {
         .toList();
   }
 
+  /** The signs that may be asked about and bear on one of these causes. */
+  List<String> signs(Collection<String> causes) {
+    return asks(causes).stream().map(Ask::sign).toList();
+  }
+
+  /** Answers "why not this cause?". */
+  List<WhyNotNote> whyNot(List<String> causes) {
+    return new Contrast(knowledge, posterior, reports, this, tightening).notes(causes);
+  }
+
   /** Signs neither reported nor asked in vain that bear on one of these causes, by name. */
   private Collection<Ask> asks(Collection<String> causes) {
     TreeMap<String, Ask> asks = new TreeMap<>();
     for (String cause : causes) {
       for (Ask ask : knowledge.asks(cause)) {
-        if (!reports.containsKey(ask.sign()) && !notToTell.contains(ask.sign())) {
+        if (!reports.containsKey(ask.sign())
+            && !notToTell.contains(ask.sign())
+            && !isKnown(ask.sign())
+            && !isTold(ask.sign())) {
           asks.put(ask.sign(), ask);
         }
       }
@@ -85,11 +136,39 @@ final class Asking {
     return asks.values();
   }
 
-  private QuestionNote note(Question question) {
+  /** Whether a number that was sent already answers it. */
+  private boolean isKnown(String sign) {
+    List<String> answeredBy = knowledge.catalog().signs().get(sign).answeredBy();
+    return answeredBy != null && answeredBy.stream().anyMatch(known::contains);
+  }
+
+  /**
+   * Whether she said it in another way: her own trial was that test, or all is well where it would
+   * be seen.
+   */
+  private boolean isTold(String sign) {
+    List<String> proves = knowledge.catalog().signs().get(sign).proves();
+    boolean tried =
+        proves != null
+            && fitting.trials().stream().map(Trial::adjustment).anyMatch(proves::contains);
+    return tried || !fitting.fine().isEmpty() && fitting.fine().containsAll(knowledge.areas(sign));
+  }
+
+  private String ask(Question question) {
+    return knowledge.catalog().signs().get(question.sign()).ask();
+  }
+
+  /**
+   * A question and what its replies would change.
+   *
+   * @param ask in words
+   * @param confirms true where it asks whether a text was read right, else null
+   */
+  QuestionNote note(Question question, String ask, Boolean confirms) {
     SignEntry sign = knowledge.catalog().signs().get(question.sign());
     return new QuestionNote(
         sign.id(),
-        sign.ask(),
+        ask,
         sign.check(),
         sign.effort(),
         Explaining.rounded(question.bits()),
@@ -98,7 +177,8 @@ final class Asking {
         chances(foretold(question.no().causes())),
         shift(foretold(question.yes().causes())),
         shift(foretold(question.no().causes())),
-        photos.of(sign).orElse(null));
+        photos.of(sign).orElse(null),
+        confirms);
   }
 
   /** What a reply would point to is left unsaid where it may point to something tighter. */
@@ -138,64 +218,6 @@ final class Asking {
                     cause.cause(),
                     knowledge.catalog().nameOf(cause.cause()),
                     Explaining.rounded(cause.probability())))
-        .toList();
-  }
-
-  /** Answers "why not this cause?"; nothing to say of the one that is first. */
-  List<WhyNotNote> whyNot(List<String> causes) {
-    return causes.stream()
-        .filter(cause -> !cause.equals(posterior.first()))
-        .filter(cause -> tightening == null || !tightening.cures(cause))
-        .map(this::whyNot)
-        .toList();
-  }
-
-  private WhyNotNote whyNot(String cause) {
-    WhyNot why =
-        WhyNot.explain(
-            posterior,
-            cause,
-            asks(List.of(cause, posterior.first())).stream().map(Ask::sign).toList(),
-            this::answered,
-            MOST_TURNS);
-    return new WhyNotNote(
-        cause,
-        knowledge.catalog().nameOf(cause),
-        Explaining.rounded(posterior.probability(cause)),
-        knowledge.catalog().nameOf(why.first()),
-        Explaining.rounded(10 * Math.log10(why.oddsGap())),
-        Stream.concat(why.answers().stream(), why.reports().stream())
-            .map(this::turn)
-            .filter(changes -> tightening == null || !tightening.isAmong(changes))
-            .toList());
-  }
-
-  private String name(String sign) {
-    Report report = reports.get(sign);
-    return report == null ? knowledge.catalog().nameOf(sign) : report.name();
-  }
-
-  /** A sign counts as any answer does; a finding or an outcome turned round keeps its trust. */
-  private Observation answered(String sign, boolean present) {
-    boolean answerable = knowledge.catalog().signs().containsKey(sign);
-    double asReported =
-        answerable ? present ? trust : trustInNo : reports.get(sign).observation().trust();
-    return new Observation(sign, present, asReported);
-  }
-
-  private List<ChangeNote> turn(Turn turn) {
-    return turn.changes().stream()
-        .map(
-            change ->
-                new ChangeNote(
-                    change.sign(),
-                    name(change.sign()),
-                    switch (change.kind()) {
-                      case PRESENT, ABSENT -> "add";
-                      case REMOVED -> "withdraw";
-                      case REVERSED -> "reverse";
-                    },
-                    change.kind() == WhyNot.Kind.PRESENT))
         .toList();
   }
 }

@@ -18,6 +18,11 @@ final class BandAmounts {
 
   private BandAmounts() {}
 
+  /** How much longer the band measures than this body and the pattern's own stretch ask for. */
+  static Worked lengthExcess(FittingNumbers n) {
+    return toTarget(n, 1);
+  }
+
   static Worked takeIn(FittingNumbers n) {
     return toTarget(n, 1);
   }
@@ -33,23 +38,34 @@ final class BandAmounts {
     double target = n.draft().bandStrain().orElseGet(() -> n.parameter("target-band-strain"));
     Estimate change =
         new BandFit(under.value().mm(), band.value(), under.sdMm(), band.sd()).takeInMm(target);
+    // Where no pattern says how far its band is stretched, the target is a guess of its own.
+    double guess = n.draft().bandStrain().isPresent() ? 0 : n.parameter("target-band-strain-error");
+    double ofTheGuess = guess * under.value().mm() / ((1 + target) * (1 + target));
     return new Worked(
-        new Estimate(way * change.value(), change.sd()),
+        new Estimate(way * change.value(), Math.hypot(change.sd(), ofTheGuess)),
         Blanks.of("underband", n.shown().length(band.value()))
             .and("underbust", under.text())
             .and("target", n.shown().percent(target)));
   }
 
-  /** Without a measure of the band: from how far it can be pulled off the body. */
+  /**
+   * From how far the band can be pulled off the body. The girth bears on it little, so a usual one
+   * serves where none was measured, with the error that brings.
+   */
   static Worked pullOff(FittingNumbers n) {
     Estimate gap = n.figure(PULL);
-    double girth = n.fitting().body().underbust().value().mm();
+    Measured under = n.fitting().body().underbust();
+    double girth = under == null ? n.parameter("usual-underbust") : under.value().mm();
+    double girthSd = under == null ? n.parameter("usual-underbust-error") : under.sdMm();
     double normal = n.parameter("normal-pull-off");
     double slack = BandFit.pullOffSlackMm(girth, gap.value());
     double allowed = BandFit.pullOffSlackMm(girth, normal);
     double more = BandFit.pullOffSlackMm(girth, gap.value() + gap.sd());
+    double wider =
+        BandFit.pullOffSlackMm(girth + girthSd, gap.value())
+            - BandFit.pullOffSlackMm(girth + girthSd, normal);
     return new Worked(
-        new Estimate(slack - allowed, more - slack),
+        Estimate.of(slack - allowed, more - slack, wider - (slack - allowed)),
         Blanks.of("gap", n.shown().length(gap.value()))
             .and("slack", n.shown().length(slack))
             .and("normal", n.shown().length(normal))
@@ -72,11 +88,17 @@ final class BandAmounts {
   /** Empty where the elastic was not tested as far as it would be stretched. */
   static Optional<Worked> elastic(FittingNumbers n) {
     ElasticTest test = n.fitting().elastic().test();
-    double cut = n.fitting().elastic().cut().mm();
+    double cut = n.fitting().bandElasticCut().mm();
     Measured under = n.fitting().body().underbust();
     double girth = under.value().mm();
     double pressure = n.parameter("target-elastic-pressure");
-    double extension = test.extensionAt(BandPressure.ofKPa(pressure, girth).tensionNPerCm());
+    // What the cloth of the band pulls, the elastic need not.
+    double cloth =
+        DerivedFigure.BAND_CLOTH_TENSION.isGiven(n)
+            ? n.figure(DerivedFigure.BAND_CLOTH_TENSION).value()
+            : 0;
+    double tension = BandPressure.ofKPa(pressure, girth).tensionNPerCm() - cloth;
+    double extension = test.extensionAt(Math.max(0, tension));
     if (extension > test.limit()) {
       return Optional.empty();
     }

@@ -1,6 +1,5 @@
 package easewright.diagnosis;
 
-import easewright.body.BandFit;
 import easewright.body.CupGeometry;
 import easewright.cloth.Estimate;
 import easewright.diagnosis.Formula.Worked;
@@ -62,28 +61,6 @@ final class BodyFormulas {
         n, n.fitting().body().underbust(), n.draft().underbustMm().orElseThrow(), "underbust");
   }
 
-  static Worked bandStrain(FittingNumbers n) {
-    Measured under = n.fitting().body().underbust();
-    Estimate band = n.draft().underband().orElseThrow();
-    return new Worked(
-        new BandFit(under.value().mm(), band.value(), under.sdMm(), band.sd()).strain(),
-        Blanks.of("underbust", under.text()).and("underband", n.shown().length(band.value())));
-  }
-
-  static Worked bandStrainExcess(FittingNumbers n) {
-    return overDrafted(
-        n, n.figure(DerivedFigure.BAND_STRAIN), n.draft().bandStrain().orElseThrow());
-  }
-
-  static Worked bustStrainExcess(FittingNumbers n) {
-    Measured bust = n.fitting().body().bust();
-    Estimate finished = n.draft().bust().orElseThrow();
-    return overDrafted(
-        n,
-        new BandFit(bust.value().mm(), finished.value(), bust.sdMm(), finished.sd()).strain(),
-        n.draft().bustStrain().orElseThrow());
-  }
-
   static Worked bustPointWidthExcess(FittingNumbers n) {
     return excess(
         n,
@@ -106,13 +83,6 @@ final class BodyFormulas {
         n.fitting().body().shoulderToUnderbust(),
         n.draft().shoulderToUnderbustMm().orElseThrow(),
         "measured");
-  }
-
-  private static Worked overDrafted(FittingNumbers n, Estimate strain, double drafted) {
-    return new Worked(
-        strain.minus(drafted),
-        Blanks.of("strain", n.shown().percent(strain.value()))
-            .and("drafted", n.shown().percent(drafted)));
   }
 
   private static Worked excess(

@@ -3,6 +3,7 @@ package easewright.diagnosis;
 import static java.util.stream.Collectors.toMap;
 
 import easewright.diagnosis.Answer.CautionNote;
+import easewright.fitting.Fitting;
 import easewright.rulebook.Catalog.CautionEntry;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.Conclusions.Cautioned;
@@ -20,15 +21,15 @@ final class Cautioning {
   private final Knowledge knowledge;
   private final Fitting fitting;
   private final Conclusions said;
-  private final boolean doubtful;
+  private final WordsLeft left;
   private final Wording wording;
   private final OrderOfWork order;
 
   /**
-   * @param doubtful whether words that nobody has judged yet may tell of a danger
+   * @param left what of a text nobody has judged yet
    */
-  Cautioning(Knowledge knowledge, Fitting fitting, Conclusions said, boolean doubtful) {
-    this.doubtful = doubtful;
+  Cautioning(Knowledge knowledge, Fitting fitting, Conclusions said, WordsLeft left) {
+    this.left = left;
     this.knowledge = knowledge;
     this.fitting = fitting;
     this.said = said;
@@ -45,9 +46,14 @@ final class Cautioning {
         || said.cautions().stream().anyMatch(one -> order.isDanger(entry(one.caution()).urgency()));
   }
 
+  /** What of a text nobody has judged yet. */
+  WordsLeft left() {
+    return left;
+  }
+
   /** Whether anything that tightens is left out. */
   boolean nothingTighter() {
-    return danger() || doubtful || !said.noTightening().isEmpty();
+    return danger() || left.danger() || !said.noTightening().isEmpty();
   }
 
   /** Every caution once, the gravest first; among dangers, the one to ask about soonest. */
@@ -77,7 +83,7 @@ final class Cautioning {
       return wording.say(leaveOff ? "not-now-danger-worn" : "not-now-danger");
     }
     if (said.noTightening().isEmpty()) {
-      return doubtful ? wording.say("not-now-unread") : null;
+      return left.danger() ? wording.say("not-now-unread") : null;
     }
     return notes.stream()
         .filter(CautionNote::stopsTightening)

@@ -7,11 +7,11 @@ import easewright.cloth.StretchClass;
 import easewright.cloth.StretchTest;
 import easewright.diagnosis.Answer.ClothFigure;
 import easewright.diagnosis.Answer.ClothResult;
+import easewright.fitting.Fitting;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /** Sets each cloth's tests beside what the pattern asks of it. */
 final class Cloths {
@@ -70,9 +70,9 @@ final class Cloths {
   private List<Answer.ClothNeed> needs(ClothNeed need, ClothTest test) {
     List<Answer.ClothNeed> needs = new ArrayList<>();
     needs.add(need("stretch", "around", need.stretchAround(), test.around().stretch()));
-    Optional.ofNullable(test.along())
-        .ifPresent(
-            along -> needs.add(need("stretch", "along", need.stretchAlong(), along.stretch())));
+    if (need.stretchAlong() != null && test.along() != null) {
+      needs.add(need("stretch", "along", need.stretchAlong(), test.along().stretch()));
+    }
     if (need.recovery() != null) {
       test.around()
           .recovery()

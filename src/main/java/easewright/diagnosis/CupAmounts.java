@@ -3,8 +3,10 @@ package easewright.diagnosis;
 import easewright.body.CupGeometry;
 import easewright.cloth.Estimate;
 import easewright.diagnosis.Formula.Worked;
+import easewright.fitting.Sides;
 import easewright.measure.Measured;
 import easewright.wording.Blanks;
+import java.util.Optional;
 
 /** How much more or less room both cups take, from the girths and a spherical cap. */
 final class CupAmounts {
@@ -16,6 +18,14 @@ final class CupAmounts {
 
   static Worked less(FittingNumbers n) {
     return change(n, -1);
+  }
+
+  /** How much more the larger half of the bust measures; empty where they hardly differ. */
+  static Optional<Worked> sidesDiffer(FittingNumbers n) {
+    Sides sides = Sides.of(n.fitting());
+    return sides.differ(n.parameter("sides-differ"))
+        ? Optional.of(new Worked(new Estimate(sides.byMm(), sides.sdMm()), Blanks.NONE))
+        : Optional.empty();
   }
 
   /**

@@ -1,9 +1,14 @@
 package easewright.diagnosis;
 
+import easewright.diagnosis.Amounts.AskedBy;
 import easewright.diagnosis.Amounts.Told;
 import easewright.diagnosis.Answer.Amount;
-import easewright.diagnosis.inference.Posterior;
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
+import easewright.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Conclusions.Cures;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -36,7 +41,7 @@ final class CureAmounts {
 
   /** The whole change, or what to measure to get it. */
   Told whole(AdjustmentEntry entry, List<Cures> cures) {
-    return amounts.of(entry, telling(cures));
+    return amounts.of(entry, new AskedBy(telling(cures), telling(main(cures)), measurable(cures)));
   }
 
   /** What was measured to hang loose of what this adjustment takes up; empty where nothing was. */
@@ -44,9 +49,25 @@ final class CureAmounts {
     return amounts.slack(entry, telling(cures));
   }
 
-  /** What to try where the numbers see no need for a change. */
-  Told firstStep(AdjustmentEntry entry) {
-    return amounts.firstStep(entry);
+  /** What was measured, however loosely; else what to try. */
+  Told roughly(AdjustmentEntry entry, List<Cures> cures) {
+    return amounts.roughly(
+        entry, new AskedBy(telling(cures), telling(main(cures)), measurable(cures)));
+  }
+
+  /** What was changed, put back as it was made. */
+  Told putBack(EarlierAdjustment last) {
+    return amounts.putBack(last);
+  }
+
+  /** The most that is changed at once, of an amount above it, with what is done about the rest. */
+  Amount upTo(Amount whole, double mostMm, String sentence) {
+    return amounts.upTo(whole, mostMm, sentence);
+  }
+
+  private List<Cures> main(List<Cures> cures) {
+    double partly = knowledge.parameter("partly");
+    return cures.stream().filter(one -> knowledge.parameter(one.howMuch()) > partly).toList();
   }
 
   /** A reported sign with the strength of its strongest link. */
@@ -57,7 +78,7 @@ final class CureAmounts {
     List<Telling> telling = new ArrayList<>();
     for (ReportedSign sign : fitting.signs()) {
       if (sign.present() && !knowledge.catalog().signs().get(sign.id()).redFlag()) {
-        double strength = strength(sign, cures);
+        double strength = strength(sign.id(), cures);
         if (strength > 0) {
           telling.add(new Telling(sign, strength));
         }
@@ -67,10 +88,20 @@ final class CureAmounts {
     return telling.stream().map(Telling::sign).toList();
   }
 
-  private double strength(ReportedSign sign, List<Cures> cures) {
+  /** Signs with an amount that the causes show as, those with the strongest link first. */
+  private List<String> measurable(List<Cures> cures) {
+    return knowledge.catalog().signs().values().stream()
+        .filter(sign -> sign.measures() != null && !sign.redFlag())
+        .map(SignEntry::id)
+        .filter(sign -> strength(sign, cures) > 0)
+        .sorted(Comparator.comparingDouble(sign -> -strength(sign, cures)))
+        .toList();
+  }
+
+  private double strength(String sign, List<Cures> cures) {
     double most = 0;
     for (Cures cure : cures) {
-      most = Math.max(most, posterior.network().strength(cure.cause(), sign.id()));
+      most = Math.max(most, posterior.network().strength(cure.cause(), sign));
     }
     return most;
   }

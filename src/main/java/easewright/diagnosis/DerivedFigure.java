@@ -3,22 +3,19 @@ package easewright.diagnosis;
 import static easewright.diagnosis.GivenNumber.ALLOWANCE_PLANNED;
 import static easewright.diagnosis.GivenNumber.ALLOWANCE_SEWN;
 import static easewright.diagnosis.GivenNumber.BUST;
-import static easewright.diagnosis.GivenNumber.DRAFTED_BAND_STRAIN;
 import static easewright.diagnosis.GivenNumber.DRAFTED_BUST_POINT_WIDTH;
-import static easewright.diagnosis.GivenNumber.DRAFTED_BUST_STRAIN;
 import static easewright.diagnosis.GivenNumber.DRAFTED_DIFFERENCE;
 import static easewright.diagnosis.GivenNumber.DRAFTED_SHOULDER_TO_BUST_POINT;
 import static easewright.diagnosis.GivenNumber.DRAFTED_SHOULDER_TO_UNDERBUST;
 import static easewright.diagnosis.GivenNumber.DRAFTED_UNDERBUST;
 import static easewright.diagnosis.GivenNumber.ELASTIC_CUT;
 import static easewright.diagnosis.GivenNumber.ELASTIC_TEST;
-import static easewright.diagnosis.GivenNumber.FINISHED_BUST;
+import static easewright.diagnosis.GivenNumber.MEASURED_UNDERBAND;
 import static easewright.diagnosis.GivenNumber.NEXT_SIZE;
 import static easewright.diagnosis.GivenNumber.SEAMS;
 import static easewright.diagnosis.GivenNumber.SHOULDER_TO_BUST_POINT;
 import static easewright.diagnosis.GivenNumber.SHOULDER_TO_UNDERBUST;
 import static easewright.diagnosis.GivenNumber.SIZE;
-import static easewright.diagnosis.GivenNumber.UNDERBAND;
 import static easewright.diagnosis.GivenNumber.UNDERBUST;
 
 import easewright.diagnosis.Formula.Worked;
@@ -26,9 +23,9 @@ import java.util.Locale;
 import java.util.function.Function;
 
 /**
- * Every figure that rules may judge, besides those of a single layer ({@link LayerFigure}) and the
- * amounts of signs. The name in rules is the constant's in small letters with hyphens. A figure
- * stands after those among its inputs.
+ * Every figure that rules may judge, besides those of a single layer ({@link LayerFigure}) or edge
+ * ({@link EdgeFigure}) and the amounts of signs. The name in rules is the constant's in small
+ * letters with hyphens. A figure stands after those among its inputs.
  */
 enum DerivedFigure implements Input {
   BUST_DIFFERENCE("mm", BodyFormulas::bustDifference, BUST, UNDERBUST),
@@ -41,10 +38,25 @@ enum DerivedFigure implements Input {
           BUST_DIFFERENCE,
           GivenNumber.BUST_POINT_WIDTH)),
   BAND_SHORTFALL("mm", BodyFormulas::bandShortfall, UNDERBUST, DRAFTED_UNDERBUST),
-  BAND_STRAIN("fraction", BodyFormulas::bandStrain, UNDERBUST, UNDERBAND),
-  BAND_STRAIN_EXCESS("fraction", BodyFormulas::bandStrainExcess, BAND_STRAIN, DRAFTED_BAND_STRAIN),
-  BUST_STRAIN_EXCESS(
-      "fraction", BodyFormulas::bustStrainExcess, BUST, FINISHED_BUST, DRAFTED_BUST_STRAIN),
+  BAND_LENGTH_EXCESS("mm", BandAmounts::lengthExcess, UNDERBUST, MEASURED_UNDERBAND),
+  UNDERBAND_OVER_DRAFTED(
+      "mm", DraftFormulas::underband, MEASURED_UNDERBAND, GivenNumber.DRAFTED_UNDERBAND),
+  BUST_OVER_DRAFTED("mm", DraftFormulas::bust, GivenNumber.MEASURED_BUST, GivenNumber.DRAFTED_BUST),
+  DISTANCE_FROM_THE_DRAFT(
+      "fraction", Formula.trying("figure-distance-from-the-draft", DraftFormulas::distance)),
+  GREATEST_OVER_DRAFTED(
+      "fraction", Formula.trying("figure-greatest-over-drafted", DraftFormulas::greatest)),
+  STRAP_WIDTH("mm", DraftFormulas::strapWidth, GivenNumber.MEASURED_STRAP_WIDTH),
+  STRAP_WIDTH_OVER_DRAFTED(
+      "mm",
+      DraftFormulas::strapWidthOverDrafted,
+      GivenNumber.MEASURED_STRAP_WIDTH,
+      GivenNumber.DRAFTED_STRAP_WIDTH),
+  STRAP_LENGTH_OVER_DRAFTED(
+      "mm",
+      DraftFormulas::strapLengthOverDrafted,
+      GivenNumber.MEASURED_STRAP_LENGTH,
+      GivenNumber.DRAFTED_STRAP_LENGTH),
   BUST_POINT_WIDTH_EXCESS(
       "mm",
       BodyFormulas::bustPointWidthExcess,
@@ -80,6 +92,23 @@ enum DerivedFigure implements Input {
           ELASTIC_TEST,
           ELASTIC_CUT,
           UNDERBUST)),
+  BAND_CLOTH_TENSION(
+      "N/cm",
+      Formula.trying(
+          "figure-band-cloth-tension",
+          BandClothFormulas::tension,
+          UNDERBUST,
+          LayerFigure.STRETCH_AROUND.of("main"))),
+  BAND_CLOTH_STRETCH_USED(
+      "fraction",
+      Formula.trying(
+          "figure-band-cloth-stretch-used",
+          BandClothFormulas::stretchUsed,
+          UNDERBUST,
+          GivenNumber.BAND_CLOTH,
+          LayerFigure.STRETCH_AROUND.of("main"))),
+  ELASTIC_SHARE_OF_THE_BAND_CLOTH(
+      "fraction", BandClothFormulas::elasticShare, ELASTIC_CUT, GivenNumber.BAND_CLOTH),
   BAND_PRESSURE("kPa", MakingFormulas::bandPressure, ELASTIC_TENSION, UNDERBUST),
   ALLOWANCE_GIRTH_ERROR(
       "mm", MakingFormulas::allowanceGirthError, ALLOWANCE_SEWN, ALLOWANCE_PLANNED, SEAMS),

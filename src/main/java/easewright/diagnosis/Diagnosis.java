@@ -1,5 +1,6 @@
 package easewright.diagnosis;
 
+import easewright.fitting.Fitting;
 import easewright.pattern.PatternSheet;
 import easewright.rulebook.RuleBook;
 import java.util.Collection;
@@ -16,8 +17,7 @@ public final class Diagnosis {
    * @param shipped the pattern sheets that come with the application
    */
   public Diagnosis(RuleBook book, Collection<PatternSheet> shipped) {
-    Sizing sizing =
-        new Sizing(shipped, book.source().wording(), book.source().parameter("size-neighbour"));
+    Sizing sizing = new Sizing(shipped, book.source());
     this.usual = new FamilyDiagnosis(book, sizing);
     book.families()
         .forEach(
@@ -27,17 +27,30 @@ public final class Diagnosis {
 
   /** Judges, weighs, infers, works out amounts and ranks. */
   public Answer answer(Fitting fitting) {
-    return answer(fitting, false);
+    return answer(fitting, WordsLeft.NONE);
   }
 
   /**
    * The same for a fitting told in words.
    *
-   * @param doubtful whether some of the words may tell of a danger and only a person can judge, so
-   *     that nothing tighter is advised
+   * @param left what of the words was not judged
    */
-  public Answer answer(Fitting fitting, boolean doubtful) {
+  public Answer answer(Fitting fitting, WordsLeft left) {
+    return of(fitting).answer(fitting, left);
+  }
+
+  /** How probable each cause is, 0 to 1, also those too improbable for an answer to name. */
+  public Map<String, Double> causes(Fitting fitting) {
+    return of(fitting).causes(fitting);
+  }
+
+  /** How probable each cause is while nothing is known, in the usual kind of garment. */
+  public Map<String, Double> causesBefore() {
+    return usual.causesBefore();
+  }
+
+  private FamilyDiagnosis of(Fitting fitting) {
     String family = fitting.sheet() == null ? null : fitting.sheet().family();
-    return families.getOrDefault(family, usual).answer(fitting, doubtful);
+    return families.getOrDefault(family, usual);
   }
 }

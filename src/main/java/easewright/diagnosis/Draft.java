@@ -2,7 +2,13 @@ package easewright.diagnosis;
 
 import easewright.cloth.ClothNeed;
 import easewright.cloth.Estimate;
+import easewright.cloth.StretchUse;
+import easewright.fitting.Fitting;
+import easewright.measure.BodyMeasurements;
+import easewright.measure.Length;
+import easewright.pattern.BodyCell;
 import easewright.pattern.Cut;
+import easewright.pattern.Edge;
 import easewright.pattern.Layer;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSize;
@@ -17,19 +23,24 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * What pattern, size and choices say of the garment cut: finished measurements, the body it is
- * drafted for, and traits. Empty where no sheet or no size was given. Lengths in millimetres.
+ * drafted for, and traits. They come from the sheet, else from the design as it was described, and
+ * the body from the label of a known system; empty where none tells. Lengths in millimetres.
  */
 final class Draft {
   private final Fitting fitting;
   private final Optional<PatternSheet> sheet;
   private final Optional<PatternSize> size;
   private final Optional<Cut> cut;
+  private final Optional<LabelBody> label;
   private final Map<String, Double> finished;
   private final double garmentErrorMm;
+  private final double draftedErrorMm;
   private final List<TraitEntry> traits;
+  private final StretchUse usualUse;
 
   private Draft(Fitting fitting, RuleBookSource source) {
     this.fitting = fitting;
@@ -37,8 +48,13 @@ final class Draft {
     this.size = sheet.flatMap(s -> Optional.ofNullable(fitting.sizeCut()).flatMap(s::size));
     this.cut = sheet.map(s -> s.cut(fitting.choices()));
     this.finished =
-        size.map(z -> sheet.orElseThrow().finishedMm(z, fitting.choices())).orElse(Map.of());
+        sheet.isPresent()
+            ? size.map(z -> sheet.orElseThrow().finishedMm(z, fitting.choices())).orElse(Map.of())
+            : fitting.design().drafted().lengthsMm();
+    this.label = LabelBody.of(fitting, source);
     this.garmentErrorMm = source.parameter("garment-error");
+    this.draftedErrorMm = source.parameter("drafted-error");
+    this.usualUse = new StretchUse(source.parameter("usual-use-of-stretch"));
     this.traits = source.catalog().practice().traits();
   }
 
@@ -60,37 +76,79 @@ final class Draft {
 
   private Optional<Estimate> garment(Double measuredMm, String term) {
     return Optional.ofNullable(measuredMm)
-        .or(() -> Optional.ofNullable(finished.get(term)))
-        .map(mm -> new Estimate(mm, garmentErrorMm));
+        .map(mm -> new Estimate(mm, garmentErrorMm))
+        .or(
+            () ->
+                Optional.ofNullable(finished.get(term))
+                    .map(mm -> new Estimate(mm, draftedErrorMm)));
   }
 
-  /** Middle of the underbust girths the size is for. */
+  /** A finished measurement as drafted, by its trade term, whatever was measured. */
+  Optional<Double> draftedMm(String term) {
+    return Optional.ofNullable(finished.get(term));
+  }
+
+  /** The band's cloth before its elastic, measured, or as the sheet has it. */
+  Optional<Double> bandClothMm() {
+    return Optional.ofNullable(fitting.garment().bandCloth())
+        .map(Length::mm)
+        .or(() -> sheet.flatMap(one -> draftedMm("underband")));
+  }
+
+  /** Whether pieces of a layer go round the body in the band. */
+  boolean isInTheBand(String role) {
+    return cut.map(
+            one ->
+                one.pieces().stream()
+                    .filter(piece -> piece.layer() == layer(role))
+                    .flatMap(piece -> piece.edges().stream())
+                    .anyMatch(edge -> edge.crosses().contains("underband")))
+        .orElse("full".equals(fitting.design().words().get(role)));
+  }
+
+  /** The error of a girth measured on the toile, mm. */
+  double garmentErrorMm() {
+    return garmentErrorMm;
+  }
+
+  /** What the size cut was taken for without a sheet; empty if it is no label. */
+  Optional<LabelBody> label() {
+    return label;
+  }
+
+  /** Middle of the underbust girths the size is for, of those nearest the wearer. */
   Optional<Double> underbustMm() {
-    return size.map(z -> z.underbustMm().middleMm());
+    return size.isPresent()
+        ? nearest().flatMap(BodyCell::underbustMm).map(Span::middleMm)
+        : label.flatMap(LabelBody::underbustMm);
+  }
+
+  /**
+   * Of the bodies that the size is for those nearest the wearer: a size that stands for several
+   * bands and cups is as right for each of them.
+   */
+  private Optional<BodyCell> nearest() {
+    BodyMeasurements body = fitting.body();
+    return size.map(
+        z ->
+            body.bust() == null || body.underbust() == null
+                ? z.bodies().get(z.bodies().size() / 2)
+                : z.nearest(body.underbust().value().mm(), body.bust().value().mm()));
   }
 
   /** Middle of the differences, bust less underbust, the size is for. */
   Optional<Double> differenceMm() {
-    return size.map(
-        z ->
-            z.differenceMm()
-                .map(Span::middleMm)
-                .orElseGet(() -> z.bustMm().orElseThrow().middleMm() - z.underbustMm().middleMm()));
+    return size.isPresent()
+        ? nearest().flatMap(BodyCell::middleDifferenceMm)
+        : label.flatMap(LabelBody::differenceMm);
   }
 
-  /** How far the band is stretched on the body the size is for. */
+  /** How far the band is stretched on the body in the middle of all that the size is for. */
   Optional<Double> bandStrain() {
-    return underbustMm()
+    return (size.isPresent()
+            ? size.flatMap(PatternSize::underbustMm).map(Span::middleMm)
+            : underbustMm())
         .flatMap(body -> Optional.ofNullable(finished.get("underband")).map(mm -> body / mm - 1));
-  }
-
-  /** How far the bust is stretched on the body the size is for. */
-  Optional<Double> bustStrain() {
-    return underbustMm()
-        .flatMap(
-            body ->
-                Optional.ofNullable(finished.get("bust"))
-                    .map(mm -> (body + differenceMm().orElseThrow()) / mm - 1));
   }
 
   Optional<Double> bustPointWidthMm() {
@@ -106,28 +164,54 @@ final class Draft {
   }
 
   Optional<ClothNeed> need(String role) {
-    return sheet.map(s -> s.cloth().get(layer(role)));
+    return sheet.isPresent()
+        ? sheet.map(s -> s.cloth().get(layer(role)))
+        : Optional.ofNullable(fitting.design().stretchAsked())
+            .filter(asked -> layer(role) == Layer.MAIN)
+            .map(asked -> new ClothNeed(asked, null, null, null, null, usualUse));
   }
 
   Optional<Integer> seamsAround() {
-    return cut.map(c -> c.seamsAcross("bust")).filter(seams -> seams > 0);
+    return sheet.isEmpty()
+        ? Optional.ofNullable(fitting.design().seamsAround())
+        : cut.map(c -> c.seamsAcross("bust")).filter(seams -> seams > 0);
   }
 
   Optional<Double> seamAllowanceMm() {
-    return sheet.map(PatternSheet::seamAllowanceMm);
+    return sheet.isEmpty()
+        ? Optional.ofNullable(fitting.design().seamAllowance()).map(Length::mm)
+        : sheet.map(PatternSheet::seamAllowanceMm);
   }
 
   Optional<Cut> cut() {
     return cut;
   }
 
-  /** The traits of the pattern as cut, by the rule book's ids; none where no sheet was given. */
+  /** Edges and lines to which the pattern sews elastic; empty where no sheet was given. */
+  Optional<Set<String>> linesWithElastic() {
+    return sheet.map(
+        pattern ->
+            pattern.trims(fitting.choices()).stream()
+                .filter(trim -> trim.kind().equals("elastic"))
+                .flatMap(trim -> trim.places().stream())
+                .map(Edge.Ref::edge)
+                .collect(Collectors.toSet()));
+  }
+
+  /** The traits of the pattern as cut, by the rule book's ids; none where nothing tells. */
   Set<String> traits() {
     Set<String> holding = new LinkedHashSet<>();
-    if (sheet.isPresent()) {
-      traits.stream().filter(this::holds).forEach(trait -> holding.add(trait.id()));
-    }
+    traits.stream()
+        .filter(sheet.isPresent() ? this::holds : this::isDescribed)
+        .forEach(trait -> holding.add(trait.id()));
     return holding;
+  }
+
+  private boolean isDescribed(TraitEntry trait) {
+    Map<String, String> said = fitting.design().words();
+    return trait.design() != null
+        && trait.design().entrySet().stream()
+            .anyMatch(field -> field.getValue().contains(said.get(field.getKey())));
   }
 
   private boolean holds(TraitEntry trait) {
@@ -150,6 +234,11 @@ final class Draft {
     }
     if (what.support() != null) {
       return pattern.supportClass().name().equalsIgnoreCase(what.support());
+    }
+    if (what.choice() != null) {
+      int slash = what.choice().indexOf('/');
+      String option = pattern.decided(fitting.choices()).get(what.choice().substring(0, slash));
+      return what.choice().substring(slash + 1).equals(option);
     }
     return what.fold() && pieces.stream().anyMatch(Piece::onFold);
   }

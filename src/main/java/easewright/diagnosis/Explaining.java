@@ -6,10 +6,10 @@ import easewright.diagnosis.Answer.FigureNote;
 import easewright.diagnosis.Answer.FindingNote;
 import easewright.diagnosis.Answer.LimitNote;
 import easewright.diagnosis.Answer.RuleRef;
-import easewright.diagnosis.inference.CauseProbability;
-import easewright.diagnosis.inference.Posterior;
-import easewright.diagnosis.inference.WeightsOfEvidence;
-import easewright.diagnosis.inference.WeightsOfEvidence.Weight;
+import easewright.inference.CauseProbability;
+import easewright.inference.Posterior;
+import easewright.inference.WeightsOfEvidence;
+import easewright.inference.WeightsOfEvidence.Weight;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.Conclusions.Judged;
@@ -82,7 +82,9 @@ final class Explaining {
   /** Weighed already where it counts as evidence. */
   private double trust(Judged judged) {
     Report report = reports.get(judged.finding());
-    return report == null ? Report.trust(judged, knowledge) : report.observation().trust();
+    return report == null
+        ? new FindingTrust(said, knowledge).of(judged)
+        : report.observation().trust();
   }
 
   private FigureNote figure(Figure figure) {
@@ -136,7 +138,7 @@ final class Explaining {
     String sign = weight.observation().sign();
     Report report = reports.get(sign);
     return new EvidenceNote(
-        sign.replace(':', '-'), // ids on the wire are kebab case: "worse-widen-the-straps"
+        Report.wireId(sign),
         report.name(),
         report.kind(),
         weight.observation().present(),

@@ -1,5 +1,8 @@
 package easewright.diagnosis;
 
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Wording;
 import easewright.rulebook.facts.Choice;
@@ -18,7 +21,8 @@ import java.util.List;
 final class Facts {
   private Facts() {}
 
-  static List<Object> of(Fitting fitting, Draft draft, Collection<Figure> figures) {
+  static List<Object> of(
+      Fitting fitting, Draft draft, Collection<Figure> figures, List<EarlierAdjustment> tried) {
     List<Object> facts = new ArrayList<>(figures);
     for (ReportedSign sign : fitting.signs()) {
       facts.add(
@@ -26,15 +30,23 @@ final class Facts {
               sign.id(),
               sign.present(),
               sign.place() == null ? "" : sign.place(),
-              sign.oneSided()));
+              sign.oneSided(),
+              sign.when()));
     }
     fitting.choices().forEach((choice, option) -> facts.add(new Choice(choice, option)));
     draft.traits().forEach(trait -> facts.add(new Trait(trait)));
     fitting.circumstances().ids().forEach(id -> facts.add(new Circumstance(id)));
-    fitting.earlier().stream()
+    tried.stream()
         .filter(one -> one.outcome() != null)
-        .forEach(one -> facts.add(new Earlier(one.adjustment(), one.outcome())));
+        .forEach(
+            one -> facts.add(new Earlier(one.adjustment(), one.outcome(), isLast(one, fitting))));
     return facts;
+  }
+
+  /** Whether it is the change made last; a trial or another size is none that was made. */
+  private static boolean isLast(EarlierAdjustment one, Fitting fitting) {
+    List<EarlierAdjustment> made = fitting.earlier();
+    return !made.isEmpty() && one == made.get(made.size() - 1);
   }
 
   /** A fact in words, for saying what raised a caution. */

@@ -1,16 +1,24 @@
 package easewright.diagnosis;
 
+import easewright.diagnosis.Answer.AdjustmentNote;
 import easewright.diagnosis.Answer.CautionNote;
+import easewright.diagnosis.Answer.HeldBackNote;
 import easewright.diagnosis.Answer.MeasureAgainNote;
 import easewright.diagnosis.Answer.SignNote;
-import easewright.diagnosis.inference.CauseProbability;
-import easewright.diagnosis.inference.Posterior;
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.Fitting;
+import easewright.inference.CauseProbability;
+import easewright.inference.Observation;
+import easewright.inference.Posterior;
 import easewright.measure.Plausibility;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.facts.InPlay;
 import easewright.size.SizeEstimate;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -23,54 +31,85 @@ final class FamilyDiagnosis {
 
   FamilyDiagnosis(RuleBook book, Sizing sizing) {
     this.book = book;
-    this.knowledge = new Knowledge(book);
+    this.knowledge = new Knowledge(book.source(), book.always());
     this.sizing = sizing;
     this.plausibility = new Plausibility(book.catalog().practice().measures());
   }
 
   /** Judges, weighs, infers, works out amounts and ranks. */
-  Answer answer(Fitting fitting, boolean doubtful) {
+  Answer answer(Fitting told, WordsLeft left) {
+    Fitting fitting = ToilesCompared.with(told, book.source());
     Draft draft = Draft.of(fitting, book.source());
     SizeEstimate sizes = sizing.estimate(fitting).orElse(null);
     FittingNumbers numbers = Figures.of(fitting, draft, sizes, book.source());
+    List<EarlierAdjustment> changes = TriedChanges.of(fitting, book.source());
     try (RuleBook.Consultation consultation = book.open()) {
-      Conclusions said = consultation.hear(Facts.of(fitting, draft, numbers.figures().values()));
-      Cautioning cautioning = new Cautioning(knowledge, fitting, said, doubtful);
+      Conclusions said =
+          consultation.hear(Facts.of(fitting, draft, numbers.figures().values(), changes));
+      Cautioning cautioning = new Cautioning(knowledge, fitting, said, left);
       if (cautioning.danger()) {
-        return ofDanger(fitting, cautioning);
+        return ofDanger(fitting, draft, cautioning);
       }
-      List<Report> reports = Report.of(fitting, said, knowledge);
-      Posterior posterior =
-          Posterior.infer(
-              knowledge.networkFor(said), reports.stream().map(Report::observation).toList());
+      List<Report> reports = Report.of(fitting, changes, said, knowledge);
+      Posterior posterior = posterior(said, changes, reports);
       Amounts amounts = new Amounts(numbers);
       String size = sizes == null ? null : sizes.best().map(best -> best.cell().id()).orElse(null);
       Placing placing = new Placing(draft, amounts, book.source().wording(), size);
       List<CauseProbability> mentioned = mentioned(posterior);
       consultation.hear(inPlay(mentioned));
       if (cautioning.danger()) {
-        return ofDanger(fitting, cautioning);
+        return ofDanger(fitting, draft, cautioning);
       }
+      EarlierOutcomes tried = new EarlierOutcomes(fitting, changes, book.source());
       CureAmounts cureAmounts = new CureAmounts(fitting, knowledge, posterior, amounts);
       return answer(
-          fitting,
-          draft,
-          sizes,
+          numbers,
           said,
           reports,
           posterior,
           mentioned,
           cureAmounts,
-          new Advising(knowledge, posterior, placing),
+          new Advising(knowledge, posterior, placing, tried, fitting),
+          tried,
           cautioning);
     }
   }
 
-  private Answer ofDanger(Fitting fitting, Cautioning cautioning) {
+  /** How probable each cause is, also those not worth mentioning. */
+  Map<String, Double> causes(Fitting told) {
+    Fitting fitting = ToilesCompared.with(told, book.source());
+    Draft draft = Draft.of(fitting, book.source());
+    SizeEstimate sizes = sizing.estimate(fitting).orElse(null);
+    FittingNumbers numbers = Figures.of(fitting, draft, sizes, book.source());
+    try (RuleBook.Consultation consultation = book.open()) {
+      List<EarlierAdjustment> changes = TriedChanges.of(fitting, book.source());
+      Conclusions said =
+          consultation.hear(Facts.of(fitting, draft, numbers.figures().values(), changes));
+      return byCause(posterior(said, changes, Report.of(fitting, changes, said, knowledge)));
+    }
+  }
+
+  /** The same while nothing is known. */
+  Map<String, Double> causesBefore() {
+    return byCause(posterior(book.always(), List.of(), List.of()));
+  }
+
+  private static Map<String, Double> byCause(Posterior posterior) {
+    return posterior.causesFrom(0).stream()
+        .collect(Collectors.toMap(CauseProbability::cause, CauseProbability::probability));
+  }
+
+  private Posterior posterior(
+      Conclusions said, List<EarlierAdjustment> changes, List<Report> reports) {
+    return Posterior.infer(
+        knowledge.networkFor(said, changes), reports.stream().map(Report::observation).toList());
+  }
+
+  private Answer ofDanger(Fitting fitting, Draft draft, Cautioning cautioning) {
     List<CautionNote> cautions = cautioning.notes();
     return Answer.ofDanger(
         stamp(),
-        Understanding.of(fitting, knowledge.catalog()),
+        Understanding.of(fitting, draft, knowledge.source(), true),
         cautions,
         cautioning.notNow(cautions));
   }
@@ -87,26 +126,23 @@ final class FamilyDiagnosis {
         .toList();
   }
 
-  private static List<String> names(List<CauseProbability> causes) {
-    return causes.stream().map(CauseProbability::cause).toList();
-  }
-
   private List<CauseProbability> mentioned(Posterior posterior) {
     return posterior.causesFrom(knowledge.parameter("worth-mentioning"));
   }
 
   private Answer answer(
-      Fitting fitting,
-      Draft draft,
-      SizeEstimate sizes,
+      FittingNumbers numbers,
       Conclusions said,
       List<Report> reports,
       Posterior posterior,
       List<CauseProbability> mentioned,
       CureAmounts amounts,
       Advising advising,
+      EarlierOutcomes tried,
       Cautioning cautioning) {
-    UnitFormatter shown = new UnitFormatter(fitting.units());
+    Fitting fitting = numbers.fitting();
+    SizeEstimate sizes = numbers.sizes();
+    UnitFormatter shown = numbers.shown();
     // Asked after weighing, since what is likely may have stopped tightening too.
     boolean nothingTighter = cautioning.nothingTighter();
     Tightening tightening = nothingTighter ? new Tightening(knowledge, said) : null;
@@ -118,42 +154,89 @@ final class FamilyDiagnosis {
             amounts,
             nothingTighter,
             nothingTighter && !sizing.isNoSmaller(fitting, sizes));
-    AmountLimits limits = new AmountLimits(knowledge, shown);
-    Candidates candidates = new Candidates(knowledge, posterior, said, amounts, limits, restraints);
+    AmountLimits limits = new AmountLimits(knowledge, shown, tried.helped(), fitting);
+    Candidates candidates = new Candidates(knowledge, posterior, said, amounts, restraints, tried);
+    Certainty certainty = new Certainty(knowledge, posterior, shown, tried);
     Advice.Ranked ranked =
-        new Advice(knowledge, said, names(mentioned), candidates, limits, restraints).ranked();
-    Asking asking = new Asking(knowledge, posterior, reports, fitting, tightening);
+        new Advice(
+                knowledge,
+                said,
+                mentioned.stream().map(CauseProbability::cause).toList(),
+                candidates,
+                limits,
+                restraints,
+                amounts,
+                tried,
+                certainty)
+            .ranked();
+    Asking asking =
+        new Asking(knowledge, posterior, reports, fitting, tightening, known(numbers, said));
     List<CautionNote> cautions = cautioning.notes();
+    Optional<DoubtedReading> doubted = DoubtedReading.of(knowledge, posterior, reports);
+    boolean clear = doubted.isEmpty() && certainty.isClear(ranked.first());
+    String noFault =
+        new Soundness(fitting, knowledge, said, posterior)
+            .noFault(!mentioned.isEmpty() || cautioning.left().statement());
+    List<AdjustmentNote> changes = advising.notes(ranked, nothingTighter);
+    List<HeldBackNote> heldBack = advising.heldBack(ranked);
+    AskedAbout asked =
+        new AskedAbout(
+            knowledge,
+            restraints,
+            changes,
+            heldBack,
+            clear,
+            !mentioned.isEmpty(),
+            !said.noTightening().isEmpty());
     return new Answer(
         stamp(),
-        Understanding.of(fitting, knowledge.catalog()),
+        Understanding.of(fitting, numbers.draft(), knowledge.source(), nothingTighter),
         cautions,
         cautioning.notNow(cautions),
+        asked.notes(fitting, noFault),
         sizes == null ? null : sizing.advice(fitting, sizes, nothingTighter),
-        new Cloths(draft, book.source().wording(), shown).results(fitting),
+        new Cloths(numbers.draft(), book.source().wording(), shown).results(fitting),
         explaining.findings(),
         explaining.causes(posterior, mentioned),
-        posterior.probability(posterior.first()) >= knowledge.parameter("likely"),
+        clear,
         Explaining.rounded(posterior.nothing()),
-        advising.notes(ranked),
-        advising.heldBack(ranked),
-        asking.questions(),
-        unexplained(fitting, posterior),
+        noFault,
+        tried.failed(nothingTighter),
+        changes,
+        new FirstTrial(knowledge, posterior, restraints, amounts, limits).in(ranked, fitting),
+        heldBack,
+        noFault == null ? asking.questions(clear, doubted) : List.of(),
+        noFault == null ? unexplained(fitting, posterior, mentioned) : List.of(),
         asking.whyNot(fitting.whyNot()),
-        Missing.of(fitting, book.source().wording()),
+        Missing.of(fitting, numbers.draft(), book.source().wording()),
         measureAgain(fitting),
+        List.of(),
         null,
         null);
   }
 
-  private List<SignNote> unexplained(Fitting fitting, Posterior posterior) {
+  /** What numbers that were sent already tell. */
+  static Set<String> known(FittingNumbers numbers, Conclusions said) {
+    Set<String> known = new HashSet<>(numbers.figures().keySet());
+    said.judged().forEach(judged -> known.add(judged.finding()));
+    return known;
+  }
+
+  /** Signs that neither the likeliest story nor any cause in play explains. */
+  private List<SignNote> unexplained(
+      Fitting fitting, Posterior posterior, List<CauseProbability> mentioned) {
+    double ratio = knowledge.parameter("unexplained-ratio");
     Set<String> left =
-        posterior.unexplained(knowledge.parameter("unexplained-ratio")).stream()
-            .map(seen -> seen.sign())
+        posterior.unexplained(ratio).stream()
+            .map(Observation::sign)
+            .filter(
+                sign ->
+                    mentioned.stream()
+                        .noneMatch(cause -> posterior.explains(cause.cause(), sign, ratio)))
             .collect(Collectors.toSet());
     return fitting.signs().stream()
         .filter(sign -> sign.present() && left.contains(sign.id()))
-        .map(sign -> Understanding.sign(sign, knowledge.catalog(), fitting.units()))
+        .map(sign -> Understanding.unexplained(sign, fitting, knowledge.source()))
         .toList();
   }
 

@@ -2,6 +2,8 @@ package easewright.diagnosis;
 
 import easewright.cloth.Estimate;
 import easewright.diagnosis.Formula.Worked;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.facts.Figure;
 import easewright.size.SizeEstimate;
@@ -40,6 +42,9 @@ final class Figures {
         derive(layer.id(), "fraction", layer.formula());
       }
     }
+    for (EdgeFigure.OfEdge figure : EdgeFigure.all()) {
+      derive(figure.id(), "fraction", figure.formula());
+    }
     for (DerivedFigure figure : DerivedFigure.values()) {
       derive(figure.id(), figure.unit(), figure.formula());
     }
@@ -47,7 +52,8 @@ final class Figures {
     for (ReportedSign sign : numbers.fitting().signs()) {
       String id = RuleWords.AMOUNT_OF + sign.id();
       if (sign.present() && sign.amount() != null && !numbers.figures().containsKey(id)) {
-        Estimate amount = new Estimate(sign.amount().mm(), sd);
+        boolean perSide = numbers.source().catalog().signs().get(sign.id()).perSide();
+        Estimate amount = Measure.estimate(sign, perSide, sd);
         put(id, "mm", "figure-amount", new Worked(amount, Blanks.NONE));
       }
     }

@@ -1,6 +1,7 @@
 package easewright.diagnosis;
 
 import easewright.cloth.Estimate;
+import easewright.fitting.Fitting;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.facts.Figure;
 import easewright.size.SizeEstimate;

@@ -1,11 +1,13 @@
 package easewright.diagnosis;
 
+import easewright.fitting.Sides;
 import java.util.function.Predicate;
 
 /** A number that a fitting or its pattern gives. */
 enum GivenNumber implements Input {
   BUST(n -> n.fitting().body().bust() != null),
   UNDERBUST(n -> n.fitting().body().underbust() != null),
+  BOTH_SIDES(n -> Sides.of(n.fitting()) != null),
   BUST_POINT_WIDTH(n -> n.fitting().body().bustPointWidth() != null),
   SHOULDER_TO_BUST_POINT(n -> n.fitting().body().shoulderToBustPoint() != null),
   SHOULDER_TO_UNDERBUST(n -> n.fitting().body().shoulderToUnderbust() != null),
@@ -16,17 +18,28 @@ enum GivenNumber implements Input {
   /** Finished underband, measured on the toile. */
   MEASURED_UNDERBAND(n -> n.fitting().garment().underband() != null),
 
+  /** Finished bust, measured on the toile. */
+  MEASURED_BUST(n -> n.fitting().garment().bust() != null),
+  /** Finished girths as drafted. */
+  DRAFTED_UNDERBAND(n -> n.draft().draftedMm("underband").isPresent()),
+  DRAFTED_BUST(n -> n.draft().draftedMm("bust").isPresent()),
+
   DRAFTED_DIFFERENCE(n -> n.draft().differenceMm().isPresent()),
   DRAFTED_UNDERBUST(n -> n.draft().underbustMm().isPresent()),
-  DRAFTED_BAND_STRAIN(n -> n.draft().bandStrain().isPresent()),
-  DRAFTED_BUST_STRAIN(n -> n.draft().bustStrain().isPresent()),
   DRAFTED_BUST_POINT_WIDTH(n -> n.draft().bustPointWidthMm().isPresent()),
   DRAFTED_SHOULDER_TO_BUST_POINT(n -> n.draft().shoulderToBustPointMm().isPresent()),
   DRAFTED_SHOULDER_TO_UNDERBUST(n -> n.draft().shoulderToUnderbustMm().isPresent()),
 
+  /** The cloth of the band before its elastic, and a strap, measured; a strap as drafted. */
+  BAND_CLOTH(n -> n.fitting().garment().bandCloth() != null),
+  MEASURED_STRAP_WIDTH(n -> n.fitting().garment().strapWidth() != null),
+  MEASURED_STRAP_LENGTH(n -> n.fitting().garment().strapLength() != null),
+  DRAFTED_STRAP_WIDTH(n -> n.draft().draftedMm("strapWidth").isPresent()),
+  DRAFTED_STRAP_LENGTH(n -> n.draft().draftedMm("strapLength").isPresent()),
+
   /** The elastic's test and the length cut. */
   ELASTIC_TEST(n -> n.fitting().elastic() != null && n.fitting().elastic().test() != null),
-  ELASTIC_CUT(n -> n.fitting().elastic() != null && n.fitting().elastic().cut() != null),
+  ELASTIC_CUT(n -> n.fitting().bandElasticCut() != null),
 
   ALLOWANCE_SEWN(n -> n.fitting().making().seamAllowanceSewn() != null),
   /** As said, or as the pattern has it. */

@@ -4,16 +4,19 @@ import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.mapping;
 import static java.util.stream.Collectors.toSet;
 
-import easewright.diagnosis.inference.Link;
-import easewright.diagnosis.inference.Network;
-import easewright.diagnosis.inference.NetworkBuilder;
-import easewright.diagnosis.inference.Question.Ask;
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.Fitting;
+import easewright.inference.Link;
+import easewright.inference.Network;
+import easewright.inference.NetworkBuilder;
+import easewright.inference.Posterior;
+import easewright.inference.Question.Ask;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.Conclusions.Cures;
 import easewright.rulebook.Conclusions.Shows;
 import easewright.rulebook.Conclusions.Worsens;
-import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RuleText;
 import java.util.ArrayList;
@@ -34,6 +37,7 @@ final class Knowledge {
   private final RuleBookSource source;
   private final Conclusions always;
   private final Network network;
+  private final Posterior beforehand;
   private final Map<String, Map<String, List<Shows>>> shows;
   private final Map<String, List<Cures>> curesOfCause;
   private final Map<String, Set<String>> worsenedBy;
@@ -41,12 +45,13 @@ final class Knowledge {
   private final Map<String, Double> parameters = new HashMap<>();
   private final Map<String, Map<String, Double>> words = new HashMap<>();
   private final Map<String, List<Ask>> asks;
+  private final CauseLinks links = new CauseLinks(this);
 
-  Knowledge(RuleBook book) {
-    this.source = book.source();
-    this.always = book.always();
+  Knowledge(RuleBookSource source, Conclusions always) {
+    this.source = source;
+    this.always = always;
     source.parameters().forEach((id, parameter) -> parameters.put(id, parameter.number()));
-    for (String kind : List.of("trust-", "effort-", "ask-")) {
+    for (String kind : List.of("trust-", "leak-share-", "effort-", "ask-")) {
       parameters.forEach(
           (id, number) -> {
             if (id.startsWith(kind)) {
@@ -72,9 +77,17 @@ final class Knowledge {
               builder.sign(helped(id), parameter("helped-by-chance"));
               builder.sign(worse(id), parameter("worse-by-chance"));
             });
-    Stream.concat(links(always.shows()).stream(), outcomes(always).stream())
+    Stream.concat(links.of(always.shows()).stream(), links.outcomes(always).stream())
+        .forEach(link -> builder.link(link.cause(), link.sign(), link.strength()));
+    catalog
+        .practice()
+        .areas()
+        .forEach(
+            area -> builder.sign(AreaAndChangeLinks.amiss(area.id()), withoutFault("sometimes")));
+    AreaAndChangeLinks.areas(catalog, parameter("shown-in-its-area"))
         .forEach(link -> builder.link(link.cause(), link.sign(), link.strength()));
     this.network = builder.build();
+    this.beforehand = Posterior.infer(network, List.of());
     this.shows = always.shows().stream().collect(groupingBy(Shows::cause, groupingBy(Shows::sign)));
     this.curesOfCause = always.cures().stream().collect(groupingBy(Cures::cause));
     this.worsenedBy =
@@ -85,8 +98,6 @@ final class Knowledge {
   }
 
   private Map<String, List<Ask>> asks() {
-    double trust = parameter("trust-unstated");
-    double trustInNo = parameter("trust-denied");
     Map<String, List<Ask>> asks = new HashMap<>();
     shows.forEach(
         (cause, signs) ->
@@ -95,9 +106,24 @@ final class Knowledge {
                 signs.keySet().stream()
                     .map(catalog().signs()::get)
                     .filter(Objects::nonNull)
-                    .map(s -> new Ask(s.id(), parameter("ask-", s.effort()), trust, trustInNo))
+                    .map(this::ask)
                     .toList()));
     return asks;
+  }
+
+  /** A question about a sign: what it costs, and how far its replies are believed. */
+  Ask ask(SignEntry sign) {
+    return new Ask(
+        sign.id(),
+        parameter("ask-", sign.effort()),
+        trustInReply(sign.id(), true),
+        trustInReply(sign.id(), false));
+  }
+
+  /** How far a plain yes or no to a question is believed. */
+  double trustInReply(String sign, boolean yes) {
+    boolean fact = catalog().signs().get(sign).fact();
+    return parameter("trust-", fact ? "fact" : yes ? "unstated" : "denied");
   }
 
   /** What may be asked about the signs a cause shows as in any fitting. */
@@ -105,11 +131,27 @@ final class Knowledge {
     return asks.getOrDefault(cause, List.of());
   }
 
-  /** The network with what this fitting's rules say in place of the general word. */
-  Network networkFor(Conclusions said) {
-    List<Link> links = new ArrayList<>(links(said.shows()));
-    links.addAll(outcomes(said));
-    return links.isEmpty() ? network : network.with(links);
+  /** The areas of the causes that a sign shows, in any fitting. */
+  Set<String> areas(String sign) {
+    return shows.entrySet().stream()
+        .filter(one -> one.getValue().containsKey(sign))
+        .map(one -> catalog().causes().get(one.getKey()).area())
+        .collect(toSet());
+  }
+
+  /** What is probable while nothing is known of the fitting. */
+  Posterior beforehand() {
+    return beforehand;
+  }
+
+  /** The network with what this fitting's rules and wearer say in place of the general word. */
+  Network networkFor(Conclusions said, List<EarlierAdjustment> tried) {
+    List<Link> links = new ArrayList<>(this.links.of(said.shows()));
+    links.addAll(this.links.outcomes(said));
+    Network special = links.isEmpty() ? network : network.with(links);
+    List<Link> named =
+        AreaAndChangeLinks.named(AreaAndChangeReports.last(tried), special, said, this);
+    return named.isEmpty() ? special : special.with(named);
   }
 
   /** The rules behind one link in any fitting. */
@@ -199,50 +241,5 @@ final class Knowledge {
 
   private double withoutFault(String word) {
     return parameter("without-fault-" + word);
-  }
-
-  /** Where several rules speak of one link, their middle counts: no order among rules matters. */
-  private List<Link> links(Collection<Shows> shows) {
-    Map<String, Map<String, List<Shows>>> byLink = new HashMap<>();
-    for (Shows one : shows) {
-      List<Shows> same =
-          byLink
-              .computeIfAbsent(one.cause(), c -> new HashMap<>())
-              .computeIfAbsent(one.sign(), s -> new ArrayList<>(1));
-      // A rule that matches twice, as for a sign on the left and on the right, speaks once.
-      if (!same.contains(one)) {
-        same.add(one);
-      }
-    }
-    List<Link> links = new ArrayList<>();
-    byLink.forEach(
-        (cause, row) ->
-            row.forEach((sign, same) -> links.add(new Link(cause, sign, middle(same)))));
-    return links;
-  }
-
-  private double middle(List<Shows> shows) {
-    return shows.size() == 1
-        ? parameter(shows.get(0).howOften())
-        : shows.stream().mapToDouble(s -> parameter(s.howOften())).average().orElseThrow();
-  }
-
-  /** An earlier change that helped speaks for what it cures; one that hurt, for what it worsens. */
-  private List<Link> outcomes(Conclusions said) {
-    Map<List<String>, Double> strengths = new HashMap<>();
-    for (Cures cure : said.cures()) {
-      strengths.merge(
-          List.of(cure.cause(), helped(cure.adjustment())),
-          parameter("helped-per-cure") * parameter(cure.howMuch()),
-          Math::max);
-    }
-    for (Worsens worsening : said.worsens()) {
-      strengths.put(
-          List.of(worsening.cause(), worse(worsening.adjustment())),
-          parameter("worse-where-worsening"));
-    }
-    return strengths.entrySet().stream()
-        .map(e -> new Link(e.getKey().get(0), e.getKey().get(1), e.getValue()))
-        .toList();
   }
 }

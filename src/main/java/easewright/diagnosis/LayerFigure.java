@@ -4,6 +4,7 @@ import easewright.cloth.ClothTest;
 import easewright.cloth.Estimate;
 import easewright.cloth.StretchTest;
 import easewright.diagnosis.Formula.Worked;
+import easewright.fitting.ClothReport;
 import easewright.wording.Blanks;
 import java.util.List;
 import java.util.Locale;

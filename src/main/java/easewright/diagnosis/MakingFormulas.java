@@ -4,6 +4,8 @@ import easewright.body.BandPressure;
 import easewright.body.SeamAllowanceError;
 import easewright.cloth.Estimate;
 import easewright.diagnosis.Formula.Worked;
+import easewright.fitting.ElasticReport;
+import easewright.fitting.Making;
 import easewright.measure.Measured;
 import easewright.wording.Blanks;
 import java.util.Optional;
@@ -23,7 +25,7 @@ final class MakingFormulas {
   /** Empty where the elastic would hang loose, or is no longer than its join. */
   static Optional<Worked> elasticTension(FittingNumbers n) {
     ElasticReport elastic = n.fitting().elastic();
-    double relaxed = elastic.cut().mm() - n.parameter("elastic-joining");
+    double relaxed = n.fitting().bandElasticCut().mm() - n.parameter("elastic-joining");
     double extension = n.fitting().body().underbust().value().mm() / relaxed - 1;
     return relaxed > 0 && extension >= 0
         ? Optional.of(
@@ -33,15 +35,29 @@ final class MakingFormulas {
         : Optional.empty();
   }
 
+  /** Of the elastic, and of the band's cloth where its tension can be told: tensions add. */
   static Worked bandPressure(FittingNumbers n) {
-    Estimate tension = n.figure(DerivedFigure.ELASTIC_TENSION);
+    Estimate elastic = n.figure(DerivedFigure.ELASTIC_TENSION);
+    Optional<Estimate> cloth =
+        Optional.of(DerivedFigure.BAND_CLOTH_TENSION)
+            .filter(figure -> figure.isGiven(n))
+            .map(n::figure);
     Measured under = n.fitting().body().underbust();
     double girth = under.value().mm();
+    double tension = elastic.value() + cloth.map(Estimate::value).orElse(0.0);
+    double sd = Math.hypot(elastic.sd(), cloth.map(Estimate::sd).orElse(0.0));
+    String parts =
+        n.source()
+            .wording()
+            .say(
+                cloth.isPresent() ? "band-tension-of-both" : "band-tension-of-the-elastic",
+                Blanks.of("elastic", n.shown().value(elastic.value(), "N/cm"))
+                    .and("cloth", n.shown().value(tension - elastic.value(), "N/cm")));
     return new Worked(
-        new Estimate(
-            new BandPressure(tension.value(), girth).kPa(),
-            new BandPressure(tension.sd(), girth).kPa()),
-        Blanks.of("tension", n.shown().value(tension.value(), "N/cm")).and("girth", under.text()));
+        new Estimate(new BandPressure(tension, girth).kPa(), new BandPressure(sd, girth).kPa()),
+        Blanks.of("tension", n.shown().value(tension, "N/cm"))
+            .and("parts", parts)
+            .and("girth", under.text()));
   }
 
   static Worked allowanceGirthError(FittingNumbers n) {
@@ -70,7 +86,7 @@ final class MakingFormulas {
   }
 
   static Worked earlierRounds(FittingNumbers n) {
-    return exact(n.fitting().earlier().size());
+    return exact(n.fitting().earlier().size() + n.fitting().earlierSizes().size());
   }
 
   private static Worked exact(double value) {

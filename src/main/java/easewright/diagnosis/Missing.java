@@ -1,6 +1,7 @@
 package easewright.diagnosis;
 
 import easewright.diagnosis.Answer.MissingNote;
+import easewright.fitting.Fitting;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.List;
@@ -8,16 +9,18 @@ import java.util.List;
 /** Names what was not given and what it would change, the most useful first. */
 final class Missing {
   private final Fitting fitting;
+  private final Draft draft;
   private final Wording wording;
   private final List<MissingNote> notes = new ArrayList<>();
 
-  private Missing(Fitting fitting, Wording wording) {
+  private Missing(Fitting fitting, Draft draft, Wording wording) {
     this.fitting = fitting;
+    this.draft = draft;
     this.wording = wording;
   }
 
-  static List<MissingNote> of(Fitting fitting, Wording wording) {
-    Missing missing = new Missing(fitting, wording);
+  static List<MissingNote> of(Fitting fitting, Draft draft, Wording wording) {
+    Missing missing = new Missing(fitting, draft, wording);
     missing.look();
     return missing.notes;
   }
@@ -28,6 +31,10 @@ final class Missing {
     noteIf(!girths, "/body", "body");
     noteIf(fitting.sheet() == null, "/pattern", "pattern");
     noteIf(fitting.sizeCut() == null, "/sizeCut", "size-cut");
+    noteIf(
+        draft.label().map(label -> label.how().isAssumed()).orElse(false),
+        "/sizeSystem",
+        "size-system");
     noteIf(!fitting.cloths().containsKey("main"), "/cloth/main", "cloth-main");
     noteIf(fitting.garment().underband() == null, "/garment/underband", "garment-underband");
     noteIf(

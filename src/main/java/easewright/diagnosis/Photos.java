@@ -1,6 +1,7 @@
 package easewright.diagnosis;
 
 import easewright.diagnosis.Answer.PhotoNote;
+import easewright.fitting.Fitting;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Wording;
 import java.util.List;

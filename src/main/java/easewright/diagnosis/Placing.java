@@ -2,11 +2,17 @@ package easewright.diagnosis;
 
 import easewright.diagnosis.Answer.Amount;
 import easewright.diagnosis.Answer.PlaceNote;
+import easewright.fitting.GarmentEdge;
+import easewright.fitting.PlannedEdges;
 import easewright.pattern.Cut;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
 
 /** Says where on the pattern's own pieces a change is made, and how it is shared among them. */
 final class Placing {
@@ -68,9 +74,11 @@ final class Placing {
   /**
    * The first of the adjustment's lines that the pieces cut have, then those of matching pieces;
    * the line's name alone without a sheet.
+   *
+   * @param seenAt places at which the signs of what it cures were seen
    */
-  List<PlaceNote> places(AdjustmentEntry entry, Amount amount) {
-    List<String> lines = entry.at() == null ? List.of() : entry.at();
+  List<PlaceNote> places(AdjustmentEntry entry, Amount amount, List<String> seenAt) {
+    List<String> lines = lines(entry, seenAt);
     for (String line : lines) {
       List<PlaceNote> found = onPieces(line, amount);
       if (!found.isEmpty()) {
@@ -87,6 +95,23 @@ final class Placing {
         .limit(1)
         .filter(line -> draft.cut().isEmpty())
         .map(line -> new PlaceNote(null, line.replace('-', ' '), 1, null, false, false))
+        .toList();
+  }
+
+  private List<String> lines(AdjustmentEntry entry, List<String> seenAt) {
+    List<String> lines = entry.at() == null ? List.of() : entry.at();
+    if (!entry.atElastic()) {
+      return lines;
+    }
+    Optional<Set<String>> elastic = draft.linesWithElastic();
+    Optional<GarmentEdge> measured = amounts.edge(entry);
+    Predicate<String> first =
+        measured.isPresent()
+            ? line -> PlannedEdges.lines(measured.get()).contains(line)
+            : line -> seenAt.stream().anyMatch(line::contains);
+    return lines.stream()
+        .filter(line -> elastic.isEmpty() || elastic.get().contains(line))
+        .sorted(Comparator.comparing(line -> !first.test(line)))
         .toList();
   }
 

@@ -30,11 +30,16 @@ final class Replacements {
     Map<String, List<Cures>> all = new LinkedHashMap<>();
     byAdjustment.forEach(
         (id, cures) -> {
-          Set<String> last = new TreeSet<>();
-          follow(id, new HashSet<>(), last);
-          last.forEach(other -> all.computeIfAbsent(other, o -> new ArrayList<>()).addAll(cures));
+          of(id).forEach(other -> all.computeIfAbsent(other, o -> new ArrayList<>()).addAll(cures));
         });
     return all;
+  }
+
+  /** What stands in for an adjustment; itself where nothing does. */
+  Set<String> of(String adjustment) {
+    Set<String> last = new TreeSet<>();
+    follow(adjustment, new HashSet<>(), last);
+    return last;
   }
 
   private void follow(String id, Set<String> passed, Set<String> last) {

@@ -44,12 +44,26 @@ final class Restraints {
             && !(tighteningIsHeld()
                 && said.tighteningHeld().stream().allMatch(TighteningHeld::slackMayGo)
                 && amounts.slack(entry, cures).isPresent());
-    return forbidden || noSize && entry.does().contains("{size}");
+    return forbidden || namesASize(entry);
+  }
+
+  /** Whether a change that is not offered is not named either, not even to say no to it. */
+  boolean isUnnamed(AdjustmentEntry entry) {
+    return isSilent(entry) || namesASize(entry);
+  }
+
+  private boolean namesASize(AdjustmentEntry entry) {
+    return noSize && entry.does().contains("{size}");
   }
 
   /** Whether nothing is said of it where a change is not offered. */
   boolean isSilent(AdjustmentEntry entry) {
     return entry.tightens() && nothingTighter;
+  }
+
+  /** Whether nothing may be made tighter than it is. */
+  boolean isTighteningStopped() {
+    return nothingTighter || tighteningIsHeld();
   }
 
   /** Whether no more may be taken up than was measured to hang loose. */

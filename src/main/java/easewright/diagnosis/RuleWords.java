@@ -13,7 +13,9 @@ public final class RuleWords {
   /** Every derived number, besides the amounts of signs. */
   public static final Set<String> FIGURES =
       Stream.concat(
-              Arrays.stream(DerivedFigure.values()).map(DerivedFigure::id),
+              Stream.concat(
+                  Arrays.stream(DerivedFigure.values()).map(DerivedFigure::id),
+                  EdgeFigure.all().stream().map(EdgeFigure.OfEdge::id)),
               LayerFigure.ROLES.stream()
                   .flatMap(
                       role ->
@@ -22,7 +24,13 @@ public final class RuleWords {
 
   /** Parameters that rules compare with and the computing uses too. */
   public static final Set<String> SHARED_PARAMETERS =
-      Set.of("comfortable-band-pressure", "complaint-band-pressure");
+      Set.of(
+          "comfortable-band-pressure",
+          "complaint-band-pressure",
+          "beyond-the-band-size",
+          "elastic-cut-short",
+          "elastic-cut-long",
+          "edge-grown");
 
   private RuleWords() {}
 

@@ -2,8 +2,10 @@ package easewright.diagnosis;
 
 import easewright.diagnosis.Answer.SizeAdvice;
 import easewright.diagnosis.Answer.SystemLabel;
+import easewright.fitting.Fitting;
 import easewright.measure.Measured;
 import easewright.pattern.PatternSheet;
+import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
 import easewright.size.SizeCell;
 import easewright.size.SizeChance;
@@ -23,25 +25,28 @@ final class Sizing {
   private static final double EVEN_ODDS = 0.5;
 
   private final Map<PatternSheet, SizeChart> charts = new IdentityHashMap<>();
+  private final RuleBookSource source;
   private final Wording wording;
   private final double leastNeighbour;
 
   /**
    * @param shipped sheets whose charts are worth keeping
    */
-  Sizing(Collection<PatternSheet> shipped, Wording wording, double leastNeighbour) {
-    shipped.forEach(sheet -> charts.put(sheet, SheetChart.of(sheet)));
-    this.wording = wording;
-    this.leastNeighbour = leastNeighbour;
+  Sizing(Collection<PatternSheet> shipped, RuleBookSource source) {
+    shipped.forEach(sheet -> charts.put(sheet, sheet.chart()));
+    this.source = source;
+    this.wording = source.wording();
+    this.leastNeighbour = source.parameter("size-neighbour");
   }
 
   /** The estimate on the pattern's chart, or EN 13402-3's; empty without bust and underbust. */
   Optional<SizeEstimate> estimate(Fitting fitting) {
     Measured bust = fitting.body().bust();
     Measured under = fitting.body().underbust();
-    return bust == null || under == null
+    SizeChart chart = chart(fitting.sheet());
+    return bust == null || under == null && !chart.goesByBustAlone()
         ? Optional.empty()
-        : Optional.of(chart(fitting.sheet()).estimate(bust, under));
+        : Optional.of(chart.estimate(bust, under));
   }
 
   private SizeChart chart(PatternSheet sheet) {
@@ -49,7 +54,7 @@ final class Sizing {
       return SizeSystem.EN.chart();
     }
     SizeChart kept = charts.get(sheet);
-    return kept == null ? SheetChart.of(sheet) : kept;
+    return kept == null ? sheet.chart() : kept;
   }
 
   /** Whether the most probable size is known to be no smaller than the one cut. */
@@ -89,12 +94,18 @@ final class Sizing {
         whole.insideChart(),
         named ? whole.cutVersusRecommended() : null,
         List.of(),
-        wording.say(named ? "size-smaller-withheld" : "size-withheld"));
+        wording.say(named ? "size-smaller-withheld" : "size-withheld"),
+        whole.tapeError(),
+        named ? whole.alsoCalled() : List.of(),
+        null,
+        whole.hint(),
+        whole.sides());
   }
 
   private SizeAdvice advice(Fitting fitting, SizeEstimate estimate) {
     SizeChart chart = chart(fitting.sheet());
     Optional<SizeChance> best = estimate.best();
+    SizeRemarks remarks = new SizeRemarks(fitting, chart, source);
     return new SizeAdvice(
         best.map(Sizing::chance).orElse(null),
         estimate.neighbours(leastNeighbour).stream().map(Sizing::chance).toList(),
@@ -110,7 +121,12 @@ final class Sizing {
         Stream.of(SizeSystem.EN, SizeSystem.JIS, SizeSystem.UK, SizeSystem.US)
             .flatMap(system -> label(system, fitting).stream())
             .toList(),
-        null);
+        null,
+        TapeErrors.of(fitting, wording),
+        remarks.alsoCalled(best.map(chance -> chance.cell().id()).orElse(null)),
+        remarks.shared(),
+        remarks.hint(),
+        remarks.sides());
   }
 
   private String compared(String cut, SizeChance best) {
@@ -124,6 +140,9 @@ final class Sizing {
   }
 
   private Optional<SystemLabel> label(SizeSystem system, Fitting fitting) {
+    if (fitting.body().underbust() == null) {
+      return Optional.empty();
+    }
     return system
         .chart()
         .best(fitting.body().bust(), fitting.body().underbust())

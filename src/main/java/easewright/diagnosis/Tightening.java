@@ -22,6 +22,7 @@ final class Tightening {
             .filter(AdjustmentEntry::tightens)
             .map(AdjustmentEntry::id)
             .flatMap(id -> List.of(Knowledge.helped(id), Knowledge.worse(id)).stream())
+            .map(Report::wireId)
             .collect(toSet());
   }
 
@@ -33,7 +34,7 @@ final class Tightening {
 
   /** Whether a report is what became of a change that tightens. */
   boolean wasTried(String sign) {
-    return outcomes.contains(sign);
+    return outcomes.contains(Report.wireId(sign));
   }
 
   /** Whether some of these changes to the evidence is about a change that tightens. */

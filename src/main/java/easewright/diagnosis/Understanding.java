@@ -2,32 +2,82 @@ package easewright.diagnosis;
 
 import easewright.diagnosis.Answer.Measurement;
 import easewright.diagnosis.Answer.SignNote;
+import easewright.diagnosis.Answer.SizeSystemNote;
+import easewright.diagnosis.Answer.TriedAsGiven;
 import easewright.diagnosis.Answer.Understood;
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.EarlierSize;
+import easewright.fitting.Fitting;
+import easewright.fitting.GivenAmount;
+import easewright.fitting.ReportedSign;
+import easewright.fitting.Sides;
 import easewright.measure.BodyMeasurements;
 import easewright.measure.Length;
 import easewright.measure.Measured;
-import easewright.measure.MeasuringMethod;
-import easewright.measure.UnitSystem;
+import easewright.measure.Measuring;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** Says back what was understood, so that a misreading is seen before the advice is used. */
 final class Understanding {
-  private Understanding() {}
+  private final Fitting fitting;
+  private final Catalog catalog;
+  private final Wording wording;
 
-  static Understood of(Fitting fitting, Catalog catalog) {
+  private Understanding(Fitting fitting, RuleBookSource source) {
+    this.fitting = fitting;
+    this.catalog = source.catalog();
+    this.wording = source.wording();
+  }
+
+  /**
+   * @param unnamed whether nothing that tightens may be named, not even what was tried
+   */
+  static Understood of(Fitting fitting, Draft draft, RuleBookSource source, boolean unnamed) {
+    Understanding said = new Understanding(fitting, source);
     return new Understood(
         fitting.units().name().toLowerCase(Locale.ROOT),
         fitting.sheet() == null ? null : fitting.sheet().id(),
         fitting.sizeCut(),
+        draft.label().map(label -> system(label, fitting, source)).orElse(null),
+        ToileWords.garment(fitting, source.wording()),
+        ToileWords.design(fitting, source.wording()),
         body(fitting),
-        fitting.signs().stream().map(sign -> sign(sign, catalog, fitting.units())).toList());
+        fitting.signs().stream().map(said::sign).toList(),
+        orNull(fitting.fine()),
+        orNull(said.tried(unnamed)));
   }
 
-  static SignNote sign(ReportedSign sign, Catalog catalog, UnitSystem units) {
+  private static SizeSystemNote system(LabelBody label, Fitting fitting, RuleBookSource source) {
+    return new SizeSystemNote(
+        label.reading().map(reading -> reading.region().wireName()).orElse(null),
+        label.how().wireName(),
+        label.says(source, new UnitFormatter(fitting.units())));
+  }
+
+  /** One sign of a fitting. */
+  /** A sign that no cause explains. */
+  static SignNote unexplained(ReportedSign sign, Fitting fitting, RuleBookSource source) {
+    SignNote note = new Understanding(fitting, source).sign(sign);
+    return new SignNote(
+        note.id(),
+        note.name(),
+        note.present(),
+        note.place(),
+        note.side(),
+        note.degree(),
+        note.amount(),
+        note.when(),
+        Soundness.isHarmless(sign, fitting, source) ? true : null);
+  }
+
+  private SignNote sign(ReportedSign sign) {
     return new SignNote(
         sign.id(),
         catalog.nameOf(sign.id()),
@@ -35,13 +85,71 @@ final class Understanding {
         sign.place(),
         sign.side(),
         sign.degree(),
-        sign.amount() == null ? null : sign.amount().text(units));
+        amount(sign.amount()),
+        orNull(sign.when()),
+        null);
+  }
+
+  private List<TriedAsGiven> tried(boolean unnamed) {
+    Stream<TriedAsGiven> made =
+        fitting.earlier().stream()
+            .filter(one -> !unnamed || !tightens(one.adjustment()))
+            .map(one -> change(one, null));
+    Stream<TriedAsGiven> sizes =
+        fitting.earlierSizes().stream().filter(one -> !unnamed).map(this::size);
+    Stream<TriedAsGiven> held =
+        fitting.trials().stream()
+            .filter(one -> !unnamed || !tightens(one.adjustment()))
+            .map(one -> change(one.asChange(one.outcome()), one.how()));
+    return Stream.of(made, sizes, held).flatMap(all -> all).toList();
+  }
+
+  private boolean tightens(String adjustment) {
+    return catalog.adjustments().get(adjustment).tightens();
+  }
+
+  private TriedAsGiven change(EarlierAdjustment one, String how) {
+    return new TriedAsGiven(
+        one.adjustment(),
+        null,
+        catalog.nameOf(one.adjustment()),
+        how,
+        amount(one.amount()),
+        one.outcome(),
+        names(one.better()),
+        names(one.worse()));
+  }
+
+  private TriedAsGiven size(EarlierSize one) {
+    return new TriedAsGiven(
+        null,
+        one.size(),
+        wording.say("tried-size", "size", one.size()),
+        null,
+        null,
+        one.outcome(),
+        names(one.better()),
+        names(one.worse()));
+  }
+
+  private List<String> names(List<String> signs) {
+    return orNull(signs.stream().map(catalog::nameOf).toList());
+  }
+
+  private String amount(GivenAmount amount) {
+    return amount == null ? null : amount.text(fitting.units(), wording);
+  }
+
+  private static <T> List<T> orNull(List<T> list) {
+    return list.isEmpty() ? null : list;
   }
 
   private static List<Measurement> body(Fitting fitting) {
     BodyMeasurements body = fitting.body();
     List<Measurement> measurements = new ArrayList<>();
     add("bust", body.bust(), fitting, measurements);
+    add("bustLeft", Sides.half("bustLeft", fitting), fitting, measurements);
+    add("bustRight", Sides.half("bustRight", fitting), fitting, measurements);
     add("underbust", body.underbust(), fitting, measurements);
     add("upperChest", body.upperChest(), fitting, measurements);
     add("bustPointWidth", body.bustPointWidth(), fitting, measurements);
@@ -64,13 +172,11 @@ final class Understanding {
     }
   }
 
-  private static double tenth(double mm) {
+  static double tenth(double mm) {
     return Math.round(mm * 10) / 10.0;
   }
 
-  private static String how(List<MeasuringMethod> methods) {
-    return methods.size() == 1
-        ? methods.get(0).wireName()
-        : methods.stream().map(MeasuringMethod::wireName).collect(Collectors.joining(", "));
+  private static String how(List<Measuring> measurings) {
+    return measurings.stream().map(Measuring::text).collect(Collectors.joining(", "));
   }
 }

@@ -1,6 +1,7 @@
 package easewright.diagnosis;
 
 import easewright.measure.Length;
+import easewright.measure.Quantity;
 import easewright.measure.Rounded;
 import easewright.measure.UnitSystem;
 import easewright.rulebook.Wording;
@@ -11,6 +12,16 @@ public record UnitFormatter(UnitSystem units) {
   /** A length in mm, as a tape shows it. */
   public String length(double mm) {
     return Length.ofMm(mm).text(units);
+  }
+
+  /** A length in mm, read back from its text. */
+  static double mm(String text) {
+    return Quantity.parse(text).length().mm();
+  }
+
+  /** Whether one length is more than another as a tape in these units shows both. */
+  boolean isMore(double mm, double other) {
+    return mm(length(mm)) > mm(length(other));
   }
 
   /** A fraction as a percentage, whole from ten up. */

@@ -28,7 +28,8 @@ class KeyGuessing {
 
   private static final int MOST_KNOWN = 10_000;
   private static final String BEARER = "Bearer ";
-  private static final Pattern LINK = Pattern.compile("/(?:v1/wearer-links|desk/wearer)/([^/]++)");
+  private static final Pattern LINK =
+      Pattern.compile("/(?:v1/wearer-links|desk/(?:wearer|feed|shared))/([^/]++)");
 
   /**
    * The sign-in form, where a key is typed in; the key in the cookie may be outdated and is

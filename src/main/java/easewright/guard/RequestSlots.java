@@ -26,8 +26,8 @@ import org.eclipse.microprofile.health.Readiness;
 /**
  * Limits concurrent requests. Rejects any beyond the limit before reading them, so that accepted
  * ones are answered soon, memory stays bounded and health checks still get through. Long requests
- * (bulk requests and layout searches) also have a lower limit of their own; otherwise they would
- * soon hold every slot.
+ * (bulk requests, layout searches and photos) also have a lower limit of their own; otherwise they
+ * would soon hold every slot.
  */
 @Singleton
 class RequestSlots implements LongWork {
@@ -89,7 +89,7 @@ class RequestSlots implements LongWork {
 
   private void admit(RoutingContext call) {
     boolean lines = isOfLines(call);
-    boolean isLong = lines || isPost(call) && LONG.contains(PlainPath.of(call));
+    boolean isLong = lines || isPost(call) && isLong(PlainPath.of(call));
     Optional<Connection> connection = connection(call); // nothing may fail once a slot is taken
     if (stopping.begun()) {
       call.response().putHeader(HttpHeaders.CONNECTION, "close");
@@ -101,6 +101,10 @@ class RequestSlots implements LongWork {
     } else {
       busy.answer(call, RETRY_AFTER_SECONDS);
     }
+  }
+
+  private static boolean isLong(String path) {
+    return LONG.contains(path) || BodyLimit.isOfPhotos(path);
   }
 
   private static Optional<Connection> connection(RoutingContext call) {

@@ -7,6 +7,7 @@ import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Catalog.CauseEntry;
 import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.Drawings;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
 import easewright.rulebook.RuleText;
@@ -41,6 +42,30 @@ public final class Handbook {
   /** Everything with a page, in its sections. */
   public HandbookIndex index() {
     return index;
+  }
+
+  /**
+   * The drawing of a sign; without marks if the book has none.
+   *
+   * @param sheet the pattern sheet whose garment is drawn, or null
+   */
+  public Optional<Illustration> signDrawing(String id, String sheet) {
+    return Optional.ofNullable(source.catalog().signs().get(id))
+        .map(sign -> drawn(sign.name(), false, drawings().signs().get(id), sheet));
+  }
+
+  /** The same for an adjustment. */
+  public Optional<Illustration> changeDrawing(String id, String sheet) {
+    return Optional.ofNullable(source.catalog().adjustments().get(id))
+        .map(change -> drawn(change.name(), true, drawings().changes().get(id), sheet));
+  }
+
+  private Drawings drawings() {
+    return source.catalog().practice().drawings();
+  }
+
+  private Illustration drawn(String name, boolean change, List<String> marks, String sheet) {
+    return Illustration.of(drawings(), name, change, marks, sheet);
   }
 
   /** The page of a rule file. */

@@ -29,6 +29,11 @@ public record TriedCase(String kind, List<Row> given, List<Row> then) {
             new Row(words(part.getKey()), new PageLink(text(part.getValue(), links), null), ""));
       }
     }
+    for (JsonNode one : tried.withEach()) {
+      PageLink says =
+          one.isTextual() ? links.of(one.asText()) : new PageLink(text(one, links), null);
+      given.add(new Row("with each", says, ""));
+    }
     List<Row> then = new ArrayList<>();
     for (Map.Entry<String, JsonNode> part : tried.then().properties()) {
       Iterable<JsonNode> ids =

@@ -163,6 +163,19 @@ public class CaseResource {
     return StoryNote.of(cases.reply(caller(key, clinic), id, number, RequestJson.parse(body)));
   }
 
+  @POST
+  @Path("/{case}/rounds/{number}/reply/withdrawal")
+  @ResponseHeader(name = "Cache-Control", value = "no-store")
+  public StoryNote withdrawReply(
+      @HeaderParam(HttpHeaders.AUTHORIZATION) String key,
+      @PathParam("clinic") String clinic,
+      @PathParam("case") String id,
+      @PathParam("number") int number,
+      byte[] body) {
+    return StoryNote.of(
+        cases.withdrawReply(caller(key, clinic), id, number, RequestJson.parse(body)));
+  }
+
   @PUT
   @Path("/{case}/rounds/{number}/outcome")
   @ResponseHeader(name = "Cache-Control", value = "no-store")

@@ -12,6 +12,7 @@ import jakarta.ws.rs.Produces;
 @Path("/v1/check-sheets")
 @Produces("text/html;charset=UTF-8")
 @NonBlocking
+@Unchanging
 public class CheckSheetResource {
   private final RuleBookService rules;
 

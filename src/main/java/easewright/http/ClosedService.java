@@ -34,6 +34,8 @@ class ClosedService {
           "/v1/wearer-links",
           "/desk/clinics",
           "/desk/wearer",
+          "/desk/feed",
+          "/desk/shared",
           "/desk/sign-in",
           "/desk/sign-out",
           "/desk/look.css",

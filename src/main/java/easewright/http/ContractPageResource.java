@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.UriInfo;
 
 /** The contract as a page, with a command to try each operation. */
 @Path("/api")
+@Unchanging
 public class ContractPageResource {
   /** The address assumed if the service does not know its own. */
   private static final String USUAL = "http://localhost:8080";

@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.Response;
 /** The contract this service implements, as written by hand, and a derived copy for older tools. */
 @Path("/")
 @NonBlocking
+@Unchanging
 public class ContractResource {
   private final String yaml = Contract.yaml();
   private final JsonNode json = Contract.withExamples();

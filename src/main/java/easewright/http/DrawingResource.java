@@ -15,6 +15,7 @@ import org.jboss.resteasy.reactive.ResponseHeader;
 /** The garment's drawing with the place of a change marked, as a link target for replies. */
 @Path("/drawings/{place}.svg")
 @NonBlocking
+@Unchanging
 public class DrawingResource {
 
   @CheckedTemplate(basePath = "rules")

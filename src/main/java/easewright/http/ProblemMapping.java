@@ -145,7 +145,8 @@ class ProblemMapping {
 
   @ServerExceptionMapper
   Response notFound(NotFoundException request) {
-    return response(Problem.of("not-found", "Nothing is here", 404, "Nothing has this address."))
+    return response(
+            Problem.of("not-found", "Nothing is here", 404, "There is nothing at this address."))
         .build();
   }
 

@@ -16,6 +16,7 @@ import java.util.stream.Collectors;
 /** Explains each problem type and its remedy; the {@code type} URI of a problem leads here. */
 @Path("/problems/{kind}")
 @NonBlocking
+@Unchanging
 public class ProblemResource {
   private final Map<String, ProblemKind> kinds =
       ProblemKind.all().stream().collect(Collectors.toMap(ProblemKind::kind, Function.identity()));

@@ -26,6 +26,7 @@ import java.util.List;
 /** The rule book for readers: the same files that answers are made from. */
 @Path("/rules")
 @NonBlocking
+@Unchanging
 public class RuleResource {
   private static final String HTML = "text/html;charset=UTF-8";
   private static final String JSON = "application/json;qs=0.9";

@@ -18,6 +18,7 @@ import java.util.Map;
 /** The source of the shipped pattern sheets, and their schema. */
 @Path("/v1")
 @NonBlocking
+@Unchanging
 public class SheetResource {
   private final Map<String, JsonNode> sheets = new LinkedHashMap<>();
   private final String schema = BundledText.text("patterns/pattern-sheet.schema.json");

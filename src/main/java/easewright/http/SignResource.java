@@ -13,6 +13,7 @@ import java.util.List;
 @Path("/v1/signs")
 @Produces(MediaType.APPLICATION_JSON)
 @NonBlocking
+@Unchanging
 public class SignResource {
   private final FittingService fittings;
 

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Mention;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;

@@ -1,13 +1,17 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Mentions;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.TextRead;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /** Finds causes the writer believes in or asks about. They are never taken as seen. */
 final class Beliefs {
@@ -25,13 +29,19 @@ final class Beliefs {
     List<Match> found = new ArrayList<>();
     for (Match match : wordings.in(post, List.of())) {
       boolean thought =
-          post.cues("belief").stream().anyMatch(cue -> reaches(cue, match, post))
+          beside(match, REACH, REACH_BACK, post.cues("belief")).stream()
+                  .anyMatch(cue -> reaches(cue, match, post))
               || Whereabouts.isAsked(post, match.last());
       if (thought && !isDenied(match, post)) {
         found.add(match);
       }
     }
     return found;
+  }
+
+  /** The cues no farther off, so that none far away is looked at. */
+  private static List<Mention> beside(Match match, int before, int after, Mentions cues) {
+    return cues.around(match.first() - before, match.last() + after);
   }
 
   /** Said before it in the same sentence, or right after it: "too short, I'm sure of it". */
@@ -57,7 +67,7 @@ final class Beliefs {
   }
 
   private static boolean isDenied(Match match, Post post) {
-    return post.cues("no").stream()
+    return beside(match, REACH_OF_NO, 0, post.cues("no")).stream()
         .anyMatch(
             no ->
                 no.first() <= match.last()
@@ -71,14 +81,31 @@ final class Beliefs {
    * straps longer" report no sign.
    */
   List<Match> seen(List<Match> said, List<Match> suspected, List<ChangeRead> earlier, Post post) {
+    Map<Integer, List<Match>> beliefs = byWord(suspected);
     return said.stream()
-        .filter(match -> suspected.stream().noneMatch(belief -> isTheSame(belief, match)))
+        .filter(match -> sharingWords(match, beliefs).noneMatch(one -> isTheSame(one, match)))
         .filter(
             match ->
                 earlier.stream()
                     .noneMatch(
                         change -> change.span().covers(post.span(match.first(), match.last()))))
         .toList();
+  }
+
+  /** Beliefs by their words, so that none is compared with what is said elsewhere. */
+  private static Map<Integer, List<Match>> byWord(List<Match> suspected) {
+    Map<Integer, List<Match>> beliefs = new HashMap<>();
+    for (Match one : suspected) {
+      one.words().stream()
+          .forEach(word -> beliefs.computeIfAbsent(word, any -> new ArrayList<>()).add(one));
+    }
+    return beliefs;
+  }
+
+  private static Stream<Match> sharingWords(Match match, Map<Integer, List<Match>> beliefs) {
+    return match.words().stream()
+        .boxed()
+        .flatMap(word -> beliefs.getOrDefault(word, List.of()).stream());
   }
 
   private static boolean isTheSame(Match belief, Match match) {

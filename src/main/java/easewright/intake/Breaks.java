@@ -1,6 +1,8 @@
 package easewright.intake;
 
+import easewright.english.Word;
 import easewright.intake.Post.Break;
+import easewright.number.WordLists;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;

@@ -1,61 +1,119 @@
 package easewright.intake;
 
 import easewright.intake.Reading.ChangeRead;
-import easewright.rulebook.EverydayWords;
+import easewright.number.Amount;
+import easewright.number.TextSpan;
+import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.RuleBookSource;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.BitSet;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
 /** Finds changes that were made, and what they did. */
 final class ChangeFinder {
 
-  private static final int FARTHEST_AMOUNT = 4;
+  private static final int REACH_OF_NO = 4;
+  private static final int NEXT_TO = 2;
+
+  /** As far after advice as may be said that it was followed; in words. */
+  private static final int FARTHEST_DONE = 8;
+
+  /** As far back as the verb of a change is looked for; in words. */
+  private static final int LONGEST_CLAUSE = 40;
 
   private final Wordings wordings;
-  private final double mostMm;
+  private final ChangeAmounts amounts;
+  private final Map<String, AdjustmentEntry> catalog;
 
-  ChangeFinder(EverydayWords words, Lexicon lexicon) {
-    this.mostMm = lexicon.bounds().of("largest-change-read");
-    this.wordings = new Wordings(words.changes(), lexicon, 2);
+  ChangeFinder(RuleBookSource book, Lexicon lexicon) {
+    this.amounts = new ChangeAmounts(book, lexicon);
+    this.catalog = book.catalog().adjustments();
+    this.wordings = new Wordings(book.everyday().changes(), lexicon, 2);
   }
 
-  List<ChangeRead> in(Post post, List<Amount> amounts) {
+  /**
+   * @param taken words that speak of something else
+   */
+  List<ChangeRead> in(Post post, List<Amount> amounts, BitSet taken) {
     List<ChangeRead> found = new ArrayList<>();
     for (Match match : wordings.in(post, amounts)) {
       String id = match.saying().of();
-      if (found.stream().noneMatch(one -> one.adjustment().equals(id)) && isDone(match, post)) {
+      if (!taken.get(match.first())
+          && found.stream().noneMatch(one -> one.adjustment().equals(id))
+          && isDone(match, post)) {
+        String outcome = OutcomeWords.of(match, post);
+        if (outcome == null && isOnlyHowItWasMade(id, post)) {
+          continue;
+        }
+        Optional<Amount> amount = this.amounts.nearest(match.first(), match.last(), post, amounts);
+        TextSpan span = post.span(match.first(), match.last());
         found.add(
             new ChangeRead(
                 id,
-                amount(match, post, amounts),
-                OutcomeWords.of(match, post),
-                post.span(match.first(), match.last()),
+                this.amounts.of(id, amount, post),
+                outcome,
+                List.of(),
+                List.of(),
+                amount.map(one -> span.with(one.span())).orElse(span),
                 match.confidence()));
       }
     }
     return found;
   }
 
+  /** "I sewed it with a stretch stitch", "measured again, 77": no change if nothing came of it. */
+  private boolean isOnlyHowItWasMade(String id, Post post) {
+    AdjustmentEntry change = catalog.get(id);
+    return change != null && post.lists().has("stages of making it", change.stage());
+  }
+
   /** Told in the past tense, and neither asked about nor denied nor put off. */
   private static boolean isDone(Match match, Post post) {
-    int from = Whereabouts.clauseStart(post, match.first());
+    int first = match.first();
+    int last = match.last();
+    int from = Math.max(Whereabouts.clauseStart(post, first), first - LONGEST_CLAUSE);
     boolean done = false;
-    for (int i = from; i <= match.last(); i++) {
+    for (int i = from; i <= last; i++) {
       String word = post.words().get(i).plain();
-      if (post.lists().has("to do", word) && i < match.first()
-          || post.words().get(i).plain().equals("to") && i == match.first() - 1) {
+      if (post.lists().has("to do", word) && i < first
+          || post.words().get(i).plain().equals("to") && i == first - 1) {
+        return isDoneAsTold(last, post);
+      }
+      if (post.lists().has("how a piece lies", word) && first - NEXT_TO <= i && i < last) {
         return false;
       }
       done |= isPast(post, i, from);
     }
+    done |= isSubject(match, post) || isDoneAsTold(last, post);
     boolean denied =
-        post.cues("no").stream()
+        post.cues("no").around(match.first() - REACH_OF_NO, match.first() - 1).stream()
             .anyMatch(
                 no ->
-                    no.first() < match.first()
-                        && match.first() - no.last() <= 4
+                    match.first() - no.last() <= REACH_OF_NO
                         && post.clause()[no.first()] == post.clause()[match.first()]);
     return done && !denied;
+  }
+
+  /** "You told me to go up a size, so I did". */
+  private static boolean isDoneAsTold(int last, Post post) {
+    int end = post.sentenceOf(last).last();
+    for (int i = last + 1; i < Math.min(end, last + FARTHEST_DONE); i++) {
+      String two = post.words().get(i).plain() + " " + post.words().get(i + 1).plain();
+      if (post.lists().has("done as told", two)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** "Letting out the straps changed nothing": what it did is told of the change itself. */
+  private static boolean isSubject(Match match, Post post) {
+    return post.words().get(match.first()).plain().endsWith("ing")
+        && post.cuesInClause(match.last()).stream()
+            .anyMatch(
+                cue -> OutcomeWords.isOutcome(cue.name()) && cue.first() <= match.last() + NEXT_TO);
   }
 
   private static boolean isPast(Post post, int i, int clause) {
@@ -68,45 +126,5 @@ final class ChangeFinder {
     return post.lists().has("past tenses", word)
         || word.length() > 4 && word.endsWith("ed") && !word.endsWith("eed")
         || word.endsWith("ing") && post.lists().has("repeated", before);
-  }
-
-  /** The amount within the phrase or right beside it, no new thing being spoken of between. */
-  private String amount(Match match, Post post, List<Amount> amounts) {
-    TextSpan span = post.span(match.first(), match.last());
-    return amounts.stream()
-        .filter(Amount::isLength)
-        .filter(one -> one.mm("mm") <= mostMm)
-        .filter(one -> isBeside(one, match, post))
-        .min(Comparator.comparingInt(one -> Whereabouts.wordsBetween(post, one.span(), span)))
-        .map(one -> inAll(one, match, post))
-        .map(one -> one.text("mm"))
-        .orElse(null);
-  }
-
-  /** "1 cm at each side seam" is 2 cm off a band that goes all the way round. */
-  private static Amount inAll(Amount amount, Match match, Post post) {
-    boolean round = post.lists().has("changes of the whole way round", match.saying().of());
-    return round && amount.isPerSide(post) ? amount.doubled() : amount;
-  }
-
-  private static boolean isBeside(Amount amount, Match match, Post post) {
-    int first = Whereabouts.wordAt(post, amount.span().from());
-    int last = Whereabouts.wordAt(post, amount.span().to() - 1);
-    if (first > match.last()) {
-      Post.Break strongest = post.strongest(match.last(), first - 1);
-      return first - match.last() - 1 <= FARTHEST_AMOUNT
-          && strongest == Post.Break.NONE
-          && post.breaks().get(first).compareTo(Post.Break.PAUSE) <= 0
-          && !isMaterial(post, last);
-    }
-    return match.first() - last - 1 <= FARTHEST_AMOUNT
-        && post.strongest(Math.min(last, match.first()), match.first()) == Post.Break.NONE
-        && (last > match.first() || !isMaterial(post, last));
-  }
-
-  /** "3 cm elastic" is what it is made of, not by how much it was changed. */
-  private static boolean isMaterial(Post post, int last) {
-    return last + 1 < post.words().size()
-        && post.lists().has("made of so much", post.words().get(last + 1).plain());
   }
 }

@@ -1,6 +1,9 @@
 package easewright.intake;
 
+import easewright.english.Mention;
 import easewright.intake.Reading.TextRead;
+import easewright.number.TextSpan;
+import easewright.number.WordLists;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -11,11 +14,14 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Finds what else bears on comfort and safety. */
 final class CircumstanceFinder {
   private static final String OPERATED = "operated-recently";
   private static final String GROWING = "growing";
+  private static final String NURSING = "nursing";
+  private static final String PREGNANT = "pregnant";
   private static final List<String> IMPACTS = List.of("high-impact", "medium-impact", "low-impact");
 
   /** What counts long after it is over: skin and lymph vessels stay as they are. */
@@ -30,11 +36,13 @@ final class CircumstanceFinder {
   private final ExactPhrases phrases;
   private final Pattern young;
   private final TimeSince timeSince;
+  private final NursingOver over;
 
   CircumstanceFinder(EverydayWords words, Lexicon lexicon) {
     this.phrases = new ExactPhrases(words.circumstances(), lexicon.speech());
     this.young = young(lexicon.lists());
     this.timeSince = new TimeSince(lexicon.lists());
+    this.over = new NursingOver(lexicon);
   }
 
   /** "My 14-year-old", "she's 12", "my daughter, who is 13". */
@@ -81,8 +89,9 @@ final class CircumstanceFinder {
    */
   List<TextRead> in(Post post, List<Mention> alsoFound, BitSet lookAlikes, Bearer bearer) {
     Map<String, TextRead> found = new LinkedHashMap<>();
+    boolean nursing = tellsNursing(post, alsoFound);
     for (Mention one : phrases.in(post)) {
-      if (!isDenied(one, post) && (isOfUse(one) || isOfSomeone(one, lookAlikes, bearer))) {
+      if (!isDenied(one, nursing, post) && (isOfUse(one) || isOfSomeone(one, lookAlikes, bearer))) {
         found.putIfAbsent(
             one.name(), new TextRead(one.name(), post.span(one.first(), one.last()), 0.9));
       }
@@ -94,7 +103,7 @@ final class CircumstanceFinder {
     }
     List<Mention> others =
         alsoFound.stream().filter(one -> isOfSomeone(one, lookAlikes, bearer)).toList();
-    among(others, post).forEach(one -> found.putIfAbsent(one.value(), one));
+    among(others, nursing, post).forEach(one -> found.putIfAbsent(one.value(), one));
     return hardest(found);
   }
 
@@ -113,38 +122,57 @@ final class CircumstanceFinder {
   }
 
   /** Those of what was found that are meant of now. */
-  private List<TextRead> among(List<Mention> found, Post post) {
+  private List<TextRead> among(List<Mention> found, boolean nursing, Post post) {
     return found.stream()
-        .filter(one -> !isDenied(one, post))
+        .filter(one -> !isDenied(one, nursing, post))
         .map(one -> new TextRead(one.name(), post.span(one.first(), one.last()), LESS_SURE))
         .toList();
   }
 
-  /** "I stopped nursing", "when I was pregnant", "not allergic to rubber". */
-  private static boolean isDenied(Mention one, Post post) {
+  /** Whether the writer nurses now. */
+  private boolean tellsNursing(Post post, List<Mention> alsoFound) {
+    return Stream.concat(phrases.in(post).stream(), alsoFound.stream())
+        .anyMatch(one -> one.name().equals(NURSING) && !isDenied(one, false, post));
+  }
+
+  /**
+   * "I stopped nursing", "when I was pregnant", "not allergic to rubber".
+   *
+   * @param nursing whether the writer nurses now, so that "in pregnancy" tells of before
+   */
+  private boolean isDenied(Mention one, boolean nursing, Post post) {
+    if (nursing && one.name().equals(PREGNANT) && isWithin("over while nursing", one, post)) {
+      return true;
+    }
     boolean no =
-        post.cues("no").stream()
+        post.cues("no").around(one.first() - REACH, one.first() - 1).stream()
             .anyMatch(
                 cue ->
                     cue.last() < one.first()
                         && one.first() - cue.last() <= REACH
                         && post.clause()[cue.first()] == post.clause()[one.first()]);
+    if (one.name().equals(NURSING)) {
+      return no || !over.goesOn(post) && (isBehind(one, post) || over.isOver(one, post));
+    }
     return no || !LASTING.contains(one.name()) && isBehind(one, post);
   }
 
   private static boolean isBehind(Mention one, Post post) {
-    return post.cues("behind me").stream()
+    return isWithin("over by now", one, post)
+        || post.cues("behind me").around(one.first() - REACH, one.first() - 1).stream()
             .anyMatch(
                 cue ->
                     post.sentence()[cue.first()] == post.sentence()[one.first()]
                         && cue.last() < one.first()
                         && one.first() - cue.last() <= REACH)
-        || post.cues("behind me").stream()
-            .anyMatch(
-                cue ->
-                    cue.first() > one.last()
-                        && cue.first() - one.last() <= 2
-                        && post.clause()[cue.first()] == post.clause()[one.first()]);
+        || post.cues("behind me").from(one.last() + 1, one.last() + 2).stream()
+            .anyMatch(cue -> post.clause()[cue.first()] == post.clause()[one.first()]);
+  }
+
+  /** Whether it is part of a cue: "since my pregnancy". */
+  private static boolean isWithin(String cue, Mention one, Post post) {
+    return post.cues(cue).around(one.first(), one.last()).stream()
+        .anyMatch(said -> said.first() <= one.last() && said.last() >= one.first());
   }
 
   /** Who runs and does yoga needs what running asks for. */

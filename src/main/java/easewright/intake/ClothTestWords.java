@@ -1,5 +1,7 @@
 package easewright.intake;
 
+import easewright.number.ReadingBounds;
+import easewright.number.WordLists;
 import java.util.regex.Pattern;
 
 /** How stretch tests are told of, in the words that the rule book has for them. */

@@ -1,6 +1,8 @@
 package easewright.intake;
 
 import easewright.intake.Reading.ClothRead;
+import easewright.number.Amount;
+import easewright.number.TextSpan;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;

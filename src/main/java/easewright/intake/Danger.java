@@ -1,5 +1,7 @@
 package easewright.intake;
 
+import easewright.number.TextSpan;
+
 /**
  * A danger to health that a text tells of.
  *

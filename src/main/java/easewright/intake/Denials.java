@@ -1,5 +1,9 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Mentions;
+import easewright.english.Word;
+import easewright.number.WordLists;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;

@@ -1,5 +1,8 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Stretch;
+import easewright.number.TextSpan;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -104,6 +107,16 @@ final class DeniedComplaints {
   /** "Straps and cups are fine": what a wearer would complain of there is denied. */
   Map<String, TextSpan> saidToBeFine(Post post, List<Match> said) {
     Map<String, TextSpan> denied = new LinkedHashMap<>();
+    finePieces(post, said)
+        .forEach(
+            (piece, span) ->
+                fine.getOrDefault(piece, List.of()).forEach(id -> denied.putIfAbsent(id, span)));
+    return denied;
+  }
+
+  /** The pieces said to be fine, and where. */
+  Map<String, TextSpan> finePieces(Post post, List<Match> said) {
+    Map<String, TextSpan> pieces = new LinkedHashMap<>();
     Map<Mention, List<Match>> tellingOf = new HashMap<>();
     for (Match match : said) {
       match
@@ -122,16 +135,18 @@ final class DeniedComplaints {
                   .anyMatch(one -> one.covers(cue.first()))
               || post.cues("might").from(post.clauseOf(cue.first()).first(), cue.first()).stream()
                   .anyMatch(one -> one.last() < cue.first());
-      if (no || post.cueInClause("elsewhere", cue.first())) {
+      if (no
+          || post.cueInClause("elsewhere", cue.first())
+          || Whereabouts.isAsked(post, cue.first())) {
         continue;
       }
       for (Mention part : fineParts(cue, post, tellingOf)) {
         TextSpan span =
             post.span(Math.min(part.first(), cue.first()), Math.max(part.last(), cue.last()));
-        fine.getOrDefault(part.name(), List.of()).forEach(id -> denied.putIfAbsent(id, span));
+        pieces.putIfAbsent(part.name(), span);
       }
     }
-    return denied;
+    return pieces;
   }
 
   private List<Mention> fineParts(Mention cue, Post post, Map<Mention, List<Match>> tellingOf) {

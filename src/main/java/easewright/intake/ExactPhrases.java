@@ -1,5 +1,8 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Speech;
+import easewright.english.Word;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;

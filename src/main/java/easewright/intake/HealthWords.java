@@ -1,7 +1,10 @@
 package easewright.intake;
 
 import easewright.deadline.Deadline;
+import easewright.english.Mention;
+import easewright.english.Mentions;
 import easewright.intake.Reading.ReadYourself;
+import easewright.number.TextSpan;
 import easewright.rulebook.DangerWords;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -200,11 +203,11 @@ final class HealthWords implements DangerReader {
 
   /** "I can't lift it without pain" tells of pain. */
   private static boolean followsFailing(Mention without, Post post) {
-    return post.cues("no").stream()
+    int sentence = post.sentenceOf(without.first()).first();
+    return post.cues("no").from(sentence, without.first() - 1).stream()
         .anyMatch(
             no ->
                 no.last() < without.first()
-                    && post.sentence()[no.first()] == post.sentence()[without.first()]
                     && post.lists().has("failing", post.words().get(no.last()).plain()));
   }
 }

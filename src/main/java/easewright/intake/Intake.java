@@ -3,20 +3,28 @@ package easewright.intake;
 import easewright.intake.Bearer.Whose;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.ClothRead;
+import easewright.intake.Reading.LengthRead;
+import easewright.intake.Reading.NotUnderstood;
 import easewright.intake.Reading.ReadYourself;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
 import easewright.intake.Sizes.Size;
+import easewright.modelreader.ModelReading;
+import easewright.number.Amount;
+import easewright.number.AmountFinder;
+import easewright.number.AmountWords;
+import easewright.number.Corrections;
+import easewright.number.ReadingBounds;
+import easewright.number.TextSpan;
 import easewright.reading.TrainedReader;
+import easewright.reading.TrainedReading;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.EverydayWords;
 import easewright.rulebook.RuleBookSource;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Collection;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -32,6 +40,8 @@ public final class Intake {
   private final PhraseFinder notSo;
   private final Beliefs beliefs;
   private final Signs signs;
+  private final TimeWords times;
+  private final FineAreas fineAreas;
   private final Corrections corrections;
   private final Lengths lengths;
   private final Sizes sizes;
@@ -41,6 +51,13 @@ public final class Intake {
   private final Unread unread;
   private final ShortReply shortReply;
   private final HealthWords health;
+  private final DangersSaid dangersSaid;
+  private final SentenceDetails sentenceDetails;
+  private final AmountsTold amountsTold;
+  private final ToldFinder told;
+  private final Explained explained;
+  private final TrialSigns trialSigns;
+  private final ModelSaid modelSaid;
   private final List<DangerReader> dangerReaders;
   private final Map<String, SignEntry> catalog;
 
@@ -57,14 +74,7 @@ public final class Intake {
   Intake(RuleBookSource book, List<DangerReader> more) {
     EverydayWords words = book.everyday();
     this.catalog = book.catalog().signs();
-    Map<String, List<String>> phrases = new LinkedHashMap<>();
-    catalog.forEach(
-        (id, sign) ->
-            phrases.put(
-                id,
-                Stream.of(sign.phrases(), words.so().getOrDefault(id, List.of()))
-                    .flatMap(List::stream)
-                    .toList()));
+    Map<String, List<String>> phrases = PhraseFinder.phrases(catalog, words);
     Set<String> redFlags =
         catalog.values().stream()
             .filter(SignEntry::redFlag)
@@ -84,15 +94,24 @@ public final class Intake {
     this.notSo = PhraseFinder.sayingSeveral(words.notSo(), lexicon);
     this.beliefs = new Beliefs(words, lexicon);
     this.signs = new Signs(book, lexicon);
+    this.times = new TimeWords(lexicon.lists());
+    this.fineAreas = new FineAreas(catalog, lexicon, new DeniedComplaints(words, lexicon));
     this.corrections = new Corrections(lexicon.lists());
     this.lengths = new Lengths(words, lexicon);
     this.sizes = new Sizes(words, lexicon);
     this.circumstance = new CircumstanceFinder(words, lexicon);
-    this.changes = new ChangeFinder(words, lexicon);
+    this.changes = new ChangeFinder(book, lexicon);
     this.subject = new Subject(words, lexicon, redFlags);
     this.unread = new Unread(lexicon, new Likeness(so.all(), words.usual()));
     this.shortReply = new ShortReply(words, lexicon.speech());
     this.health = new HealthWords(words.danger(), lexicon);
+    this.dangersSaid = new DangersSaid(so, signs, health);
+    this.sentenceDetails = new SentenceDetails(so.all(), signs);
+    this.amountsTold = new AmountsTold(signs, catalog, lexicon);
+    this.trialSigns = new TrialSigns(signs, catalog, book.catalog().adjustments(), lexicon.lists());
+    this.modelSaid = new ModelSaid(book, lengths);
+    this.explained = new Explained(lexicon, catalog);
+    this.told = new ToldFinder(book, lexicon, redFlags);
     this.dangerReaders = Stream.concat(Stream.of(health), more.stream()).toList();
   }
 
@@ -109,125 +128,121 @@ public final class Intake {
    * @throws easewright.deadline.DeadlinePassed when the thread's time is over
    */
   public Reading read(String text, SignEntry asked, Optional<TrainedReader> trained) {
-    Post post = lexicon.read(text);
-    List<Size> named = sizes.all(text);
+    return read(text, asked, trained, ModelReading.NOTHING);
+  }
+
+  /**
+   * The same, with what a language model read of this text.
+   *
+   * @param model read of the same text
+   */
+  public Reading read(
+      String text, SignEntry asked, Optional<TrainedReader> trained, ModelReading model) {
+    Post whole = lexicon.read(text);
+    List<Size> named = whole.words().isEmpty() ? List.of() : sizes.all(text);
+    List<Amount> numbers =
+        whole.words().isEmpty()
+            ? List.of() // nothing but signs: no word says what is measured
+            : AmountsLeft.free(
+                corrections.settled(text, AmountFinder.in(text, amountWords)),
+                named.stream().map(Size::span).toList());
+    BitSet lookAlikes = health.lookAlikes(whole);
+    Map<Whose, List<Match>> bySubject = dangersSaid.bySubject(whole, lookAlikes);
+    List<Match> everything = bySubject.getOrDefault(Whose.PERSON, List.of());
+    SaidWhere where = new SaidWhere(everything);
+    Optional<TrainedReading> second = trained.flatMap(reader -> reader.read(text));
+    ToldFinder.Tried tried = told.tried(whole, numbers, named, where, second);
+    OthersSaid others = OthersSaid.in(whole);
+    tried.taken().or(others.words());
+    Post post = whole.without(tried.taken());
+    PieceLengths.Found pieces = told.pieces(post, numbers);
     List<Amount> amounts =
-        free(
-            corrections.settled(text, AmountFinder.in(text, amountWords)),
-            named.stream().map(Size::span).toList());
-    BitSet lookAlikes = health.lookAlikes(post);
-    Map<Whose, List<Match>> bySubject = bySubject(post, lookAlikes);
-    List<Match> said = bySubject.getOrDefault(Whose.PERSON, List.of());
+        AmountsLeft.free(AmountsLeft.untaken(numbers, tried.taken(), whole), pieces.taken());
+    List<Match> said =
+        everything.stream()
+            .filter(one -> signs.isDanger(one.saying().of()) || !tried.taken().get(one.head()))
+            .toList();
     List<Match> suspected = beliefs.in(post);
-    List<ChangeRead> earlier = changes.in(post, amounts);
-    List<SignRead> byWords =
-        new ArrayList<>(
-            signs.in(post, beliefs.seen(said, suspected, earlier, post), notSo.in(post), amounts));
+    List<ChangeRead> earlier = told.changed(changes.in(post, amounts, tried.taken()), where, whole);
+    List<Match> seen = beliefs.seen(said, suspected, earlier, post);
+    List<Amount> ofSigns =
+        AmountsLeft.free(amounts, earlier.stream().map(ChangeRead::span).toList());
+    List<SignRead> byWords = new ArrayList<>(signs.in(post, seen, notSo.in(post), ofSigns));
     List<Danger> dangers =
-        dangerReaders.stream().flatMap(reader -> reader.in(post).stream()).toList();
+        dangerReaders.stream().flatMap(reader -> reader.in(whole).stream()).toList();
     signs.raise(dangers, byWords);
-    List<ReadYourself> readYourself = health.readYourself(post, dangerSpans(byWords));
-    doubted(bySubject.getOrDefault(Whose.DOUBT, List.of()), post, byWords, readYourself);
-    readYourself.removeIf(one -> isNamedByADanger(text, one, byWords));
+    trialSigns.addSaid(tried.trials(), whole, byWords);
+    List<ReadYourself> readYourself =
+        dangersSaid.readYourself(
+            whole, post, bySubject.getOrDefault(Whose.DOUBT, List.of()), byWords);
+    Joined both =
+        Joined.of(
+            byWords,
+            tried.denyingNothing(second, whole),
+            catalog,
+            danger -> asked == null && whole.isSpelledRight(danger.span()));
     Joined joined =
-        trained
-            .flatMap(reader -> reader.read(text))
-            .map(model -> Joined.of(byWords, model, catalog))
-            .orElseGet(() -> Joined.ofWordsAlone(byWords));
-    List<SignRead> read = joined.signs();
-    joined.addReadYourself(dangerSpans(read), readYourself);
+        sentenceDetails.in(modelSaid.with(both, model, whole, tried.taken()), post, ofSigns, seen);
+    List<SignRead> read = trialSigns.withShown(tried.trials(), joined.signs());
+    read.removeIf(one -> !signs.isDanger(one.id()) && others.isOf(one));
+    joined.addReadYourself(dangersSaid.spans(read), readYourself);
+    if (asked == null && !whole.words().isEmpty()) {
+      explained.takeBack(whole, read, signs::isDanger, readYourself);
+    }
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
     if (asked != null && asked.redFlag() && !post.words().isEmpty() && isOpen(asked, read)) {
       TextSpan all = post.span(0, post.words().size() - 1);
       readYourself.add(new ReadYourself(all, "in reply to: " + asked.name()));
     }
     List<ClothRead> cloths = ClothTests.in(post, amounts, clothTestWords);
-    Lengths.Measured measured =
-        lengths.in(post, free(amounts, cloths.stream().map(ClothRead::span).toList()));
+    List<Amount> free = AmountsLeft.free(amounts, cloths.stream().map(ClothRead::span).toList());
+    Lengths.Measured measured = lengths.in(post, free);
+    List<LengthRead> measurements = modelSaid.with(measured.lengths(), model, free);
+    TextRead cut = tried.cut() == null ? sizes.cut(post, named).orElse(null) : tried.cut();
+    Told more = told.told(post, tried, pieces, amounts, named, cut);
     List<TextRead> circumstances =
-        circumstance.in(post, health.circumstances(post), lookAlikes, health.bearer(post));
+        modelSaid.withCircumstances(
+            circumstance.in(whole, health.circumstances(whole), lookAlikes, health.bearer(whole)),
+            model);
+    List<NotUnderstood> unplaced =
+        read.isEmpty() && suspected.isEmpty() && earlier.isEmpty()
+            ? unread.unplaced(post)
+            : List.of();
     if (asked == null
-        && dangers.isEmpty()
-        && !subject.isFit(post, read, measured.lengths(), cloths)) {
+        && dangers.stream().noneMatch(one -> isPresent(one.sign(), read))
+        && !subject.isFit(whole, read, measurements, cloths, more)
+        && !subject.isOnlyWhatIsSeen(post, unplaced)) {
       return Reading.ofSomethingElse(CircumstanceFinder.onSafety(circumstances), readYourself);
     }
+    List<SignRead> sized =
+        amountsTold.on(read, post, AmountsLeft.unmeasured(ofSigns, cloths, measured.lengths()));
     return new Reading(
         true,
-        read,
-        measured.lengths(),
+        sized,
+        times.in(post, read),
+        fineAreas.in(post, said, read),
+        told.lengths(post, measurements, pieces),
         cloths,
-        sizes.cut(post, named).orElse(null),
+        cut,
         circumstances,
         circumstance.monthsSinceOperation(post, circumstances).orElse(null),
         earlier,
+        more,
         beliefs.asTexts(suspected, post),
         couldNotTell,
         joined.notUnderstood(
-            unread.in(post, so.said(post), said, suspected, earlier), measured.asked()),
+            unplaced.isEmpty()
+                ? unread.in(post, so.said(post), said, suspected, earlier, more)
+                : unplaced,
+            others.and(measured.asked())),
         readYourself);
+  }
+
+  private static boolean isPresent(String sign, List<SignRead> read) {
+    return read.stream().anyMatch(one -> one.present() && one.id().equals(sign));
   }
 
   private static boolean isOpen(SignEntry asked, List<SignRead> read) {
     return read.stream().noneMatch(one -> one.id().equals(asked.id()));
-  }
-
-  /** What was found, by whom or what it is said of; figures of speech left out. */
-  private Map<Whose, List<Match>> bySubject(Post post, BitSet lookAlikes) {
-    Bearer bearer = health.bearer(post);
-    return so.in(post).stream()
-        .filter(match -> !isLookAlike(match, lookAlikes))
-        .collect(
-            Collectors.groupingBy(
-                match ->
-                    signs.isDanger(match.saying().of())
-                        ? bearer.of(match.saying().of(), match.first(), match.last(), match.head())
-                        : Whose.PERSON));
-  }
-
-  /** Words that stand in the phrase a danger was read by are judged with it. */
-  private boolean isNamedByADanger(String text, ReadYourself doubt, List<SignRead> read) {
-    String words = doubt.span().in(text).toLowerCase(Locale.ROOT);
-    return read.stream()
-        .anyMatch(
-            one -> one.present() && signs.isDanger(one.id()) && one.because().contains(words));
-  }
-
-  /** What may be meant of a person and was not read as a danger. */
-  private void doubted(
-      List<Match> doubted, Post post, List<SignRead> read, List<ReadYourself> readYourself) {
-    List<TextSpan> dangers = dangerSpans(read);
-    for (Match match : doubted) {
-      TextSpan span = post.span(match.first(), match.last());
-      boolean known =
-          dangers.stream().anyMatch(span::touches)
-              || readYourself.stream().anyMatch(other -> other.span().touches(span));
-      if (!known && !signs.isDenied(match, post)) {
-        readYourself.add(new ReadYourself(span, match.saying().phrase()));
-      }
-    }
-  }
-
-  /** A figure of speech tells of no danger: "numb with boredom". */
-  private boolean isLookAlike(Match match, BitSet lookAlikes) {
-    return signs.isDanger(match.saying().of())
-        && match.what().stream().anyMatch(one -> lookAlikes.get(one.first()));
-  }
-
-  private List<TextSpan> dangerSpans(List<SignRead> read) {
-    return read.stream()
-        .filter(one -> one.present() && signs.isDanger(one.id()))
-        .map(SignRead::span)
-        .toList();
-  }
-
-  /** Amounts that are part of nothing else: "36D" measures no body. */
-  private static List<Amount> free(List<Amount> amounts, List<TextSpan> taken) {
-    return amounts.stream()
-        .filter(
-            one ->
-                taken.stream()
-                    .noneMatch(
-                        span -> span.from() <= one.span().from() && one.span().from() < span.to()))
-        .toList();
   }
 }

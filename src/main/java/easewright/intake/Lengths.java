@@ -1,8 +1,14 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Mentions;
+import easewright.english.Stretch;
 import easewright.intake.NamedAmounts.Pair;
 import easewright.intake.Reading.LengthRead;
 import easewright.measure.Quantity;
+import easewright.number.Amount;
+import easewright.number.ReadingBounds;
+import easewright.number.TextSpan;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -24,6 +30,7 @@ final class Lengths {
 
   private final NamedAmounts named;
   private final OtherNumbers others;
+  private final NamedPhrases half;
   private final ReadingBounds bounds;
 
   /**
@@ -37,6 +44,7 @@ final class Lengths {
   Lengths(EverydayWords words, Lexicon lexicon) {
     this.bounds = lexicon.bounds();
     this.named = new NamedAmounts(words, lexicon);
+    this.half = NamedPhrases.of("half of the way round", lexicon);
     Set<String> names = new HashSet<>();
     words.measurements().values().stream()
         .flatMap(List::stream)
@@ -49,17 +57,20 @@ final class Lengths {
     List<TextSpan> asked = new ArrayList<>();
     String unit = unit(amounts);
     List<Pair> pairs = named.in(post, amounts);
+    Mentions half = this.half.in(post);
     Map<String, LengthRead> found = new LinkedHashMap<>();
     for (Pair pair : pairs) {
-      Amount amount = pair.amount();
       boolean garment = isOnTheTable(pair, pairs, post);
+      boolean drafted = garment && isOfThePattern(pair, post);
+      Amount amount =
+          garment && isHalf(pair.amount(), half, post) ? pair.amount().doubled() : pair.amount();
       String name = garment && pair.name().equals(UNDERBUST) ? UNDERBAND : pair.name();
       String assumed = unitOf(amount, unit, name);
       boolean ofGarment = name.equals(BUST) || name.equals(UNDERBAND);
       if (assumed == null
           || !isPossible(amount, assumed, name)
           || (garment ? !ofGarment : name.equals(UNDERBAND))
-          || isOfAnother(pair, post)) {
+          || !drafted && isOfAnother(pair, post)) {
         continue;
       }
       if (amount.halfWidthMm(assumed) > bounds.of("widest-half-range-read")) {
@@ -71,9 +82,10 @@ final class Lengths {
           signed ? new TextSpan(amount.span().from() - 1, amount.span().to()) : amount.span();
       LengthRead read =
           new LengthRead(
-              garment ? "garment" : "body",
+              drafted ? "design/drafted" : garment ? "garment" : "body",
               name,
               amount.middle(assumed),
+              Map.of(),
               amount.unit() == null,
               span.with(post.span(pair.first(), pair.last())),
               signed ? SIGNED : amount.unit() == null ? ASSUMED : SURE);
@@ -84,6 +96,24 @@ final class Lengths {
       }
     }
     return new Measured(consistent(found), asked);
+  }
+
+  /** "The pattern says the finished bust is 82": drafted so, not measured. */
+  private static boolean isOfThePattern(Pair pair, Post post) {
+    Stretch sentence = post.sentenceOf(pair.first());
+    for (int i = sentence.first(); i <= sentence.last(); i++) {
+      if (post.lists().has("of the pattern", post.words().get(i).plain())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** "34 cm across": once across a band laid flat is half of the way round. */
+  private static boolean isHalf(Amount amount, Mentions half, Post post) {
+    int last = Whereabouts.wordAt(post, amount.span().to() - 1);
+    return half.from(last + 1, last + 2).stream()
+        .anyMatch(one -> post.sentence()[one.first()] == post.sentence()[last]);
   }
 
   /** "-77 cm": a dash before it or a slip; no length is negative, so it is read less surely. */
@@ -182,6 +212,20 @@ final class Lengths {
       return amount.value() < bounds.of("bare-girths-in-centimetres-from") ? "in" : "cm";
     }
     return usual;
+  }
+
+  /**
+   * Whether an amount with a unit can be this measurement of a body.
+   *
+   * @param others what else was measured
+   */
+  boolean isPossible(Amount amount, String name, List<LengthRead> others) {
+    List<LengthRead> all = new ArrayList<>(others);
+    all.add(
+        new LengthRead("body", name, amount.text(null), Map.of(), false, amount.span(), ASSUMED));
+    Map<String, LengthRead> byName = new LinkedHashMap<>();
+    all.forEach(one -> byName.put(one.of() + one.name(), one));
+    return isPossible(amount, amount.unit(), name) && consistent(byName).size() == byName.size();
   }
 
   private boolean isPossible(Amount amount, String unit, String name) {

@@ -1,6 +1,13 @@
 package easewright.intake;
 
 import easewright.deadline.Deadline;
+import easewright.english.Mention;
+import easewright.english.Mentions;
+import easewright.english.Speech;
+import easewright.english.Spelling;
+import easewright.english.Word;
+import easewright.number.ReadingBounds;
+import easewright.number.WordLists;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.BitSet;

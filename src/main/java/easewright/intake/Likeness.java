@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Mention;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -63,6 +64,29 @@ final class Likeness {
     scores.replaceAll((sign, none) -> score(sign, words));
     return scores.entrySet().stream()
         .filter(one -> one.getValue() >= LEAST)
+        .sorted(
+            Map.Entry.<String, Double>comparingByValue(Comparator.reverseOrder())
+                .thenComparing(Map.Entry.comparingByKey()))
+        .limit(most)
+        .map(Map.Entry::getKey)
+        .toList();
+  }
+
+  /**
+   * The signs in whose phrases one of these words stands, likeliest first: for words that say what
+   * is seen, and not where.
+   */
+  List<String> having(List<Mention> ideas, int most) {
+    Map<String, Double> best = new HashMap<>();
+    for (Mention idea : ideas) {
+      weights
+          .getOrDefault(idea.name(), Map.of())
+          .forEach(
+              (sign, weight) ->
+                  best.merge(sign, weight + (usual.contains(sign) ? USUAL : 0), Math::max));
+    }
+    return best.entrySet().stream()
+        .filter(one -> one.getValue() > 0)
         .sorted(
             Map.Entry.<String, Double>comparingByValue(Comparator.reverseOrder())
                 .thenComparing(Map.Entry.comparingByKey()))

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Mention;
 import java.util.BitSet;
 import java.util.List;
 

@@ -1,5 +1,8 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.number.Amount;
+import easewright.number.TextSpan;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.BitSet;

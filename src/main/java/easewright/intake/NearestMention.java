@@ -1,5 +1,8 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Mentions;
+import easewright.english.Stretch;
 import java.util.BitSet;
 
 /** Finds which mention of an element of a phrase belongs to another element. */

@@ -1,5 +1,8 @@
 package easewright.intake;
 
+import easewright.english.Word;
+import easewright.number.Amount;
+import easewright.number.WordLists;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;

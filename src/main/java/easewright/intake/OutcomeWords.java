@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Mention;
 import java.util.Comparator;
 import java.util.List;
 
@@ -7,8 +8,15 @@ import java.util.List;
 final class OutcomeWords {
   private static final List<String> NAMES = List.of("better", "worse", "same");
   private static final int FARTHEST = 14;
+  private static final int REACH_OF_NO = 2;
+  private static final int REACH_OF_SINCE = 4;
 
   private OutcomeWords() {}
+
+  /** Whether a cue tells what a change did. */
+  static boolean isOutcome(String cue) {
+    return NAMES.contains(cue);
+  }
 
   /** The nearest word on it after the change, in its sentence or the next, or before a "since". */
   static String of(Match change, Post post) {
@@ -17,9 +25,8 @@ final class OutcomeWords {
       return before;
     }
     int sentence = post.sentence()[change.last()];
-    return post.cues().stream()
+    return post.cues().from(change.last() + 1, change.last() + FARTHEST).stream()
         .filter(cue -> NAMES.contains(cue.name()))
-        .filter(cue -> cue.first() > change.last() && cue.first() - change.last() <= FARTHEST)
         .filter(
             cue ->
                 post.sentence()[cue.first()] == sentence
@@ -41,11 +48,11 @@ final class OutcomeWords {
   /** "Not better, it was worse": the word denied tells nothing. */
   private static boolean isTurned(Post post, Mention cue) {
     return !cue.name().equals("same")
-        && post.cues("no").stream()
+        && post.cues("no").around(cue.first() - REACH_OF_NO, cue.first() - 1).stream()
             .anyMatch(
                 no ->
                     no.last() < cue.first()
-                        && cue.first() - no.last() <= 2
+                        && cue.first() - no.last() <= REACH_OF_NO
                         && post.clause()[no.first()] == post.clause()[cue.first()]);
   }
 
@@ -58,19 +65,23 @@ final class OutcomeWords {
     if (since < 1) {
       return null;
     }
-    if (post.cues("no").stream().anyMatch(no -> since(no, change))) {
+    if (post.cues("no").around(change.first() - REACH_OF_SINCE, change.first() - 1).stream()
+        .anyMatch(no -> since(no, change))) {
       return "better";
     }
-    int sentence = post.sentence()[change.first()];
-    return post.cues().stream()
+    int sentence = post.sentenceOf(change.first()).first();
+    return post
+        .cues()
+        .from(Math.max(sentence, change.first() - FARTHEST), change.first() - 1)
+        .stream()
         .filter(cue -> NAMES.contains(cue.name()))
-        .filter(cue -> cue.last() < change.first() && post.sentence()[cue.first()] == sentence)
+        .filter(cue -> cue.last() < change.first())
         .max(Comparator.comparingInt(Mention::first))
         .map(Mention::name)
         .orElse(null);
   }
 
   private static boolean since(Mention no, Match change) {
-    return no.last() < change.first() && change.first() - no.last() <= 4;
+    return no.last() < change.first() && change.first() - no.last() <= REACH_OF_SINCE;
   }
 }

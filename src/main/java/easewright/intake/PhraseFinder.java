@@ -1,6 +1,11 @@
 package easewright.intake;
 
 import easewright.deadline.Deadline;
+import easewright.english.Mention;
+import easewright.english.Mentions;
+import easewright.english.Word;
+import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Comparator;
@@ -9,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Finds the book's phrases in a text, whatever their order and the words between. */
 final class PhraseFinder {
@@ -28,6 +34,16 @@ final class PhraseFinder {
 
   PhraseFinder(Map<String, List<String>> phrasesById, Lexicon lexicon) {
     this(plain(phrasesById, lexicon), lexicon, 1, Set.of());
+  }
+
+  /** Every way in which a book says each sign. */
+  static Map<String, List<String>> phrases(Map<String, SignEntry> signs, EverydayWords words) {
+    Map<String, List<String>> phrases = new LinkedHashMap<>();
+    for (SignEntry sign : signs.values()) {
+      List<String> more = words.so().getOrDefault(sign.id(), List.of());
+      phrases.put(sign.id(), Stream.concat(sign.phrases().stream(), more.stream()).toList());
+    }
+    return phrases;
   }
 
   /**

@@ -1,5 +1,8 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Mentions;
+import easewright.english.Stretch;
 import java.util.LinkedHashSet;
 import java.util.Set;
 

@@ -1,7 +1,14 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Mentions;
+import easewright.english.Stretch;
+import easewright.english.Word;
+import easewright.number.TextSpan;
+import easewright.number.WordLists;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Locale;
 
 /**
  * A text taken apart: words, where sentences and clauses end, and what the words stand for.
@@ -93,6 +100,42 @@ record Post(
   boolean cueInSentence(String name, int word) {
     Stretch here = sentenceOf(word);
     return !cues.named(name).from(here.first(), here.last()).isEmpty();
+  }
+
+  /**
+   * The same text where these words name and say nothing: what is said of a trial, or of an earlier
+   * toile, is not said of this one.
+   */
+  Post without(BitSet taken) {
+    if (taken.isEmpty()) {
+      return this;
+    }
+    BitSet nothing = (BitSet) masked.clone();
+    nothing.or(taken);
+    return new Post(
+        text,
+        words,
+        sentence,
+        clause,
+        breaks,
+        new Mentions(mentions.stream().filter(one -> !taken.get(one.first())).toList()),
+        new Mentions(cues.stream().filter(one -> !taken.get(one.first())).toList()),
+        nothing,
+        layout,
+        denials,
+        lists);
+  }
+
+  /** Whether no word of a stretch was mended. */
+  boolean isSpelledRight(TextSpan span) {
+    return words.stream()
+        .filter(one -> span.from() <= one.from() && one.to() <= span.to())
+        .allMatch(
+            one ->
+                text.substring(one.from(), one.to())
+                    .toLowerCase(Locale.ROOT)
+                    .replace('\u2019', '\'')
+                    .startsWith(one.plain()));
   }
 
   /** The words from one to another as written. */

@@ -1,5 +1,7 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Word;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;

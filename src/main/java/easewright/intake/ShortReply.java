@@ -1,7 +1,11 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Speech;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
+import easewright.number.Amount;
+import easewright.number.AmountRead;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.EverydayWords;
 import java.util.List;
@@ -57,11 +61,11 @@ final class ShortReply {
     }
     boolean present = no == null || yes != null && yes.first() < no.first();
     Mention word = present ? yes : no;
-    String amount =
+    AmountRead amount =
         present && asked.amount() != null
             ? amounts.stream()
                 .filter(Amount::isLength)
-                .map(one -> one.text("mm"))
+                .map(one -> AmountRead.of(one, "mm", 1))
                 .findFirst()
                 .orElse(null)
             : null;
@@ -107,7 +111,7 @@ final class ShortReply {
   }
 
   private static SignRead sign(
-      SignEntry asked, boolean present, String amount, Mention word, Post post) {
+      SignEntry asked, boolean present, AmountRead amount, Mention word, Post post) {
     return new SignRead(
         asked.id(),
         present,

@@ -1,5 +1,7 @@
 package easewright.intake;
 
+import easewright.number.Amount;
+import easewright.number.AmountRead;
 import easewright.rulebook.Catalog.SignEntry;
 import java.util.Comparator;
 import java.util.List;
@@ -16,56 +18,87 @@ final class SignAmounts {
 
   private final Map<String, SignEntry> catalog;
   private final Lexicon lexicon;
+  private final PlacesSaid places;
   private final double mostAmountMm;
 
-  SignAmounts(Map<String, SignEntry> catalog, Lexicon lexicon) {
+  SignAmounts(Map<String, SignEntry> catalog, Lexicon lexicon, PlacesSaid places) {
+    this.places = places;
     this.catalog = catalog;
     this.lexicon = lexicon;
     this.mostAmountMm = lexicon.bounds().of("largest-amount-of-a-sign-read");
   }
 
-  /** The nearest length of the sentence, else that of the next one if it says "it" of the sign. */
-  String of(Match match, Post post, List<Amount> amounts, List<Match> said) {
+  /**
+   * The nearest length of the sentence, else that of the next one if it says more of the sign; of a
+   * sign that is a difference of left and right, what two lengths differ by.
+   */
+  AmountRead of(Match match, Post post, List<Amount> amounts, List<Match> said) {
+    String sign = match.saying().of();
     int sentence = post.sentence()[match.head()];
+    if (post.lists().has("differences of left and right", sign)) {
+      Optional<Amount> difference =
+          SidesCompared.difference(sentence, post, amounts)
+              .or(() -> SidesCompared.difference(sentence + 1, post, amounts));
+      if (difference.isPresent()) {
+        return AmountRead.of(difference.get(), "mm", 1);
+      }
+    }
     return nearest(match, post, amounts, said, sentence, FARTHEST_AMOUNT)
         .or(
             () ->
-                saysMoreOfIt(sentence + 1, post)
-                    ? nearest(match, post, amounts, said, sentence + 1, FARTHEST_NEXT)
-                    : Optional.empty())
-        .map(one -> inAll(one, match, post))
-        .map(one -> one.text("mm"))
+                nearest(match, post, amounts, said, sentence + 1, FARTHEST_NEXT)
+                    .filter(one -> saysMoreOfIt(one, sentence + 1, post)))
+        .map(one -> inFull(sign, one, post, amounts))
         .orElse(null);
   }
 
-  /** "A 1 cm pinch on each side" takes up 2 cm of a piece that has no sides of its own. */
-  private Amount inAll(Amount amount, Match match, Post post) {
-    boolean pinched = false;
-    Stretch clause = post.clauseOf(Whereabouts.wordAt(post, amount.span().from()));
-    for (int i = clause.first(); i <= clause.last(); i++) {
-      pinched |= post.lists().has("pinched", post.words().get(i).plain());
+  /** What a length comes to: of a fold both layers, at each place or in all. */
+  AmountRead inFull(String sign, Amount amount, Post post, List<Amount> amounts) {
+    if (FoldedCloth.isInAll(amount, post)) {
+      return places.ofAllOfSign(sign, amount);
     }
-    boolean whole = !catalog.get(match.saying().of()).sided();
-    return whole && pinched && amount.isPerSide(post) ? amount.doubled() : amount;
+    if (post.lists().has("signs of the whole way round", sign)) {
+      Optional<Amount> sum = FoldedCloth.ofBothSides(amount, post, amounts);
+      if (sum.isPresent()) {
+        return AmountRead.of(sum.get(), "mm", 1);
+      }
+    }
+    Amount total = catalog.get(sign).perSide() ? amount : FoldedCloth.total(amount, post, amounts);
+    return total.equals(amount)
+        ? places.ofSign(sign, FoldedCloth.bothLayers(amount, post), post)
+        : AmountRead.of(total, "mm", 1);
   }
 
   private Optional<Amount> nearest(
       Match match, Post post, List<Amount> amounts, List<Match> said, int sentence, int farthest) {
-    return amounts.stream()
+    List<Amount> here =
+        amounts.stream().filter(one -> Lengths.sentenceOf(one, post) == sentence).toList();
+    boolean now = here.stream().anyMatch(one -> isNow(one, post));
+    return here.stream()
         .filter(Amount::isLength)
-        .filter(one -> Lengths.sentenceOf(one, post) == sentence)
+        .filter(one -> !now || isNow(one, post))
         .filter(one -> distance(one, match, post) <= farthest)
         .filter(one -> one.quantity("mm").map(q -> q.length().mm()).orElse(1e9) <= mostAmountMm)
         .filter(one -> isFree(one, match, said, post))
         .min(Comparator.comparingInt(one -> distance(one, match, post)));
   }
 
-  private boolean saysMoreOfIt(int sentence, Post post) {
-    if (post.mentions(sentence, sentence).stream().anyMatch(one -> lexicon.isPart(one.name()))) {
+  /** "Before it was 3 cm, now it is 1 cm": the second. */
+  static boolean isNow(Amount amount, Post post) {
+    return amount.isLength()
+        && post.cueInClause("now", Whereabouts.wordAt(post, amount.span().from()));
+  }
+
+  /** Whether no part is named up to the end of the clause of the length, and "it" or a pinch is. */
+  private boolean saysMoreOfIt(Amount amount, int sentence, Post post) {
+    int first = WordGaps.firstOf(sentence, post.sentence());
+    int clauseEnd = Whereabouts.clauseEnd(post, Whereabouts.wordAt(post, amount.span().from()));
+    if (post.mentions().from(first, clauseEnd).stream()
+        .anyMatch(one -> AmountsTold.isPiece(one.name(), lexicon, post))) {
       return false;
     }
     int to = WordGaps.firstOf(sentence + 1, post.sentence());
-    for (int i = WordGaps.firstOf(sentence, post.sentence()); i < to; i++) {
+    for (int i = first; i < to; i++) {
       if (post.lists().has("more of it", post.words().get(i).plain())) {
         return true;
       }

@@ -1,8 +1,12 @@
 package easewright.intake;
 
 import easewright.deadline.Deadline;
+import easewright.english.Mention;
 import easewright.intake.Polarity.Meant;
 import easewright.intake.Reading.SignRead;
+import easewright.number.Amount;
+import easewright.number.AmountRead;
+import easewright.number.TextSpan;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
@@ -38,7 +42,7 @@ final class Signs {
     this.wording = book.wording();
     this.rather = book.everyday().rather();
     this.places = lexicon.lists().pairs("places of signs");
-    this.lengths = new SignAmounts(catalog, lexicon);
+    this.lengths = new SignAmounts(catalog, lexicon, new PlacesSaid(book, lexicon.lists()));
     this.denied = new DeniedComplaints(book.everyday(), lexicon);
   }
 
@@ -93,6 +97,11 @@ final class Signs {
     return sign != null && sign.redFlag();
   }
 
+  /** Whether a length can be told of a sign. */
+  boolean hasAmount(String id) {
+    return catalog.get(id).amount() != null;
+  }
+
   /** Whether a plain "no" takes away what was found. */
   boolean isDenied(Match match, Post post) {
     return Polarity.isDenied(match, post);
@@ -118,6 +127,29 @@ final class Signs {
                 one.confidence()));
       }
     }
+  }
+
+  /**
+   * A sign that a trained model read, with what its words tell of it.
+   *
+   * @param match the words that stand for it
+   * @param amounts lengths that nothing else has taken
+   * @param said the signs that may claim one of them
+   */
+  SignRead withDetails(
+      SignRead read, Match match, Post post, List<Amount> amounts, List<Match> said) {
+    SignRead found = sign(match, read.present(), post, amounts, said);
+    return read.with(found.side(), found.amount());
+  }
+
+  /** A length as the amount of a sign. */
+  AmountRead amount(String id, Amount amount, Post post, List<Amount> amounts) {
+    return lengths.inFull(id, amount, post, amounts);
+  }
+
+  /** A sign that is there, with no amount of its own. */
+  SignRead there(Match match, Post post) {
+    return sign(match, true, post, List.of(), List.of());
   }
 
   /** Whether another sign of the same sentence says it better. */

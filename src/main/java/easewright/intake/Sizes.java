@@ -1,6 +1,9 @@
 package easewright.intake;
 
+import easewright.english.Mention;
 import easewright.intake.Reading.TextRead;
+import easewright.number.TextSpan;
+import easewright.number.WordLists;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
 import java.util.List;

@@ -1,6 +1,8 @@
 package easewright.intake;
 
 import easewright.intake.Reading.TextRead;
+import easewright.number.TextSpan;
+import easewright.number.WordLists;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;

@@ -1,5 +1,7 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.number.Amount;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;

@@ -1,7 +1,10 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Mentions;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.NotUnderstood;
+import easewright.number.TextSpan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -10,6 +13,7 @@ import java.util.stream.Stream;
 /** Finds what speaks of the garment and was read as nothing, and what it may mean. */
 final class Unread {
   private static final int MOST_PERHAPS = 3;
+  private static final int MOST_PLACES = 5;
 
   private final Lexicon lexicon;
   private final Likeness likeness;
@@ -24,12 +28,15 @@ final class Unread {
       Map<String, Mentions> elements,
       List<Match> said,
       List<Match> suspected,
-      List<ChangeRead> earlier) {
+      List<ChangeRead> earlier,
+      Told told) {
     List<TextSpan> read =
-        Stream.concat(
+        Stream.of(
                 Stream.concat(said.stream(), suspected.stream())
                     .map(match -> post.span(match.first(), match.last())),
-                earlier.stream().map(ChangeRead::span))
+                earlier.stream().map(ChangeRead::span),
+                told.spans().stream())
+            .flatMap(spans -> spans)
             .toList();
     List<NotUnderstood> found = new ArrayList<>();
     for (int first = 0; first < post.words().size(); ) {
@@ -40,6 +47,27 @@ final class Unread {
         List<Mention> here =
             elements.values().stream().flatMap(all -> all.from(from, end - 1).stream()).toList();
         found.add(new NotUnderstood(span, likeness.likest(here, MOST_PERHAPS)));
+      }
+      first = end;
+    }
+    return found;
+  }
+
+  /**
+   * What a text says is seen without saying where: "it rides up". Only where nothing else was read,
+   * so that nothing said with its place is asked for again.
+   */
+  List<NotUnderstood> unplaced(Post post) {
+    List<NotUnderstood> found = new ArrayList<>();
+    for (int first = 0; first < post.words().size(); ) {
+      int end = Whereabouts.clauseEnd(post, first) + 1;
+      List<Mention> here = post.mentions().from(first, end - 1);
+      List<Mention> ideas = here.stream().filter(one -> lexicon.isIdea(one.name())).toList();
+      if (!ideas.isEmpty() && here.stream().noneMatch(one -> lexicon.isPart(one.name()))) {
+        List<String> perhaps = likeness.having(ideas, MOST_PLACES);
+        if (perhaps.size() > 1) {
+          found.add(new NotUnderstood(post.span(first, end - 1), perhaps, true));
+        }
       }
       first = end;
     }

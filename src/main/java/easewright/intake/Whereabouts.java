@@ -1,5 +1,7 @@
 package easewright.intake;
 
+import easewright.number.TextSpan;
+
 /** Where stretches of a text lie among its words. */
 final class Whereabouts {
   private Whereabouts() {}

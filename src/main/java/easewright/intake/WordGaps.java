@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Stretch;
 import java.util.List;
 
 /**

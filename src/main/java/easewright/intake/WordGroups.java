@@ -1,5 +1,9 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Speech;
+import easewright.english.Word;
+import easewright.number.WordLists;
 import easewright.rulebook.DangerWords;
 import java.util.ArrayList;
 import java.util.Arrays;

@@ -1,5 +1,7 @@
 package easewright.intake;
 
+import easewright.english.Mention;
+import easewright.english.Mentions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -84,7 +86,7 @@ record WordPattern(
   private Mention nearest(List<Mention> all, Mention anchor, List<Mention> taken, Post post) {
     Mention best = null;
     int least = reach + 1;
-    for (int i = firstFrom(all, anchor.first() - reach - LONGEST); i < all.size(); i++) {
+    for (int i = Mentions.indexFrom(all, anchor.first() - reach - LONGEST); i < all.size(); i++) {
       Mention one = all.get(i);
       if (one.first() > anchor.last() + reach) {
         break;
@@ -106,7 +108,7 @@ record WordPattern(
   private boolean isLookAlike(Found found, Map<String, List<Mention>> mentions, Post post) {
     for (String group : unless) {
       List<Mention> all = mentions.getOrDefault(group, List.of());
-      for (int i = firstFrom(all, found.first() - AROUND - LONGEST); i < all.size(); i++) {
+      for (int i = Mentions.indexFrom(all, found.first() - AROUND - LONGEST); i < all.size(); i++) {
         Mention one = all.get(i);
         if (one.first() > found.last() + AROUND) {
           break;
@@ -119,19 +121,5 @@ record WordPattern(
       }
     }
     return false;
-  }
-
-  private static int firstFrom(List<Mention> all, int word) {
-    int low = 0;
-    int high = all.size();
-    while (low < high) {
-      int middle = (low + high) / 2;
-      if (all.get(middle).first() < word) {
-        low = middle + 1;
-      } else {
-        high = middle;
-      }
-    }
-    return low;
   }
 }

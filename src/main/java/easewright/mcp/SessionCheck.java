@@ -60,7 +60,9 @@ class SessionCheck {
 
   private void refuseBelow(RoutingContext call) {
     if (call.normalizedPath().length() > path.length() + 1) {
-      refuse(call, Problem.of("not-found", "Nothing is here", 404, "Nothing has this address."));
+      refuse(
+          call,
+          Problem.of("not-found", "Nothing is here", 404, "There is nothing at this address."));
     } else {
       call.next();
     }

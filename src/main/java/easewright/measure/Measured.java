@@ -38,6 +38,16 @@ public record Measured(Length value, double sdMm, Unit writtenIn) {
   }
 
   /**
+   * Half a girth of the trunk as written. Both halves err alike and together by as much as a girth
+   * (computed).
+   *
+   * @throws BadQuantity if the quantity is not a length
+   */
+  public static Measured halfGirth(Quantity written, MeasuringMethod method) {
+    return new Measured(written.length(), method.girthSdMm() / Math.sqrt(2), written.unit());
+  }
+
+  /**
    * A short length or width as written, with the error of the method.
    *
    * @throws BadQuantity if the quantity is not a length

@@ -44,7 +44,7 @@ public final class NearestName {
             () ->
                 known.isEmpty()
                     ? "Leave it out."
-                    : known.size() <= 20
+                    : known.size() <= 30
                         ? "Known are: " + listed(known) + "."
                         : "Look the name up in the list the service publishes.");
   }

@@ -9,9 +9,9 @@ import java.util.logging.LogRecord;
 import org.apache.commons.lang3.exception.ExceptionUtils;
 
 /**
- * Keeps out of the log what the framework reports as failures although a client caused it: it hung
- * up during its request or before its response, or sent an address that is none. Any stranger could
- * otherwise fill the log.
+ * Keeps out of the log what the framework reports as failures although a client caused it: the
+ * client hung up during its request or before its response, or sent an invalid address. Any
+ * stranger could otherwise fill the log.
  */
 @LoggingFilter(name = "client-faults")
 public final class ClientFaultFilter implements Filter {

@@ -60,7 +60,15 @@ class ClinicStoreProducer {
     return store;
   }
 
-  void begin(@Observes StartupEvent started) {
+  /**
+   * @param serving false on the command line, which leaves the clinics to the service beside it
+   */
+  void begin(
+      @Observes StartupEvent started,
+      @ConfigProperty(name = "quarkus.http.host-enabled", defaultValue = "true") boolean serving) {
+    if (!serving) {
+      return;
+    }
     daily.execute(store::condition);
     daily.scheduleWithFixedDelay(this::expire, FIRST_EXPIRY_MINUTES, DAY_MINUTES, TimeUnit.MINUTES);
   }

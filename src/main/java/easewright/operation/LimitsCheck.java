@@ -15,7 +15,8 @@ class LimitsCheck {
           "easewright.limit.time",
           "easewright.limit.store",
           "easewright.limit.arrival",
-          "easewright.limit.arrival-in-need");
+          "easewright.limit.arrival-in-need",
+          "easewright.model.timeout");
   private static final List<String> COUNTS =
       List.of(
           "easewright.limit.at-once",
@@ -23,7 +24,8 @@ class LimitsCheck {
           "easewright.limit.connections",
           "easewright.limit.connections-of-one-place",
           "easewright.mcp.sessions",
-          "easewright.mcp.sessions-of-one-place");
+          "easewright.mcp.sessions-of-one-place",
+          "easewright.model.at-once");
 
   LimitsCheck(Config config) {
     for (String name : TIMES) {

@@ -1,6 +1,7 @@
 package easewright.pattern;
 
 import easewright.cloth.ClothNeed;
+import easewright.size.SizeChart;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -50,6 +51,11 @@ public record PatternSheet(
   /** The size with a name. */
   public Optional<PatternSize> size(String sizeName) {
     return sizes.stream().filter(size -> size.name().equals(sizeName)).findFirst();
+  }
+
+  /** The sizes as a chart to find a body on; each size's id is its name. */
+  public SizeChart chart() {
+    return SizeChart.sharing(sizes.stream().flatMap(size -> size.cells().stream()).toList());
   }
 
   /**

@@ -155,7 +155,8 @@ final class SheetCheck {
   private void negativeEase() {
     for (PatternSize size : sheet.sizes()) {
       Double underband = size.finishedMm().get("underband");
-      if (underband != null && underband >= size.underbustMm().toMm()) {
+      if (underband != null
+          && size.underbustMm().filter(body -> underband >= body.toMm()).isPresent()) {
         root.at("sizes").fault("underband-too-large", "size", size.name());
       }
     }

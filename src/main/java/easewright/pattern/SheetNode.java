@@ -78,7 +78,7 @@ record SheetNode(JsonNode json, String pointer, List<SheetFault> faults) {
   }
 
   /**
-   * What a record makes of the values here; a fault if it refuses them.
+   * The record made from the values here; reports a fault if it rejects them.
    *
    * @param key of the remedy
    */

@@ -73,11 +73,16 @@ final class SheetSchema {
           pointer + "/" + SheetNode.token(error.getProperty()), problem, keys(owner));
     }
     String remedy = description(described);
-    if (error.getKeyword().equals("type") && error.getMessage().contains("string expected")) {
+    if (error.getKeyword().equals("type") && needsText(error.getMessage())) {
       remedy =
           "Write it in quotes, since YAML takes a bare number, true or yes for no text. " + remedy;
     }
     return new SheetFault(pointer, problem, remedy);
+  }
+
+  /** Whether a message of the library names text among what it expects: "x found, y expected". */
+  private static boolean needsText(String message) {
+    return message.substring(message.lastIndexOf(" found, ") + 1).contains("string");
   }
 
   private String keys(String place) {

@@ -8,7 +8,7 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.util.Map;
 
-/** What is said of faults in a sheet: {@code faults.yaml}, beside the schema of sheets. */
+/** The sentences for faults in a sheet: {@code faults.yaml}, beside the schema of sheets. */
 final class SheetWords {
   private static final String RESOURCE = "/easewright/patterns/faults.yaml";
 

@@ -1,13 +1,16 @@
 package easewright.pattern;
 
 /**
- * A range of a body measurement in mm, without its start and with its end, so that a measurement on
- * a border belongs to the smaller size (as in the cup classes of EN 13402-3).
+ * A range of a body measurement in mm, excluding its start and including its end, so that a
+ * measurement on a border belongs to the smaller size (as in the cup classes of EN 13402-3).
  *
  * @param fromMm the start, exclusive
  * @param toMm the end, inclusive
  */
 public record Span(double fromMm, double toMm) {
+
+  // Borders are converted from inches and centimetres: half a millimetre is not a gap.
+  static final double BORDER_MM = 0.5;
 
   /**
    * @throws IllegalArgumentException if the end is not greater than the start
@@ -21,6 +24,16 @@ public record Span(double fromMm, double toMm) {
   /** Whether a measurement in mm lies within. */
   public boolean holds(double mm) {
     return mm > fromMm && mm <= toMm;
+  }
+
+  /** Whether it shares more than a border with another. */
+  boolean meets(Span other) {
+    return Math.min(toMm, other.toMm) - Math.max(fromMm, other.fromMm) > BORDER_MM;
+  }
+
+  /** Whether another contains it; their borders may coincide. */
+  boolean isWithin(Span other) {
+    return fromMm > other.fromMm - BORDER_MM && toMm < other.toMm + BORDER_MM;
   }
 
   /** The middle, in mm. */

@@ -10,10 +10,12 @@ import easewright.plan.CutPlan.Supply;
 import easewright.plan.CutPlan.Understood;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
+import easewright.size.SizeChart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
@@ -98,8 +100,21 @@ public final class CutPlanner {
     if (tighter) {
       cautions.add(wording.say("plan-caution-tighter"));
     }
+    farApart(request).ifPresent(cautions::add);
     cautions.add(wording.say("tools-and-blades"));
     return cautions;
+  }
+
+  /** The caution of two sizes more than a step apart, whose parts are of two bodies. */
+  private Optional<String> farApart(CutRequest request) {
+    SizeChart chart = request.sheet().chart();
+    long steps =
+        chart.bandsApart(
+            chart.cell(request.lowerSize()).orElseThrow(),
+            chart.cell(request.upperSize()).orElseThrow());
+    return steps > 1
+        ? Optional.of(wording.say("size-mixed-far", "steps", steps))
+        : Optional.empty();
   }
 
   private boolean isHeavy(CutRequest request) {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.IOException;
 import java.util.List;
 import java.util.Objects;
+import java.util.Set;
 
 /**
  * The numbers that go with a trained model, kept in {@code reader.json} beside it.
@@ -11,8 +12,9 @@ import java.util.Objects;
  * @param signs ids of the signs in the order of the model's output
  * @param limits how much the model is given at once
  * @param joining how its reading is joined with that of the words
+ * @param phrases how sentences are read by their phrases too; null where the model reads alone
  */
-public record ReaderSettings(List<String> signs, Limits limits, Joining joining) {
+public record ReaderSettings(List<String> signs, Limits limits, Joining joining, Phrases phrases) {
   public ReaderSettings {
     signs = List.copyOf(signs);
     Objects.requireNonNull(limits);
@@ -39,6 +41,31 @@ public record ReaderSettings(List<String> signs, Limits limits, Joining joining)
     }
   }
 
+  /** Settings of a model that reads alone. */
+  public ReaderSettings(List<String> signs, Limits limits, Joining joining) {
+    this(signs, limits, joining, null);
+  }
+
+  /**
+   * How phrases are taken from a sentence and mixed with what the model read: a logistic regression
+   * over the odds by both.
+   *
+   * @param endings cut off a word, the first that leaves three letters
+   * @param small stems that belong to no pair
+   */
+  public record Phrases(
+      List<String> endings, Set<String> small, double bias, double model, double phrases) {
+    public Phrases {
+      endings = List.copyOf(endings);
+      small = Set.copyOf(small);
+    }
+
+    double mixed(double probability, double oddsByPhrases) {
+      double sum = bias + model * Weights.odds(probability) + phrases * oddsByPhrases;
+      return 1 / (1 + Math.exp(-sum));
+    }
+  }
+
   /**
    * How readings are joined.
    *
@@ -46,9 +73,28 @@ public record ReaderSettings(List<String> signs, Limits limits, Joining joining)
    * @param denied of signs said not to be so
    * @param dangerRaised a danger is raised from this probability of being reported
    * @param dangerShown from this probability of being reported or doubtful, a person is to read it
+   * @param dangerLowered below this probability of being reported or doubtful in every sentence, a
+   *     danger that only the words read is for a person to read and stops nothing
+   * @param otherDangers nothing is lowered where any danger of the text, or a sign near one,
+   *     reaches this probability
+   * @param torn a sentence that reports a sign at least so probably does not deny it, unless the
+   *     words do
+   * @param nearDangers signs that are no danger by themselves and are told in the words of one
    */
-  public record Joining(Weights reported, Weights denied, double dangerRaised, double dangerShown) {
+  public record Joining(
+      Weights reported,
+      Weights denied,
+      double dangerRaised,
+      double dangerShown,
+      double dangerLowered,
+      double otherDangers,
+      double torn,
+      Set<String> nearDangers) {
     public Joining {
+      if (torn <= 0) {
+        throw new IllegalArgumentException("\"torn\" is missing from the joining.");
+      }
+      nearDangers = Set.copyOf(nearDangers);
       Objects.requireNonNull(reported);
       Objects.requireNonNull(denied);
     }

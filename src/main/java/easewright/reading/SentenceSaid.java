@@ -38,6 +38,15 @@ public final class SentenceSaid {
         new float[] {(float) said.reported(), (float) said.denied(), (float) said.doubtful()});
   }
 
+  /** The same sentence, where it denies nothing. */
+  SentenceSaid denyingNothing() {
+    float[] rest = probabilities.clone();
+    for (int i = 1; i < rest.length; i += STATES) {
+      rest[i] = 0;
+    }
+    return new SentenceSaid(from, to, places, rest);
+  }
+
   /** The place of each sign among the model's. */
   static Map<String, Integer> places(List<String> signs) {
     Map<String, Integer> places = new HashMap<>();

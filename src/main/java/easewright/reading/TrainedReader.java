@@ -2,6 +2,7 @@ package easewright.reading;
 
 import ai.onnxruntime.OrtException;
 import easewright.deadline.Deadline;
+import java.io.BufferedInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
@@ -10,20 +11,30 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 
 /**
- * Reads what the sentences of a text say of each sign, by a trained model. The model is loaded with
- * the first text. Where it is missing, broken or cannot run on this machine, one line of the log
- * says so and nothing is read. Safe to share between threads.
+ * Reads what the sentences of a text say of each sign, by a trained model and by their phrases.
+ * Both are loaded with the first text. Where it is missing, broken or cannot run on this machine,
+ * one line of the log says so and nothing is read. Safe to share between threads.
  */
 public final class TrainedReader {
   private static final System.Logger LOG = System.getLogger(TrainedReader.class.getName());
 
+  private static final Pattern WORD = Pattern.compile("\\p{L}{3}");
+
   private final ReaderFiles files;
   private Optional<Loaded> loaded;
 
+  /**
+   * @param phrases null where the model reads alone
+   */
   private record Loaded(
-      ReaderSettings settings, Map<String, Integer> places, WordPieces pieces, OnnxModel model) {}
+      ReaderSettings settings,
+      Map<String, Integer> places,
+      WordPieces pieces,
+      OnnxModel model,
+      PhraseWeights phrases) {}
 
   private TrainedReader(ReaderFiles files) {
     this.files = files;
@@ -54,13 +65,17 @@ public final class TrainedReader {
 
   private Optional<TrainedReading> read(String text, Loaded with) {
     List<SentenceSaid> sentences = new ArrayList<>();
+    String before = "";
     for (Passage passage : Passage.of(text, with.pieces, with.settings.limits())) {
       Deadline.check();
       try {
         List<float[]> said = with.model.said(passage);
         for (int i = 0; i < said.size(); i++) {
           SentenceSpan at = passage.sentences().get(i).at();
-          sentences.add(new SentenceSaid(at.from(), at.to(), with.places, said.get(i)));
+          String sentence = text.substring(at.from(), at.to());
+          float[] both = both(said.get(i), sentence, before, with.phrases);
+          sentences.add(new SentenceSaid(at.from(), at.to(), with.places, both));
+          before = sentence;
         }
       } catch (OrtException e) {
         giveUp(e);
@@ -89,11 +104,29 @@ public final class TrainedReader {
                 settings,
                 SentenceSaid.places(settings.signs()),
                 pieces,
-                new OnnxModel(model, settings.signs().size())));
+                new OnnxModel(model, settings.signs().size()),
+                phrases(settings)));
       }
     } catch (IOException | OrtException | RuntimeException | LinkageError e) {
       warn(e);
       return Optional.empty();
+    }
+  }
+
+  /** A size or a number alone says nothing of any sign, whatever the model makes of its letters. */
+  private static float[] both(float[] said, String sentence, String before, PhraseWeights phrases) {
+    if (!WORD.matcher(sentence).find()) {
+      return new float[said.length];
+    }
+    return phrases == null ? said : phrases.with(said, sentence, before);
+  }
+
+  private PhraseWeights phrases(ReaderSettings settings) throws IOException {
+    if (settings.phrases() == null) {
+      return null;
+    }
+    try (InputStream weights = new BufferedInputStream(files.open("phrases.bin"))) {
+      return new PhraseWeights(weights, settings.signs().size(), settings.phrases());
     }
   }
 

@@ -3,6 +3,7 @@ package easewright.reading;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -12,6 +13,13 @@ import java.util.function.ToDoubleFunction;
  * @param settings which signs the model knows, and how its reading is joined with others
  */
 public record TrainedReading(List<SentenceSaid> sentences, ReaderSettings settings) {
+  /** The same, where these sentences deny nothing: what a trial ended is there without it. */
+  public TrainedReading denyingNothingIn(Predicate<SentenceSaid> some) {
+    return new TrainedReading(
+        sentences.stream().map(one -> some.test(one) ? one.denyingNothing() : one).toList(),
+        settings);
+  }
+
   /**
    * The sentence that says something of a sign most probably; none where the text has no sentences
    * or the model does not know the sign.

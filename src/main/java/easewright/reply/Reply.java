@@ -10,25 +10,32 @@ import easewright.diagnosis.Answer.MissingNote;
 import easewright.diagnosis.Answer.PlaceNote;
 import easewright.diagnosis.Answer.QuestionNote;
 import easewright.diagnosis.Answer.SizeAdvice;
-import java.util.Arrays;
+import easewright.diagnosis.Answer.TrialNote;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
-import java.util.function.ToIntFunction;
 
 /**
- * The content of a reply to a fitting, chosen once and the same in every format: the caution, the
- * most likely cause, the one change, its check, other possible causes, what to report next.
+ * The content of a reply to a fitting, chosen once and the same in every format: the caution, what
+ * the wearer asked, the most likely cause, the one change, its check, other possible causes, what
+ * to report next.
  *
  * @param readYourself passages of a post that only a person can judge; they come first
  * @param cautions safety cautions, most serious first, without mere reminders
  * @param notNow what is left out because of a caution, and why; null if nothing is
+ * @param asked what the wearer asked whether to do, each answered in a sentence
  * @param verdict how certain the diagnosis is
+ * @param noFault that nothing reported is a fault, in a sentence; null where something may be one
  * @param causes the possible causes, most probable first
+ * @param tried what earlier changes that did not help did, each in a sentence
  * @param change the change to make first, or null
+ * @param instead other ways to treat the cause that the change treats
+ * @param later changes that treat other causes, on later toiles
+ * @param trial what to try while no change is advised, or null
  * @param heldBack why no change is advised now; null if one is
  * @param size the size to cut, or null
  * @param measureAgain measurements that are unlikely
+ * @param where questions for the place of what was said without one; they come before the others
  * @param question what to ask next, or null
  * @param missing what to report next if there is no question, or null
  * @param parts the optional parts included
@@ -37,17 +44,25 @@ public record Reply(
     List<String> readYourself,
     List<CautionNote> cautions,
     String notNow,
+    List<String> asked,
     Verdict verdict,
+    String noFault,
     List<CauseNote> causes,
+    List<String> tried,
     AdjustmentNote change,
+    List<AdjustmentNote> instead,
+    List<AdjustmentNote> later,
+    TrialNote trial,
     HeldBackNote heldBack,
     SizeAdvice size,
     List<MeasureAgainNote> measureAgain,
+    List<String> where,
     QuestionNote question,
     MissingNote missing,
     Set<ReplyPart> parts) {
   private static final int MOST_CAUSES = 3;
   private static final int MOST_UNJUDGED = 3;
+  private static final int MOST_ASKED = 2;
 
   public Reply {
     parts = Set.copyOf(parts);
@@ -62,47 +77,33 @@ public record Reply(
         answer.readYourself().stream().limit(MOST_UNJUDGED).toList(),
         cautions,
         answer.notNow(),
+        answer.asked().stream().limit(MOST_ASKED).map(Answer.AskedNote::says).toList(),
         Verdict.of(answer),
+        answer.noFault(),
         answer.causes(),
+        answer.tried().stream().map(Answer.FailedNote::says).toList(),
         first(answer.adjustments()),
+        answer.instead(),
+        answer.later(),
+        answer.trial(),
         answer.adjustments().isEmpty() ? first(answer.heldBack()) : null,
         answer.size(),
         answer.measureAgain(),
+        answer.where(),
         ask ? answer.questions().get(0) : null,
-        !ask && answer.causes().isEmpty() ? first(answer.missing()) : null,
+        !ask && answer.causes().isEmpty() && answer.noFault() == null && answer.where().isEmpty()
+            ? first(answer.missing())
+            : null,
         EnumSet.allOf(ReplyPart.class));
   }
 
   /** Without a sign, a question would be a guess. */
   private static boolean asks(Answer answer) {
-    return !answer.causes().isEmpty() || !answer.unexplained().isEmpty();
+    return !answer.causes().isEmpty() || answer.verdict().equals("untold");
   }
 
   private static <T> T first(List<T> list) {
     return list.isEmpty() ? null : list.get(0);
-  }
-
-  /**
-   * The fullest reply within a word limit. Adds back the most important optional parts first, then
-   * any that still fit.
-   *
-   * @param words counts the words of a reply as written
-   */
-  public Reply within(int most, ToIntFunction<Reply> words) {
-    if (words.applyAsInt(this) <= most) {
-      return this;
-    }
-    Reply fullest = saying(EnumSet.noneOf(ReplyPart.class));
-    List<ReplyPart> inTurn = Arrays.asList(ReplyPart.values());
-    for (int i = inTurn.size() - 1; i >= 0; i--) {
-      Set<ReplyPart> more = EnumSet.of(inTurn.get(i));
-      more.addAll(fullest.parts);
-      Reply fuller = saying(more);
-      if (words.applyAsInt(fuller) <= most) {
-        fullest = fuller;
-      }
-    }
-    return fullest;
   }
 
   /** The same reply without a part that is stated elsewhere. */
@@ -118,12 +119,19 @@ public record Reply(
         readYourself,
         cautions,
         notNow,
+        asked,
         verdict,
+        noFault,
         causes,
+        tried,
         change,
+        instead,
+        later,
+        trial,
         heldBack,
         size,
         measureAgain,
+        where,
         question,
         missing,
         these);

@@ -6,6 +6,8 @@ package easewright.reply;
  * amount.
  */
 public enum ReplyPart {
+  /** What would do instead of the change, and what waits for another toile. */
+  OTHER_CHANGES,
   /** What the most likely cause means. */
   MEANING,
   /** Which photo would do instead of an answer. */
@@ -26,6 +28,8 @@ public enum ReplyPart {
   QUESTION,
   /** What to measure again. */
   MEASURE_AGAIN,
+  /** Earlier changes that did not help. */
+  TRIED,
   /** Where on the pattern the change is made. */
   PLACE,
   /** What to measure before changing. */
@@ -34,6 +38,8 @@ public enum ReplyPart {
   WHOLE_CAUTIONS,
   /** How to check the change. */
   CHECK,
+  /** What the wearer asked. */
+  ASKED,
   /** That an amount is only a first step. */
   FIRST_STEP,
   /** That nothing is made tighter, in addition to the caution that says so. */

@@ -18,18 +18,13 @@ public enum Verdict {
   UNSAID;
 
   static Verdict of(Answer answer) {
-    if (answer.isDanger()) {
-      return DANGER;
-    }
-    if (answer.clear()) {
-      return CLEAR;
-    }
-    if (!answer.causes().isEmpty()) {
-      return OPEN;
-    }
-    if (!answer.unexplained().isEmpty()) {
-      return UNTOLD;
-    }
-    return answer.understood().signs().isEmpty() ? UNSAID : SOUND;
+    return switch (answer.verdict()) {
+      case "danger" -> DANGER;
+      case "clear" -> CLEAR;
+      case "open" -> OPEN;
+      case "untold" -> UNTOLD;
+      case "no-fault" -> SOUND;
+      default -> UNSAID;
+    };
   }
 }

@@ -1,21 +1,24 @@
 package easewright.request;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import easewright.check.LabelReading;
-import easewright.check.Region;
-import easewright.check.SizeLabel;
 import easewright.check.SizeQuestion;
 import easewright.check.SizeQuestion.Construction;
-import easewright.diagnosis.Circumstances;
-import easewright.diagnosis.ClothReport;
-import easewright.diagnosis.ElasticReport;
-import easewright.diagnosis.Fitting;
-import easewright.diagnosis.GarmentMeasurements;
-import easewright.diagnosis.Making;
-import easewright.diagnosis.ReportedSign;
+import easewright.fitting.Circumstances;
+import easewright.fitting.ClothReport;
+import easewright.fitting.Design;
+import easewright.fitting.ElasticReport;
+import easewright.fitting.Fitting;
+import easewright.fitting.GarmentMeasurements;
+import easewright.fitting.Making;
+import easewright.fitting.ReportedSign;
 import easewright.measure.BodyMeasurements;
-import easewright.measure.MeasuringMethod;
+import easewright.measure.Measuring;
 import easewright.pattern.PatternSheet;
+import easewright.pattern.PatternSize;
+import easewright.pattern.SizeNames;
+import easewright.size.LabelReading;
+import easewright.size.Region;
+import easewright.size.SizeLabel;
 import easewright.size.SizeSystem;
 import java.util.Arrays;
 import java.util.List;
@@ -55,14 +58,15 @@ public final class CheckReader {
         "label",
         "circumstances",
         "signs");
-    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known.plausibility());
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known);
     PatternReader pattern = pattern(root);
     String system = root.at("system").oneOf(names(SizeSystem.values()));
     String construction = root.at("construction").oneOf(names(Construction.values()));
     alone(root, "system", pattern.sheet());
     alone(root, "construction", pattern.sheet());
     RequestField label = root.at("label").fields("text", "printedIn");
-    List<SizeLabel> printed = label(label);
+    List<String> onSheet = onSheet(label, pattern.sheet());
+    List<SizeLabel> printed = label(label, !onSheet.isEmpty());
     SizeQuestion question =
         new SizeQuestion(
             fitting(
@@ -77,9 +81,9 @@ public final class CheckReader {
             system == null ? SizeSystem.EN : SizeSystem.valueOf(upper(system)),
             construction == null ? null : Construction.valueOf(upper(construction)),
             printed,
-            region(label, printed));
-    boolean girths = body.measurements().bust() != null && body.measurements().underbust() != null;
-    if (faults.none() && !girths && printed.isEmpty()) {
+            region(label, printed, !onSheet.isEmpty()),
+            onSheet);
+    if (faults.none() && !question.hasGirths() && printed.isEmpty() && onSheet.isEmpty()) {
       root.cannotBe("fault-size-of-nothing");
     }
     faults.refuse();
@@ -104,7 +108,7 @@ public final class CheckReader {
         "elastic",
         "circumstances",
         "signs");
-    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known.plausibility());
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known);
     Fitting fitting =
         fitting(
             root,
@@ -127,7 +131,7 @@ public final class CheckReader {
   private static Fitting fitting(
       RequestField root,
       BodyMeasurements body,
-      Map<String, List<MeasuringMethod>> how,
+      Map<String, List<Measuring>> how,
       PatternReader pattern,
       Map<String, ClothReport> cloths,
       ElasticReport elastic,
@@ -139,21 +143,32 @@ public final class CheckReader {
         how,
         pattern.sheet(),
         null,
+        null,
         pattern.choices(),
-        new GarmentMeasurements(null, null),
+        Design.NONE,
+        GarmentMeasurements.NONE,
         cloths,
         elastic,
         new Making(null, null, null),
         signs,
         List.of(),
+        List.of(),
+        List.of(),
+        List.of(),
         circumstances,
         List.of(),
+        List.of(),
+        false,
         List.of());
   }
 
   private PatternReader pattern(RequestField root) {
     return new PatternReader(
-        root.at("pattern"), root.at("sizeCut"), root.at("choices"), known.sheets());
+        root.at("pattern"),
+        root.at("sizeCut"),
+        root.at("sizeSystem"),
+        root.at("choices"),
+        known.sheets());
   }
 
   private static void alone(RequestField root, String name, PatternSheet sheet) {
@@ -162,7 +177,18 @@ public final class CheckReader {
     }
   }
 
-  private static List<SizeLabel> label(RequestField spot) {
+  /** The sizes of the sheet that the label names. */
+  private static List<String> onSheet(RequestField label, PatternSheet sheet) {
+    String text = label.at("text").node().textValue();
+    String printedIn = label.at("printedIn").node().textValue();
+    return sheet == null || text == null
+        ? List.of()
+        : SizeNames.find(sheet, text, Region.named(String.valueOf(printedIn)).orElse(null)).stream()
+            .map(PatternSize::name)
+            .toList();
+  }
+
+  private static List<SizeLabel> label(RequestField spot, boolean onSheet) {
     if (!spot.isWritten()) {
       return List.of();
     }
@@ -174,16 +200,16 @@ public final class CheckReader {
       return List.of();
     }
     List<SizeLabel> label = SizeLabel.parse(text);
-    if (label.isEmpty()) {
+    if (label.isEmpty() && !onSheet) {
       spot.at("text").cannotBeRead("fault-no-label");
     }
     return label;
   }
 
-  private static Region region(RequestField spot, List<SizeLabel> label) {
+  private static Region region(RequestField spot, List<SizeLabel> label, boolean onSheet) {
     String name = spot.at("printedIn").oneOf(Region.wireNames());
     Region region = name == null ? null : Region.named(name).orElseThrow();
-    if (!label.isEmpty() && LabelReading.of(label, region).isEmpty()) {
+    if (!label.isEmpty() && !onSheet && LabelReading.of(label, region).isEmpty()) {
       spot.at("text")
           .cannotBe(region == null ? "fault-label-of-no-region" : "fault-label-of-another-region");
     }

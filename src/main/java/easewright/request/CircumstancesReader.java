@@ -2,7 +2,7 @@ package easewright.request;
 
 import static java.util.Map.entry;
 
-import easewright.diagnosis.Circumstances;
+import easewright.fitting.Circumstances;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;

@@ -6,7 +6,6 @@ import easewright.measure.UnitSystem;
 import easewright.pattern.Cut;
 import easewright.pattern.Layer;
 import easewright.pattern.PatternSheets;
-import easewright.pattern.PatternSize;
 import easewright.pattern.Piece;
 import easewright.plan.AcceptedChange;
 import easewright.plan.AcceptedChange.Place;
@@ -38,7 +37,7 @@ public final class CutPlanReader {
 
   /**
    * @param adjustments ids of changes that a plan may name as accepted
-   * @param book what to say of a request that can't be, and how far its lengths may go
+   * @param book the sentences for faults, and the limits of lengths
    */
   public CutPlanReader(PatternSheets sheets, Collection<String> adjustments, RuleBookSource book) {
     this.words = new RequestWords(book);
@@ -65,6 +64,7 @@ public final class CutPlanReader {
             "pattern",
             "size",
             "sizes",
+            "sizeSystem",
             "choices",
             "cloths",
             "accepted",
@@ -75,7 +75,9 @@ public final class CutPlanReader {
     if (!pattern.isWritten()) {
       pattern.needs("fault-pattern-missing");
     }
-    PatternReader read = new PatternReader(pattern, root.at("size"), root.at("choices"), sheets);
+    PatternReader read =
+        new PatternReader(
+            pattern, root.at("size"), root.at("sizeSystem"), root.at("choices"), sheets);
     RequestField sizes = root.at("sizes").fields("upper", "lower");
     if (sizes.isWritten() == root.at("size").isWritten()) {
       if (sizes.isWritten()) {
@@ -112,9 +114,7 @@ public final class CutPlanReader {
     if (!spot.isWritten()) {
       spot.needs("fault-size-missing");
     }
-    return read.sheet() == null
-        ? spot.text()
-        : spot.oneOf(read.sheet().sizes().stream().map(PatternSize::name).toList());
+    return SheetSizes.read(spot, read.sheet(), read.region());
   }
 
   /** The pieces for these choices; null if the choices have faults. */

@@ -1,7 +1,8 @@
 package easewright.request;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.intake.TextSpan;
+import easewright.number.AmountRead;
+import easewright.number.TextSpan;
 import easewright.request.IntakeAnswer.ConflictNote;
 import easewright.request.IntakeAnswer.SpanNote;
 import java.util.ArrayList;
@@ -71,6 +72,20 @@ final class DraftFitting {
   static void putIfSaid(ObjectNode node, String field, String value) {
     if (value != null) {
       node.put(field, value);
+    }
+  }
+
+  /** A plain length as text, any other as its ends and its places. */
+  static void putIfSaid(ObjectNode node, String field, AmountRead amount) {
+    if (amount == null || amount.isPlain()) {
+      putIfSaid(node, field, amount == null ? null : amount.from());
+      return;
+    }
+    ObjectNode written = node.putObject(field);
+    written.put(amount.to() == null ? "value" : "from", amount.from());
+    putIfSaid(written, "to", amount.to());
+    if (amount.places() > 1) {
+      written.put("places", amount.places());
     }
   }
 }

@@ -12,12 +12,12 @@ public final class Faults {
   private final RequestWords words;
   private int count;
 
-  /** Of a request that says nothing about the trade. */
+  /** Faults of a request that says nothing about the trade. */
   public Faults() {
     this(null);
   }
 
-  /** Of a request whose faults a rule book has sentences for. */
+  /** Faults of a request for which a rule book has sentences. */
   Faults(RequestWords words) {
     this.words = words;
   }

@@ -1,13 +1,13 @@
 package easewright.request;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import easewright.diagnosis.EarlierAdjustment;
-import easewright.diagnosis.Fitting;
-import easewright.diagnosis.GarmentMeasurements;
-import easewright.diagnosis.ReportedSign;
+import easewright.fitting.Fitting;
+import easewright.fitting.GarmentMeasurements;
+import easewright.fitting.GivenAmount;
+import easewright.fitting.ReportedSign;
 import easewright.measure.BodyMeasurements;
-import easewright.measure.Length;
 import easewright.measure.UnitSystem;
+import easewright.rulebook.check.KnownWords;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -22,7 +22,6 @@ import java.util.stream.Stream;
  */
 public final class FittingReader {
   static final int MOST_SIGNS = 60;
-  static final int MOST_EARLIER = 20;
   static final int MOST_WHY_NOT = 10;
   static final int MOST_COULD_NOT_TELL = 60;
 
@@ -41,10 +40,20 @@ public final class FittingReader {
    * @throws FaultyRequest with every fault, if there is any
    */
   public Fitting read(JsonNode json) {
+    return read(json, false);
+  }
+
+  /**
+   * Reads one fitting.
+   *
+   * @param more whether its text says more that can only be asked about
+   * @throws FaultyRequest with every fault, if there is any
+   */
+  public Fitting read(JsonNode json, boolean more) {
     Faults faults = new Faults(known.words());
     RequestField root = new RequestField(json, "", faults);
     Fitting fitting = read(root);
-    if (faults.none() && !saysAnything(fitting)) {
+    if (faults.none() && !more && !saysAnything(fitting)) {
       root.cannotBe("fault-fitting-of-nothing");
     }
     faults.refuse();
@@ -58,40 +67,67 @@ public final class FittingReader {
         "measuredBy",
         "pattern",
         "sizeCut",
+        "sizeSystem",
         "choices",
+        "design",
         "garment",
         "cloth",
         "elastic",
         "making",
         "signs",
+        "fine",
+        "trials",
         "earlier",
         "circumstances",
         "whyNot",
+        "asksAbout",
+        "asksWhatToDo",
         "couldNotTell",
         WordsToReview.FIELD,
-        "asked");
+        Struck.FIELD,
+        "asked",
+        "nickname",
+        "voice",
+        "opening",
+        "closing");
+    List.of("nickname", "opening", "closing").forEach(line -> root.at(line).text());
+    root.at("voice").oneOf(List.of("warm", "plain"));
     WordsToReview.check(root.at(WordsToReview.FIELD));
+    Struck.check(root.at(Struck.FIELD));
     root.at("asked").oneOf(known.signs());
     UnitSystem units = units(root);
-    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known.plausibility());
+    BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known);
     PatternReader pattern =
         new PatternReader(
-            root.at("pattern"), root.at("sizeCut"), root.at("choices"), known.sheets());
+            root.at("pattern"),
+            root.at("sizeCut"),
+            root.at("sizeSystem"),
+            root.at("choices"),
+            known.sheets());
+    TriedReader tried = new TriedReader(known, pattern.sheet(), pattern.region());
+    tried.readEarlier(root.at("earlier"));
     return new Fitting(
         units,
         body.measurements(),
         body.how(),
         pattern.sheet(),
         pattern.sizeCut(),
+        pattern.sizeSystem(),
         pattern.choices(),
-        MaterialsReader.garment(root.at("garment")),
+        DesignReader.read(root.at("design"), root.at("pattern").isWritten()),
+        ToileReader.read(root.at("garment")),
         MaterialsReader.cloths(root.at("cloth")),
         MaterialsReader.elastic(root.at("elastic")),
         MaterialsReader.making(root.at("making")),
         signs(root.at("signs")),
-        earlier(root.at("earlier")),
+        once(root.at("fine"), known.areas().size(), known.areas(), "area"),
+        tried.trials(root.at("trials")),
+        tried.adjustments(),
+        tried.sizes(),
         CircumstancesReader.read(root.at("circumstances")),
         once(root.at("whyNot"), MOST_WHY_NOT, known.causes(), "cause"),
+        once(root.at("asksAbout"), MOST_WHY_NOT, known.adjustments(), "adjustment"),
+        root.at("asksWhatToDo").flag(),
         once(root.at("couldNotTell"), MOST_COULD_NOT_TELL, known.signs(), "sign"));
   }
 
@@ -106,7 +142,8 @@ public final class FittingReader {
   List<ReportedSign> signs(RequestField list) {
     List<ReportedSign> signs = new ArrayList<>();
     for (RequestField item : list.items(MOST_SIGNS)) {
-      RequestField spot = item.fields("sign", "seen", "place", "side", "degree", "amount");
+      RequestField spot =
+          item.fields("sign", "seen", "place", "side", "degree", "amount", "when", "sure");
       if (!spot.isWritten()) {
         continue;
       }
@@ -115,12 +152,14 @@ public final class FittingReader {
       String place = spot.at("place").oneOf(known.places());
       String side = spot.at("side").oneOf(List.of("left", "right", "both"));
       String degree = spot.at("degree").oneOf(List.of("slight", "clear", "strong"));
-      Length amount = spot.at("amount").length(null, "largest-amount");
+      GivenAmount amount = AmountReader.read(spot.at("amount"));
+      List<String> when = when(spot.at("when"));
+      double sure = sure(spot.at("sure"));
       if (!present && (degree != null || amount != null)) {
         spot.cannotBe("fault-absent-sign");
       }
       if (id != null) {
-        ReportedSign sign = new ReportedSign(id, present, place, side, degree, amount);
+        ReportedSign sign = new ReportedSign(id, present, place, side, degree, amount, when, sure);
         if (signs.stream().anyMatch(sign::overlaps)) {
           spot.cannotBe("fault-sign-twice");
         }
@@ -130,21 +169,24 @@ public final class FittingReader {
     return signs;
   }
 
-  private List<EarlierAdjustment> earlier(RequestField list) {
-    List<EarlierAdjustment> earlier = new ArrayList<>();
-    for (RequestField item : list.items(MOST_EARLIER)) {
-      RequestField spot = item.fields("adjustment", "amount", "outcome");
-      if (!spot.isWritten()) {
-        continue;
-      }
-      String id = needed(spot.at("adjustment"), known.adjustments());
-      Length amount = spot.at("amount").length(null, "largest-amount");
-      String outcome = spot.at("outcome").oneOf(List.of("better", "same", "worse"));
-      if (id != null) {
-        earlier.add(new EarlierAdjustment(id, amount, outcome));
-      }
+  /** A probability; 1 if none is given. */
+  private static double sure(RequestField spot) {
+    double least = spot.faults().words().bound("least-sure");
+    double value = spot.isWritten() && spot.node().isNumber() ? spot.node().doubleValue() : 1;
+    if (spot.isWritten() && !spot.node().isNumber() || value < least || value > 1) {
+      spot.cannotBeRead("fault-sure", "least", least);
+      return 1;
     }
-    return earlier;
+    return value;
+  }
+
+  /** One time or several. */
+  private static List<String> when(RequestField spot) {
+    if (spot.node().isTextual()) {
+      String time = spot.oneOf(KnownWords.TIMES);
+      return time == null ? List.of() : List.of(time);
+    }
+    return once(spot, KnownWords.TIMES.size(), KnownWords.TIMES, "time");
   }
 
   private static List<String> once(
@@ -168,27 +210,41 @@ public final class FittingReader {
 
   /** With less than this every answer would be a guess. */
   private static boolean saysAnything(Fitting fitting) {
-    BodyMeasurements body = fitting.body();
-    GarmentMeasurements garment = fitting.garment();
-    long lengths =
-        Stream.of(
-                body.bust(),
-                body.underbust(),
-                body.upperChest(),
-                body.bustPointWidth(),
-                body.shoulderToBustPoint(),
-                body.shoulderToUnderbust(),
-                garment.underband(),
-                garment.bust())
-            .filter(Objects::nonNull)
-            .count();
-    return lengths >= 2
+    return lengths(fitting) >= 2
         || !fitting.signs().isEmpty()
+        || !fitting.fine().isEmpty()
+        || !fitting.trials().isEmpty()
         || !fitting.earlier().isEmpty()
+        || !fitting.earlierSizes().isEmpty()
         || !fitting.cloths().isEmpty()
         || fitting.elastic() != null
         || fitting.making().seamAllowanceSewn() != null
         || !fitting.circumstances().ids().isEmpty()
         || fitting.circumstances().monthsSinceOperation() != null;
+  }
+
+  /** How many lengths of body and toile are given. */
+  private static long lengths(Fitting fitting) {
+    BodyMeasurements body = fitting.body();
+    GarmentMeasurements garment = fitting.garment();
+    Stream<Object> single =
+        Stream.<Object>of(
+            body.bust(),
+            body.underbust(),
+            body.upperChest(),
+            body.bustPointWidth(),
+            body.shoulderToBustPoint(),
+            body.shoulderToUnderbust(),
+            garment.underband(),
+            garment.bust(),
+            garment.bandCloth(),
+            garment.strapWidth(),
+            garment.strapLength());
+    Stream<Object> edges =
+        garment.edges().stream()
+            .flatMap(
+                edge ->
+                    Stream.of(edge.length(), edge.elastic() == null ? null : edge.elastic().cut()));
+    return Stream.concat(single, edges).filter(Objects::nonNull).count();
   }
 }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * The result of reading a text.
@@ -16,6 +17,7 @@ import java.util.List;
  * @param readYourself passages that may report a danger to health and that only a person can judge
  * @param conflicts contradictions between the text and the fields sent with it; the fields count,
  *     but a danger or a circumstance applies if either reports it
+ * @param questions what the writer asks, in the order asked
  */
 public record IntakeAnswer(
     String kind,
@@ -23,10 +25,29 @@ public record IntakeAnswer(
     List<SpanNote> spans,
     List<NotUnderstoodNote> notUnderstood,
     List<ReadYourselfNote> readYourself,
-    List<ConflictNote> conflicts) {
+    List<ConflictNote> conflicts,
+    @JsonInclude(JsonInclude.Include.NON_EMPTY) List<AskedNote> questions) {
 
   static final String FIT_QUESTION = "fit-question";
   static final String OTHER = "not-a-fit-question";
+
+  private static final Pattern END_OF_SENTENCE = Pattern.compile("[.!?\\n]");
+
+  /** Whether the text says what is seen but not where, so that the answer asks for the place. */
+  public boolean asksWhere() {
+    return notUnderstood.stream().anyMatch(one -> one.where() != null);
+  }
+
+  /**
+   * Whether something stated of the garment was not understood; what is only asked does not count.
+   *
+   * @param text the text that was read
+   */
+  public boolean leavesAStatementOf(String text) {
+    return notUnderstood.stream()
+        .map(one -> END_OF_SENTENCE.matcher(text).region(one.to(), text.length()))
+        .anyMatch(end -> !end.find() || !end.group().equals("?"));
+  }
 
   /**
    * As included in an answer to a fitting: everything except the fitting, from which the answer
@@ -35,7 +56,8 @@ public record IntakeAnswer(
   public JsonNode asJson() {
     return new ObjectMapper()
         .setSerializationInclusion(JsonInclude.Include.NON_NULL)
-        .valueToTree(new IntakeAnswer(kind, null, spans, notUnderstood, readYourself, conflicts));
+        .valueToTree(
+            new IntakeAnswer(kind, null, spans, notUnderstood, readYourself, conflicts, questions));
   }
 
   /**
@@ -45,9 +67,9 @@ public record IntakeAnswer(
    * @param from index of the first character (UTF-16)
    * @param to index after the last
    * @param confidence from 0 to 1; not a probability, but a larger one is surer
-   * @param because the rule book's phrase it was known by, the sign's name where only the trained
-   *     reader read it, or null
-   * @param unitAssumed true where no unit was written and the size of the number told it
+   * @param because the rule book's phrase it was recognised by, the sign's name if only a model
+   *     read it, or null
+   * @param unitAssumed true if no unit was written and it was inferred from the size of the number
    */
   public record SpanNote(
       String pointer,
@@ -63,8 +85,10 @@ public record IntakeAnswer(
    *
    * @param perhaps signs with the most similar phrases, most likely first: to ask about, not to
    *     count
+   * @param where a question about the place, if it says what is seen but not where; otherwise null
    */
-  public record NotUnderstoodNote(String text, int from, int to, List<PerhapsNote> perhaps) {}
+  public record NotUnderstoodNote(
+      String text, int from, int to, List<PerhapsNote> perhaps, String where) {}
 
   /**
    * A passage that only a person can judge.
@@ -77,6 +101,17 @@ public record IntakeAnswer(
 
   /** A sign that may be meant. */
   public record PerhapsNote(String sign, String name) {}
+
+  /**
+   * What the writer asks.
+   *
+   * @param kind "normal", "too", "need", "cause", "do", "must", "again", "amount", "place", "wear",
+   *     "size", "thing", "mad", "save" or "other"
+   * @param about what it is about, such as "larger" or "cloth", or null
+   * @param from index of the first character (UTF-16)
+   * @param to index after the last
+   */
+  public record AskedNote(String kind, String about, String text, int from, int to) {}
 
   /** A field that was sent, and what the text says instead; {@code text} is what was not used. */
   public record ConflictNote(String pointer, String field, String text) {}

@@ -3,6 +3,8 @@ package easewright.request;
 import easewright.measure.Plausibility;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.Practice.AreaEntry;
 import easewright.rulebook.RuleBookSource;
 import java.util.Collection;
 import java.util.Collections;
@@ -13,27 +15,33 @@ import java.util.stream.Stream;
  * The names a request may use.
  *
  * @param signs ids of signs
+ * @param dangers ids of those signs that are dangers
  * @param places locations of signs on the body or the garment
  * @param adjustments ids of adjustments
  * @param causes ids of causes
+ * @param areas areas in which all can be well
  * @param plausibility which measurements can be meant
  * @param sheets the shipped pattern sheets, and the reading of any other
- * @param book what to say of a request that can't be, and how far its lengths may go
+ * @param book the sentences for faults, and the limits of lengths
  */
 public record KnownNames(
     Collection<String> signs,
+    Collection<String> dangers,
     Collection<String> places,
     Collection<String> adjustments,
     Collection<String> causes,
+    Collection<String> areas,
     Plausibility plausibility,
     PatternSheets sheets,
     RuleBookSource book) {
 
   public KnownNames {
     signs = inOrder(signs);
+    dangers = inOrder(dangers);
     places = inOrder(places);
     adjustments = inOrder(adjustments);
     causes = inOrder(causes);
+    areas = inOrder(areas);
   }
 
   /** The names of a rule book. */
@@ -41,6 +49,7 @@ public record KnownNames(
     Catalog catalog = book.catalog();
     return new KnownNames(
         catalog.signs().keySet(),
+        catalog.signs().values().stream().filter(SignEntry::redFlag).map(SignEntry::id).toList(),
         catalog.signs().values().stream()
             .flatMap(sign -> sign.where() == null ? Stream.empty() : sign.where().stream())
             .distinct()
@@ -48,6 +57,7 @@ public record KnownNames(
             .toList(),
         catalog.adjustments().keySet(),
         catalog.causes().keySet(),
+        catalog.practice().areas().stream().map(AreaEntry::id).toList(),
         new Plausibility(catalog.practice().measures()),
         sheets,
         book);

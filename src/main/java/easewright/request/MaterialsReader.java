@@ -4,10 +4,9 @@ import easewright.cloth.ClothTest;
 import easewright.cloth.ElasticTest;
 import easewright.cloth.ImpossibleCloth;
 import easewright.cloth.StretchTest;
-import easewright.diagnosis.ClothReport;
-import easewright.diagnosis.ElasticReport;
-import easewright.diagnosis.GarmentMeasurements;
-import easewright.diagnosis.Making;
+import easewright.fitting.ClothReport;
+import easewright.fitting.ElasticReport;
+import easewright.fitting.Making;
 import easewright.measure.ArealWeight;
 import easewright.measure.Force;
 import easewright.measure.Length;
@@ -17,23 +16,16 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /**
- * Reads the toile, its cloths, its elastic and how it was sewn. Bounds are parameters of the rule
+ * Reads the cloths of the toile, its elastic and how it was sewn. Bounds are parameters of the rule
  * book.
  */
 final class MaterialsReader {
   private static final String[] ROLES = {"main", "lining", "support"};
 
   /** As the contract has it. */
-  private static final int MOST_SEAMS = 60;
+  static final int MOST_SEAMS = 60;
 
   private MaterialsReader() {}
-
-  static GarmentMeasurements garment(RequestField spot) {
-    spot = spot.fields("underband", "bust");
-    return new GarmentMeasurements(
-        spot.at("underband").length("least-girth-of-a-garment", "most-girth-of-a-garment"),
-        spot.at("bust").length("least-girth-of-a-garment", "most-girth-of-a-garment"));
-  }
 
   static Map<String, ClothReport> cloths(RequestField spot) {
     spot = spot.fields(ROLES);

@@ -3,10 +3,13 @@ package easewright.request;
 import easewright.pattern.OptionConflict;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
-import easewright.pattern.PatternSize;
 import easewright.pattern.SheetChoice;
 import easewright.pattern.SheetFault;
 import easewright.pattern.SheetFaults;
+import easewright.pattern.SizeNames;
+import easewright.size.LabelReading;
+import easewright.size.Region;
+import easewright.size.SizeLabel;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -15,16 +18,24 @@ final class PatternReader {
   private static final int MOST_CHOICES = 30;
 
   private final PatternSheet sheet;
+  private final Region region;
   private final String sizeCut;
   private final Map<String, String> choices = new LinkedHashMap<>();
 
+  /**
+   * @param sizeCut the size, by any name that the sheet has for it
+   * @param sizeSystem the region that calls the size so
+   */
   PatternReader(
-      RequestField pattern, RequestField sizeCut, RequestField choices, PatternSheets sheets) {
+      RequestField pattern,
+      RequestField sizeCut,
+      RequestField sizeSystem,
+      RequestField choices,
+      PatternSheets sheets) {
     this.sheet = sheet(pattern, sheets);
-    this.sizeCut =
-        sheet == null
-            ? sizeCut.text()
-            : sizeCut.oneOf(sheet.sizes().stream().map(PatternSize::name).toList());
+    this.region = Region.named(String.valueOf(sizeSystem.oneOf(Region.wireNames()))).orElse(null);
+    this.sizeCut = SheetSizes.read(sizeCut, sheet, region);
+    checkSystem(sizeSystem);
     readChoices(choices);
   }
 
@@ -38,6 +49,28 @@ final class PatternReader {
 
   Map<String, String> choices() {
     return choices;
+  }
+
+  /** The system that the size cut is a label of; null with a sheet, which has sizes of its own. */
+  Region sizeSystem() {
+    return sheet == null ? region : null;
+  }
+
+  /** The region that calls the named sizes so; null if not stated. */
+  Region region() {
+    return region;
+  }
+
+  private void checkSystem(RequestField spot) {
+    if (region != null && sheet != null && !SizeNames.has(sheet, region)) {
+      spot.cannotBe("fault-said-by-the-sheet");
+    } else if (sheet != null) {
+      return;
+    } else if (region != null && sizeCut == null) {
+      spot.cannotBe("fault-system-of-no-size");
+    } else if (region != null && LabelReading.of(SizeLabel.parse(sizeCut), region).isEmpty()) {
+      spot.cannotBe("fault-size-of-another-system");
+    }
   }
 
   private static PatternSheet sheet(RequestField pattern, PatternSheets sheets) {

@@ -183,7 +183,7 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
   }
 
   /**
-   * A length between two bounds, ids of parameters in millimetres.
+   * A length between two limits, given as ids of parameters in millimetres.
    *
    * @param leastId null for none
    */
@@ -209,13 +209,13 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
     return null;
   }
 
-  /** Says that something of the trade is not there, with the sentence for what to write. */
+  /** Reports that something about the trade is missing, with the sentence for what to write. */
   void needs(String remedyKey) {
     needed(faults.words().say(remedyKey));
   }
 
   /**
-   * Says that what is written can't be so, with a sentence of this key and one of the same key with
+   * Reports that the value is impossible, with a sentence of this key and one of the same key with
    * "-remedy".
    *
    * @param blanks name and value of each blank of either, in turn
@@ -225,15 +225,15 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
     impossible(words.say(key, blanks), words.say(key + "-remedy", blanks));
   }
 
-  /** Says likewise that what is written can't be read. */
+  /** Reports in the same way that the value cannot be read. */
   void cannotBeRead(String key, Object... blanks) {
     RequestWords words = faults.words();
     unreadable(words.say(key, blanks), words.say(key + "-remedy", blanks));
   }
 
-  /** Says that something needed is not there. */
+  /** Reports that something required is missing. */
   void needed(String what) {
-    unreadable("This is needed and not there.", what);
+    unreadable("This is needed.", what);
   }
 
   void unreadable(String problem, String remedy) {

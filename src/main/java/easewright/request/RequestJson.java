@@ -90,7 +90,7 @@ public final class RequestJson {
           (twice ? "A field is written twice in one object" : "This is not JSON")
               + at(unreadable, firstLine),
           twice
-              ? "Write each field once; several measurings go into a list."
+              ? "Write each field once; several measurements go into a list."
               : "Check quotes, commas and brackets near there (RFC 8259).");
     } catch (CharConversionException noText) {
       // The parser took leading zero bytes for UTF-16 or UTF-32, but these bytes are neither.

@@ -3,8 +3,8 @@ package easewright.request;
 import easewright.rulebook.RuleBookSource;
 
 /**
- * What a rule book has to say of a request: the sentences of faults about the trade, and how far
- * its lengths may go.
+ * What a rule book says about requests: the sentences for faults about the trade, and the limits of
+ * lengths.
  */
 record RequestWords(RuleBookSource book) {
 

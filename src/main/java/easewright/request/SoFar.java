@@ -5,8 +5,8 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.node.TextNode;
-import easewright.diagnosis.Fitting;
-import easewright.diagnosis.ReportedSign;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
 import easewright.measure.BadQuantity;
 import easewright.measure.Quantity;
 import java.util.Locale;
@@ -21,9 +21,10 @@ import java.util.stream.Collectors;
 public final class SoFar {
   /** Pattern fields are copied verbatim, since their names may look like quantities. */
   private static final Set<String> AS_SENT =
-      Set.of("pattern", "sizeCut", "choices", WordsToReview.FIELD);
+      Set.of(
+          "pattern", "sizeCut", "choices", "nickname", "opening", "closing", WordsToReview.FIELD);
 
-  private static final Set<String> SAID_ONCE = Set.of("text", "asked", "units");
+  private static final Set<String> SAID_ONCE = Set.of("text", "asked", "units", Struck.FIELD);
 
   private SoFar() {}
 

@@ -4,20 +4,23 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.intake.Reading;
-import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.ClothRead;
 import easewright.intake.Reading.LengthRead;
 import easewright.intake.Reading.TextRead;
 import easewright.measure.BadQuantity;
 import easewright.measure.Quantity;
+import easewright.number.TextSpan;
 import easewright.request.IntakeAnswer.NotUnderstoodNote;
 import easewright.request.IntakeAnswer.PerhapsNote;
 import easewright.request.IntakeAnswer.ReadYourselfNote;
 import easewright.request.IntakeAnswer.SpanNote;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Wording;
+import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -31,35 +34,63 @@ public final class TextFitting {
   private final DraftFitting draft;
   private final Set<String> sizes;
   private final Catalog catalog;
+  private final Wording wording;
   private final double sameMm;
+  private final List<Struck> struck;
 
   private TextFitting(String text, ObjectNode fitting, Set<String> sizes, RuleBookSource book) {
     this.sameMm = book.parameter("same-length");
+    this.struck = Struck.in(fitting);
     this.text = text;
     this.draft = new DraftFitting(text, fitting);
     this.sizes = sizes;
     this.catalog = book.catalog();
+    this.wording = book.wording();
   }
 
   /**
    * Merges.
    *
    * @param request the request without its text; changed in place
+   * @param sheet the pattern sheet that the text names, which the request then holds already
    * @param sizes the pattern's sizes, empty if no pattern is known
    */
   static IntakeAnswer merge(
-      String text, Reading reading, ObjectNode request, Set<String> sizes, RuleBookSource book) {
+      String text,
+      Reading reading,
+      ObjectNode request,
+      Optional<SheetNames.Named> sheet,
+      Set<String> sizes,
+      RuleBookSource book) {
     TextFitting merge = new TextFitting(text, request, sizes, book);
-    TextSigns signs = new TextSigns(merge.draft, merge.catalog);
+    sheet.ifPresent(one -> merge.draft.readAt("/pattern", one.span(), SheetNames.SURE, null));
+    TextSigns signs = new TextSigns(merge.draft, book);
     TextCircumstances circumstances = new TextCircumstances(merge.draft);
-    reading.lengths().forEach(merge::length);
+    reading.lengths().stream()
+        .filter(one -> merge.counts(one.name(), one.span()))
+        .forEach(merge::length);
+    TextToile toile = new TextToile(merge.draft);
+    toile.put(
+        reading.told().withTrials(one -> merge.counts(one.adjustment(), one.span())),
+        request.has("pattern"));
     reading.cloths().forEach(merge::cloth);
-    if (reading.sizeCut() != null) {
+    if (reading.sizeCut() != null && merge.counts("sizeCut", reading.sizeCut().span())) {
       merge.sizeCut(reading.sizeCut());
     }
-    reading.signs().forEach(signs::put);
+    toile.system(reading.told().sizeSystem());
+    reading.signs().stream()
+        .filter(one -> merge.isDanger(one.id()) || merge.counts(one.id(), one.span()))
+        .forEach(signs::put);
+    reading.times().forEach(signs::time);
+    reading.fine().forEach(one -> merge.named("fine", one));
     reading.couldNotTell().forEach(one -> merge.named("couldNotTell", one));
-    reading.earlier().forEach(merge::change);
+    reading.earlier().stream()
+        .filter(one -> merge.counts(one.adjustment(), one.span()))
+        .forEach(toile::change);
+    reading.told().asksAbout().forEach(one -> merge.named("asksAbout", one));
+    if (reading.told().asksWhatToDo() && !request.has("asksWhatToDo")) {
+      request.put("asksWhatToDo", true);
+    }
     reading.circumstances().forEach(circumstances::put);
     if (reading.monthsSinceOperation() != null) {
       circumstances.putMonths(reading.monthsSinceOperation());
@@ -78,7 +109,17 @@ public final class TextFitting {
                     new ReadYourselfNote(
                         one.span().in(text), one.span().from(), one.span().to(), one.why()))
             .toList(),
-        merge.draft.conflicts());
+        merge.draft.conflicts(),
+        reading.told().questions().stream()
+            .map(
+                one ->
+                    new IntakeAnswer.AskedNote(
+                        one.kind(),
+                        one.about(),
+                        one.span().in(text),
+                        one.span().from(),
+                        one.span().to()))
+            .toList());
   }
 
   private NotUnderstoodNote notUnderstood(Reading.NotUnderstood one, Catalog catalog) {
@@ -86,19 +127,37 @@ public final class TextFitting {
         one.span().in(text),
         one.span().from(),
         one.span().to(),
-        one.perhaps().stream().map(sign -> new PerhapsNote(sign, catalog.nameOf(sign))).toList());
+        one.perhaps().stream().map(sign -> new PerhapsNote(sign, catalog.nameOf(sign))).toList(),
+        one.unplaced() ? where(one, catalog) : null);
+  }
+
+  private String where(Reading.NotUnderstood one, Catalog catalog) {
+    return wording.say(
+        "where-is-it",
+        "words",
+        one.span().in(text),
+        "signs",
+        one.perhaps().stream().map(catalog::nameOf).collect(Collectors.joining("; ")));
   }
 
   private void length(LengthRead read) {
-    JsonNode sent = draft.fields().path(read.of()).path(read.name());
     String pointer = "/" + read.of() + "/" + read.name();
+    JsonNode sent = draft.fields().at(pointer);
     if (!sent.isMissingNode()) {
       if (sent.isTextual() && !isSame(sent.textValue(), read.text())) {
         draft.conflict(pointer, sent.textValue(), read.span());
       }
       return;
     }
-    draft.fields().withObject("/" + read.of()).put(read.name(), read.text());
+    if (read.of().startsWith("design") && draft.fields().has("pattern")) {
+      return; // a sheet says it
+    }
+    ObjectNode lengths = draft.fields().withObject("/" + read.of());
+    if (read.held().isEmpty()) {
+      lengths.put(read.name(), read.text());
+    } else {
+      read.held().forEach(lengths.putObject(read.name()).put("value", read.text())::put);
+    }
     draft.readAt(pointer, read.span(), read.confidence(), null, read.unitAssumed());
   }
 
@@ -151,23 +210,18 @@ public final class TextFitting {
     return size.replace(" ", "").toUpperCase(Locale.ROOT);
   }
 
-  private void change(ChangeRead read) {
-    for (JsonNode sent : draft.fields().path("earlier")) {
-      if (read.adjustment().equals(sent.path("adjustment").textValue())) {
-        return;
-      }
-    }
-    ArrayNode earlier = draft.fields().withArray("earlier");
-    if (earlier.size() >= FittingReader.MOST_EARLIER) {
-      return;
-    }
-    ObjectNode change = earlier.addObject().put("adjustment", read.adjustment());
-    DraftFitting.putIfSaid(change, "amount", read.amount());
-    DraftFitting.putIfSaid(change, "outcome", read.outcome());
-    draft.readAt("/earlier/" + (earlier.size() - 1), read.span(), read.confidence(), null);
+  private boolean counts(String id, TextSpan span) {
+    return struck.stream().noneMatch(one -> one.strikes(id, span));
+  }
+
+  private boolean isDanger(String sign) {
+    return catalog.signs().get(sign).redFlag();
   }
 
   private void named(String list, TextRead read) {
+    if (!counts(read.value(), read.span())) {
+      return;
+    }
     ArrayNode names = draft.fields().withArray(list);
     for (JsonNode name : names) {
       if (Objects.equals(name.textValue(), read.value())) {

@@ -2,11 +2,17 @@ package easewright.request;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.english.OtherLanguage;
 import easewright.intake.Intake;
-import easewright.pattern.PatternSheet;
+import easewright.intake.Reading;
+import easewright.modelreader.ModelReader;
+import easewright.modelreader.ModelReading;
+import easewright.number.WordLists;
 import easewright.pattern.PatternSheets;
-import easewright.pattern.PatternSize;
+import easewright.pattern.SizeNames;
 import easewright.reading.TrainedReader;
+import easewright.request.IntakeAnswer.ReadYourselfNote;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -28,28 +34,39 @@ public final class TextReader {
 
   private final RuleBookSource book;
   private final PatternSheets sheets;
+  private final OtherLanguage languages;
   private final FutureTask<Intake> intake;
   private final Optional<TrainedReader> trained;
+  private final Optional<AskedModel> model;
 
   /** Phrases are prepared in the background, so start-up does not wait for them. */
   public TextReader(RuleBookSource book, PatternSheets sheets) {
-    this(book, sheets, new FutureTask<>(() -> new Intake(book)), Optional.empty());
+    this(
+        book, sheets, new FutureTask<>(() -> new Intake(book)), Optional.empty(), Optional.empty());
   }
 
   private TextReader(
       RuleBookSource book,
       PatternSheets sheets,
       FutureTask<Intake> intake,
-      Optional<TrainedReader> trained) {
+      Optional<TrainedReader> trained,
+      Optional<AskedModel> model) {
     this.book = book;
     this.sheets = sheets;
+    this.languages = new OtherLanguage(new WordLists(book.everyday().reader()));
     this.intake = intake;
     this.trained = trained;
+    this.model = model;
   }
 
   /** The same reader, with the signs of each text read a second time. */
   public TextReader with(TrainedReader second) {
-    return new TextReader(book, sheets, intake, Optional.of(second));
+    return new TextReader(book, sheets, intake, Optional.of(second), model);
+  }
+
+  /** The same reader, with each text read by a language model too. */
+  public TextReader with(ModelReader third) {
+    return new TextReader(book, sheets, intake, trained, Optional.of(new AskedModel(third, book)));
   }
 
   /** Prepares the phrases now, in the calling thread. */
@@ -68,6 +85,13 @@ public final class TextReader {
     }
     IntakeAnswer read = readAnything(request);
     if (read.kind().equals(IntakeAnswer.OTHER) && !saysMore(request)) {
+      Optional<String> language = languages.of(request.path(TEXT).textValue());
+      if (language.isPresent()) {
+        throw FaultyRequest.impossible(
+            "/" + TEXT,
+            book.wording().say("fault-other-language", "language", language.get()),
+            book.wording().say("fault-other-language-remedy"));
+      }
       throw FaultyRequest.impossible(
           "/" + TEXT,
           book.wording().say("fault-no-fit-question"),
@@ -103,13 +127,39 @@ public final class TextReader {
     }
     ObjectNode rest = request.deepCopy();
     rest.remove(List.of(TEXT, ASKED));
-    String asked = request.path(ASKED).textValue();
-    return TextFitting.merge(
-        text.textValue(),
-        intake().read(text.textValue(), book.catalog().signs().get(asked), trained),
+    Optional<SheetNames.Named> sheet =
+        rest.has("pattern") ? Optional.empty() : SheetNames.in(text.textValue(), sheets.shipped());
+    sheet.ifPresent(one -> rest.putObject("pattern").put("sheet", one.id()));
+    SignEntry asked = book.catalog().signs().get(request.path(ASKED).textValue());
+    ModelReading third =
+        model.map(one -> one.read(text.textValue(), asked)).orElse(ModelReading.NOTHING);
+    Reading reading = intake().read(text.textValue(), asked, trained, third);
+    Optional<String> language =
+        model.isPresent() || tellsOfDanger(reading)
+            ? Optional.empty()
+            : languages.of(text.textValue());
+    return language
+        .map(one -> notRead(text.textValue(), one, rest))
+        .orElseGet(
+            () -> TextFitting.merge(text.textValue(), reading, rest, sheet, sizes(rest), book));
+  }
+
+  private boolean tellsOfDanger(Reading reading) {
+    return reading.signs().stream()
+        .anyMatch(one -> one.present() && book.catalog().signs().get(one.id()).redFlag());
+  }
+
+  /** A text in another language may say anything, so a person must read it. */
+  private IntakeAnswer notRead(String text, String language, ObjectNode rest) {
+    String why = book.wording().say("text-in-other-language", "language", language);
+    return new IntakeAnswer(
+        IntakeAnswer.OTHER,
         rest,
-        sizes(request),
-        book);
+        List.of(),
+        List.of(),
+        List.of(new ReadYourselfNote(text, 0, text.length(), why)),
+        List.of(),
+        List.of());
   }
 
   private static boolean saysMore(JsonNode request) {
@@ -120,10 +170,7 @@ public final class TextReader {
     Set<String> sizes = new LinkedHashSet<>();
     String id = request.path("pattern").path("sheet").textValue();
     if (id != null) {
-      sheets
-          .find(id)
-          .map(PatternSheet::sizes)
-          .ifPresent(all -> all.stream().map(PatternSize::name).forEach(sizes::add));
+      sheets.find(id).map(SizeNames::all).ifPresent(sizes::addAll);
     }
     return sizes;
   }

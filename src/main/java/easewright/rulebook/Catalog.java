@@ -36,13 +36,22 @@ public record Catalog(
    * @param look postures and moments to look
    * @param degrees "slight", "clear", "strong" to a description a wearer can apply
    * @param amount what is measured, in full, or null when it cannot be measured
-   * @param measures amount methods its amount gives the answer to, or null
+   * @param perSide true when its amount is that of one side, so that an amount given at two places
+   *     is the same on either
+   * @param measures amount methods that its amount answers, or null
    * @param effort word for the effort of finding out
    * @param withoutFault word for how often it shows with nothing wrong
    * @param redFlag true when it stops all tightening advice
    * @param slack true when its amount is length that hangs loose, so that taking it up in full
    *     brings the garment to the body and no closer
    * @param noPhoto true when a photo would not show it, or would show more than the garment
+   * @param answeredBy figures and findings that decide it from numbers, and signs that tell it
+   *     where they are seen on one side only, so that it is not asked about then, or null
+   * @param decides look-alike causes that it tells apart by the trade's own test, or null
+   * @param proves adjustments that it is itself a trial of, held by hand, or null
+   * @param usual parameter with what its amount measures with nothing wrong, or null
+   * @param fact true when anybody can see or measure it at a table, so that a report of it is
+   *     hardly ever mistaken
    */
   public record SignEntry(
       String id,
@@ -54,6 +63,7 @@ public record Catalog(
       List<String> look,
       Map<String, String> degrees,
       String amount,
+      boolean perSide,
       List<String> measures,
       String effort,
       String withoutFault,
@@ -62,7 +72,12 @@ public record Catalog(
       String isNot,
       boolean redFlag,
       boolean slack,
-      boolean noPhoto)
+      boolean noPhoto,
+      List<String> answeredBy,
+      List<String> decides,
+      List<String> proves,
+      String usual,
+      boolean fact)
       implements Entry {}
 
   /**
@@ -70,6 +85,7 @@ public record Catalog(
    *
    * @param stage place in the order of work
    * @param prior word for how common it is
+   * @param priorSource where that word comes from, or "judgement"
    */
   public record CauseEntry(
       String id,
@@ -79,6 +95,7 @@ public record Catalog(
       String stage,
       String prior,
       String priorWhy,
+      String priorSource,
       List<String> lookAlikes,
       List<String> indistinguishableFrom,
       String source)
@@ -101,13 +118,17 @@ public record Catalog(
    * @param does one sentence; may hold the blanks {amount}, {each}, {edges}, {place}
    * @param tightens true for anything that makes the garment closer, firmer or smaller, or may
    * @param method amount method
+   * @param perSide whether its amount is that of one side, made alike on the other
    * @param at edges and lines of a pattern sheet, best first
    * @param alsoAt lines of matching pieces that must change by the same whole amount, or null
+   * @param atElastic whether it is made only at lines to which the pattern sews elastic
    * @param limit parameter with the largest amount by this change, or null
    * @param beyond the adjustment named above the limit; null without a limit
-   * @param takesOver whether that one makes up the same fault, so that it is offered in place of
-   *     this one; else it is only named
+   * @param takesOver whether that one mends the same fault, so that it is offered in place of this
+   *     one; if not, this one is offered up to the limit, and that one is named for the rest
    * @param cut what it does to what is cut
+   * @param givesBack adjustments that it undoes, or null; of one that helped and went too far, half
+   *     is undone
    * @param firstStep degree to the amount to try when nothing was measured
    */
   public record AdjustmentEntry(
@@ -117,14 +138,17 @@ public record Catalog(
       String stage,
       boolean tightens,
       String method,
+      boolean perSide,
       List<String> at,
       List<String> alsoAt,
+      boolean atElastic,
       String effort,
       String undo,
       CutChange cut,
       List<String> steps,
       String check,
       List<String> sideEffects,
+      List<String> givesBack,
       String why,
       String limit,
       String beyond,

@@ -4,16 +4,18 @@ import easewright.rulebook.facts.Finding;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import org.drools.base.InitialFact;
 import org.drools.model.Drools;
 import org.kie.api.runtime.rule.RuleContext;
 
 /** What the rules have said about one fitting. The rules call it {@code book}. */
-public final class Conclusions {
+public class Conclusions {
   private final Map<String, RuleText> rules;
   private final List<Judged> judged = new ArrayList<>();
   private final List<Shows> shows = new ArrayList<>();
   private final List<Cures> cures = new ArrayList<>();
   private final List<Worsens> worsens = new ArrayList<>();
+  private final List<Brought> brought = new ArrayList<>();
   private final List<Cautioned> cautions = new ArrayList<>();
   private final List<TighteningHeld> tighteningHeld = new ArrayList<>();
   private final List<FirstOfAll> firstOfAll = new ArrayList<>();
@@ -36,11 +38,17 @@ public final class Conclusions {
   /** An adjustment that makes a cause worse. */
   public record Worsens(String adjustment, String cause, RuleText rule) {}
 
+  /**
+   * A cause that a helpful change has brought by going too far: its having helped agrees with this
+   * cause, and nothing having become worse says nothing against it.
+   */
+  public record Brought(String adjustment, String cause, RuleText rule) {}
+
   /** A caution, with the facts that raised it. */
   public record Cautioned(String caution, List<Object> from, RuleText rule) {}
 
   /**
-   * Whatever tightens is not to be offered.
+   * No adjustment that tightens may be offered.
    *
    * @param reason the catalog's reason, or null where the rule's caution is the reason
    * @param slackMayGo whether what was measured to hang loose may be taken up, and no more
@@ -70,6 +78,10 @@ public final class Conclusions {
 
   public List<Worsens> worsens() {
     return worsens;
+  }
+
+  public List<Brought> brought() {
+    return brought;
   }
 
   public List<Cautioned> cautions() {
@@ -120,6 +132,11 @@ public final class Conclusions {
   }
 
   /** Called by rules. */
+  public void brought(Drools drools, String adjustment, String cause) {
+    brought.add(new Brought(adjustment, cause, rule(drools)));
+  }
+
+  /** Called by rules. */
   public void caution(Drools drools, String caution) {
     cautions.add(new Cautioned(caution, from(drools), rule(drools)));
   }
@@ -159,6 +176,8 @@ public final class Conclusions {
   }
 
   private static List<Object> from(Drools drools) {
-    return List.copyOf(((RuleContext) drools).getMatch().getObjects());
+    List<Object> facts = ((RuleContext) drools).getMatch().getObjects();
+    // A rule without a condition is matched by a fact of the engine's own.
+    return facts.stream().filter(fact -> !(fact instanceof InitialFact)).toList();
   }
 }

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * How wearers tell of dangers to health, and of what bears on them: groups of words, and which
- * groups say what when they stand together. {@code rules/everyday/dangers} says how a pattern is
+ * How wearers describe dangers to health and related circumstances: groups of words, and what
+ * groups mean when they stand together. {@code rules/everyday/dangers} says how a pattern is
  * written.
  *
  * @param same short form or slang to the word meant
@@ -18,7 +18,7 @@ import java.util.Map;
  *     cloth
  * @param noDenial phrases that hold a "no" and deny nothing
  * @param denial phrases that say of what follows that it was feared or is over
- * @param readYourself patterns of words that may tell of a danger, and only a person can judge
+ * @param readYourself patterns of words that may report a danger and that only a person can judge
  */
 public record DangerWords(
     Map<String, String> same,

@@ -16,22 +16,23 @@ import java.util.Map;
  * @param usual the signs wearers report most
  * @param rather sign to the signs it takes the place of when one sentence says both
  * @param shortForms short form or slip of the pen to the word meant
- * @param weak ideas too common to be told of "it"
+ * @param weak ideas too common to be read from "it"
  * @param fine part to the signs denied when it is said to be fine
  * @param none idea to the signs denied when there is none of it and no piece is named: that of the
- *     piece last spoken of, else the first; and cue to the danger it clears where plainly said
- * @param cues words that turn, weaken, time or mask what is said beside them
+ *     piece mentioned last, or else the first; and cue to the danger it clears if plainly said
+ * @param cues words that deny, weaken, time or mask what is said beside them
  * @param circumstances id to its phrases
  * @param measurements wire name of a body measurement to the words for it
  * @param perhaps words that may mean such a garment
  * @param garment words for the kind of garment this is about
  * @param replies "yes", "no" and "unsure" to the phrases that say so
  * @param changes adjustment id to the phrases for having done it
+ * @param trials adjustment id to the phrases for holding, pinning or basting it for a look
  * @param beliefs cause id to the phrases for suspecting it
  * @param so sign id to more ways of saying it than the catalog's phrases
  * @param notSo sign id to ways of saying that it is not so
- * @param danger how dangers to health are told of
- * @param reader name of a list to the small words that reading goes by
+ * @param danger how dangers to health are mentioned
+ * @param reader name of a list to the small words that reading depends on
  */
 public record EverydayWords(
     Map<String, List<String>> parts,
@@ -52,6 +53,7 @@ public record EverydayWords(
     List<String> garment,
     Map<String, List<String>> replies,
     Map<String, List<String>> changes,
+    Map<String, List<String>> trials,
     Map<String, List<String>> beliefs,
     Map<String, List<String>> so,
     @JsonProperty("not so") Map<String, List<String>> notSo,
@@ -59,6 +61,7 @@ public record EverydayWords(
     Map<String, List<String>> reader) {
 
   public EverydayWords {
+    trials = trials == null ? Map.of() : trials;
     so = so == null ? Map.of() : so;
     notSo = notSo == null ? Map.of() : notSo;
     reader = reader == null ? Map.of() : reader;

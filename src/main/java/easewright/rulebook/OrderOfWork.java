@@ -3,7 +3,7 @@ package easewright.rulebook;
 import java.util.List;
 
 /**
- * In which order faults are mended, and which caution is spoken first: {@code practice/order.yaml}.
+ * The order in which faults are mended and cautions are given: {@code practice/order.yaml}.
  *
  * @param stages the stages of the work, the first first
  * @param urgency how grave a caution is, the gravest first; the first is a danger

@@ -5,7 +5,7 @@ import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonProperty;
 
 /**
- * A number the rules speak of.
+ * A number the rules use.
  *
  * @param id kebab-case name
  * @param text as written, e.g. "3 %" or "12 mm"

@@ -2,6 +2,7 @@ package easewright.rulebook;
 
 import easewright.measure.Measures;
 import java.util.List;
+import java.util.Map;
 
 /**
  * How the trade works, whatever the garment: what {@code practice/} of a rule book says.
@@ -10,28 +11,40 @@ import java.util.List;
  * @param measures what tape measurements can be
  * @param traits what rules may say of a pattern
  * @param circumstances what rules may say of the wearing
+ * @param areas of what a wearer may say that all is well with it
  * @param sewing needles and stitches
  * @param sizing which of two sizes to take
+ * @param drawings of signs and changes
  */
 public record Practice(
     OrderOfWork order,
     Measures measures,
     List<TraitEntry> traits,
     List<CircumstanceEntry> circumstances,
+    List<AreaEntry> areas,
     SewingNotes sewing,
-    SizingNotes sizing) {
+    SizingNotes sizing,
+    Drawings drawings) {
 
   /** The files of {@code practice/}, without their ending, each with a schema of its name. */
   public static final List<String> FILES =
-      List.of("order", "measures", "traits", "circumstances", "sewing", "sizing");
+      List.of(
+          "order", "measures", "traits", "circumstances", "areas", "sewing", "sizing", "drawings");
 
   /**
    * A property of a pattern.
    *
    * @param with what its sheet must have, all of it; null for nothing
    * @param without what its sheet must not have, none of it; null for nothing
+   * @param design what a design described without a sheet says where the property holds: one of
+   *     some words in a field; null if no design tells
    */
-  public record TraitEntry(String id, String name, List<OnSheet> with, List<OnSheet> without)
+  public record TraitEntry(
+      String id,
+      String name,
+      List<OnSheet> with,
+      List<OnSheet> without,
+      Map<String, List<String>> design)
       implements Catalog.Entry {}
 
   /**
@@ -42,8 +55,10 @@ public record Practice(
    * @param layer "main", "lining" or "support": a piece of it
    * @param support "low", "medium" or "high"
    * @param fold a piece cut on the fold
+   * @param choice an option chosen, "choice/option"
    */
-  public record OnSheet(String line, String trim, String layer, String support, boolean fold) {}
+  public record OnSheet(
+      String line, String trim, String layer, String support, boolean fold, String choice) {}
 
   /**
    * Something said of the wearing.
@@ -51,6 +66,28 @@ public record Practice(
    * @param why why it bears on comfort or safety
    */
   public record CircumstanceEntry(String id, String name, String why) implements Catalog.Entry {}
+
+  /**
+   * An area of which a wearer may say that all is well.
+   *
+   * @param name as in "the band"
+   * @param areas areas of causes that would show there; null for none
+   * @param causes ids of further causes that would show there; null for none
+   */
+  public record AreaEntry(String id, String name, List<String> areas, List<String> causes)
+      implements Catalog.Entry {
+
+    /** Whether this cause would show there. */
+    public boolean shows(Catalog.CauseEntry cause) {
+      return areas != null && areas.contains(cause.area())
+          || causes != null && causes.contains(cause.id());
+    }
+  }
+
+  /** The name of an area in words; the id itself when unknown. */
+  public String area(String id) {
+    return nameOf(id, areas);
+  }
 
   /** The name of a circumstance in words; the id itself when unknown. */
   public String circumstance(String id) {

@@ -30,7 +30,7 @@ public final class RuleBook {
   /** How many firings may pass before the clock is looked at. */
   private static final int FIRINGS_AT_ONCE = 500;
 
-  /** The kind of garment judged where nobody says which it is, or its kind has no rules. */
+  /** The kind of garment assumed if none is named, or if its kind has no rules. */
   private static final String USUAL = "sports-bra";
 
   /** The folder of rules about what may hurt. */
@@ -41,20 +41,23 @@ public final class RuleBook {
   private final KieBase base;
   private final KieSessionConfiguration ofOneThread = ofOneThread();
   private final Map<String, RuleText> rulesByKey;
+  private final Function<Map<String, RuleText>, Conclusions> conclusions;
   private final Conclusions always;
   private final Effort effort;
 
   private RuleBook(
       RuleBookSource source,
-      Model model,
+      KieBase base,
       Map<String, RuleText> rulesByKey,
       Effort effort,
-      Map<String, RuleBook> families) {
+      Map<String, RuleBook> families,
+      Function<Map<String, RuleText>, Conclusions> conclusions) {
     this.source = source;
     this.effort = effort;
     this.families = families;
-    this.base = KieBaseBuilder.createKieBaseFromModel(model);
+    this.base = base;
     this.rulesByKey = rulesByKey;
+    this.conclusions = conclusions;
     try (Consultation consultation = open()) {
       this.always = consultation.hear(List.of(new AnyFitting()));
     }
@@ -62,8 +65,8 @@ public final class RuleBook {
 
   /**
    * The book of each kind of garment has an engine of its own, so that a fitting does not pay for
-   * the rules of others. The usual one's cautions are heard in every other too: what hurts, hurts
-   * in any garment.
+   * the rules of others. The usual one's cautions are part of every other too: what hurts, hurts in
+   * any garment.
    */
   private static RuleBook of(RuleBookSource source, Model model) {
     Map<String, RuleText> texts =
@@ -76,13 +79,25 @@ public final class RuleBook {
           model.getRules().stream()
               .filter(rule -> isHeardIn(family, texts.get(rule.getName())))
               .toList();
-      families.put(
-          family, new RuleBook(source, new FamilyModel(model, rules), texts, effort, families));
+      KieBase base = KieBaseBuilder.createKieBaseFromModel(new FamilyModel(model, rules));
+      families.put(family, new RuleBook(source, base, texts, effort, families, Conclusions::new));
     }
     if (!families.containsKey(USUAL)) {
       throw new RuleBookFault("The folder " + USUAL + " holds no rules.");
     }
     return families.get(USUAL);
+  }
+
+  /**
+   * The same rules with another receiver for what they say, so that a test can leave out a sentence
+   * without compiling anything.
+   */
+  RuleBook heardBy(Function<Map<String, RuleText>, Conclusions> others) {
+    Map<String, RuleBook> all = new TreeMap<>();
+    families.forEach(
+        (family, one) ->
+            all.put(family, new RuleBook(source, one.base, one.rulesByKey, effort, all, others)));
+    return all.get(USUAL);
   }
 
   private static boolean isHeardIn(String family, RuleText rule) {
@@ -119,7 +134,10 @@ public final class RuleBook {
     return source.catalog();
   }
 
-  /** The books by the kind of garment they judge, this one among them; one source, one effort. */
+  /**
+   * The books by the kind of garment they judge, this one among them; they share a source and an
+   * effort.
+   */
   public Map<String, RuleBook> families() {
     return Collections.unmodifiableMap(families);
   }
@@ -137,7 +155,7 @@ public final class RuleBook {
   /** Opens a consultation; close it, or its session leaks. */
   public Consultation open() {
     return new Consultation(
-        base.newKieSession(ofOneThread, null), new Conclusions(rulesByKey), effort);
+        base.newKieSession(ofOneThread, null), conclusions.apply(rulesByKey), effort);
   }
 
   /** A consultation stays with its thread, so its session need not lock: a fifth of its time. */

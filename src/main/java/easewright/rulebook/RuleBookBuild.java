@@ -27,7 +27,7 @@ public final class RuleBookBuild {
     }
     clear(classes.resolve("easewright/rules"));
     Map<String, String> spelledOut = RuleCompiler.spelledOut(source);
-    RuleCompiler.Compiled compiled = RuleCompiler.compile(spelledOut);
+    RuleCompiler.Compiled compiled = RuleCompiler.compile(spelledOut, source);
     for (Map.Entry<String, byte[]> type : compiled.classes().entrySet()) {
       Path file = classes.resolve(type.getKey().replace('.', '/') + ".class");
       Files.createDirectories(file.getParent());

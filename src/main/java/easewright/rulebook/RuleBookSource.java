@@ -93,7 +93,8 @@ public record RuleBookSource(
           new Wording(
               yaml.readValue(
                   Files.readString(folder.resolve("wording.yaml")),
-                  new TypeReference<Map<String, String>>() {})),
+                  new TypeReference<Map<String, String>>() {}),
+              Map.of(Voice.USUAL, Voice.read(folder.resolve("voice/" + Voice.USUAL), yaml))),
           everyday(yaml, folder.resolve("everyday")));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -124,7 +125,7 @@ public record RuleBookSource(
     return parameter.number();
   }
 
-  /** All files of the folder read as one: what two files say of the same name adds up. */
+  /** All files of the folder read as one: entries of the same name in two files are joined. */
   private static EverydayWords everyday(YAMLMapper yaml, Path folder) throws IOException {
     Map<String, Object> all = new LinkedHashMap<>();
     for (Path file : under(folder, ".yaml")) {

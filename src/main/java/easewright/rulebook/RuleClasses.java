@@ -11,7 +11,7 @@ final class RuleClasses extends ClassLoader {
     this.classes = classes;
   }
 
-  /** Before those of the application, whose compiled book has classes of the same names. */
+  /** Looks here before the application, whose compiled book has classes of the same names. */
   @Override
   protected Class<?> loadClass(String name, boolean resolve) throws ClassNotFoundException {
     if (!classes.containsKey(name)) {

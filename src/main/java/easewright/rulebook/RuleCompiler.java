@@ -47,16 +47,8 @@ final class RuleCompiler {
   /** Each rule file as the engine reads it: sentences spelt out, parameters as numbers. */
   static Map<String, String> spelledOut(RuleBookSource source) {
     DSLMapping sentences = sentences(source.vocabulary());
-    Map<String, Long> limits =
-        source.rules().stream()
-            .collect(
-                Collectors.groupingBy(
-                    RuleText::file, Collectors.summingLong(rule -> rule.comparisons().size())));
     Map<String, String> files = new TreeMap<>();
-    source
-        .files()
-        .forEach(
-            (id, text) -> files.put(id, spelledOut(id, text, limits.get(id), source, sentences)));
+    source.files().forEach((id, text) -> files.put(id, spelledOut(id, text, source, sentences)));
     return files;
   }
 
@@ -75,9 +67,12 @@ final class RuleCompiler {
    * Compiles rule files.
    *
    * @param spelledOut file id to its text as the engine reads it; not empty
-   * @throws RuleBookFault naming what does not compile
+   * @param source the book they are of
+   * @throws RuleBookFault naming what does not compile, or a comparison that answers would not show
    */
-  static Compiled compile(Map<String, String> spelledOut) {
+  static Compiled compile(Map<String, String> spelledOut, RuleBookSource source) {
+    ShownComparisons told = new ShownComparisons(source);
+    spelledOut.forEach(told::check);
     KieServices services = KieServices.get();
     KieFileSystem files = services.newKieFileSystem();
     spelledOut.forEach(
@@ -130,7 +125,7 @@ final class RuleCompiler {
   }
 
   private static String spelledOut(
-      String id, String text, long limits, RuleBookSource source, DSLMapping sentences) {
+      String id, String text, RuleBookSource source, DSLMapping sentences) {
     DefaultExpander expander = new DefaultExpander();
     expander.addDSLMapping(sentences);
     String expanded = expander.expand(RuleReader.forEngine(id, text));
@@ -141,11 +136,6 @@ final class RuleCompiler {
               + expander.getErrors().stream()
                   .map(Object::toString)
                   .collect(Collectors.joining("; ")));
-    }
-    if (PARAMETER.matcher(expanded).results().count() != limits) {
-      // Else an answer would keep silent about a limit that decided it.
-      throw new RuleBookFault(
-          id + ".dslr compares a number in a sentence that does not stand whole on its line.");
     }
     return PARAMETER
         .matcher(expanded)

@@ -50,7 +50,7 @@ final class RuleModels {
         .filter(rule -> kept.containsKey(rule.getName().split("/")[0]))
         .forEach(rules::add);
     if (!changed.isEmpty()) {
-      RuleCompiler.Compiled compiled = RuleCompiler.compile(changed);
+      RuleCompiler.Compiled compiled = RuleCompiler.compile(changed, source);
       any = model(compiled.model(), new RuleClasses(compiled.classes()));
       rules.addAll(any.getRules());
     }

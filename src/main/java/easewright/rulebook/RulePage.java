@@ -23,7 +23,15 @@ public record RulePage(
    * @param heading the situation it stands under
    * @param line where its fence begins in the page, from 1
    * @param given a fitting in wire form
-   * @param then what must be so
+   * @param withEach what is added to it, one at a time: a part of a fitting, or the id of a sign
+   *     that is seen; empty where the case is about the fitting as it is
+   * @param then the required results
    */
-  public record RuleCase(String kind, String heading, int line, JsonNode given, JsonNode then) {}
+  public record RuleCase(
+      String kind,
+      String heading,
+      int line,
+      JsonNode given,
+      List<JsonNode> withEach,
+      JsonNode then) {}
 }

@@ -27,6 +27,9 @@ final class RuleReader {
   /** What a fence of a case begins with; its kind follows. */
   private static final String CASE = "yaml ";
 
+  /** What is added to the fitting of a case, one at a time. */
+  private static final String WITH_EACH = "with each";
+
   private static final Parser MARKDOWN =
       Parser.builder().includeSourceSpans(IncludeSourceSpans.BLOCKS).build();
   private static final TextContentRenderer PLAIN = TextContentRenderer.builder().build();
@@ -138,11 +141,14 @@ final class RuleReader {
       String id, String heading, int line, FencedCodeBlock block, YAMLMapper yaml) {
     try {
       JsonNode body = yaml.readTree(block.getLiteral());
+      List<JsonNode> withEach = new ArrayList<>();
+      body.path(WITH_EACH).forEach(withEach::add);
       return new RulePage.RuleCase(
           block.getInfo().substring(CASE.length()).strip(),
           heading,
           line,
-          body.path("given"),
+          body.has(WITH_EACH) ? body.withObject("given") : body.path("given"),
+          withEach,
           body.path("then"));
     } catch (JsonProcessingException e) {
       throw new RuleBookFault(

@@ -1,6 +1,7 @@
 package easewright.rulebook;
 
 import java.util.List;
+import java.util.Map;
 
 /**
  * Which of two sizes to take where the measurements lie between them, and when to take none: {@code
@@ -8,8 +9,24 @@ import java.util.List;
  *
  * @param between the first whose situation holds is followed
  * @param measureAgain ids of signs of a slip of the tape, with which no size is named to cut
+ * @param steps the adjustment that another size would be: "up", "down", "sister", "larger-sister",
+ *     "larger-cup", "smaller-cup"
+ * @param neighbours what two toiles in neighbouring sizes tell together
  */
-public record SizingNotes(List<Between> between, List<String> measureAgain) {
+public record SizingNotes(
+    List<Between> between,
+    List<String> measureAgain,
+    Map<String, String> steps,
+    Neighbours neighbours) {
+
+  /**
+   * Of two toiles one step of size apart, the smaller one tight and the larger one loose.
+   *
+   * @param sign id of the sign that they are together
+   * @param tight ids of signs of too little room
+   * @param loose ids of signs of too much
+   */
+  public record Neighbours(String sign, List<String> tight, List<String> loose) {}
 
   /**
    * What to take in a situation.

@@ -1,10 +1,11 @@
 package easewright.rulebook;
 
+import easewright.rulebook.ComparisonReader.Compared;
 import easewright.rulebook.RuleText.Comparison;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -14,13 +15,16 @@ import java.util.regex.Pattern;
  * second entry elsewhere.
  */
 public final class Vocabulary {
+  private static final String FILE = "vocabulary.dsl";
   private static final Pattern LINE = Pattern.compile("^\\[(when|then)](.+?)=(\\S.*)$");
   private static final Pattern BLANK = Pattern.compile("\"\\{(\\w+)}\"");
-  private static final Pattern COMPARING =
-      Pattern.compile("id == \"\\{(\\w+)}\", value (<=?|>=?) parameter\\(\"\\{(\\w+)}\"\\)");
-  private static final Pattern LIMIT = Pattern.compile("parameter\\(");
-  private static final Map<String, String> OPERATORS =
-      Map.of("<", "below", ">", "above", ">=", "at least", "<=", "at most");
+  private static final Pattern LIMIT = Pattern.compile("parameter\\(\"([^\"]+)\"\\)");
+  private static final Pattern LIMIT_ANYWHERE = Pattern.compile("\\bparameter\\s*\\(");
+  private static final Pattern BLANK_WITHIN = Pattern.compile("\\{(\\w+)}");
+  private static final Pattern NUMBERED = Pattern.compile("\\d+$");
+  private static final String REMEDY =
+      " Write Figure(id == \"{figure}\", value < parameter(\"{limit}\")) with <, >, <= or >=; a second"
+          + " limit is called {limit2}.";
 
   private final List<Sentence> sentences;
 
@@ -34,11 +38,18 @@ public final class Vocabulary {
    * @param line its line in the file, from 1
    * @param when whether it states a condition; else it states what follows
    * @param words the sentence, its blanks as "{kind}"
-   * @param blanks the kind of name in each blank, in turn: "sign", "cause", "limit" …
+   * @param blanks the name of each blank, in turn: "sign", "cause", "limit", "limit2" …
    * @param becomes what the engine reads in its place
+   * @param compares the numbers it compares, with blanks for what a rule fills in
    */
   public record Sentence(
-      int line, boolean when, String words, List<String> blanks, String becomes, Pattern pattern) {
+      int line,
+      boolean when,
+      String words,
+      List<String> blanks,
+      String becomes,
+      List<Comparison> compares,
+      Pattern pattern) {
 
     /** What fills the blanks if a line of a rule says this sentence. */
     public Optional<List<String>> filled(String text) {
@@ -53,8 +64,9 @@ public final class Vocabulary {
       return Optional.of(names);
     }
 
-    private long limits() {
-      return LIMIT.matcher(becomes).results().count();
+    /** The kinds of the blanks: "limit" for {@code {limit}} and {@code {limit2}}. */
+    public List<String> kinds() {
+      return blanks.stream().map(blank -> NUMBERED.matcher(blank).replaceFirst("")).toList();
     }
   }
 
@@ -78,16 +90,6 @@ public final class Vocabulary {
                 matcher.group(3).strip()));
       }
     }
-    for (Sentence sentence : sentences) {
-      if (sentence.limits() != COMPARING.matcher(sentence.becomes()).results().count()) {
-        throw new RuleBookFault(
-            "vocabulary.dsl:"
-                + sentence.line()
-                + ": the comparison of this sentence cannot be told, so answers would not show its"
-                + " limit. Write Figure(id == \"{figure}\", value < parameter(\"{limit}\")) with <,"
-                + " >, <= or >=.");
-      }
-    }
     return new Vocabulary(sentences);
   }
 
@@ -103,7 +105,61 @@ public final class Vocabulary {
     }
     pattern.append(Pattern.quote(words.substring(done)));
     return new Sentence(
-        line, when, words, List.copyOf(blanks), becomes, Pattern.compile(pattern.toString()));
+        line,
+        when,
+        words,
+        List.copyOf(blanks),
+        becomes,
+        when ? compares(line, becomes, blanks) : nothing(line, becomes),
+        Pattern.compile(pattern.toString()));
+  }
+
+  /** What the engine's parser finds compared in the right side of a sentence. */
+  private static List<Comparison> compares(int line, String becomes, List<String> blanks) {
+    if (Set.copyOf(blanks).size() < blanks.size()) {
+      throw fault(line, "two blanks have one name");
+    }
+    List<Comparison> compares = new ArrayList<>();
+    try {
+      for (Compared one : ComparisonReader.of(becomes)) {
+        Matcher limit = LIMIT.matcher(one.limit());
+        if (!limit.matches()) {
+          throw fault(line, "it compares with \"" + one.limit() + "\", which is no parameter");
+        }
+        compares.add(new Comparison(one.figure(), one.how(), limit.group(1)));
+      }
+    } catch (ComparisonReader.Unclear unclear) {
+      throw fault(line, unclear.why());
+    }
+    if (LIMIT_ANYWHERE.matcher(becomes).results().count() != compares.size()) {
+      throw fault(line, "it names a parameter and compares no figure with it");
+    }
+    for (String blank : blanks) {
+      if (NUMBERED.matcher(blank).replaceFirst("").equals("limit")
+          && compares.stream().noneMatch(one -> one.parameter().contains("{" + blank + "}"))) {
+        throw fault(line, "no figure is compared with its {" + blank + "}");
+      }
+    }
+    return List.copyOf(compares);
+  }
+
+  private static List<Comparison> nothing(int line, String becomes) {
+    if (LIMIT_ANYWHERE.matcher(becomes).find()) {
+      throw fault(line, "it names a parameter in what follows");
+    }
+    return List.of();
+  }
+
+  private static RuleBookFault fault(int line, String why) {
+    return new RuleBookFault(
+        FILE
+            + ":"
+            + line
+            + ": the comparison of this sentence cannot be told, so answers would not show its"
+            + " limit: "
+            + why
+            + "."
+            + REMEDY);
   }
 
   /** Every sentence, in the order of the file. */
@@ -129,15 +185,19 @@ public final class Vocabulary {
 
   private static List<Comparison> comparisons(Sentence sentence, String line) {
     List<String> names = sentence.filled(line).orElseThrow();
-    return COMPARING
-        .matcher(sentence.becomes())
-        .results()
+    return sentence.compares().stream()
         .map(
-            comparing ->
+            one ->
                 new Comparison(
-                    RuleReader.id(names.get(sentence.blanks().indexOf(comparing.group(1)))),
-                    OPERATORS.get(comparing.group(2)),
-                    RuleReader.id(names.get(sentence.blanks().indexOf(comparing.group(3))))))
+                    filled(one.figure(), sentence, names),
+                    one.how(),
+                    filled(one.parameter(), sentence, names)))
         .toList();
+  }
+
+  private static String filled(String id, Sentence sentence, List<String> names) {
+    return BLANK_WITHIN
+        .matcher(id)
+        .replaceAll(blank -> RuleReader.id(names.get(sentence.blanks().indexOf(blank.group(1)))));
   }
 }

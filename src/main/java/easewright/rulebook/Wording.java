@@ -3,8 +3,13 @@ package easewright.rulebook;
 import easewright.wording.Blanks;
 import java.util.Map;
 
-/** The rule book's sentences with their blanks filled in. */
-public record Wording(Map<String, String> sentences) {
+/**
+ * The rule book's sentences with their blanks filled in.
+ *
+ * @param sentences every sentence by its key
+ * @param voices how replies are said, by language: "en"
+ */
+public record Wording(Map<String, String> sentences, Map<String, Voice> voices) {
 
   /** The sentence of a key. */
   public String say(String key, Blanks blanks) {

@@ -7,7 +7,12 @@ public final class BadParameter extends RuntimeException {
   private final String name;
   private final transient List<String> taken;
 
-  BadParameter(String name, List<String> taken) {
+  /**
+   * A parameter with a wrong value.
+   *
+   * @param taken values it accepts, or examples of them
+   */
+  public BadParameter(String name, List<String> taken) {
     super(null, null, false, false);
     this.name = name;
     this.taken = List.copyOf(taken);

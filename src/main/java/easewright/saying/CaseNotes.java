@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import easewright.clinic.Case;
 import easewright.clinic.GroupReply;
 import easewright.clinic.Note;
+import easewright.clinic.Photo;
 import easewright.clinic.Queue;
 import easewright.clinic.Round;
 import easewright.clinic.Story;
@@ -186,15 +187,35 @@ public final class CaseNotes {
     }
   }
 
+  /** A photo without its pixels, which have an address of their own. */
+  public record PhotoNote(
+      String id, int round, String addedAt, AuthorNote by, String alt, int width, int height) {
+    /** A photo without its pixels. */
+    public static PhotoNote of(Photo photo) {
+      return new PhotoNote(
+          photo.id(),
+          photo.round(),
+          photo.addedAt().toString(),
+          AuthorNote.of(photo.by()),
+          photo.alt(),
+          photo.width(),
+          photo.height());
+    }
+  }
+
   /** A case with its full history. */
   public record StoryNote(
-      @JsonProperty("case") CaseNote current, List<RoundNote> rounds, List<NoteNote> notes) {
+      @JsonProperty("case") CaseNote current,
+      List<RoundNote> rounds,
+      List<NoteNote> notes,
+      List<PhotoNote> photos) {
     /** A case with its full history, for those who answer it. */
     public static StoryNote of(Story story) {
       return new StoryNote(
           CaseNote.of(story.current()),
           story.rounds().stream().map(RoundNote::of).toList(),
-          story.notes().stream().map(NoteNote::of).toList());
+          story.notes().stream().map(NoteNote::of).toList(),
+          story.photos().stream().map(PhotoNote::of).toList());
     }
 
     /** The same for the wearer: without notes, and without advice not yet replied to. */
@@ -205,7 +226,8 @@ public final class CaseNotes {
       return new StoryNote(
           replied ? current : current.withoutCause(),
           rounds.stream().map(RoundNote::forWearer).toList(),
-          story.notes().stream().map(NoteNote::of).toList());
+          story.notes().stream().map(NoteNote::of).toList(),
+          story.photos().stream().map(PhotoNote::of).toList());
     }
   }
 }

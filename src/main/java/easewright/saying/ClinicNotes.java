@@ -1,9 +1,11 @@
 package easewright.saying;
 
+import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
 import easewright.clinic.AuditEntry;
 import easewright.clinic.Case;
 import easewright.clinic.Clinic;
+import easewright.clinic.ClinicVoice;
 import easewright.clinic.Clinics;
 import easewright.clinic.Key;
 import easewright.clinic.KeyEntry;
@@ -63,12 +65,38 @@ public final class ClinicNotes {
     }
   }
 
+  /** How a clinic's replies are said; a line, units or a list that is not set is left out. */
+  @JsonInclude(JsonInclude.Include.NON_EMPTY)
+  public record VoiceNote(
+      int version,
+      String tone,
+      String units,
+      String opening,
+      String closing,
+      List<ClinicVoice.Snippet> snippets,
+      List<ClinicVoice.PatternName> patterns) {
+    /** A voice with its version. */
+    public static VoiceNote of(ClinicVoice.Kept kept) {
+      ClinicVoice voice = kept.voice();
+      return new VoiceNote(
+          kept.version(),
+          voice.plain() ? "plain" : "warm",
+          voice.units(),
+          voice.opening(),
+          voice.closing(),
+          voice.snippets(),
+          voice.patterns());
+    }
+  }
+
   /** All of a clinic. */
-  public record ExportNote(ClinicNote clinic, List<KeyNote> keys, List<StoryNote> cases) {
+  public record ExportNote(
+      ClinicNote clinic, VoiceNote voice, List<KeyNote> keys, List<StoryNote> cases) {
     /** All of a clinic. */
     public static ExportNote of(Clinics.Export export) {
       return new ExportNote(
           ClinicNote.of(export.clinic()),
+          VoiceNote.of(export.voice()),
           export.keys().stream().map(KeyNote::of).toList(),
           export.cases().stream().map(StoryNote::of).toList());
     }

@@ -15,9 +15,6 @@ import org.commonmark.renderer.text.TextContentRenderer;
  * before its path, as in {@link PublicAddress}.
  */
 public final class Replies {
-  /** A short reply has fewer than 120 words, including the heading that a page adds. */
-  static final int MOST_WORDS = 115;
-
   private static final Parser MARKDOWN = Parser.builder().build();
   private static final TextContentRenderer PLAIN =
       TextContentRenderer.builder().lineBreakRendering(LineBreakRendering.SEPARATE_BLOCKS).build();
@@ -26,13 +23,13 @@ public final class Replies {
 
   /** Plain text. */
   public static String text(Answer answer, ReplyLength length, String site) {
-    Reply reply = length == ReplyLength.SHORT ? shortened(answer, site) : Reply.of(answer);
-    String said = spaced(AnswerPages.replyText(reply, site).render());
+    String said = spaced(AnswerPages.replyText(answer.reply()).render());
     return length == ReplyLength.SHORT
         ? said
         : said
             + "\n"
-            + PLAIN.render(MARKDOWN.parse(AnswerPages.details(answer, site).render()))
+            + PLAIN.render(
+                MARKDOWN.parse(AnswerPages.workings(answer, Reply.of(answer), site).render()))
             + "\n";
   }
 
@@ -40,26 +37,17 @@ public final class Replies {
   public static String markdown(Answer answer, ReplyLength length, String site) {
     return spaced(
         length == ReplyLength.SHORT
-            ? AnswerPages.replyPost(shortened(answer, site), site).render()
-            : AnswerPages.post(answer, Reply.of(answer), site).render());
+            ? AnswerPages.replyPost(answer.reply()).render()
+            : AnswerPages.post(answer.reply(), answer, Reply.of(answer), site).render());
   }
 
   /** A whole page. */
   public static String html(Answer answer, ReplyLength length, String site) {
     if (length == ReplyLength.SHORT) {
-      Reply reply = shortened(answer, site);
-      return AnswerPages.replyCard(reply, site, marked(reply)).render();
+      return AnswerPages.replyCard(answer.reply(), answer.isDanger()).render();
     }
     Reply reply = Reply.of(answer);
-    return AnswerPages.card(answer, reply, site, marked(reply)).render();
-  }
-
-  /** Shortens a reply by its plain text, so that all formats say the same. */
-  private static Reply shortened(Answer answer, String site) {
-    return Reply.of(answer)
-        .within(
-            MOST_WORDS,
-            reply -> AnswerPages.replyText(reply, site).render().strip().split("\\s+").length);
+    return AnswerPages.card(answer.reply(), answer, reply, site, marked(reply)).render();
   }
 
   /** Removes the empty lines left by omitted template parts. */

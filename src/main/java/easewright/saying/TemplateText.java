@@ -1,6 +1,7 @@
 package easewright.saying;
 
 import io.quarkus.qute.TemplateExtension;
+import java.util.List;
 import java.util.Locale;
 
 /** Formats numbers and texts for templates. */
@@ -46,7 +47,12 @@ final class TemplateText {
         : text.substring(0, 1).toUpperCase(Locale.ROOT) + text.substring(1);
   }
 
-  /** A kebab-case name in words: "band-strain" is "band strain". */
+  /** The words between the spaces of a text. */
+  static List<String> eachWord(String text) {
+    return List.of(text.split(" "));
+  }
+
+  /** A kebab-case name in words: "band-length-excess" is "band length excess". */
   static String words(String id) {
     return id.replace('-', ' ');
   }

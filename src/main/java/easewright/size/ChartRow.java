@@ -6,7 +6,7 @@ import java.util.Optional;
 /**
  * The cells of a chart that share an underbust range, so that one integration is enough for all.
  */
-record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) {
+record ChartRow(Range underbust, List<SizePart> parts) {
   /** Beyond this many SDs a probability is below one in three million. */
   private static final double REACH = 5.2;
 
@@ -26,10 +26,10 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
   /** Adds each cell's probability; bust and underbust are normal with independent errors. */
   void chances(Girths girths, List<SizeChance> chances) {
     Integration integration = new Integration(girths);
-    for (int i = 0; i < closed.size(); i++) {
-      double probability = integration.probability(closed.get(i));
+    for (SizePart part : parts) {
+      double probability = integration.probability(part.closed()) * part.share();
       if (probability > 0) {
-        chances.add(new SizeChance(written.get(i), probability));
+        chances.add(new SizeChance(part.written(), probability));
       }
     }
   }
@@ -62,19 +62,18 @@ record ChartRow(Range underbust, List<SizeCell> written, List<SizeCell> closed) 
      * Its most probable cell, the first if equal; empty unless it exceeds the given probability.
      */
     Optional<SizeChance> best(double most) {
-      int first = -1;
+      SizePart first = null;
       double best = most;
-      for (int i = 0; i < closed.size(); i++) {
-        SizeCell cell = closed.get(i);
-        if (bound(cell) > best) {
-          double probability = integration.probability(cell);
+      for (SizePart part : parts) {
+        if (bound(part.closed()) > best) {
+          double probability = integration.probability(part.closed());
           if (probability > best) {
             best = probability;
-            first = i;
+            first = part;
           }
         }
       }
-      return first < 0 ? Optional.empty() : Optional.of(new SizeChance(written.get(first), best));
+      return first == null ? Optional.empty() : Optional.of(new SizeChance(first.written(), best));
     }
 
     private double bound(SizeCell cell) {

@@ -6,7 +6,7 @@ import java.util.Objects;
  * One size of a chart: its underbust, and either the bust, or the difference between bust and
  * underbust, or neither (a band sold by underbust alone).
  *
- * @param id unique in its chart
+ * @param id name of the size; unique in its chart, unless the size has several cells
  * @param band label of the band, or the size's name if there are no cups
  * @param cup label of the cup, {@code null} if the chart has none
  * @param underbust girth range; {@link Range#ANY} if the size is defined by bust alone
@@ -43,6 +43,27 @@ public record SizeCell(
   /** The range of the second dimension, or {@link Range#ANY}. */
   Range across() {
     return bust != null ? bust : difference != null ? difference : Range.ANY;
+  }
+
+  /** The bust girths from the smallest to the largest; {@link Range#ANY} for a band alone. */
+  public Range bustGirths() {
+    if (bust != null) {
+      return bust;
+    }
+    return difference == null
+        ? Range.ANY
+        : Range.ofMm(underbust.loMm() + difference.loMm(), underbust.hiMm() + difference.hiMm());
+  }
+
+  /** Whether it is for a body with these girths, mm. */
+  boolean contains(double underbustMm, double bustMm) {
+    return underbust.contains(underbustMm)
+        && across().contains(difference == null ? bustMm : bustMm - underbustMm);
+  }
+
+  /** Whether the two share more than an edge. */
+  boolean overlaps(SizeCell other) {
+    return underbust.overlaps(other.underbust) && across().overlaps(other.across());
   }
 
   SizeCell with(Range otherUnderbust, Range otherAcross) {

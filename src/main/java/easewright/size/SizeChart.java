@@ -4,56 +4,50 @@ import easewright.measure.Measured;
 import easewright.size.ChartRow.Girths;
 import easewright.size.ChartRow.Reached;
 import java.util.ArrayList;
-import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
-import java.util.HashMap;
 import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.TreeSet;
-import java.util.function.Function;
 
 /**
- * The sizes of a pattern: bands by cups, or named sizes. Ranges must not overlap. Neighbouring
- * ranges in whole centimetres, "68–72" and "73–77", meet halfway, at 72.5.
+ * The sizes of a pattern: bands by cups, or named sizes. Neighbouring ranges in whole centimetres,
+ * "68–72" and "73–77", meet halfway, at 72.5.
  */
 public final class SizeChart {
-  /** A gap up to this, mm, is the tape's step rather than a missing size. */
-  private static final double TAPE_STEP_MM = 10;
+  /** Maximum number of cells. */
+  public static final int MOST_CELLS = 400;
 
-  private static final int MOST_CELLS = 400;
+  /** Maximum number of parts that overlaps may cut the cells into. */
+  private static final int MOST_PARTS = 1200;
 
   private final List<SizeCell> cells;
   private final List<ChartRow> rows;
-  private final Map<String, SizeCell> byBandAndCup = new HashMap<>();
-  private final List<String> bands;
-  private final List<String> cups;
+  private final SizeOrder order;
 
-  private SizeChart(List<SizeCell> cells) {
+  /**
+   * Whether each size is one cell with bodies of its own, so that one cell can be most probable.
+   */
+  private final boolean simple;
+
+  private SizeChart(List<SizeCell> cells, List<SizePart> parts) {
     this.cells = List.copyOf(cells);
-    List<SizeCell> closed = closed(this.cells);
-    refuseFaults(closed);
+    this.order = new SizeOrder(this.cells);
+    this.simple =
+        parts.size() == cells.size()
+            && cells.stream().map(SizeCell::id).distinct().count() == cells.size();
     Map<Range, ChartRow> byUnderbust = new LinkedHashMap<>();
-    for (int i = 0; i < closed.size(); i++) {
-      SizeCell cell = closed.get(i);
-      ChartRow row =
-          byUnderbust.computeIfAbsent(
-              cell.underbust(), range -> new ChartRow(range, new ArrayList<>(), new ArrayList<>()));
-      row.written().add(this.cells.get(i));
-      row.closed().add(cell);
+    for (SizePart part : parts) {
+      byUnderbust
+          .computeIfAbsent(
+              part.closed().underbust(), range -> new ChartRow(range, new ArrayList<>()))
+          .parts()
+          .add(part);
     }
     this.rows = List.copyOf(byUnderbust.values());
-    this.bands =
-        this.cells.stream()
-            .sorted((a, b) -> Double.compare(a.underbust().loMm(), b.underbust().loMm()))
-            .map(SizeCell::band)
-            .distinct()
-            .toList();
-    this.cups = this.cells.stream().map(SizeCell::cup).filter(c -> c != null).distinct().toList();
-    this.cells.forEach(cell -> byBandAndCup.put(key(cell.band(), cell.cup()), cell));
   }
 
   /**
@@ -63,7 +57,21 @@ public final class SizeChart {
    *     some are defined by bust and some by difference
    */
   public static SizeChart of(List<SizeCell> cells) {
-    return new SizeChart(cells);
+    List<SizeCell> closed = TapeSteps.closed(cells);
+    refuseFaults(closed);
+    return new SizeChart(cells, SizePart.of(cells, closed, MOST_CELLS));
+  }
+
+  /**
+   * A chart whose sizes may have several cells, each of the size's name, and may share bodies: a
+   * body in two sizes is as right in either.
+   *
+   * @throws IllegalArgumentException if there are no cells or over 400, or they overlap in too many
+   *     parts
+   */
+  public static SizeChart sharing(List<SizeCell> cells) {
+    refuseCount(cells);
+    return new SizeChart(cells, SizePart.of(cells, TapeSteps.closed(cells), MOST_PARTS));
   }
 
   /**
@@ -80,27 +88,44 @@ public final class SizeChart {
                     cells.add(
                         SizeCell.ofDifference(
                             band + " " + cup, band, cup, underbust, difference))));
-    return new SizeChart(cells);
+    return of(cells);
   }
 
-  /** All sizes as written. */
+  /** All cells as written. */
   public List<SizeCell> cells() {
     return cells;
   }
 
-  /** The size of this id, if there is one. */
+  /** The size of this id, if there is one; of several cells the first. */
   public Optional<SizeCell> cell(String id) {
     return cells.stream().filter(cell -> cell.id().equals(id)).findFirst();
   }
 
   /** Whether the sizes have cups. */
   public boolean hasCups() {
-    return !cups.isEmpty();
+    return order.hasCups();
+  }
+
+  /** Whether the bust alone decides, whatever the underbust. */
+  public boolean goesByBustAlone() {
+    return cells.stream().allMatch(cell -> cell.underbust().equals(Range.ANY));
+  }
+
+  /** The ids of the sizes that are for these girths, in the order of the chart. */
+  public List<String> holding(Measured bust, Measured underbust) {
+    Girths girths = girths(bust, underbust);
+    return cells.stream()
+        .filter(cell -> cell.contains(girths.under(), girths.bust()))
+        .map(SizeCell::id)
+        .distinct()
+        .toList();
   }
 
   /**
    * The probability of each size: the true girths are assumed to be normal around the measured
    * ones, with independent errors and a flat prior.
+   *
+   * @param underbust may be null where the bust alone decides
    */
   public SizeEstimate estimate(Measured bust, Measured underbust) {
     List<SizeChance> chances = new ArrayList<>();
@@ -109,7 +134,24 @@ public final class SizeChart {
       row.chances(girths, chances);
     }
     double inside = chances.stream().mapToDouble(SizeChance::probability).sum();
-    return new SizeEstimate(chances, Math.max(0, 1 - inside));
+    return new SizeEstimate(simple ? chances : joined(chances), Math.max(0, 1 - inside));
+  }
+
+  /** One chance for each size, with the cell that holds most of it. */
+  private static List<SizeChance> joined(List<SizeChance> chances) {
+    Map<String, Map<SizeCell, Double>> bySize = new LinkedHashMap<>();
+    for (SizeChance one : chances) {
+      bySize
+          .computeIfAbsent(one.cell().id(), id -> new LinkedHashMap<>())
+          .merge(one.cell(), one.probability(), Double::sum);
+    }
+    return bySize.values().stream()
+        .map(
+            cells ->
+                new SizeChance(
+                    Collections.max(cells.entrySet(), Map.Entry.comparingByValue()).getKey(),
+                    cells.values().stream().mapToDouble(p -> p).sum()))
+        .toList();
   }
 
   /**
@@ -117,6 +159,9 @@ public final class SizeChart {
    * be the most probable.
    */
   public Optional<SizeChance> best(Measured bust, Measured underbust) {
+    if (!simple) {
+      return estimate(bust, underbust).best();
+    }
     Girths girths = girths(bust, underbust);
     List<Reached> promising = new ArrayList<>();
     rows.forEach(row -> row.reached(girths).ifPresent(promising::add));
@@ -132,7 +177,9 @@ public final class SizeChart {
   }
 
   private static Girths girths(Measured bust, Measured underbust) {
-    return new Girths(bust.value().mm(), bust.sdMm(), underbust.value().mm(), underbust.sdMm());
+    // Where the bust alone decides, any underbust gives the same.
+    Measured under = underbust == null ? bust : underbust;
+    return new Girths(bust.value().mm(), bust.sdMm(), under.value().mm(), under.sdMm());
   }
 
   /**
@@ -140,77 +187,32 @@ public final class SizeChart {
    * the chart has them; empty for a chart without cups.
    */
   public List<SizeCell> sisters(SizeCell cell) {
-    int band = bands.indexOf(cell.band());
-    int cup = cups.indexOf(cell.cup());
-    List<SizeCell> sisters = new ArrayList<>();
-    if (band >= 0 && cup >= 0) {
-      at(band - 1, cup + 1).ifPresent(sisters::add);
-      at(band + 1, cup - 1).ifPresent(sisters::add);
-    }
-    return sisters;
+    return order.sisters(cell);
   }
 
   /** Whether one size of this chart is not smaller than another in either band or cup. */
   public boolean isAtLeast(SizeCell one, SizeCell other) {
-    return one.underbust().loMm() >= other.underbust().loMm()
-        && (hasCups()
-            ? cups.indexOf(one.cup()) >= cups.indexOf(other.cup())
-            : one.across().loMm() >= other.across().loMm());
+    return order.isAtLeast(one, other);
   }
 
-  private Optional<SizeCell> at(int band, int cup) {
-    return band < 0 || cup < 0 || band >= bands.size() || cup >= cups.size()
-        ? Optional.empty()
-        : Optional.ofNullable(byBandAndCup.get(key(bands.get(band), cups.get(cup))));
+  /** How many bands one size lies from another, by the underbusts they begin with. */
+  public long bandsApart(SizeCell one, SizeCell other) {
+    return order.bandsApart(one, other);
   }
 
-  private static String key(String band, String cup) {
-    return band + "\n" + cup;
+  /** Orders sizes by the underbust they begin with, then by the bust, the smallest first. */
+  public Comparator<SizeCell> roomier() {
+    return order.roomier();
   }
 
-  private static List<SizeCell> closed(List<SizeCell> cells) {
-    Map<Range, Range> underbusts = met(cells.stream().map(SizeCell::underbust).toList());
-    // With cups, bust ranges of one band follow each other; without, those of all sizes do.
-    Function<SizeCell, String> group = cell -> cell.cup() == null ? "" : cell.band();
-    Map<String, List<Range>> across = new HashMap<>();
-    cells.forEach(
-        c -> across.computeIfAbsent(group.apply(c), g -> new ArrayList<>()).add(c.across()));
-    Map<String, Map<Range, Range>> met = new HashMap<>();
-    across.forEach((name, ranges) -> met.put(name, met(ranges)));
-    return cells.stream()
-        .map(c -> c.with(underbusts.get(c.underbust()), met.get(group.apply(c)).get(c.across())))
-        .toList();
-  }
-
-  /** Ranges with small gaps between neighbours closed halfway. */
-  private static Map<Range, Range> met(Collection<Range> ranges) {
-    TreeSet<Range> ordered =
-        new TreeSet<>(
-            (a, b) ->
-                a.loMm() != b.loMm()
-                    ? Double.compare(a.loMm(), b.loMm())
-                    : Double.compare(a.hiMm(), b.hiMm()));
-    ordered.addAll(ranges);
-    Map<Range, Range> met = new HashMap<>();
-    for (Range range : ordered) {
-      Range before = ordered.lower(range);
-      Range after = ordered.higher(range);
-      double lo = before == null ? range.loMm() : meet(before.hiMm(), range.loMm(), range.loMm());
-      double hi = after == null ? range.hiMm() : meet(range.hiMm(), after.loMm(), range.hiMm());
-      met.put(range, Range.ofMm(lo, hi));
-    }
-    return met;
-  }
-
-  private static double meet(double end, double start, double otherwise) {
-    double gap = start - end;
-    return gap > 0 && gap <= TAPE_STEP_MM ? end + gap / 2 : otherwise;
-  }
-
-  private static void refuseFaults(List<SizeCell> cells) {
+  private static void refuseCount(List<SizeCell> cells) {
     if (cells.isEmpty() || cells.size() > MOST_CELLS) {
       throw new IllegalArgumentException("a chart has 1 to " + MOST_CELLS + " sizes");
     }
+  }
+
+  private static void refuseFaults(List<SizeCell> cells) {
+    refuseCount(cells);
     Set<String> ids = new HashSet<>();
     for (int i = 0; i < cells.size(); i++) {
       SizeCell one = cells.get(i);
@@ -222,7 +224,7 @@ public final class SizeChart {
             || (one.difference() != null && other.bust() != null)) {
           throw new IllegalArgumentException("a chart goes by bust or by difference throughout");
         }
-        if (one.underbust().overlaps(other.underbust()) && one.across().overlaps(other.across())) {
+        if (one.overlaps(other)) {
           throw new IllegalArgumentException(
               "the sizes " + other.id() + " and " + one.id() + " overlap");
         }

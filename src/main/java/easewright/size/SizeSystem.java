@@ -96,7 +96,8 @@ public enum SizeSystem {
     return bandStep;
   }
 
-  boolean hasBand(int band) {
+  /** Whether the system has bands of this number. */
+  public boolean hasBand(int band) {
     return band >= firstBand && band <= lastBand && (band - firstBand) % bandStep == 0;
   }
 

@@ -15,11 +15,11 @@ import java.util.stream.Stream;
 final class FamilyBook {
   private static final Pattern OWN =
       Pattern.compile(
-          "\"([^\"]+)\"(?= (?:nearly always|usually|often|sometimes|rarely|never) shows as)"
-              + "|(?<=shows as )\"([^\"]+)\""
-              + "|\"([^\"]+)\"(?= (?:fully|largely|partly) cures| worsens| was tried| is likely| is in play)"
-              + "|(?<=cures |worsens |amount to |so that |found that |reports |denies |place of |of all |put |back )\"([^\"]+)\""
-              + "|(?<=^  the )\"([^\"]+)\"(?= is (?:below|above|at least|at most))",
+          "\"([^\"]+)\"(?= (?:nearly always|usually|often|sometimes|rarely|never) shows"
+              + " as)|(?<=shows as )\"([^\"]+)\"|\"([^\"]+)\"(?= (?:fully|largely|partly) cures|"
+              + " worsens| brought| was tried| is likely| is in play)|(?<=cures |worsens |brought"
+              + " |amount to |so that |found that |reports |denies |place of |of all |put |back"
+              + " )\"([^\"]+)\"|(?<=^  the )\"([^\"]+)\"(?= is (?:below|above|at least|at most))",
           Pattern.MULTILINE);
 
   private FamilyBook() {}

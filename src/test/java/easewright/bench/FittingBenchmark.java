@@ -6,7 +6,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Diagnosis;
-import easewright.diagnosis.Fitting;
+import easewright.fitting.Fitting;
 import easewright.pattern.PatternSheets;
 import easewright.request.FittingReader;
 import easewright.request.KnownNames;

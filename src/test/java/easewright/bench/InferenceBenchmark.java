@@ -1,14 +1,14 @@
 package easewright.bench;
 
-import easewright.diagnosis.inference.Link;
-import easewright.diagnosis.inference.Network;
-import easewright.diagnosis.inference.Observation;
-import easewright.diagnosis.inference.Posterior;
-import easewright.diagnosis.inference.Question;
-import easewright.diagnosis.inference.Question.Ask;
-import easewright.diagnosis.inference.Questions;
-import easewright.diagnosis.inference.WeightsOfEvidence;
-import easewright.diagnosis.inference.WhyNot;
+import easewright.inference.Link;
+import easewright.inference.Network;
+import easewright.inference.Observation;
+import easewright.inference.Posterior;
+import easewright.inference.Question;
+import easewright.inference.Question.Ask;
+import easewright.inference.Questions;
+import easewright.inference.WeightsOfEvidence;
+import easewright.inference.WhyNot;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;

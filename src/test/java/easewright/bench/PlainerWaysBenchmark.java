@@ -1,7 +1,7 @@
 package easewright.bench;
 
-import easewright.diagnosis.Fitting;
 import easewright.diagnosis.Stages;
+import easewright.fitting.Fitting;
 import easewright.rulebook.RuleBook;
 import java.nio.file.Path;
 import java.util.concurrent.TimeUnit;

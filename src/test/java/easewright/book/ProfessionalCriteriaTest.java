@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
-import easewright.diagnosis.inference.Posterior;
+import easewright.inference.Posterior;
 import java.util.Collections;
 import java.util.List;
 import java.util.Set;

@@ -80,7 +80,7 @@ final class SimulatedNumbers {
     }
     return wearer.shows("band-too-tight-by-measure")
         ? 0.28 + 0.05 * random.nextDouble()
-        : 0.10 + 0.12 * random.nextDouble();
+        : 0.09 + 0.02 * random.nextDouble();
   }
 
   private static String sewn(SimulatedWearer wearer) {

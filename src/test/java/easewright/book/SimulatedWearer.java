@@ -3,8 +3,8 @@ package easewright.book;
 import static java.util.stream.Collectors.groupingBy;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import easewright.diagnosis.inference.Network;
-import easewright.diagnosis.inference.NetworkBuilder;
+import easewright.inference.Network;
+import easewright.inference.NetworkBuilder;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Conclusions.Shows;
 import easewright.rulebook.RuleBookSource;
@@ -24,15 +24,19 @@ final class SimulatedWearer {
   /** The book in any fitting. */
   static final Network WORLD = world();
 
-  /** How often a degree is meant when a sign is reported; our own choice. */
+  /** How often a cause shows a sign at a degree; leak-share-slight supposes the same. */
   private static final Map<String, Double> DEGREES =
       new TreeMap<>(Map.of("slight", 0.3, "clear", 0.5, "strong", 0.2));
+
+  /** The same where nothing wrong is behind the sign: seldom strong. */
+  private static final Map<String, Double> HARMLESS_DEGREES = harmless();
 
   private static final int MOST_CAUSES = 2;
 
   private final Random random;
   private final List<String> atWork;
   private final Map<String, Boolean> shown = new HashMap<>();
+  private final Map<String, Boolean> harmless = new HashMap<>();
 
   /** Draws the causes by their priors, at most two, as the service supposes. */
   SimulatedWearer(Random random) {
@@ -64,13 +68,21 @@ final class SimulatedWearer {
     return shown.computeIfAbsent(sign, s -> chance(WORLD.probability(s, atWork)));
   }
 
+  /** Whether no cause at work is behind a sign that shows: drawn once, then always the same. */
+  private boolean isHarmless(String sign) {
+    double leak = WORLD.probability(sign, List.of());
+    double shows = WORLD.probability(sign, atWork);
+    double noCause = (1 - shows) / (1 - leak);
+    return harmless.computeIfAbsent(sign, s -> chance(leak * noCause / shows));
+  }
+
   boolean chance(double probability) {
     return random.nextDouble() < probability;
   }
 
   /** Looks for a sign and reports it, or denies it, sometimes wrongly. */
   void lookFor(String sign, ObjectNode fitting) {
-    String degree = degree();
+    String degree = degree(sign);
     double wrongly =
         shows(sign)
             ? 1 - SOURCE.parameter("trust-denied")
@@ -81,18 +93,25 @@ final class SimulatedWearer {
 
   /** Tells of a sign that shows, unasked. */
   void mention(String sign, ObjectNode fitting) {
-    Consulting.report(fitting, sign, true, degree());
+    Consulting.report(fitting, sign, true, degree(sign));
   }
 
-  private String degree() {
+  private String degree(String sign) {
+    boolean harmlessly = shows(sign) && isHarmless(sign);
     double left = random.nextDouble();
-    for (Map.Entry<String, Double> degree : DEGREES.entrySet()) {
+    for (Map.Entry<String, Double> degree : (harmlessly ? HARMLESS_DEGREES : DEGREES).entrySet()) {
       left -= degree.getValue();
       if (left < 0) {
         return degree.getKey();
       }
     }
     return "strong";
+  }
+
+  private static Map<String, Double> harmless() {
+    Map<String, Double> harmless = new TreeMap<>();
+    DEGREES.forEach((d, often) -> harmless.put(d, often * SOURCE.parameter("leak-share-" + d)));
+    return harmless;
   }
 
   private static Network world() {

@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.measure.Length;
 import easewright.measure.Measured;
+import easewright.size.LabelReading;
+import easewright.size.Region;
+import easewright.size.SizeLabel;
 import java.util.List;
 import java.util.Optional;
 import net.jqwik.api.ForAll;

@@ -47,7 +47,7 @@ class RulesRunTest {
   @Test
   void a_sound_book_ends_with_0_a_faulty_one_with_1_and_none_with_2() {
     assertEquals(0, run("", "check", "BOOK").code());
-    int line = book.put("catalog/causes/band.yaml", "prior: common", "prior: comon");
+    int line = book.put("catalog/causes/band.yaml", "prior: fairly common", "prior: comon");
     Ran faulty = run("", "check", "BOOK");
     assertEquals(1, faulty.code());
     assertTrue(
@@ -61,25 +61,25 @@ class RulesRunTest {
   @Test
   void a_case_that_fails_is_shown_with_page_line_heading_what_was_expected_and_what_came() {
     String page = "sports-bra/findings/band-slack-by-measure.md";
-    book.put("parameters/band.yaml", "value: 4 %", "value: 1 %");
-    book.put("parameters/band.yaml", "value: 8 %", "value: 12 %");
+    book.put("parameters/band.yaml", "value: 10 mm", "value: -30 mm");
     Ran ran = run("", "try", "BOOK", "band-slack-by-measure");
     assertEquals(1, ran.code(), ran.out());
     int line = book.line(page, "```yaml silent");
     assertTrue(
-        ran.out()
-            .contains(page + ":" + line + ", silent: A tenth shorter than the body\n  expected"),
+        ran.out().contains(page + ":" + line + ", silent: As the sheet plans it\n  expected"),
         ran.out());
     assertTrue(ran.out().contains("expected holds not: band-slack-by-measure; findings: ["));
-    assertTrue(ran.out().contains("4 cases, "), ran.out());
+    assertTrue(ran.out().contains("6 cases, "), ran.out());
   }
 
   @Test
   void a_page_whose_cases_pass_is_reported_by_id_or_by_file() {
-    assertEquals("4 cases, all hold.\n", run("", "try", "BOOK", "band-too-long").out());
+    Ran id = run("", "try", "BOOK", "band-too-long");
+    assertEquals(0, id.code());
+    assertTrue(id.out().matches("\\d+ cases, all hold.\n"), id.out());
     Ran file = run("", "try", "BOOK", "sports-bra/band/band-too-long.md");
     assertEquals(0, file.code());
-    assertEquals("4 cases, all hold.\n", file.out());
+    assertEquals(id.out(), file.out());
   }
 
   @Test

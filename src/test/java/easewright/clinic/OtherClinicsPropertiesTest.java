@@ -114,6 +114,7 @@ class OtherClinicsPropertiesTest {
         like.changedAt(),
         null,
         false,
+        null,
         null);
   }
 

@@ -14,11 +14,13 @@ import java.time.Duration;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 
 /** The store with the embedded file engine. */
+@Tag("long")
 class StoreInFolderTest extends StoreTest {
   @TempDir Path folder;
 

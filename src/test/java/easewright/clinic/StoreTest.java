@@ -1,5 +1,6 @@
 package easewright.clinic;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
@@ -12,6 +13,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.clinic.AuditEntry.Deed;
+import easewright.photo.CleanPhoto;
+import easewright.photo.TestPictures;
 import java.time.Duration;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
@@ -109,6 +112,60 @@ abstract class StoreTest {
 
     assertEquals(1, whole.rounds());
     assertEquals(List.of(whole), store.cases().queue(organiser));
+  }
+
+  /** Common practice: whoever may write a reply may mend it, and what was done stays on record. */
+  @Test
+  void a_reply_is_corrected_and_withdrawn_and_the_audit_says_so() {
+    Caller organiser = opened();
+    Caller helper = helper(organiser, "Perrin");
+    Case asked = store.rounds().open(organiser, "Wrenna", fitted("94 cm"));
+    clock.pass(Duration.ofMinutes(5));
+
+    store.rounds().reply(helper, asked.id(), 1, asked.version(), "Take the band inn.");
+    Story corrected =
+        store.rounds().reply(helper, asked.id(), 1, asked.version() + 1, "Take the band in.");
+    assertEquals("Take the band in.", corrected.rounds().get(0).reply().text());
+    assertNull(corrected.current().waitingSince());
+
+    int now = corrected.current().version();
+    assertThrows(
+        Overtaken.class, () -> store.rounds().withdrawReply(helper, asked.id(), 1, now - 1));
+    Story withdrawn = store.rounds().withdrawReply(helper, asked.id(), 1, now);
+    assertNull(withdrawn.rounds().get(0).reply());
+    assertEquals(asked.waitingSince(), withdrawn.current().waitingSince());
+    assertEquals(
+        withdrawn, store.rounds().withdrawReply(helper, asked.id(), 1, now + 1), "nothing to do");
+    assertThrows(NotHere.class, () -> store.rounds().withdrawReply(helper, asked.id(), 2, now + 1));
+
+    assertEquals(
+        List.of(Deed.REPLY_WITHDRAWN, Deed.REPLY_CORRECTED, Deed.REPLY_POSTED),
+        store.clinics().audit(organiser).stream()
+            .map(AuditEntry::deed)
+            .filter(deed -> deed.name().startsWith("REPLY"))
+            .toList());
+  }
+
+  @Test
+  void the_queue_shows_the_first_words_of_the_latest_post() {
+    Caller organiser = opened();
+    Case asked = store.rounds().open(organiser, "Wrenna", fitted("94 cm"));
+    Fitted later = fitted("94 cm");
+    store
+        .rounds()
+        .add(
+            organiser,
+            asked.id(),
+            new Fitted(
+                "It gapes. " + "x".repeat(900), later.request(), later.advice(), later.gist()));
+    store.cases().open(organiser, "Tamsel");
+
+    List<Case> queue = store.cases().queue(organiser);
+
+    assertEquals("It rides up.", asked.asked());
+    assertTrue(queue.get(0).asked().startsWith("It gapes. xx"), queue.get(0).asked());
+    assertEquals(Case.FIRST_WORDS, queue.get(0).asked().length());
+    assertNull(queue.get(1).asked());
   }
 
   @Test
@@ -416,6 +473,42 @@ abstract class StoreTest {
             .orElseThrow();
     assertEquals(old.id(), expired.caseId());
     assertNull(expired.key());
+  }
+
+  @Test
+  void a_photo_is_kept_as_it_is_and_goes_with_its_case() {
+    Caller organiser = opened();
+    Case open = store.cases().open(organiser, "Wrenna");
+    CleanPhoto photo = TestPictures.clean(400, 300);
+    assertThrows(
+        NotHere.class, () -> store.photos().add(organiser, open.id(), 1, "No round yet", photo));
+    store.rounds().add(organiser, open.id(), fitted("94 cm"));
+    Photo added = store.photos().add(organiser, open.id(), 1, "The back, arms down", photo);
+    store.close();
+    assertEquals(List.of(added), store.cases().story(organiser, open.id()).photos());
+    assertArrayEquals(photo.large(), store.photos().large(organiser, open.id(), added.id()));
+    assertArrayEquals(photo.small(), store.photos().small(organiser, open.id(), added.id()));
+    String impossible = "\0" + added.id();
+    assertThrows(NotHere.class, () -> store.photos().large(organiser, open.id(), impossible));
+    assertThrows(NotHere.class, () -> store.photos().small(organiser, open.id(), impossible));
+    assertThrows(NotHere.class, () -> store.photos().delete(organiser, open.id(), impossible));
+    store.cases().delete(organiser, open.id());
+    assertThrows(NotHere.class, () -> store.photos().large(organiser, open.id(), added.id()));
+    assertEquals(0, rowsOf("photos"));
+
+    Case old = store.cases().open(organiser, "Tamsel");
+    store.rounds().add(organiser, old.id(), fitted("94 cm"));
+    store.photos().add(organiser, old.id(), 1, "The front", photo);
+    passInUse(31);
+    assertEquals(0, rowsOf("photos"), "kept no longer than its case");
+  }
+
+  private int rowsOf(String table) {
+    store.close(); // a file is opened by one at a time
+    try (Database plain = new Database(address, PATIENCE)) {
+      return plain.transaction(
+          handle -> handle.createQuery("select count(*) from " + table).mapTo(Integer.class).one());
+    }
   }
 
   /** Passes days in which the service checks its clock once a day. */

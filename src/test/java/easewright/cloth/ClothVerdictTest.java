@@ -44,28 +44,30 @@ class ClothVerdictTest {
     StretchUse use = new StretchUse(0.2);
     assertTrue(
         assertThrows(
-                IllegalArgumentException.class, () -> new ClothNeed(-0.1, 0, null, null, null, use))
+                IllegalArgumentException.class,
+                () -> new ClothNeed(-0.1, 0.0, null, null, null, use))
             .getMessage()
             .contains("stretch"));
     assertTrue(
         assertThrows(
-                IllegalArgumentException.class, () -> new ClothNeed(0.1, 0, 1.2, null, null, use))
+                IllegalArgumentException.class, () -> new ClothNeed(0.1, 0.0, 1.2, null, null, use))
             .getMessage()
             .contains("recovery"));
     assertTrue(
         assertThrows(
                 IllegalArgumentException.class,
-                () -> new ClothNeed(0.1, 0, null, 300.0, 200.0, use))
+                () -> new ClothNeed(0.1, 0.0, null, 300.0, 200.0, use))
             .getMessage()
             .contains("heavier"));
     assertTrue(
         assertThrows(
-                IllegalArgumentException.class, () -> new ClothNeed(0.1, 0, null, 0.0, null, use))
+                IllegalArgumentException.class, () -> new ClothNeed(0.1, 0.0, null, 0.0, null, use))
             .getMessage()
             .contains("weight"));
     assertTrue(
         assertThrows(
-                IllegalArgumentException.class, () -> new ClothNeed(0.1, 0, null, null, null, null))
+                IllegalArgumentException.class,
+                () -> new ClothNeed(0.1, 0.0, null, null, null, null))
             .getMessage()
             .contains("used"));
   }

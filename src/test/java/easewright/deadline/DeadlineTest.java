@@ -3,6 +3,7 @@ package easewright.deadline;
 import static org.junit.jupiter.api.Assertions.assertDoesNotThrow;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.intake.Intake;
 import easewright.layout.LaidPart;
@@ -72,5 +73,17 @@ class DeadlineTest {
                           Deadline.check();
                           return 0;
                         })));
+  }
+
+  @Test
+  void others_are_waited_for_so_that_time_is_left_to_go_on_without_them() {
+    Duration most = Duration.ofSeconds(100);
+    assertEquals(most, Deadline.shareOfRest(most), "no deadline");
+    assertEquals(most, Deadline.within(Duration.ofSeconds(200), () -> Deadline.shareOfRest(most)));
+    Duration share = Deadline.within(Duration.ofSeconds(100), () -> Deadline.shareOfRest(most));
+    assertTrue(share.compareTo(Duration.ofSeconds(80)) <= 0, share.toString());
+    assertTrue(share.compareTo(Duration.ofSeconds(70)) > 0, share.toString());
+    assertEquals(
+        Duration.ZERO, Deadline.within(Duration.ofNanos(1), () -> Deadline.shareOfRest(most)));
   }
 }

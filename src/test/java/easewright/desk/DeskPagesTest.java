@@ -73,7 +73,7 @@ class DeskPagesTest {
         .post("/desk")
         .then()
         .statusCode(400)
-        .body(containsString("Something has to be put right first."))
+        .body(containsString("Please check this:"))
         .body(not(containsString("<b>94")));
   }
 

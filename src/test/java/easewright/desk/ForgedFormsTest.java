@@ -12,9 +12,11 @@ import easewright.fuzz.Endpoints;
 import easewright.fuzz.Endpoints.Endpoint;
 import easewright.fuzz.KeptClinic;
 import easewright.fuzz.Seeds;
+import easewright.photo.TestPictures;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
 import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -104,15 +106,25 @@ class ForgedFormsTest {
 
   private Response post(
       Endpoint form, Map<String, List<String>> fields, Map<String, String> saidOfIt) {
-    return given()
-        .redirects()
-        .follow(false)
-        .cookie("easewright-key", clinic.organiser().text())
-        .headers(saidOfIt)
-        .accept("text/html")
-        .contentType("application/x-www-form-urlencoded;charset=UTF-8")
-        .formParams(fields)
-        .post(new Seeds(clinic).path(form));
+    return post(form, new Seeds(clinic).path(form), fields, saidOfIt);
+  }
+
+  private Response post(
+      Endpoint form, String path, Map<String, List<String>> fields, Map<String, String> saidOfIt) {
+    RequestSpecification request =
+        given()
+            .redirects()
+            .follow(false)
+            .cookie("easewright-key", clinic.organiser().text())
+            .headers(saidOfIt)
+            .accept("text/html");
+    if (form.takesPhoto()) {
+      fields.forEach((name, values) -> values.forEach(value -> request.multiPart(name, value)));
+      request.multiPart("photo", "a.jpg", TestPictures.jpeg(40, 30), "image/jpeg");
+    } else {
+      request.contentType("application/x-www-form-urlencoded;charset=UTF-8").formParams(fields);
+    }
+    return request.post(path);
   }
 
   private Map<String, List<String>> fields(Endpoint form, String token) {
@@ -201,7 +213,7 @@ class ForgedFormsTest {
   @MethodSource("byLink")
   void a_wearers_form_needs_the_link_of_its_case(Endpoint form) {
     String before = clinic.contents();
-    String path = form.path();
+    String path = new Seeds(clinic).path(form);
     Key link = clinic.link();
     for (String none :
         List.of(
@@ -212,14 +224,7 @@ class ForgedFormsTest {
             "ewl-" + link.id() + "-" + "a".repeat(40),
             clinic.caseId())) {
       Response response =
-          given()
-              .redirects()
-              .follow(false)
-              .cookie("easewright-key", clinic.organiser().text())
-              .accept("text/html")
-              .contentType("application/x-www-form-urlencoded;charset=UTF-8")
-              .formParams(fields(form, token()))
-              .post(path.replace("{link}", none));
+          post(form, path.replace(link.text(), none), fields(form, token()), Map.of());
       if (!none.equals(other.link().text())) {
         assertEquals(404, response.statusCode(), response::asString);
       }

@@ -65,22 +65,28 @@ class AmountLimitsTest {
 
   @Test
   void above_its_limit_a_change_gives_way_to_what_takes_over() {
-    Answer answer = Answering.answer(gaping("21 mm"));
+    Answer answer = Answering.answer(gaping("31 mm"));
     assertTrue(offered(answer).contains("take-room-from-above"), offered(answer).toString());
     assertFalse(offered(answer).contains("wedge-out-of-the-neckline"));
     assertEquals(
-        "21 mm is more than this change should take up at once (20 mm):"
+        "31 mm is more than this change should take up at once (20 mm):"
             + " take room from above instead.",
         heldBack(answer).get("wedge-out-of-the-neckline"));
   }
 
-  /** 79 cm less 80 ÷ 1.1 is 63 mm, and a step of a band size is 5 cm (EN 13402-3). */
+  /** What was pinched and lay smooth may pass the limit of 20 mm by half. */
+  @Test
+  void what_was_held_by_hand_and_sat_right_may_pass_the_limit_by_half() {
+    assertTrue(offered(Answering.answer(gaping("21 mm"))).contains("wedge-out-of-the-neckline"));
+  }
+
+  /** 79 cm less 80 ÷ 1.11 is 69 mm, and a step of a band size is 5 cm (EN 13402-3). */
   @Test
   void above_its_limit_a_change_without_a_takeover_is_held_back_and_the_other_named() {
     Answer answer = Answering.answer(loose("79 cm"));
     assertFalse(offered(answer).contains("take-in-the-band"));
     assertEquals(
-        "63 mm is more than this change should take up at once (50 mm):"
+        "69 mm is more than this change should take up at once (50 mm):"
             + " cut the sister size instead.",
         heldBack(answer).get("take-in-the-band"));
   }

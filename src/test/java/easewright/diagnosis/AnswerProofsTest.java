@@ -13,6 +13,8 @@ import easewright.diagnosis.Answer.EvidenceNote;
 import easewright.diagnosis.Answer.Measurement;
 import easewright.diagnosis.Answer.QuestionNote;
 import easewright.diagnosis.Answer.WhyNotNote;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
 import easewright.rulebook.RuleBookSource;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -109,7 +111,7 @@ class AnswerProofsTest {
 
   private static Fitting answered(Fitting fitting, String sign, boolean present) {
     List<ReportedSign> signs = new ArrayList<>(fitting.signs());
-    signs.add(new ReportedSign(sign, present, null, null, null, null));
+    signs.add(new ReportedSign(sign, present, null, null, null, null, List.of()));
     return Answering.withSigns(fitting, signs);
   }
 

@@ -1,6 +1,13 @@
 package easewright.diagnosis;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
 import easewright.pattern.PatternSheets;
 import easewright.request.FittingReader;
 import easewright.request.KnownNames;
@@ -18,15 +25,25 @@ import java.util.stream.Collectors;
 final class Answering {
   static final RuleBook BOOK = RuleBook.compiledIn();
   static final PatternSheets SHEETS = new PatternSheets();
-  static final Knowledge KNOWLEDGE = new Knowledge(BOOK);
+  static final Knowledge KNOWLEDGE = new Knowledge(BOOK.source(), BOOK.always());
   static final Diagnosis DIAGNOSIS = new Diagnosis(BOOK, SHEETS.shipped());
   static final FittingReader READER = new FittingReader(KnownNames.of(BOOK.source(), SHEETS));
 
-  private static final Sizing SIZING =
-      new Sizing(SHEETS.shipped(), BOOK.source().wording(), KNOWLEDGE.parameter("size-neighbour"));
+  private static final Sizing SIZING = new Sizing(SHEETS.shipped(), BOOK.source());
   private static final Pattern READ = Pattern.compile("the wearer (?:reports|denies) \"([^\"]+)\"");
 
+  private static final ObjectMapper YAML = new YAMLMapper();
+
   private Answering() {}
+
+  /** A fitting written as YAML. */
+  static ObjectNode given(String yaml) {
+    try {
+      return (ObjectNode) YAML.readTree(yaml);
+    } catch (JsonProcessingException e) {
+      throw new IllegalArgumentException(e);
+    }
+  }
 
   static Fitting read(JsonNode given) {
     return READER.read(given);
@@ -60,7 +77,12 @@ final class Answering {
   }
 
   static List<Object> facts(Fitting fitting) {
-    return Facts.of(fitting, Draft.of(fitting, BOOK.source()), figures(fitting).values());
+    return Facts.of(
+        fitting, Draft.of(fitting, BOOK.source()), figures(fitting).values(), tried(fitting));
+  }
+
+  static List<EarlierAdjustment> tried(Fitting fitting) {
+    return TriedChanges.of(fitting, BOOK.source());
   }
 
   /** What the rules say of a fitting before any cause is weighed. */
@@ -98,15 +120,22 @@ final class Answering {
         f.measuredHow(),
         f.sheet(),
         f.sizeCut(),
+        f.sizeSystem(),
         choices,
+        f.design(),
         f.garment(),
         f.cloths(),
         f.elastic(),
         f.making(),
         signs,
+        f.fine(),
+        f.trials(),
         earlier,
+        f.earlierSizes(),
         f.circumstances(),
         whyNot,
+        f.asksAbout(),
+        f.asksWhatToDo(),
         f.couldNotTell());
   }
 }

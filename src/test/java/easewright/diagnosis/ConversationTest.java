@@ -38,7 +38,8 @@ class ConversationTest {
   private static Stream<JsonNode> pageCases() {
     return Answering.BOOK.source().pages().values().stream()
         .flatMap(page -> page.cases().stream())
-        .map(RuleCase::given);
+        .map(RuleCase::given)
+        .filter(given -> !given.isEmpty());
   }
 
   private static void assertGoesOn(JsonNode given) {
@@ -130,7 +131,10 @@ class ConversationTest {
     assertEquals("imperial", soFar.path("units").textValue());
   }
 
-  /** Bits per effort: Sent and van der Gaag 2007, AIME; efforts from the rule book. */
+  /**
+   * Bits per effort: Sent and van der Gaag 2007, AIME; efforts from the rule book. Only the trade's
+   * own test between the two likeliest causes may come before what tells more.
+   */
   @Property(tries = 300, shrinking = ShrinkingMode.BOUNDED)
   void what_is_asked_first_tells_most_for_its_effort(@ForAll("fittings") ObjectNode given) {
     List<QuestionNote> asked = Answering.answer(given).questions();
@@ -138,9 +142,15 @@ class ConversationTest {
       QuestionNote before = asked.get(i - 1);
       QuestionNote after = asked.get(i);
       assertTrue(
-          (before.worthBits() + ROUNDING) / effort(before) >= after.worthBits() / effort(after),
+          (before.worthBits() + ROUNDING) / effort(before) * (i == 1 ? within(before) : 1)
+              >= after.worthBits() / effort(after),
           () -> before + " is asked before " + after);
     }
+  }
+
+  private static double within(QuestionNote question) {
+    boolean decides = Answering.BOOK.catalog().signs().get(question.sign()).decides() != null;
+    return decides ? Answering.KNOWLEDGE.parameter("deciding-test-within") : 1;
   }
 
   private static double effort(QuestionNote question) {

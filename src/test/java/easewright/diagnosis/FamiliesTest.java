@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer.CautionNote;
+import easewright.fitting.Fitting;
 import easewright.pattern.PatternSheet;
 import easewright.rulebook.RuleBook;
 import java.io.IOException;
@@ -73,15 +74,22 @@ class FamiliesTest {
         f.measuredHow(),
         other,
         f.sizeCut(),
+        f.sizeSystem(),
         f.choices(),
+        f.design(),
         f.garment(),
         f.cloths(),
         f.elastic(),
         f.making(),
         f.signs(),
+        f.fine(),
+        f.trials(),
         f.earlier(),
+        f.earlierSizes(),
         f.circumstances(),
         f.whyNot(),
+        f.asksAbout(),
+        f.asksWhatToDo(),
         f.couldNotTell());
   }
 

@@ -10,6 +10,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
 import easewright.rulebook.Catalog.SignEntry;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -185,7 +187,7 @@ class LargestRequestTest {
   void no_session_is_left_open_after_a_failure(@ForAll("withoutDanger") ObjectNode given) {
     Fitting fitting = Answering.read(given);
     List<ReportedSign> signs = new ArrayList<>(fitting.signs());
-    signs.add(new ReportedSign("no-sign-of-this-name", true, null, null, null, null));
+    signs.add(new ReportedSign("no-sign-of-this-name", true, null, null, null, null, List.of()));
     Fitting unreadable = Answering.withSigns(fitting, signs);
     assertThrows(RuntimeException.class, () -> Answering.DIAGNOSIS.answer(unreadable));
     assertEquals(0, Answering.BOOK.openSessions());

@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer.SignNote;
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.Fitting;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.HashSet;
@@ -50,12 +52,21 @@ class OrderOfReportingTest {
     return other;
   }
 
-  /** Among several tries of one change the last counts, so these keep their order. */
+  /**
+   * Among several tries of one change the last counts, so these keep their order; and the change
+   * made last, which alone can be put back, stays last.
+   */
   private static List<EarlierAdjustment> lastOfEachLast(
       List<EarlierAdjustment> earlier, Random random) {
     Set<String> ids = new HashSet<>();
     boolean distinct = earlier.stream().allMatch(one -> ids.add(one.adjustment()));
-    return distinct ? shuffled(earlier, random) : earlier;
+    if (!distinct || earlier.isEmpty()) {
+      return earlier;
+    }
+    int last = earlier.size() - 1;
+    List<EarlierAdjustment> other = shuffled(earlier.subList(0, last), random);
+    other.add(earlier.get(last));
+    return other;
   }
 
   private static Set<SignNote> set(List<SignNote> signs) {

@@ -35,7 +35,8 @@ record PatternPick(int kind, int size, boolean near, int options, int support) {
       legal(choices);
       List<PatternSize> sizes =
           SHEET.sizes().stream()
-              .filter(z -> !near || Math.abs(z.underbustMm().middleMm() - underbust) < 60)
+              .filter(
+                  z -> !near || Math.abs(z.underbustMm().orElseThrow().middleMm() - underbust) < 60)
               .toList();
       if (!sizes.isEmpty() && size < 900) {
         json.put("sizeCut", sizes.get(size % sizes.size()).name());

@@ -1,7 +1,11 @@
 package easewright.diagnosis;
 
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Conclusions;
+import easewright.rulebook.Conclusions.Brought;
 import easewright.rulebook.Conclusions.Cures;
 import easewright.rulebook.Conclusions.Judged;
 import easewright.rulebook.Conclusions.Shows;
@@ -9,6 +13,7 @@ import easewright.rulebook.Conclusions.Worsens;
 import easewright.rulebook.Parameter;
 import easewright.rulebook.RuleText;
 import easewright.rulebook.facts.Figure;
+import easewright.rulebook.facts.Finding;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -28,7 +33,11 @@ final class PlainWeighing {
   private static final double SAME = 1e-9;
 
   /** One thing observed. */
-  record Seen(String sign, boolean present, double trust) {}
+  record Seen(String sign, boolean present, double trust, double leakTimes) {
+    Seen(String sign, boolean present, double trust) {
+      this(sign, present, trust, 1);
+    }
+  }
 
   private final Map<String, Parameter> parameters = Answering.BOOK.source().parameters();
   private final List<String> causes;
@@ -54,6 +63,7 @@ final class PlainWeighing {
       leaks.put("helped:" + adjustment, number("helped-by-chance"));
       leaks.put("worse:" + adjustment, number("worse-by-chance"));
     }
+    catalog.practice().areas().forEach(a -> leaks.put("amiss:" + a.id(), leak("sometimes")));
     var links = links(Answering.BOOK.always());
     for (String sign : leaks.keySet()) {
       double[] misses = new double[causes.size()];
@@ -133,7 +143,44 @@ final class PlainWeighing {
           .computeIfAbsent("worse:" + worsens.adjustment(), s -> new TreeMap<>())
           .put(worsens.cause(), number("worse-where-worsening"));
     }
+    for (Brought brought : said.brought()) {
+      links
+          .computeIfAbsent("helped:" + brought.adjustment(), s -> new TreeMap<>())
+          .put(brought.cause(), number("helped-per-cure"));
+      links
+          .computeIfAbsent("worse:" + brought.adjustment(), s -> new TreeMap<>())
+          .put(brought.cause(), 0.0);
+    }
     return links;
+  }
+
+  /** How many centimetres were measured beyond what is usual; nought where nothing tells. */
+  private double centimetres(ReportedSign sign) {
+    Catalog.SignEntry entry = Answering.BOOK.catalog().signs().get(sign.id());
+    if (sign.amount() == null || entry.measures() == null && entry.usual() == null) {
+      return 0;
+    }
+    int places = entry.perSide() && sign.amount().places() % 2 == 0 ? 2 : 1;
+    double mm = sign.amount().mm() / places - (entry.usual() == null ? 0 : number(entry.usual()));
+    return mm / number("clear-by-measure");
+  }
+
+  /** The degree that was said; a centimetre or more that was measured is at least clear. */
+  private String degree(ReportedSign sign) {
+    String said = sign.degree() == null ? "unstated" : sign.degree();
+    boolean more = said.equals("clear") || said.equals("strong");
+    return centimetres(sign) >= 1 && !more ? "clear" : said;
+  }
+
+  /** A slight sign that bothers is one of no degree; what was measured is rarer the more it is. */
+  private double leakTimes(ReportedSign sign, boolean bothers) {
+    double times = number("leak-share-" + degree(sign));
+    double measured = centimetres(sign);
+    if (measured >= 1) {
+      double rarer = number("leak-share-clear") / measured;
+      return Math.min(times, Math.max(rarer, number("leak-share-strong")));
+    }
+    return bothers ? Math.min(times, number("leak-share-unstated")) : times;
   }
 
   /** What was observed, from the fitting and the findings its rules stated. */
@@ -143,23 +190,24 @@ final class PlainWeighing {
       if (Answering.BOOK.catalog().signs().get(sign.id()).redFlag()) {
         continue;
       }
-      double trust =
-          number(
-              "trust-"
-                  + (sign.present()
-                      ? sign.degree() == null ? "unstated" : sign.degree()
-                      : "denied"));
+      String degree = sign.present() ? degree(sign) : "denied";
+      boolean fact = Answering.BOOK.catalog().signs().get(sign.id()).fact();
+      double trust = number("trust-" + (fact ? "fact" : degree));
+      if (!fact && sign.present() && centimetres(sign) >= 1) {
+        trust = Math.max(trust, number("trust-measured"));
+      }
+      double leakTimes = sign.present() ? leakTimes(sign, fitting.asksWhatToDo()) : 1;
       Seen before = all.get(sign.id());
       boolean better =
           before == null
               || sign.present() && !before.present()
               || sign.present() == before.present() && trust > before.trust();
       if (better) {
-        all.put(sign.id(), new Seen(sign.id(), sign.present(), trust));
+        all.put(sign.id(), new Seen(sign.id(), sign.present(), trust, leakTimes));
       }
     }
     for (Judged judged : said.judged()) {
-      double trust = trust(judged);
+      double trust = trust(judged, said);
       if (trust > 0.5) {
         all.putIfAbsent(judged.finding(), new Seen(judged.finding(), judged.holds(), trust));
       }
@@ -176,16 +224,32 @@ final class PlainWeighing {
     return List.copyOf(all.values());
   }
 
-  /** How probably the true figure lies on the side of each limit it was judged to lie on. */
-  private double trust(Judged judged) {
+  /**
+   * How probably the true figure lies in the range it was judged to lie in; what comes of another
+   * finding is trusted no more than that.
+   */
+  private double trust(Judged judged, Conclusions said) {
     double trust = number("trust-most");
-    for (RuleText.Comparison comparison : judged.rule().comparisons()) {
-      for (Object fact : judged.from()) {
-        if (fact instanceof Figure f && f.id().equals(comparison.figure()) && f.sd() > 0) {
-          double distance =
-              Math.abs(f.value() - Answering.BOOK.source().parameter(comparison.parameter()));
-          trust =
-              Math.min(trust, new NormalDistribution(0, f.sd()).cumulativeProbability(distance));
+    for (Object fact : judged.from()) {
+      if (fact instanceof Figure f && f.sd() > 0) {
+        double from = Double.NEGATIVE_INFINITY;
+        double to = Double.POSITIVE_INFINITY;
+        for (RuleText.Comparison comparison : judged.rule().comparisons()) {
+          double limit = Answering.BOOK.source().parameter(comparison.parameter());
+          if (comparison.figure().equals(f.id())) {
+            boolean upper = comparison.how().matches("below|at most");
+            from = upper ? from : Math.max(from, limit);
+            to = upper ? Math.min(to, limit) : to;
+          }
+        }
+        NormalDistribution error = new NormalDistribution(f.value(), f.sd());
+        trust =
+            Math.min(trust, error.cumulativeProbability(to) - error.cumulativeProbability(from));
+      } else if (fact instanceof Finding finding) {
+        for (Judged one : said.judged()) {
+          if (one.finding().equals(finding.id()) && one.holds() == finding.holds()) {
+            trust = Math.min(trust, trust(one, said));
+          }
         }
       }
     }
@@ -221,7 +285,7 @@ final class PlainWeighing {
     }
     for (Seen one : seen) {
       double[] miss = misses(one.sign(), special);
-      double silence = 1 - leaks.get(one.sign());
+      double silence = 1 - Math.min(1, leaks.get(one.sign()) * one.leakTimes());
       for (int a = 0; a <= n; a++) {
         for (int b = a; b <= n; b++) {
           double absent = silence;

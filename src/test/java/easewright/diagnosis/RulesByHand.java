@@ -1,5 +1,8 @@
 package easewright.diagnosis;
 
+import easewright.fitting.EarlierAdjustment;
+import easewright.fitting.Fitting;
+import easewright.fitting.ReportedSign;
 import easewright.rulebook.RuleText;
 import easewright.rulebook.facts.Figure;
 import java.util.ArrayDeque;
@@ -57,11 +60,13 @@ final class RulesByHand {
           fact("in any fitting"),
           fact("the wearer reports _ at the _"),
           fact("the wearer reports _ on one side only"),
+          fact("the wearer reports _ _"),
           fact("the wearer reports _"),
           fact("the wearer denies _"),
           fact("the wearer is _"),
           fact("the choice _ is _"),
           fact("the pattern is _"),
+          fact("the last change was tried and it was _"),
           fact("_ was tried and it was _"),
           fact("it is found that _"),
           fact("it is found not so that _"),
@@ -178,6 +183,10 @@ final class RulesByHand {
         known.facts.add("the wearer reports \"%s\"".formatted(sign.id()));
         known.facts.add(
             "the wearer reports \"%s\" at the \"%s\"".formatted(sign.id(), sign.place()));
+        sign.when()
+            .forEach(
+                time ->
+                    known.facts.add("the wearer reports \"%s\" \"%s\"".formatted(sign.id(), time)));
         if ("left".equals(sign.side()) || "right".equals(sign.side())) {
           known.facts.add("the wearer reports \"%s\" on one side only".formatted(sign.id()));
         }
@@ -196,9 +205,13 @@ final class RulesByHand {
     Draft.of(fitting, Answering.BOOK.source())
         .traits()
         .forEach(trait -> known.facts.add("the pattern is \"%s\"".formatted(trait)));
-    for (EarlierAdjustment one : fitting.earlier()) {
+    for (EarlierAdjustment one : Answering.tried(fitting)) {
       known.facts.add(
           "\"%s\" was tried and it was \"%s\"".formatted(one.adjustment(), one.outcome()));
+    }
+    if (!fitting.earlier().isEmpty()) {
+      EarlierAdjustment last = fitting.earlier().get(fitting.earlier().size() - 1);
+      known.facts.add("the last change was tried and it was \"%s\"".formatted(last.outcome()));
     }
     for (Figure figure : Answering.figures(fitting).values()) {
       known.figures.put(figure.id(), figure.value());

@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.RulesByHand.Known;
+import easewright.fitting.Fitting;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleText;
@@ -56,6 +57,12 @@ class RulesByHandTest {
             s ->
                 all.add(
                     "%s \"%s\" worsens \"%s\""
+                        .formatted(s.rule().key(), s.adjustment(), s.cause())));
+    said.brought()
+        .forEach(
+            s ->
+                all.add(
+                    "%s \"%s\" brought \"%s\""
                         .formatted(s.rule().key(), s.adjustment(), s.cause())));
     said.cautions()
         .forEach(s -> all.add("%s show the caution \"%s\"".formatted(s.rule().key(), s.caution())));

@@ -1,9 +1,10 @@
 package easewright.diagnosis;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import easewright.diagnosis.inference.CauseProbability;
-import easewright.diagnosis.inference.Network;
-import easewright.diagnosis.inference.Posterior;
+import easewright.fitting.Fitting;
+import easewright.inference.CauseProbability;
+import easewright.inference.Network;
+import easewright.inference.Posterior;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
@@ -28,7 +29,7 @@ public final class Stages {
     this.fitting = fitting;
     this.numbers = Answering.numbers(fitting);
     this.draft = numbers.draft();
-    this.facts = Facts.of(fitting, draft, numbers.figures().values());
+    this.facts = Facts.of(fitting, draft, numbers.figures().values(), Answering.tried(fitting));
     this.known = RulesByHand.known(fitting);
     this.said = Answering.consult(facts);
     this.reports = reports();
@@ -82,12 +83,12 @@ public final class Stages {
 
   /** The links of this fitting laid over those of any fitting. */
   public Network links() {
-    return Answering.KNOWLEDGE.networkFor(said);
+    return Answering.KNOWLEDGE.networkFor(said, Answering.tried(fitting));
   }
 
   /** All links laid anew, as they are when everything fires each time. */
   public Network allLinks(Conclusions everything) {
-    return Answering.KNOWLEDGE.networkFor(everything);
+    return Answering.KNOWLEDGE.networkFor(everything, Answering.tried(fitting));
   }
 
   public Posterior inference() {
@@ -113,21 +114,36 @@ public final class Stages {
     List<String> inPlay = mentioned.stream().map(CauseProbability::cause).toList();
     CureAmounts cureAmounts = new CureAmounts(fitting, Answering.KNOWLEDGE, posterior, amounts);
     Knowledge knowledge = Answering.KNOWLEDGE;
-    AmountLimits limits = new AmountLimits(knowledge, new UnitFormatter(fitting.units()));
+    EarlierOutcomes tried =
+        new EarlierOutcomes(fitting, Answering.tried(fitting), Answering.BOOK.source());
+    AmountLimits limits =
+        new AmountLimits(knowledge, new UnitFormatter(fitting.units()), tried.helped(), fitting);
     Restraints restraints = new Restraints(knowledge.catalog(), said, cureAmounts, false, false);
     Candidates candidates =
-        new Candidates(knowledge, posterior, said, cureAmounts, limits, restraints);
+        new Candidates(knowledge, posterior, said, cureAmounts, restraints, tried);
     Advice.Ranked ranked =
-        new Advice(knowledge, said, inPlay, candidates, limits, restraints).ranked();
-    return new Advising(Answering.KNOWLEDGE, posterior, placing).notes(ranked);
+        new Advice(
+                knowledge,
+                said,
+                inPlay,
+                candidates,
+                limits,
+                restraints,
+                cureAmounts,
+                tried,
+                new Certainty(knowledge, posterior, new UnitFormatter(fitting.units()), tried))
+            .ranked();
+    return new Advising(Answering.KNOWLEDGE, posterior, placing, tried, fitting)
+        .notes(ranked, false);
   }
 
   public Object questions() {
-    return new Asking(Answering.KNOWLEDGE, posterior, reports, fitting, null).questions();
+    return new Asking(Answering.KNOWLEDGE, posterior, reports, fitting, null, java.util.Set.of())
+        .questions(false, java.util.Optional.empty());
   }
 
   private List<Report> reports() {
-    return Report.of(fitting, said, Answering.KNOWLEDGE);
+    return Report.of(fitting, Answering.tried(fitting), said, Answering.KNOWLEDGE);
   }
 
   private Posterior posterior() {

@@ -42,6 +42,11 @@ public final class Endpoints {
       return isOfDesk() && method.equals("POST");
     }
 
+    /** Whether it takes a photo, in a form of several parts. */
+    public boolean takesPhoto() {
+      return method.equals("POST") && path.endsWith("/photos");
+    }
+
     @Override
     public int compareTo(Endpoint other) {
       return toString().compareTo(other.toString());

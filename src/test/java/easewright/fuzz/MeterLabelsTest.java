@@ -175,19 +175,32 @@ class MeterLabelsTest {
       ask("POST", "/v1/clinics/samples", "localhost");
     }
     askAsAnAssistant();
-    try (Socket one = begun("/v1/fittings");
-        Socket other = begun("/v1/fittings")) {
-      assertTrue(one.isConnected() && other.isConnected());
-      for (int i = 0; i < 100 && ask("GET", "/desk/wearer/" + LINK, "localhost") != 503; i++) {
-        Thread.sleep(20);
-      }
-      assertEquals(503, ask("GET", "/desk/wearer/" + LINK, "localhost"));
-      assertEquals(503, ask("GET", "/v1/wearer-links/" + LINK, "localhost"));
-      assertEquals(503, ask("ZQ9", "/v1/wearer-links/" + LINK, "localhost"));
-    }
+    refused("GET", "/desk/wearer/" + LINK);
+    refused("GET", "/v1/wearer-links/" + LINK);
+    refused("ZQ9", "/v1/wearer-links/" + LINK);
     for (int i = 0; i < 200 && ask("GET", "/v1/signs", "localhost") != 200; i++) {
       Thread.sleep(20);
     }
+  }
+
+  /**
+   * Asks while every slot is taken. A slot whose body is late goes to the next request, so on a
+   * slow machine the slots are taken anew until the request is the one that is refused.
+   */
+  private static void refused(String method, String path) throws Exception {
+    int status = 0;
+    for (int round = 0; round < 20 && status != 503; round++) {
+      try (Socket one = begun("/v1/fittings");
+          Socket other = begun("/v1/fittings")) {
+        assertTrue(one.isConnected() && other.isConnected());
+        // Asked for again and again, a wrong link would be refused for that instead.
+        for (int i = 0; i < 100 && ask("GET", "/v1/signs", "localhost") != 503; i++) {
+          Thread.sleep(20);
+        }
+        status = ask(method, path, "localhost");
+      }
+    }
+    assertEquals(503, status, path);
   }
 
   private static void askAsAnAssistant() throws IOException {

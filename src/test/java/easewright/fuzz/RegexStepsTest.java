@@ -49,8 +49,8 @@ class RegexStepsTest {
       Map.of(
           "easewright.intake.ClothTestWords.", 400, // LONGEST_CLAUSE to either side
           "easewright.intake.TimeSince.tie", 16,
-          "easewright.intake.AmountWords.labelled", 12,
-          "easewright.intake.AmountWords.afterIn", 12,
+          "easewright.number.AmountWords.labelled", 12,
+          "easewright.number.AmountWords.afterIn", 12,
           "ReadText.java ", 80); // a pointer into a request, made by the service
 
   /** Reads the rule book, which its keepers write; no request's text comes there. */
@@ -166,12 +166,17 @@ class RegexStepsTest {
     return found;
   }
 
+  /** The packages that read posts. */
+  private static final Set<String> READING = Set.of("easewright.intake", "easewright.number");
+
   /** Expressions that the reader of posts makes of the book's words. */
   private static Map<String, Tried> ofTheBook() throws Exception {
     StringBuilder source = new StringBuilder();
-    try (Stream<Path> files = Files.list(MAIN.resolve("easewright/intake"))) {
-      for (Path file : files.toList()) {
-        source.append(Files.readString(file));
+    for (String reading : READING) {
+      try (Stream<Path> files = Files.list(MAIN.resolve(reading.replace('.', '/')))) {
+        for (Path file : files.toList()) {
+          source.append(Files.readString(file));
+        }
       }
     }
     Map<String, Tried> found = new LinkedHashMap<>();
@@ -187,7 +192,7 @@ class RegexStepsTest {
   private static void gather(
       Object holder, String source, Map<String, Tried> found, Set<Object> seen) throws Exception {
     if (holder == null
-        || !holder.getClass().getName().startsWith("easewright.intake.")
+        || !READING.contains(holder.getClass().getPackageName())
         || holder.getClass().isEnum()
         || !seen.add(holder)) {
       return;

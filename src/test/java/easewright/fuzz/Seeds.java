@@ -9,6 +9,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import easewright.clinic.Key;
 import easewright.fuzz.Endpoints.Endpoint;
+import easewright.photo.TestPictures;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -32,6 +34,7 @@ public final class Seeds {
   private static final ObjectMapper READER = new YAMLMapper();
 
   private static final String FORM = "application/x-www-form-urlencoded";
+  private static final String BOUNDARY = "seam-of-two-parts";
 
   private final KeptClinic clinic;
 
@@ -62,7 +65,9 @@ public final class Seeds {
       headers.put("Accept", "*/*");
       headers.put("Authorization", "Bearer " + clinic.organiser().text());
     }
-    if (endpoint.isForm()) {
+    if (endpoint.takesPhoto()) {
+      headers.put("Content-Type", "multipart/form-data; boundary=" + BOUNDARY);
+    } else if (endpoint.isForm()) {
       headers.put("Content-Type", FORM);
     } else if (!body(endpoint).isMissingNode()) {
       headers.put("Content-Type", "application/json");
@@ -83,13 +88,21 @@ public final class Seeds {
     }
     JsonNode body = read(examples.iterator().next().path("externalValue").textValue());
     if (body.has("version")) {
-      boolean ofClinic = endpoint.path().equals("/v1/clinics/{clinic}");
-      ((ObjectNode) body).put("version", clinic.version(ofClinic));
+      ((ObjectNode) body).put("version", version(endpoint));
     }
     if (body.path("cases").path(0) instanceof ObjectNode named) {
       named.put("case", clinic.caseId()).put("version", clinic.version(false));
     }
     return body;
+  }
+
+  /** The version that a change names: of the clinic, of its voice, or of the case. */
+  private int version(Endpoint endpoint) {
+    if (endpoint.path().endsWith("/voice")) {
+      return clinic.versionOfVoice();
+    }
+    return clinic.version(
+        endpoint.path().equals("/v1/clinics/{clinic}") || endpoint.path().contains("/organise/"));
   }
 
   private static JsonNode read(String example) {
@@ -139,17 +152,40 @@ public final class Seeds {
     fields.put("to", List.of("/desk"));
     fields.put("soFar", List.of("{\"signs\": [{\"sign\": \"band-rides-up-at-the-back\"}]}"));
     boolean ofClinic = endpoint.path().contains("/organise/");
-    fields.put("/version", List.of("" + clinic.version(ofClinic)));
+    fields.put("/version", List.of("" + version(endpoint)));
+    fields.put("round", List.of("1"));
+    fields.put("alt", List.of("left armhole"));
     fields.put("key", List.of(ofClinic ? clinic.helper().id() : clinic.organiser().text()));
     return fields;
   }
 
   /** The whole request; null for a body where nothing is sent. */
   public RawRequest request(Endpoint endpoint) {
-    byte[] body =
-        endpoint.isForm()
-            ? Hostile.encoded(form(endpoint))
-            : body(endpoint).isMissingNode() ? null : body(endpoint).toString().getBytes(UTF_8);
-    return new RawRequest(endpoint.method(), path(endpoint), headers(endpoint), body);
+    return new RawRequest(endpoint.method(), path(endpoint), headers(endpoint), whole(endpoint));
+  }
+
+  private byte[] whole(Endpoint endpoint) {
+    if (endpoint.takesPhoto()) {
+      return parts(form(endpoint), TestPictures.jpeg(40, 30));
+    }
+    if (endpoint.isForm()) {
+      return Hostile.encoded(form(endpoint));
+    }
+    JsonNode body = body(endpoint);
+    return body.isMissingNode() ? null : body.toString().getBytes(UTF_8);
+  }
+
+  /** A form of several parts (RFC 7578). */
+  private static byte[] parts(Map<String, List<String>> fields, byte[] photo) {
+    ByteArrayOutputStream sent = new ByteArrayOutputStream();
+    String part = "--" + BOUNDARY + "\r\nContent-Disposition: form-data; name=\"%s\"%s\r\n\r\n";
+    fields.forEach(
+        (name, values) ->
+            sent.writeBytes((part.formatted(name, "") + values.get(0) + "\r\n").getBytes(UTF_8)));
+    String file = "; filename=\"a.jpg\"\r\nContent-Type: image/jpeg";
+    sent.writeBytes(part.formatted("photo", file).getBytes(UTF_8));
+    sent.writeBytes(photo);
+    sent.writeBytes(("\r\n--" + BOUNDARY + "--\r\n").getBytes(UTF_8));
+    return sent.toByteArray();
   }
 }

@@ -23,6 +23,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -32,6 +33,7 @@ import org.junit.jupiter.params.provider.MethodSource;
  * method" and "request-header": a POST without a form, or of plain text, is sent without preflight;
  * Fetch Metadata Request Headers; RFC 6454, section 7.3, on "null").
  */
+@Tag("long")
 @QuarkusTest
 class ForeignSiteFilterTest {
   /** Paths that only compute an answer, whoever calls. */

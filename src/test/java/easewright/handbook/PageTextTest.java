@@ -77,6 +77,7 @@ class PageTextTest {
                 signs:
                   - {sign: straps-dig-in, seen: absent, side: left}
                 """),
+            List.of(),
             yaml("advises: [take-in-the-band, let-out-the-band]\ntightening: none\n"));
     TriedCase read = TriedCase.of(tried, LINKS);
     assertEquals(

@@ -32,7 +32,7 @@ class CheckSheetTest {
     given().get("/v1/check-sheets/shoes").then().statusCode(404);
   }
 
-  // The six measurements of the contract's Body.
+  // The measurements of the contract's Body.
   @Test
   void the_measuring_sheet_has_a_row_for_every_measurement_a_request_takes() {
     String page = page("measuring");

@@ -4,6 +4,7 @@ import static easewright.http.ContractSchemas.CONTRACT;
 import static io.restassured.RestAssured.given;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -12,6 +13,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.tngtech.archunit.core.importer.ClassFileImporter;
 import easewright.answering.RoundReader;
 import easewright.clinic.ClinicStore;
+import easewright.photo.TestPictures;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.http.ContentType;
 import io.restassured.response.Response;
@@ -19,6 +21,7 @@ import io.restassured.specification.RequestSpecification;
 import jakarta.inject.Inject;
 import jakarta.ws.rs.HttpMethod;
 import jakarta.ws.rs.Path;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.lang.reflect.Method;
 import java.nio.file.Files;
@@ -29,6 +32,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeSet;
+import javax.imageio.ImageIO;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -68,6 +72,8 @@ class ClinicRolesTest {
           Map.entry("changeClinic", ORGANISER),
           Map.entry("deleteClinic", ORGANISER),
           Map.entry("exportClinic", ORGANISER),
+          Map.entry("readVoice", HELPERS),
+          Map.entry("changeVoice", HELPERS),
           Map.entry("readAudit", ORGANISER),
           Map.entry("listHelpers", HELPERS),
           Map.entry("listKeys", ORGANISER),
@@ -87,8 +93,15 @@ class ClinicRolesTest {
           Map.entry("reopenCase", HELPERS),
           Map.entry("addRound", HELPERS),
           Map.entry("keepReply", HELPERS),
+          Map.entry("withdrawReply", HELPERS),
           Map.entry("keepOutcome", HELPERS),
           Map.entry("writeNote", HELPERS),
+          Map.entry("addPhoto", HELPERS),
+          Map.entry("readPhoto", HELPERS),
+          Map.entry("deletePhoto", HELPERS),
+          Map.entry("addOwnPhoto", WEARER),
+          Map.entry("readOwnPhoto", WEARER),
+          Map.entry("deleteOwnPhoto", WEARER),
           Map.entry("issueWearerLink", HELPERS),
           Map.entry("readOwnCase", WEARER),
           Map.entry("deleteOwnCase", WEARER),
@@ -193,6 +206,10 @@ class ClinicRolesTest {
     assertEquals(
         promised.getKey(), "" + response.statusCode(), () -> who + ": " + response.asString());
     JsonNode schema = promised.getValue().at("/content/application~1json/schema");
+    if (promised.getValue().at("/content").has("image/jpeg")) {
+      assertServedAsPicture(response);
+      return;
+    }
     if (schema.isMissingNode()) {
       assertEquals("", response.asString());
       return;
@@ -207,6 +224,19 @@ class ClinicRolesTest {
     } else {
       schemas.assertValid(name(schema), answer);
     }
+  }
+
+  /**
+   * A photo is shown and never run, whatever it is opened as (OWASP File Upload Cheat Sheet;
+   * Content Security Policy Level 3, "sandbox").
+   */
+  private static void assertServedAsPicture(Response response) throws IOException {
+    assertEquals("image/jpeg", response.contentType());
+    assertEquals("nosniff", response.header("X-Content-Type-Options"));
+    assertEquals("no-store", response.header("Cache-Control"));
+    assertTrue(response.header("Content-Disposition").startsWith("inline; filename="));
+    assertTrue(response.header("Content-Security-Policy").contains("default-src 'none'; sandbox"));
+    assertNotNull(ImageIO.read(new ByteArrayInputStream(response.asByteArray())));
   }
 
   private static String name(JsonNode reference) {
@@ -245,7 +275,12 @@ class ClinicRolesTest {
     if (key != null && !operation.byLink()) {
       request.header("Authorization", "Bearer " + key);
     }
-    if (operation.contract().has("requestBody")) {
+    if (operation.contract().at("/requestBody/content").has("multipart/form-data")) {
+      request
+          .multiPart("photo", "photo.jpg", TestPictures.jpeg(40, 30), "image/jpeg")
+          .multiPart("round", "1")
+          .multiPart("alt", "The left armhole");
+    } else if (operation.contract().has("requestBody")) {
       request.contentType(ContentType.JSON).body(body(operation, clinic));
     }
     return request.request(
@@ -255,6 +290,7 @@ class ClinicRolesTest {
             .replace("{clinic}", clinic.id())
             .replace("{case}", clinic.open().id())
             .replace("{key}", clinic.helper().id())
+            .replace("{photo}", clinic.photo())
             .replace("{number}", "1")
             .replace("{link}", key == null ? "none" : key));
   }
@@ -274,7 +310,7 @@ class ClinicRolesTest {
         .assertValid(
             name(operation.contract().at("/requestBody/content/application~1json/schema")), body);
     if (body.has("version")) {
-      boolean ofClinic = operation.id().equals("changeClinic");
+      boolean ofClinic = Set.of("changeClinic", "changeVoice").contains(operation.id());
       ((ObjectNode) body).put("version", ofClinic ? 1 : clinic.open().version());
     }
     if (body.path("cases").path(0) instanceof ObjectNode named) {

@@ -17,9 +17,11 @@ import io.restassured.response.ValidatableResponse;
 import io.restassured.specification.RequestSpecification;
 import java.util.List;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The operator can restrict the service to holders of a clinic's key. */
+@Tag("long")
 @QuarkusTest
 @TestProfile(ClosedServiceTest.Closed.class)
 class ClosedServiceTest {
@@ -159,7 +161,7 @@ class ClosedServiceTest {
         .statusCode(201)
         .header("Cache-Control", "no-store")
         .header("Set-Cookie", startsWith("easewright-key=ewo-"))
-        .body(containsString("It is shown this once"));
+        .body(containsString("It is shown only this once"));
   }
 
   private static ValidatableResponse founding(String key) {

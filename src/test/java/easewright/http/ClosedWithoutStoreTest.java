@@ -7,9 +7,11 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** A closed service that cannot look up a key in its store reports this as a regular problem. */
+@Tag("long")
 @QuarkusTest
 @TestProfile(ClosedWithoutStoreTest.NoStore.class)
 class ClosedWithoutStoreTest {

@@ -135,7 +135,10 @@ class ContractTest {
   void what_a_fitting_gives_to_go_on_from_gets_the_same_answer(Example example) throws IOException {
     ObjectNode answer = (ObjectNode) json(post(example, "application/json"));
     answer.remove("read"); // sent once; its content is in the fields now
-    assertEquals(answer, json(post(answer.path("soFar").toString())));
+    answer.remove("reply"); // it answers what the text asks
+    ObjectNode again = (ObjectNode) json(post(answer.path("soFar").toString()));
+    again.remove("reply");
+    assertEquals(answer, again);
   }
 
   @Test

@@ -11,12 +11,14 @@ import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.specification.RequestSpecification;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * Only pages of the configured origin may call. A POST of JSON is not a "simple" request, so a
  * browser sends a preflight (WHATWG Fetch, "CORS-preflight request").
  */
+@Tag("long")
 @QuarkusTest
 @TestProfile(CorsOnTest.OneOrigin.class)
 class CorsOnTest {

@@ -55,10 +55,11 @@ class FittingStoryTest {
                 + " \"outcome\": \"worse\"}]");
     assertEquals("band-too-long", tried.getString("causes[0].id"));
     assertTrue(probability(tried, "band-too-long") > bandAtFirst);
-    assertEquals("take-in-the-band", tried.getString("adjustments[0].id"));
-    assertTrue(tried.getDouble("adjustments[0].amount.mm") > 3);
-    assertTrue(tried.getString("adjustments[0].amount.text").endsWith(" in"));
-    assertEquals("Underband", tried.getString("adjustments[0].places[0].piece"));
+    assertEquals("put-the-last-change-back", tried.getString("adjustments[0].id"));
+    assertEquals("take-in-the-band", tried.getString("adjustments[1].id"));
+    assertTrue(tried.getDouble("adjustments[1].amount.mm") > 3);
+    assertTrue(tried.getString("adjustments[1].amount.text").endsWith(" in"));
+    assertEquals("Underband", tried.getString("adjustments[1].places[0].piece"));
 
     JsonPath fixed =
         given()

@@ -8,9 +8,11 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** A service that listens beyond its own machine opens clinics only with the founding key. */
+@Tag("long")
 @QuarkusTest
 @TestProfile(FoundingFromAfarTest.Everywhere.class)
 class FoundingFromAfarTest {

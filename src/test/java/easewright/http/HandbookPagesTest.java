@@ -2,6 +2,7 @@ package easewright.http;
 
 import static io.restassured.RestAssured.given;
 import static org.hamcrest.Matchers.equalTo;
+import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -210,7 +211,8 @@ class HandbookPagesTest {
   void a_name_without_a_page_is_not_found() {
     for (String path :
         List.of("/rules/signs/none", "/rules/adjustments/none", "/problems/none", "/rules/none")) {
-      get(path).then().statusCode(404).body("type", equalTo("/problems/not-found"));
+      given().get(path).then().statusCode(404).body("type", equalTo("/problems/not-found"));
+      get(path).then().statusCode(404).body("html.head.title", startsWith("This page is not here"));
     }
   }
 

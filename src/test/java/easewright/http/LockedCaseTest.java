@@ -24,6 +24,7 @@ import java.util.Properties;
 import org.apache.commons.codec.digest.HmacAlgorithms;
 import org.apache.commons.codec.digest.HmacUtils;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.Timeout;
 
@@ -31,6 +32,7 @@ import org.junit.jupiter.api.Timeout;
  * A request that needs a row locked by another transaction gets a 503 with Retry-After (RFC 9110,
  * section 15.6.4) and does not hang; requests without a lock are answered meanwhile.
  */
+@Tag("long")
 @QuarkusTest
 @TestProfile(LockedCaseTest.Hasty.class)
 class LockedCaseTest {

@@ -33,12 +33,14 @@ import java.util.Map;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /**
  * The same as {@link NothingTighterTest} for other parts of the service that show or pass on
  * answers: with fewer fittings, since each goes over HTTP. For sources see there.
  */
+@Tag("long")
 @QuarkusTest
 class NothingTighterOnPagesTest {
   private static final int FITTINGS = Math.min(150, NothingTighterTest.FITTINGS);

@@ -12,6 +12,7 @@ import easewright.check.SizeAnswer;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.AdjustmentNote;
 import easewright.diagnosis.Answer.CautionNote;
+import easewright.diagnosis.WordsLeft;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.request.FaultyRequest;
@@ -163,19 +164,18 @@ class NothingTighterTest {
         rules
             .edition()
             .diagnosis()
-            .answer(rules.edition().reader().read(given), true)
+            .answer(rules.edition().reader().read(given), new WordsLeft(true, false))
             .goingOnFrom(given, read);
     assertTrue(answer.adjustments().stream().noneMatch(AdjustmentNote::tightens));
     forms(answer)
         .forEach(
             (form, text) -> {
               List<String> words = TighterWords.words(text);
-              if (!form.equals("JSON")) {
+              if (form.endsWith("LONG")) { // the short one is the wearer's
                 String begins =
-                    "please read this post yourself my side went all funny nothing is made tighter";
-                int from = form.startsWith("HTML") ? 3 : 0;
-                assertEquals(
-                    begins, String.join(" ", words.subList(from, from + begins.split(" ").length)));
+                    "for those who want to know more please read this post yourself my side went"
+                        + " all funny nothing is made tighter";
+                assertTrue(String.join(" ", words).contains(begins), form + words);
               }
               assertEquals(
                   List.of(),

@@ -8,9 +8,11 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** With {@code easewright.reader=both} posts are read, whether a model is there or not. */
+@Tag("long")
 @QuarkusTest
 @TestProfile(ReaderOfBothTest.Both.class)
 class ReaderOfBothTest {

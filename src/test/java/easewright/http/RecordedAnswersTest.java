@@ -4,7 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Diagnosis;
-import easewright.diagnosis.Fitting;
+import easewright.fitting.Fitting;
 import easewright.http.Examples.Example;
 import easewright.pattern.PatternSheets;
 import easewright.request.FittingReader;

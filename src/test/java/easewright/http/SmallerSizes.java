@@ -1,6 +1,5 @@
 package easewright.http;
 
-import easewright.diagnosis.SheetChart;
 import easewright.pattern.PatternSheet;
 import easewright.size.Range;
 import easewright.size.SizeCell;
@@ -47,7 +46,7 @@ final class SmallerSizes {
   }
 
   private static Set<String> smaller(PatternSheet sheet, String cut) {
-    SizeChart chart = sheet == null ? SizeSystem.EN.chart() : SheetChart.of(sheet);
+    SizeChart chart = sheet == null ? SizeSystem.EN.chart() : sheet.chart();
     List<String> cups = chart.cells().stream().map(SizeCell::cup).distinct().toList();
     Optional<SizeCell> known = chart.cell(String.valueOf(cut));
     return chart.cells().stream()

@@ -228,7 +228,8 @@ class StandingDangerTest {
       Answer answer = rules.edition().answer(soFar);
       assertEquals(List.of("my side went all funny"), answer.readYourself());
       assertTrue(answer.adjustments().stream().noneMatch(AdjustmentNote::tightens));
-      assertTrue(Replies.text(answer, ReplyLength.SHORT, "").contains("my side went all funny"));
+      assertTrue(Replies.text(answer, ReplyLength.LONG, "").contains("my side went all funny"));
+      assertFalse(Replies.text(answer, ReplyLength.SHORT, "").contains("my side went all funny"));
       soFar = answer.soFar();
     }
     ((com.fasterxml.jackson.databind.node.ObjectNode) soFar).remove("readYourself");

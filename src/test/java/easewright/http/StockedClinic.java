@@ -8,13 +8,21 @@ import easewright.clinic.ClinicStore;
 import easewright.clinic.Clinics;
 import easewright.clinic.Key;
 import easewright.clinic.Role;
+import easewright.photo.TestPictures;
 import easewright.request.RequestJson;
 import easewright.saying.ClinicNotes;
 import java.nio.charset.StandardCharsets;
 
-/** A clinic with a key of every kind, and a case with one round. */
+/** A clinic with a key of every kind, and a case with one round and one photo. */
 record StockedClinic(
-    String id, Caller caller, Key organiser, Key helper, Key revoked, Key link, Case open) {
+    String id,
+    Caller caller,
+    Key organiser,
+    Key helper,
+    Key revoked,
+    Key link,
+    Case open,
+    String photo) {
   static final String ROUND =
       "{\"body\": {\"bust\": \"94 cm\", \"underbust\": \"77 cm\"},"
           + " \"text\": \"The band rides up at the back.\"}";
@@ -30,6 +38,8 @@ record StockedClinic(
         .rounds()
         .add(caller, id, fittings.read(RequestJson.parse(ROUND.getBytes(StandardCharsets.UTF_8))));
     store.cases().note(caller, id, "Ask about the elastic.");
+    String photo =
+        store.photos().add(caller, id, 1, "The left armhole", TestPictures.clean(40, 30)).id();
     Key link = store.keys().issueLink(caller, id);
     return new StockedClinic(
         opened.clinic().id(),
@@ -38,7 +48,8 @@ record StockedClinic(
         helper,
         revoked,
         link,
-        store.cases().story(caller, id).current());
+        store.cases().story(caller, id).current(),
+        photo);
   }
 
   /** All its contents except the audit log. */

@@ -5,6 +5,7 @@ import easewright.diagnosis.RandomFittings;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSize;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Catalog.SignEntry;
 import java.util.List;
 import java.util.Random;
@@ -15,7 +16,8 @@ import java.util.stream.Stream;
 
 /**
  * Random fittings: a third have a danger as a sign, a third a circumstance that requires room, and
- * a third either of them in words; all also have signs of a loose garment.
+ * a third either of them in words; all also have signs of a loose garment, and half ask about a
+ * change that tightens.
  */
 final class StoppedFittings {
   /** From the public guidance that the cautions' sources name; the catalog has no list of them. */
@@ -34,6 +36,7 @@ final class StoppedFittings {
   private final List<String> looseInWords;
   private final List<String> dangers;
   private final List<String> dangersInWords;
+  private final List<String> tightening;
   private final List<PatternSheet> sheets;
 
   /**
@@ -45,6 +48,12 @@ final class StoppedFittings {
     List<SignEntry> signs = List.copyOf(catalog.signs().values());
     this.loose =
         signs.stream().filter(s -> shown.contains(s.id())).map(SignEntry::id).sorted().toList();
+    this.tightening =
+        catalog.adjustments().values().stream()
+            .filter(AdjustmentEntry::tightens)
+            .map(AdjustmentEntry::id)
+            .sorted()
+            .toList();
     this.looseInWords = phrases(signs.stream().filter(s -> shown.contains(s.id())));
     this.dangers = signs.stream().filter(SignEntry::redFlag).map(SignEntry::id).sorted().toList();
     this.dangersInWords = phrases(signs.stream().filter(SignEntry::redFlag));
@@ -73,6 +82,9 @@ final class StoppedFittings {
     given.remove("whyNot");
     if (random.nextBoolean()) {
       given.putArray("whyNot").add("band-too-long").add("straps-too-long").add("cup-too-small");
+    }
+    if (i % 2 == 0) {
+      given.putArray("asksAbout").add(tightening.get(i / 2 % tightening.size()));
     }
     switch (i % 3) {
       case 0 -> sign(given, one(dangers));

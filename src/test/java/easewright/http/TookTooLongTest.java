@@ -12,9 +12,11 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** An answer that times out is a 503 (RFC 9110, 15.6.4) that says so, whatever the request. */
+@Tag("long")
 @QuarkusTest
 @TestProfile(TookTooLongTest.NoTime.class)
 class TookTooLongTest {

@@ -20,10 +20,12 @@ import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.MethodOrderer;
 import org.junit.jupiter.api.Order;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.TestMethodOrder;
 
 /** Traces, if configured (OpenTelemetry semantic conventions for HTTP spans). */
+@Tag("long")
 @QuarkusTest
 @TestProfile(TracesTest.Traced.class)
 @TestMethodOrder(MethodOrderer.OrderAnnotation.class) // the second uses up the limit

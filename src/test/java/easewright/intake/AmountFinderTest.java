@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTimeoutPreemptively;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import easewright.number.Amount;
 import java.time.Duration;
 import java.util.List;
 import net.jqwik.api.Arbitraries;

@@ -23,6 +23,17 @@ class CircumstanceFinderTest {
         "I have implants. | implant-or-expander",
         "It is for my daughter, she is 13. | growing",
         "My 12 year old wears it. | growing",
+        "I'm nursing, and my ribs widened in pregnancy. | nursing",
+        "Still feeding him; I went up two cups since my pregnancy. | nursing",
+        "I'm breastfeeding and the baby is due a feed soon. | nursing",
+        "I'm four months along with nursing. | nursing",
+        "I'm weaning him now. | nursing",
+        "I'm nursing my second, the first was weaned last year. | nursing",
+        "I weaned my daughter and am nursing my son. | nursing",
+        "After feeding the baby it gapes. | nursing",
+        "Baby is weaned at night but still feeds by day. | nursing",
+        "My ribs widen in pregnancy. | pregnant",
+        "I want to finish before the baby is due. | pregnant",
         "I want to wear it to bed. | sleeping-in-it",
         "I wear it all day. | wearing-it-all-day",
         "I have it on from breakfast until bedtime. | wearing-it-all-day",
@@ -42,8 +53,14 @@ class CircumstanceFinderTest {
       strings = {
         "The nurse told me to ask.",
         "I stopped nursing in March.",
+        "It is empty on top after feeding two babies (youngest weaned over a year ago).",
+        "It is empty on top after breastfeeding three kids.",
+        "I breastfed for two years but weaned him at Christmas.",
+        "After feeding two babies, the last one four years ago, it gapes.",
+        "Years of breastfeeding have left it empty.",
         "I'm not feeding any more.",
         "When I was pregnant it was fine.",
+        "My ribs stayed wider after my pregnancy.",
         "I have no implants.",
         "I'm not allergic to rubber.",
         "My 13 year old machine skips.",
@@ -60,6 +77,13 @@ class CircumstanceFinderTest {
       })
   void a_like_word_is_no_circumstance(String text) {
     assertEquals(List.of(), ids(text));
+  }
+
+  /** Who nurses may expect again. */
+  @Test
+  void both_may_be_so() {
+    assertEquals(
+        List.of("nursing", "pregnant"), ids("I'm breastfeeding and 20 weeks pregnant again."));
   }
 
   @Test

@@ -5,19 +5,27 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.intake.Reading.NotUnderstood;
 import easewright.intake.Reading.SignRead;
+import easewright.number.AmountRead;
+import easewright.number.TextSpan;
 import easewright.reading.ReaderSettings;
 import easewright.reading.Said;
 import easewright.reading.SentenceSaid;
 import easewright.reading.TrainedReader;
 import easewright.reading.TrainedReading;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 
-/** Two readings of one text. That either may raise a danger is common practice of safety. */
+/**
+ * Two readings of one text. That either may raise a danger, and that doubt about one leaves the
+ * judgement to a person, is common practice of safety.
+ */
 class JoinedTest {
   private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
   private static final Intake INTAKE = new Intake(BOOK);
@@ -33,9 +41,11 @@ class JoinedTest {
   private static final Said DENIED = new Said(0.01, 0.97, 0.01);
   private static final Said DOUBTFUL = new Said(0.05, 0.01, 0.9);
 
+  private static final AmountRead AMOUNT = new AmountRead("3 mm", null, 1);
+
   private static SignRead byWords(String sign, boolean present) {
     return new SignRead(
-        sign, present, null, "left", "slight", present ? "3 mm" : null, "a phrase", WORDS, 0.9);
+        sign, present, null, "left", "slight", present ? AMOUNT : null, "a phrase", WORDS, 0.9);
   }
 
   private static TrainedReading model(String sign, Said said) {
@@ -47,11 +57,11 @@ class JoinedTest {
         new ReaderSettings(
             List.of(sign),
             new ReaderSettings.Limits(100, 50, 10, 5),
-            new ReaderSettings.Joining(weights, weights, 0.6, 0.3)));
+            new ReaderSettings.Joining(weights, weights, 0.6, 0.3, 0.03, 0.25, 0.12, Set.of())));
   }
 
   private static Joined joined(List<SignRead> words, String sign, Said said) {
-    return Joined.of(words, model(sign, said), BOOK.catalog().signs());
+    return Joined.of(words, model(sign, said), BOOK.catalog().signs(), any -> true);
   }
 
   private static SignRead only(Joined joined) {
@@ -65,7 +75,7 @@ class JoinedTest {
     SignRead both = only(joined(List.of(words), SLIPS, REPORTED));
     assertEquals(
         new SignRead(
-            SLIPS, true, null, "left", "slight", "3 mm", "a phrase", WORDS, both.confidence()),
+            SLIPS, true, null, "left", "slight", AMOUNT, "a phrase", WORDS, both.confidence()),
         both);
     assertTrue(both.confidence() > only(joined(List.of(), SLIPS, REPORTED)).confidence());
   }
@@ -100,10 +110,23 @@ class JoinedTest {
             new ReaderSettings(
                 List.of(SLIPS),
                 model.settings().limits(),
-                new ReaderSettings.Joining(sure, sure, 0.6, 0.3)));
-    SignRead one = only(Joined.of(List.of(byWords(SLIPS, true)), trusted, BOOK.catalog().signs()));
+                new ReaderSettings.Joining(sure, sure, 0.6, 0.3, 0.03, 0.25, 0.12, Set.of())));
+    SignRead one =
+        only(
+            Joined.of(List.of(byWords(SLIPS, true)), trusted, BOOK.catalog().signs(), any -> true));
     assertEquals(SENTENCE, one.span());
     assertTrue(!one.present());
+  }
+
+  /** "Tugged on the seam and the thread just snapped, the cloth didn't care". */
+  @Test
+  void where_the_model_is_torn_the_words_decide_and_without_them_it_is_asked() {
+    Said torn = new Said(0.13, 0.94, 0);
+    assertTrue(only(joined(List.of(byWords(SLIPS, true)), SLIPS, torn)).present());
+
+    Joined alone = joined(List.of(), SLIPS, torn);
+    assertEquals(List.of(), alone.signs());
+    assertEquals(List.of(SLIPS), alone.struck().get(0).perhaps());
   }
 
   @Test
@@ -123,7 +146,7 @@ class JoinedTest {
     SignRead denied = byWords(FAINTED, false);
     assertTrue(only(joined(List.of(denied), FAINTED, REPORTED)).present());
     assertEquals(
-        byWords(FAINTED, true), only(joined(List.of(byWords(FAINTED, true)), FAINTED, DENIED)));
+        byWords(FAINTED, true), only(joined(List.of(byWords(FAINTED, true)), FAINTED, DOUBTFUL)));
   }
 
   @Test
@@ -142,15 +165,40 @@ class JoinedTest {
   }
 
   @Test
-  void whatever_the_model_says_a_danger_of_the_words_stands_as_it_was() {
+  void a_danger_of_the_words_stands_or_is_for_a_person_to_read() {
     Random random = new Random(7);
     SignRead words = byWords(FAINTED, true);
+    int lowered = 0;
     for (int i = 0; i < 500; i++) {
-      double a = random.nextDouble();
+      double a = random.nextDouble() * random.nextDouble() / 5;
       double b = random.nextDouble() * (1 - a);
-      Said said = new Said(a, b, random.nextDouble() * (1 - a - b));
-      assertEquals(words, only(joined(List.of(words), FAINTED, said)));
+      double c = random.nextDouble() * (1 - a - b) / 5;
+      Joined joined = joined(List.of(words), FAINTED, new Said(a, b, c));
+      if ((float) a + (float) c < 0.03) { // the model gives floats
+        lowered++;
+        assertEquals(List.of(), joined.signs());
+        assertEquals(WORDS, joined.readYourself().get(0).span());
+      } else {
+        assertEquals(words, only(joined));
+        assertEquals(List.of(), joined.readYourself());
+      }
     }
+    assertTrue(lowered > 20 && lowered < 480, "lowered " + lowered);
+  }
+
+  @Test
+  void nothing_is_lowered_in_a_reply_nor_beside_another_danger_nor_where_the_sign_is_unknown() {
+    List<SignRead> words = List.of(byWords(FAINTED, true));
+    Map<String, SignEntry> catalog = BOOK.catalog().signs();
+    assertEquals(words, Joined.of(words, model(FAINTED, NOTHING), catalog, any -> false).signs());
+    assertEquals(words, joined(words, "fever", NOTHING).signs());
+    TrainedReading one = model(FAINTED, NOTHING);
+    TrainedReading beside =
+        new TrainedReading(
+            List.of(one.sentences().get(0), SentenceSaid.of(0, 20, "fever", new Said(0.2, 0, 0.1))),
+            new ReaderSettings(
+                List.of(FAINTED, "fever"), one.settings().limits(), one.settings().joining()));
+    assertEquals(words, Joined.of(words, beside, catalog, any -> true).signs());
   }
 
   @Test

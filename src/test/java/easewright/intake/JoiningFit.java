@@ -70,7 +70,15 @@ final class JoiningFit {
         new StringBuilder("| raised from | missed | posts stopped without one |\n|---|---|---|\n");
     for (double bound : new double[] {0.5, 0.7, 0.8, 0.9, 0.95, 0.98, 0.99, 1.01}) {
       Joining tried =
-          new Joining(joining.reported(), joining.denied(), bound, joining.dangerShown());
+          new Joining(
+              joining.reported(),
+              joining.denied(),
+              bound,
+              joining.dangerShown(),
+              joining.dangerLowered(),
+              joining.otherDangers(),
+              joining.torn(),
+              joining.nearDangers());
       ReadersCount count = count(counted, tried, true);
       table.append("| %.2f | %d | %d |%n".formatted(bound, count.dangers.missed, count.stopped));
     }
@@ -95,7 +103,9 @@ final class JoiningFit {
       TrainedReading model =
           new TrainedReading(
               one.model().sentences(), new ReaderSettings(old.signs(), old.limits(), joining));
-      count.add(one.post(), Joined.of(withWords ? one.words() : List.of(), model, CATALOG).signs());
+      count.add(
+          one.post(),
+          Joined.of(withWords ? one.words() : List.of(), model, CATALOG, any -> true).signs());
     }
     return count;
   }
@@ -105,7 +115,11 @@ final class JoiningFit {
         fit(examples(posts, true, withWords)),
         fit(examples(posts, false, withWords)),
         now.dangerRaised(),
-        now.dangerShown());
+        now.dangerShown(),
+        now.dangerLowered(),
+        now.otherDangers(),
+        now.torn(),
+        now.nearDangers());
   }
 
   private static List<Example> examples(List<Read> posts, boolean present, boolean withWords) {

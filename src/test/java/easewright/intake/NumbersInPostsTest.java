@@ -3,6 +3,8 @@ package easewright.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import easewright.rulebook.RuleBookSource;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -144,19 +146,19 @@ class NumbersInPostsTest {
       delimiter = '|',
       quoteCharacter = '~',
       value = {
-        "I took the band in 1 cm on each side.                 | take-in-the-band 2 cm",
-        "I took the band in by 1 cm at each side seam.         | take-in-the-band 2 cm",
-        "I took in the band 5 mm per side.                     | take-in-the-band 10 mm",
+        "I took the band in 1 cm on each side.                 | take-in-the-band 2 x 1 cm",
+        "I took the band in by 1 cm at each side seam.         | take-in-the-band 2 x 1 cm",
+        "I took in the band 5 mm per side.                     | take-in-the-band 2 x 5 mm",
         "I took in the band 2 cm.                              | take-in-the-band 2 cm",
-        "I let out the band 1 cm on both sides.                | let-out-the-band 2 cm",
-        "I shortened the straps 1 cm on each side.             | shorten-the-straps 1 cm",
+        "I let out the band 1 cm on both sides.                | let-out-the-band 2 x 1 cm",
+        "I shortened the straps 1 cm on each side.             | shorten-the-straps 2 x 1 cm",
         "I shortened the straps by 10 mm, sorry, 15 mm.        | shorten-the-straps 15 mm"
       })
-  void what_was_done_on_each_side_counts_in_all(String text, String change) {
+  void what_was_done_on_each_side_keeps_its_places(String text, String change) {
     assertEquals(
         change,
         Reader.read(text).earlier().stream()
-            .map(one -> one.adjustment() + " " + one.amount())
+            .map(one -> one.adjustment() + " " + one.amount().text())
             .collect(Collectors.joining(", ")));
   }
 
@@ -171,6 +173,13 @@ class NumbersInPostsTest {
             "The band rode up 3 cm at the underbust.")) {
       assertEquals("", lengths(text), text);
     }
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"¼", "½\"", "— ¾ —"})
+  void a_text_of_signs_alone_says_nothing(String text) {
+    Reading read = new Intake(RuleBookSource.read(Path.of("rules"))).read(text);
+    assertEquals(List.of(), read.lengths());
   }
 
   /** Sentences about ages, dates, prices and counts, whatever number stands in them. */

@@ -5,6 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import easewright.fuzz.LinearTime;
 import easewright.measure.Quantity;
+import easewright.number.Amount;
+import easewright.number.AmountRead;
+import easewright.number.TextSpan;
 import easewright.rulebook.RuleBookSource;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -76,6 +79,7 @@ class PostFuzzTest {
             reading.circumstances().stream().map(Reading.TextRead::span),
             reading.earlier().stream().map(Reading.ChangeRead::span),
             reading.suspected().stream().map(Reading.TextRead::span),
+            reading.told().spans().stream(),
             reading.couldNotTell().stream().map(Reading.TextRead::span),
             reading.notUnderstood().stream().map(Reading.NotUnderstood::span),
             Stream.of(reading.sizeCut(), reading.monthsSinceOperation())
@@ -86,11 +90,20 @@ class PostFuzzTest {
 
   private static Stream<String> quantities(Reading reading) {
     return Stream.of(
-            reading.signs().stream().map(Reading.SignRead::amount),
-            reading.earlier().stream().map(Reading.ChangeRead::amount),
+            amounts(reading).map(AmountRead::from),
+            amounts(reading).map(AmountRead::to),
             reading.lengths().stream().map(Reading.LengthRead::text),
             reading.cloths().stream().flatMap(cloth -> cloth.lengths().values().stream()))
         .flatMap(texts -> texts)
+        .filter(Objects::nonNull);
+  }
+
+  private static Stream<AmountRead> amounts(Reading reading) {
+    return Stream.concat(
+            reading.signs().stream().map(Reading.SignRead::amount),
+            Stream.concat(
+                reading.earlier().stream().map(Reading.ChangeRead::amount),
+                reading.told().trials().stream().map(Told.TrialRead::amount)))
         .filter(Objects::nonNull);
   }
 
@@ -157,6 +170,14 @@ class PostFuzzTest {
             "15 cm",
             "50 %",
             "shortened",
+            "pinned",
+            "shorter",
+            "lies flat",
+            "is",
+            "elastic",
+            "over a padded bra",
+            "pull-on",
+            "should I",
             "took in",
             "by",
             "2 cm",

@@ -2,6 +2,7 @@ package easewright.intake;
 
 import easewright.intake.Reading.SignRead;
 import easewright.measure.Quantity;
+import easewright.number.AmountRead;
 import easewright.rulebook.RuleBookSource;
 import java.util.Collection;
 import java.util.HashMap;
@@ -74,9 +75,7 @@ final class PostsReport {
     of("causes suspected").compare(values(read.suspected()), post.beliefs());
     of("earlier changes")
         .compare(
-            read.earlier().stream()
-                .map(one -> change(one.adjustment(), one.amount(), one.outcome()))
-                .toList(),
+            read.earlier().stream().map(one -> change(one, post)).toList(),
             post.earlier().stream()
                 .map(one -> change(one.adjustment(), one.amount(), one.outcome()))
                 .toList());
@@ -137,7 +136,9 @@ final class PostsReport {
               one ->
                   of("amounts of signs")
                       .compare(
-                          one.amount() == null ? List.of() : List.of(mm(one.amount())),
+                          one.amount() == null
+                              ? List.of()
+                              : List.of(mm(one.amount(), sign.amount())),
                           sign.amount() == null ? List.of() : List.of(mm(sign.amount()))));
     }
   }
@@ -148,6 +149,33 @@ final class PostsReport {
 
   private static String mm(String length) {
     return String.valueOf(Math.round(Quantity.parse(length).length().mm() / (2 * SAME_MM)));
+  }
+
+  /** The label where it lies within what was read, of one place or in all; else the middle. */
+  private static String mm(AmountRead read, String label) {
+    if (label != null) {
+      double wanted = Quantity.parse(label).length().mm();
+      double least = Quantity.parse(read.from()).length().mm();
+      double most = read.to() == null ? least : Quantity.parse(read.to()).length().mm();
+      for (int places : new int[] {1, read.places()}) {
+        if (wanted > places * least - SAME_MM && wanted < places * most + SAME_MM) {
+          return mm(label);
+        }
+      }
+    }
+    return mm(read.from());
+  }
+
+  private static String change(Reading.ChangeRead read, LabelledPost post) {
+    String label =
+        post.earlier().stream()
+            .filter(one -> one.adjustment().equals(read.adjustment()))
+            .map(LabelledPost.Earlier::amount)
+            .filter(Objects::nonNull)
+            .findFirst()
+            .orElse(null);
+    String amount = read.amount() == null ? "" : mm(read.amount(), label);
+    return read.adjustment() + " " + amount + " " + Objects.toString(read.outcome(), "");
   }
 
   private static String change(String adjustment, String amount, String outcome) {

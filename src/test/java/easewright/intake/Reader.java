@@ -1,5 +1,10 @@
 package easewright.intake;
 
+import easewright.number.Amount;
+import easewright.number.AmountFinder;
+import easewright.number.AmountWords;
+import easewright.number.ReadingBounds;
+import easewright.number.WordLists;
 import easewright.rulebook.RuleBookSource;
 import java.nio.file.Path;
 import java.util.List;

@@ -3,6 +3,7 @@ package easewright.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import easewright.number.WordLists;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,7 +27,9 @@ class WordsInCodeTest {
   @Test
   void no_list_of_everyday_words_stands_in_the_code() throws IOException {
     List<String> found = new ArrayList<>();
-    try (Stream<Path> files = Files.list(Path.of("src/main/java/easewright/intake"))) {
+    Path code = Path.of("src/main/java/easewright");
+    try (Stream<Path> files =
+        Stream.concat(Files.list(code.resolve("intake")), Files.list(code.resolve("number")))) {
       for (Path file : files.sorted().toList()) {
         Matcher list = WORD_LIST.matcher(Files.readString(file));
         while (list.find()) {

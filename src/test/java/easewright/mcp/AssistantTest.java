@@ -11,6 +11,7 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
+import easewright.EveryShape;
 import easewright.http.Examples;
 import easewright.http.Examples.Example;
 import io.modelcontextprotocol.client.McpClient;
@@ -159,6 +160,18 @@ class AssistantTest {
           new String(post(example, "text/markdown").asByteArray(), StandardCharsets.UTF_8);
       assertEquals(post.strip(), text(result));
     }
+  }
+
+  /** Ranges, places, times, areas, trials, toiles, edges, design, size system, held tapes. */
+  @Test
+  void every_shape_of_a_fitting_is_taken_and_said_back() throws IOException {
+    JsonNode request = EveryShape.request();
+    assertEquals(List.of(), schemaOf("answer_fitting").validate(request));
+    CallToolResult result = call("answer_fitting", request);
+    assertFalse(result.isError(), () -> text(result));
+    EveryShape.assertSaidIn(text(result));
+    JsonNode answer = JSON.valueToTree(result.structuredContent());
+    assertEquals(request.path("garment"), answer.at("/soFar/garment"));
   }
 
   /** The endpoint has no Markdown to compare this with. */

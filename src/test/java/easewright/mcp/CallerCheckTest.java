@@ -8,6 +8,7 @@ import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import io.restassured.response.ValidatableResponse;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -18,6 +19,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * invalid, servers MUST respond with HTTP 403 Forbidden." Origins follow RFC 6454, section 6.2;
  * names under .example are those of RFC 2606.
  */
+@Tag("long")
 @QuarkusTest
 @TestProfile(CallerCheckTest.OneMoreHost.class)
 class CallerCheckTest {

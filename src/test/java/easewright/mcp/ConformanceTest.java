@@ -19,6 +19,7 @@ import java.util.concurrent.TimeUnit;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -28,6 +29,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * 2025-11-25) against the running service. Needs Node.js and, once, its package registry; otherwise
  * reports this and is skipped.
  */
+@Tag("long")
 @QuarkusTest
 class ConformanceTest {
   // The newest that runs on Node.js 20; later ones need 22.
@@ -36,7 +38,7 @@ class ConformanceTest {
   private static final Path SCRIPT =
       FOLDER.resolve("node_modules/@modelcontextprotocol/conformance/dist/index.js");
 
-  /** These require tools, resources and prompts made for the runner; DEVELOPERS.md lists them. */
+  /** These require tools, resources and prompts made for the runner. */
   private static final Set<String> NEED_FIXTURES =
       Set.of(
           "completion-complete",

@@ -19,6 +19,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -28,6 +29,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * from the Model Context Protocol 2025-11-25, basic/transports, "Session Management", and RFC 6585,
  * section 4; error objects from JSON-RPC 2.0, section 5.1.
  */
+@Tag("long")
 @QuarkusTest
 @TestProfile(SessionsTest.Few.class)
 class SessionsTest extends LogListening {

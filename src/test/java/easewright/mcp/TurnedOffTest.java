@@ -7,9 +7,11 @@ import io.quarkus.test.junit.QuarkusTest;
 import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import java.util.Map;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The operator can turn the assistants' endpoint off. */
+@Tag("long")
 @QuarkusTest
 @TestProfile(TurnedOffTest.Off.class)
 class TurnedOffTest {

@@ -25,6 +25,8 @@ class LimitsCheckTest {
     "easewright.limit.arrival-in-need, PT0S, 'a time above nothing, such as 5S'",
     "easewright.limit.store, PT-1M, 'a time above nothing, such as 5S'",
     "easewright.limit.at-once, 0, a number of at least 1",
+    "easewright.model.timeout, PT0S, 'a time above nothing, such as 5S'",
+    "easewright.model.at-once, 0, a number of at least 1",
     "easewright.limit.connections, -1, a number of at least 1"
   })
   void a_limit_that_refuses_everything_stops_the_start(String name, String value, String wanted) {

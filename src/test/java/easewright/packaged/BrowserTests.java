@@ -8,9 +8,11 @@ import java.io.File;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 
 /** Runs the tests of {@code src/test/browser} in Chromium against a packaged service. */
@@ -48,14 +50,32 @@ final class BrowserTests {
    */
   static void pass(PackagedService service, String file, int suites)
       throws IOException, InterruptedException {
+    Ran ran = run(service, file, List.of());
+    assertTrue(ran.out().contains("# skipped 0"), ran::out);
+    assertTrue(ran.out().contains("# suites " + suites), ran::out);
+  }
+
+  /** Runs these tests of a file, by the beginnings of their names; every one has to pass. */
+  static void passThese(PackagedService service, String file, List<String> names)
+      throws IOException, InterruptedException {
+    Ran ran = run(service, file, names);
+    for (String name : names) {
+      Pattern passed = Pattern.compile("(?m)^ *ok \\d+ - " + Pattern.quote(name) + "(?!.*# SKIP)");
+      assertTrue(passed.matcher(ran.out()).find(), () -> name + " did not run: " + ran.out());
+    }
+  }
+
+  private static Ran run(PackagedService service, String file, List<String> names)
+      throws IOException, InterruptedException {
     Map<String, String> where =
         Map.of(
             "DESK", service.address().toString(), "CHROMIUM", chromium().orElseThrow().toString());
-    Ran ran =
-        NodePrograms.run(FOLDER, where, MINUTES, "", "node", "--test", "--test-reporter=tap", file);
+    List<String> command = new ArrayList<>(List.of("node", "--test", "--test-reporter=tap"));
+    names.forEach(name -> command.add("--test-name-pattern=^" + name));
+    command.add(file);
+    Ran ran = NodePrograms.run(FOLDER, where, MINUTES, "", command.toArray(String[]::new));
     assertTrue(ran.exit() == 0, ran::out);
-    assertTrue(ran.out().contains("# skipped 0"), ran::out);
-    assertTrue(ran.out().contains("# suites " + suites), ran::out);
+    return ran;
   }
 
   private static Optional<Path> chromium() {

@@ -22,8 +22,8 @@ import org.junit.jupiter.api.io.TempDir;
 
 /**
  * The command line gives what the contract's examples record and the README shows. The port the
- * service would take is taken already, and a worker of batches has no settings to read, so that a
- * run which opened either would fail.
+ * service would take is taken already, a worker of batches has no settings to read, and the
+ * clinics' file is damaged, so that a run which opened any of them would fail or say so.
  */
 @Tag("long")
 class CommandLineIT {
@@ -38,12 +38,15 @@ class CommandLineIT {
     File in = Files.writeString(folder.resolve("in"), input).toFile();
     File out = folder.resolve("out").toFile();
     File err = folder.resolve("err").toFile();
+    Path store = Files.createDirectories(folder.resolve("store"));
+    Files.writeString(store.resolve("clinics.db"), "This is no store.");
     try (ServerSocket taken = new ServerSocket(0)) {
       List<String> command = new ArrayList<>();
       command.add("target/easewright");
       command.add("-Deasewright.public-address=http://localhost:8080");
       command.add("-Dquarkus.http.port=" + taken.getLocalPort());
       command.add("-Dquarkus.management.port=" + taken.getLocalPort());
+      command.add("-Deasewright.clinic.store=" + store);
       command.addAll(List.of(arguments));
       ProcessBuilder program =
           new ProcessBuilder(command).redirectInput(in).redirectOutput(out).redirectError(err);
@@ -100,11 +103,29 @@ class CommandLineIT {
   }
 
   @Test
+  void a_reply_calls_her_by_name_in_the_tone_asked_for() throws Exception {
+    Ran ran =
+        run(
+            Files.readString(Path.of(EXAMPLES + "one-sign.json")),
+            "fit",
+            "--text",
+            "--nickname",
+            "Fern",
+            "--voice",
+            "plain",
+            "-");
+    assertEquals(0, ran.code(), ran.err());
+    assertTrue(ran.out().startsWith("Hello Fern,"), ran.out());
+    assertEquals(2, run("{}", "fit", "--voice", "loud", "-").code());
+    assertEquals(2, run("{}", "fit", "--lines", "--voice", "plain", "-").code());
+  }
+
+  @Test
   void a_short_answer_is_plain_text_of_at_most_120_words() throws Exception {
     Ran ran = run("", "fit", "--text", EXAMPLES + "first-fitting.json");
     assertEquals(0, ran.code(), ran.err());
     assertTrue(ran.out().strip().split("\\s+").length <= 120, ran.out());
-    assertTrue(ran.out().contains("1 1/8 in") && !ran.out().contains("**"), ran.out());
+    assertTrue(ran.out().contains("1 1/4 in") && !ran.out().contains("**"), ran.out());
   }
 
   @Test

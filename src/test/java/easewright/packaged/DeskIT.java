@@ -1,5 +1,6 @@
 package easewright.packaged;
 
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIf;
 
@@ -8,6 +9,7 @@ import org.junit.jupiter.api.condition.EnabledIf;
  * Recommendation of 5 October 2023) by axe-core in light and dark, at 360 and 1280 px. What is
  * checked stands in {@code src/test/browser/desk.test.mjs}.
  */
+@Tag("long")
 @EnabledIf("easewright.packaged.BrowserTests#canRun")
 class DeskIT {
   @Test

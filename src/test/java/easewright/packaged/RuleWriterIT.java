@@ -135,7 +135,7 @@ class RuleWriterIT {
   @Test
   void a_broken_own_book_and_a_folder_without_one_stop_the_start_and_say_why() {
     BookCopy book = withPhrase("band wanders skyward");
-    int line = book.put("catalog/causes/band.yaml", "prior: common", "prior: comon");
+    int line = book.put("catalog/causes/band.yaml", "prior: fairly common", "prior: comon");
     IllegalStateException refused =
         assertThrows(
             IllegalStateException.class,

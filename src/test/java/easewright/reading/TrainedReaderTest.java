@@ -57,6 +57,15 @@ class TrainedReaderTest extends LogListening {
     assertEquals(List.of(), READER.read("\u0301\u0302").orElseThrow().sentences());
   }
 
+  /** The shipped model made a guessed size of the letters of a mere size. */
+  @Test
+  void a_sentence_without_a_word_says_nothing() throws IOException {
+    TrainedReader shipped = TrainedReader.in(Path.of("src/main/resources/easewright/reading"));
+    List<String> signs = ReaderSettings.parse(ReaderFiles.shipped().read("reader.json")).signs();
+    SentenceSaid size = shipped.read("Straps dig in. 34C.").orElseThrow().sentences().get(1);
+    assertEquals(List.of(), signs.stream().filter(sign -> size.said(sign).reported() > 0).toList());
+  }
+
   /** The tiny model takes 40 pieces and four sentences at once. */
   @Test
   void every_sentence_of_a_long_text_is_read_once_in_its_place() {

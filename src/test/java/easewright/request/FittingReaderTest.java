@@ -5,12 +5,15 @@ import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.diagnosis.Fitting;
+import easewright.fitting.Fitting;
+import easewright.fitting.GivenAmount;
 import easewright.measure.MeasuringMethod;
 import easewright.measure.UnitSystem;
 import java.nio.charset.StandardCharsets;
 import java.util.Collections;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -43,14 +46,14 @@ class FittingReaderTest {
         "{'a/b~c': 1} | /a~1b~0c | 400 | No field | Known are",
         "{'body': {'bast': '94 cm'}} | /body/bast | 400 | No field | \"bust\"",
         "{'body': {'under-bust': '77 cm'}} | /body/under-bust | 400 | No field | \"underbust\"",
-        "{'body': 'slim'} | /body | 400 | object | bust, underbust",
+        "{'body': 'slim'} | /body | 400 | object | bust, bustLeft, bustRight, underbust",
         "{'body': {'bust': 94}} | /body/bust | 400 | no unit | 86.5 cm",
         "{'body': {'bust': '94'}} | /body/bust | 400 | no unit | 86.5 cm",
         "{'body': {'bust': null}} | /body/bust | 400 | quantity | as a text",
         "{'body': {'bust': true}} | /body/bust | 400 | quantity | as a text",
         "{'body': {'bust': '94 parsecs'}} | /body/bust | 400 | not known | 34 in",
         "{'body': {'bust': '94 %'}} | /body/bust | 400 | a percentage | a length",
-        "{'body': {'bust': []}} | /body/bust | 400 | empty | one measuring",
+        "{'body': {'bust': []}} | /body/bust | 400 | empty | one measurement",
         "{'body': {'bust': [94]}} | /body/bust/0 | 400 | no unit | 86.5 cm",
         "{'body': {'bust': {'how': 'scan'}}} | /body/bust/value | 400 | needed | value",
         "{'body': {'bust': {'value': '94 cm', 'how': 'eye'}}} | /body/bust/how | 400 | No such name | tape-self",
@@ -58,6 +61,9 @@ class FittingReaderTest {
         "{'body': {'bust': '94 in', 'underbust': '77 cm'}} | /body/bust | 422 | outside | 94 cm",
         "{'body': {'bust': '77 cm', 'underbust': '94 cm'}} | /body/underbust | 422 | not below | swapped",
         "{'units': 'inches'} | /units | 400 | No such name | metric, imperial",
+        "{'signs': [{'sign': 'neckline-gapes', 'sure': 0}]} | /signs/0/sure | 400 | from 0.01 to 1 | 0.8",
+        "{'signs': [{'sign': 'neckline-gapes', 'sure': 1.2}]} | /signs/0/sure | 400 | from 0.01 to 1 | 0.8",
+        "{'signs': [{'sign': 'neckline-gapes', 'sure': '80 %'}]} | /signs/0/sure | 400 | to 1 | 0.8",
         "{'signs': {}} | /signs | 400 | list | [ and ]",
         "{'signs': [{}]} | /signs/0/sign | 400 | needed | id",
         "{'signs': [7]} | /signs/0 | 400 | object | sign",
@@ -78,6 +84,22 @@ class FittingReaderTest {
         "{'sizeCut': ''} | /sizeCut | 400 | empty | characters",
         "{'choices': []} | /choices | 400 | object | option",
         "{'garment': {'underband': '7 cm'}} | /garment/underband | 422 | out of range | Check the unit",
+        "{'garment': {'strapWidth': '1 mm'}} | /garment/strapWidth | 422 | out of range | Check the unit",
+        "{'garment': {'edges': [{'length': '54 cm'}]}} | /garment/edges/0/edge | 400 | needed | armhole",
+        "{'garment': {'edges': [{'edge': 'nekline', 'length': '54 cm'}]}} | /garment/edges/0/edge | 400 | No such name | \"neckline\"",
+        "{'garment': {'edges': [{'edge': 'neckline'}]}} | /garment/edges/0 | 422 | Nothing is said | its elastic",
+        "{'garment': {'edges': [{'edge': 'armhole', 'length': '44 cm'}, {'edge': 'armhole', 'length': '45 cm'}]}} | /garment/edges/1 | 422 | twice | write one",
+        "{'garment': {'edges': [{'edge': 'neckline', 'elastic': {'kind': 'soft'}}]}} | /garment/edges/0/elastic/kind | 400 | No such name | flat",
+        "{'sizeSystem': 'uk'} | /sizeSystem | 422 | no size | sizeCut",
+        "{'sizeSystem': 'ku', 'sizeCut': '34C'} | /sizeSystem | 400 | No such name | Did you mean",
+        "{'sizeSystem': 'uk', 'sizeCut': 'M'} | /sizeSystem | 422 | no size of the name | as printed",
+        "{'sizeSystem': 'eu', 'sizeCut': '34C'} | /sizeSystem | 422 | no size of the name | as printed",
+        "{'sizeSystem': 'eu', 'pattern': {'sheet': 'quillmere-top'}} | /sizeSystem | 422 | own sheet | Leave out",
+        "{'design': {'back': 'racer'}, 'pattern': {'sheet': 'quillmere-top'}} | /design | 422 | own sheet | Leave out",
+        "{'design': {'back': 'round'}} | /design/back | 400 | No such name | \"rounded\"",
+        "{'design': {'stretchAsked': '0.5'}} | /design/stretchAsked | 400 | no unit | unit",
+        "{'design': {'stretchAsked': '500 %'}} | /design/stretchAsked | 422 | No pattern | up to 300 %",
+        "{'design': {'drafted': {'underband': '66 mm'}}} | /design/drafted/underband | 422 | out of range | Check the unit",
         "{'cloth': {'man': {}}} | /cloth/man | 400 | No field | \"main\"",
         "{'cloth': {'main': {'around': {'marked': '10 cm'}}}} | /cloth/main/around/stretched | 400 | needed | 10 cm",
         "{'cloth': {'main': {'around': {'marked': '10 cm', 'stretched': '8 cm'}}}} | /cloth/main/around | 422 | shorter | three times",
@@ -90,6 +112,25 @@ class FittingReaderTest {
         "{'making': {'seams': 99}} | /making/seams | 422 | out of range | from 1 to 60",
         "{'earlier': [{'adjustment': 'take-in-band'}]} | /earlier/0/adjustment | 400 | No such name | \"take-in-the-band\"",
         "{'earlier': [{'adjustment': 'take-in-the-band', 'outcome': 'good'}]} | /earlier/0/outcome | 400 | No such name | better, same, worse",
+        "{'signs': [{'sign': 'neckline-gapes', 'amount': {}}]} | /signs/0/amount/value | 400 | needed | a range needs both",
+        "{'signs': [{'sign': 'neckline-gapes', 'amount': {'from': '1 cm'}}]} | /signs/0/amount/to | 400 | needed | a range needs both",
+        "{'signs': [{'sign': 'neckline-gapes', 'amount': {'value': '1 cm', 'to': '2 cm'}}]} | /signs/0/amount | 400 | two amounts | from",
+        "{'signs': [{'sign': 'neckline-gapes', 'amount': {'from': '2 cm', 'to': '1 cm'}}]} | /signs/0/amount | 422 | below its beginning | smaller",
+        "{'signs': [{'sign': 'neckline-gapes', 'amount': {'value': '1 cm', 'places': 0}}]} | /signs/0/amount/places | 422 | out of range | from 1 to 20",
+        "{'signs': [{'sign': 'neckline-gapes', 'amount': {'value': '10 in', 'places': 3}}]} | /signs/0/amount | 422 | All places together | 19 5/8 in",
+        "{'signs': [{'sign': 'neckline-gapes', 'when': 'after-an-our'}]} | /signs/0/when | 400 | No such name | \"after-an-hour\"",
+        "{'signs': [{'sign': 'neckline-gapes', 'when': ['always', 'always']}]} | /signs/0/when/1 | 422 | twice | each time once",
+        "{'fine': ['hands']} | /fine/0 | 400 | No such name | band",
+        "{'fine': ['band', 'band']} | /fine/1 | 422 | twice | each area once",
+        "{'trials': [{'amount': '1 cm'}]} | /trials/0/adjustment | 400 | needed | id",
+        "{'trials': [{'adjustment': 'shorten-the-straps', 'how': 'glued'}]} | /trials/0/how | 400 | No such name | pinned",
+        "{'trials': [{'adjustment': 'shorten-the-straps', 'outcome': 'wrong'}]} | /trials/0/outcome | 400 | No such name | right",
+        "{'earlier': [{'outcome': 'same'}]} | /earlier/0/adjustment | 400 | needed | id",
+        "{'earlier': [{'adjustment': 'shorten-the-straps', 'size': '75C'}]} | /earlier/0 | 400 | a change and a size | two entries",
+        "{'earlier': [{'size': '75C', 'amount': '1 cm'}]} | /earlier/0/amount | 400 | no amount | out",
+        "{'earlier': [{'size': '75C', 'better': ['neckline-gapes'], 'worse': ['neckline-gapes']}]} | /earlier/0 | 422 | as better and as worse | once",
+        "{'earlier': [{'size': '75C', 'better': ['neckline-gaps']}]} | /earlier/0/better/0 | 400 | No such name | \"neckline-gapes\"",
+        "{'earlier': [{'size': '75C', 'worse': ['skin-goes-numb']}]} | /earlier/0/worse/0 | 422 | may be a danger | signs",
         "{'circumstances': {'nursing': 'yes'}} | /circumstances/nursing | 400 | Yes or no | true or false",
         "{'circumstances': {'monthsSinceOperation': -1}} | /circumstances/monthsSinceOperation | 422 | out of range | from 0",
         "{'whyNot': ['band-too-lnog']} | /whyNot/0 | 400 | No such name | \"band-too-long\"",
@@ -114,6 +155,18 @@ class FittingReaderTest {
         List.of("/y", "/body/underbust", "/body/bust", "/signs/0/sign"),
         refusal.faults().stream().map(Fault::pointer).toList());
     assertEquals(400, refusal.status());
+  }
+
+  @Test
+  void a_size_that_is_no_size_is_named_beside_a_sign_that_is_none() {
+    FaultyRequest refusal =
+        refused("{'sizeCut': 'banana', 'signs': [{'sign': 'banana'}, {'sign': 'neckline-gapes'}]}");
+    assertEquals(
+        Set.of("/sizeCut", "/signs/0/sign"),
+        refusal.faults().stream().map(Fault::pointer).collect(Collectors.toSet()));
+    for (String size : List.of("M", "12", "2X", "75", "80C", "C75", "34DD", "S-M")) {
+      assertEquals(size, read("{'sizeCut': '" + size + "', " + SIGN + "}").sizeCut());
+    }
   }
 
   @Test
@@ -176,7 +229,7 @@ class FittingReaderTest {
                 + " 'measuredBy': 'tape-trained'}");
     assertEquals(MeasuringMethod.SCAN.girthSdMm(), fitting.body().bust().sdMm());
     assertEquals(MeasuringMethod.TAPE_TRAINED.girthSdMm(), fitting.body().underbust().sdMm());
-    assertEquals(List.of(MeasuringMethod.SCAN), fitting.measuredHow().get("bust"));
+    assertEquals(MeasuringMethod.SCAN, fitting.measuredHow().get("bust").get(0).method());
     assertNull(fitting.body().upperChest());
   }
 
@@ -232,5 +285,49 @@ class FittingReaderTest {
     read("{'making': {'seamAllowancePlanned': '10 mm', 'seamAllowanceSewn': '13 mm'}}");
     read("{'circumstances': {'impact': 'high'}}");
     read("{'body': {'underbust': '77 cm'}, 'garment': {'underband': '70 cm'}}");
+  }
+
+  /** Independent errors add up as squares (JCGM 100:2008, 5.1.2). */
+  @Test
+  void a_range_counts_by_its_middle_and_half_of_it_joins_the_error() {
+    GivenAmount range = amount("{'from': '1 cm', 'to': '2 cm'}");
+    assertEquals(15, range.mm(), 1e-9);
+    assertEquals(Math.sqrt(4 * 4 + 5 * 5), range.sdMm(4), 1e-9);
+  }
+
+  @Test
+  void amounts_by_place_are_added_up() {
+    assertEquals(20, amount("{'value': '1 cm', 'places': 2}").mm(), 1e-9);
+    GivenAmount both = amount("{'from': '1 cm', 'to': '1.5 cm', 'places': 2}");
+    assertEquals(25, both.mm(), 1e-9);
+    assertEquals(Math.sqrt(2 * 4 * 4 + 5 * 5), both.sdMm(4), 1e-9);
+  }
+
+  private static GivenAmount amount(String json) {
+    return read("{'signs': [{'sign': 'neckline-gapes', 'amount': " + json + "}]}")
+        .signs()
+        .get(0)
+        .amount();
+  }
+
+  @Test
+  void whatever_was_tried_is_something_to_go_on() {
+    assertEquals(List.of("band"), read("{'fine': ['band']}").fine());
+    assertTrue(
+        read("{'trials': [{'adjustment': 'shorten-the-straps', 'outcome': 'right'}]}")
+            .trials()
+            .get(0)
+            .isRight());
+    assertEquals("75C", read("{'earlier': [{'size': '75C'}]}").earlierSizes().get(0).size());
+  }
+
+  @Test
+  void one_time_or_several_are_read_and_other_times_are_other_reports() {
+    Fitting fitting =
+        read(
+            "{'signs': [{'sign': 'neckline-gapes', 'when': ['by-evening', 'after-a-wash']},"
+                + " {'sign': 'neckline-gapes', 'when': 'first-minutes', 'seen': 'absent'}]}");
+    assertEquals(List.of("by-evening", "after-a-wash"), fitting.signs().get(0).when());
+    assertEquals(List.of("first-minutes"), fitting.signs().get(1).when());
   }
 }

@@ -12,10 +12,13 @@ final class Names {
   static final String SIZE = SHEETS.shipped().get(0).sizes().get(0).name();
   static final KnownNames KNOWN =
       new KnownNames(
-          List.of("band-rides-up-at-the-back", "neckline-gapes", "straps-slip-off"),
+          List.of(
+              "band-rides-up-at-the-back", "neckline-gapes", "straps-slip-off", "skin-goes-numb"),
+          List.of("skin-goes-numb"),
           List.of("back", "front", "neckline"),
           List.of("take-in-the-band", "shorten-the-straps"),
           List.of("band-too-long", "straps-too-short"),
+          List.of("band", "cups", "neckline"),
           new Plausibility(RuleBookSource.compiledIn().catalog().practice().measures()),
           SHEETS,
           RuleBookSource.compiledIn());

@@ -4,7 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import com.code_intelligence.jazzer.junit.FuzzTest;
 import com.fasterxml.jackson.databind.JsonNode;
-import easewright.diagnosis.Fitting;
+import easewright.fitting.Fitting;
 import easewright.fuzz.LinearTime;
 import easewright.http.Examples;
 import java.io.IOException;

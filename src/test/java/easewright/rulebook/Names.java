@@ -16,7 +16,16 @@ import java.util.stream.Stream;
 /** What uses parameters besides rules. */
 final class Names {
   /** Parameters that words of the catalog and the rules stand for. */
-  static final List<String> WORDS = List.of("without-fault-", "trust-", "ask-", "effort-");
+  static final List<String> WORDS =
+      List.of(
+          "without-fault-",
+          "trust-",
+          "leak-share-",
+          "ask-",
+          "effort-",
+          "sure-undo-",
+          "sure-effort-",
+          "elastic-share-");
 
   /** The words of the sentences on weighing and curing, and of the causes' priors. */
   static Set<String> bareWords(RuleBookSource book) {

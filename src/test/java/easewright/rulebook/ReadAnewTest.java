@@ -24,8 +24,8 @@ class ReadAnewTest {
     }
   }
 
-  private static boolean isSlack(RuleBook book, double strain) {
-    Figure figure = new Figure("band-strain", strain, 0, "fraction", "");
+  private static boolean isSlack(RuleBook book, double excessMm) {
+    Figure figure = new Figure("band-length-excess", excessMm, 0, "mm", "");
     try (Consultation consultation = book.open()) {
       return consultation.hear(List.of(figure)).judged().stream()
           .anyMatch(one -> one.finding().equals("band-slack-by-measure") && one.holds());
@@ -47,10 +47,10 @@ class ReadAnewTest {
   @Test
   void a_changed_number_counts_in_every_rule_that_names_it() {
     BookCopy copy = BookCopy.in(folder);
-    assertTrue(isSlack(RuleBook.compile(folder), 0.03));
-    copy.put("parameters/band.yaml", "value: 4 %", "value: 2 %");
+    assertTrue(isSlack(RuleBook.compile(folder), 25));
+    copy.put("parameters/band.yaml", "value: 20 mm", "value: 30 mm");
     RuleBook changed = RuleBook.compile(folder);
-    assertTrue(!isSlack(changed, 0.03) && isSlack(changed, 0.01));
+    assertTrue(!isSlack(changed, 25) && isSlack(changed, 35));
     assertEquals(RuleBook.compiledIn().always().shows().size(), changed.always().shows().size());
   }
 

@@ -21,7 +21,7 @@ import org.junit.jupiter.api.Test;
 
 /**
  * What only the project asks of its book: that nothing in it is unused. What must be so in any book
- * is checked when it is loaded ({@code BookCheckTest}).
+ * is checked when it is loaded ({@code OwnBookTest}).
  */
 class RuleBookTest {
   private static final RuleBookSource SOURCE = RuleBookSource.read(Path.of("rules"));
@@ -46,6 +46,9 @@ class RuleBookTest {
             + Names.JAVA_SOURCES
             + CATALOG.adjustments().values().stream()
                 .map(a -> "\n" + a.limit() + "\n")
+                .collect(Collectors.joining())
+            + CATALOG.signs().values().stream()
+                .map(sign -> "\n" + sign.usual() + "\n")
                 .collect(Collectors.joining());
     for (String id : SOURCE.parameters().keySet()) {
       boolean word =

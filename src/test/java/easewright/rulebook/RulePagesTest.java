@@ -1,5 +1,6 @@
 package easewright.rulebook;
 
+import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
@@ -8,7 +9,11 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.answering.PageCases;
 import easewright.pattern.PatternSheets;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.Test;
@@ -37,6 +42,7 @@ class RulePagesTest {
             sound.heading(),
             sound.line(),
             sound.given(),
+            sound.withEach(),
             JsonNodeFactory.instance.objectNode().put("first cause", "band-too-short"));
     PageCases cases = new PageCases(BOOK, new PatternSheets());
     AssertionFailedError failure =
@@ -45,6 +51,19 @@ class RulePagesTest {
         "rules/sports-bra/band/band-too-long.md:%d, speaks: %s\nexpected first cause: band-too-short"
             .formatted(sound.line(), sound.heading());
     assertTrue(failure.getMessage().startsWith(begins), failure.getMessage());
+  }
+
+  /** A failure names a case by its heading; a reader looks for a situation by it. */
+  @Test
+  void no_heading_stands_over_two_cases_of_a_page() {
+    List<String> twice = new ArrayList<>();
+    for (RulePage page : BOOK.source().pages().values()) {
+      Set<String> seen = new HashSet<>();
+      page.cases().stream()
+          .filter(one -> !seen.add(one.heading().toLowerCase(Locale.ROOT)))
+          .forEach(one -> twice.add(PageCases.place(page, one)));
+    }
+    assertEquals(List.of(), twice);
   }
 
   @TestFactory

@@ -21,7 +21,17 @@ final class SampleAnswer {
 
   static Answer with(String text) {
     RuleRef rule = new RuleRef("band-too-long", "band too long: any", "Sum.", "s", "/rules/band");
-    SignNote sign = new SignNote("rides", "band rides up", true, text, "left", "clear", "12 mm");
+    SignNote sign =
+        new SignNote(
+            "rides",
+            "band rides up",
+            true,
+            text,
+            "left",
+            "clear",
+            "12 mm",
+            List.of("after-an-hour"),
+            null);
     Amount amount = new Amount("3.2 cm", 32, 4, "4 mm", "band take-in", "32 = 800 − 768", false);
     EvidenceNote report =
         new EvidenceNote("rides", "band rides up", "sign", true, 9.5, "strong", 0.2, List.of(rule));
@@ -32,8 +42,15 @@ final class SampleAnswer {
             "metric",
             text,
             text,
+            new Answer.SizeSystemNote("eu", "usual", text),
+            List.of(new Answer.SaidNote("finished underband", text)),
+            List.of(new Answer.SaidNote("back", text)),
             List.of(new Answer.Measurement("bust", "94.0 cm", 940, 10.2, "10 mm", "tape-self")),
-            List.of(sign)),
+            List.of(sign),
+            List.of(text),
+            List.of(
+                new Answer.TriedAsGiven(
+                    null, text, text, "pinned", "12 mm", "better", List.of(text), List.of(text)))),
         List.of(
             new Answer.CautionNote(
                 "c",
@@ -49,6 +66,7 @@ final class SampleAnswer {
                 List.of(),
                 rule)),
         null,
+        List.of(new Answer.AskedNote("x", "firm it", "yes", text)),
         new Answer.SizeAdvice(
             size,
             List.of(size),
@@ -57,7 +75,12 @@ final class SampleAnswer {
             true,
             text,
             List.of(new Answer.SystemLabel("EN 13402-3", "80C", 0.5)),
-            null),
+            null,
+            new Answer.TapeErrorNote(10.2, 10.2, text),
+            List.of(new Answer.SizeNameNote("uk", "36C")),
+            text,
+            text,
+            new Answer.SidesNote("left", 20, text)),
         List.of(
             new Answer.ClothResult(
                 "main",
@@ -98,10 +121,14 @@ final class SampleAnswer {
                 null)),
         true,
         0.04,
+        null,
+        List.of(
+            new Answer.FailedNote("x", "firm it", text, "same", "You tried to firm it: " + text)),
         List.of(
             new AdjustmentNote(
                 "take-in-the-band",
                 "take in the band",
+                "first",
                 "Take the band in by 3.2 cm.",
                 0.6,
                 "band",
@@ -124,6 +151,7 @@ final class SampleAnswer {
             new AdjustmentNote(
                 "shorten",
                 "shorten",
+                "later",
                 "Shorten it.",
                 0.1,
                 "straps",
@@ -143,6 +171,8 @@ final class SampleAnswer {
                 null,
                 List.of(),
                 List.of())),
+        new Answer.TrialNote(
+            "take-in-the-band", text, "band-too-long", text, 0.73, amount, true, text, text),
         List.of(new Answer.HeldBackNote("x", "firm it", "Not while it hurts.", null)),
         List.of(
             new QuestionNote(
@@ -156,7 +186,8 @@ final class SampleAnswer {
                 List.of(),
                 new Answer.ShiftNote("band-too-long", "band too long", 0.734, 0.9),
                 new Answer.ShiftNote("elastic-too-weak", "elastic too weak", 0.2, 0.3),
-                new Answer.PhotoNote("back", "arms raised", "Or a photo from the back."))),
+                new Answer.PhotoNote("back", "arms raised", "Or a photo from the back."),
+                null)),
         List.of(sign),
         List.of(
             new Answer.WhyNotNote(
@@ -168,6 +199,7 @@ final class SampleAnswer {
                 List.of(List.of(new Answer.ChangeNote("r", "it drops", "add", true))))),
         List.of(new Answer.MissingNote("/cloth/main", "the cloth", "It would tell more.")),
         List.of(new Answer.MeasureAgainNote("/body/bust", "Odd.", "Measure again.")),
+        List.of(text),
         null,
         null);
   }

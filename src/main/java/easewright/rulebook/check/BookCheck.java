@@ -48,7 +48,8 @@ public final class BookCheck {
               "vocabulary.dsl",
               0,
               "The folder holds no rule book.",
-              "Name a folder with vocabulary.dsl, catalog/, practice/, parameters/ and everyday/."));
+              "Name a folder with vocabulary.dsl, catalog/, practice/, parameters/ and"
+                  + " everyday/."));
     }
     List<BookProblem> unreadable = new ArrayList<>();
     BookCheck check = new BookCheck(BookFiles.texts(folder, unreadable), words);
@@ -89,11 +90,15 @@ public final class BookCheck {
             yaml.values().stream().filter(one -> one.file().startsWith("everyday/")).toList(),
             problems)
         .run();
+    new VoiceCheck(names, words, yaml, problems).run();
     rules(catalog);
     texts.forEach(this::unfilled);
   }
 
   private static Optional<String> schema(String path) {
+    if (VoiceCheck.schema(path) != null) {
+      return Optional.of(VoiceCheck.schema(path));
+    }
     String folder = path.contains("/") ? path.substring(0, path.lastIndexOf('/')) : "";
     return path.equals("wording.yaml")
         ? Optional.of("wording")
@@ -212,7 +217,10 @@ public final class BookCheck {
     problems.add(new BookProblem(file, line, problem, remedy));
   }
 
-  /** By file and line, each once; of a line not filled in, nothing else is said. */
+  /**
+   * Sorted by file and line, without duplicates; for a line not filled in, nothing else is
+   * reported.
+   */
   private List<BookProblem> inOrder() {
     Set<String> unfilled = new HashSet<>();
     problems.stream()

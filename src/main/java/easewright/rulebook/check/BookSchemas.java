@@ -54,7 +54,7 @@ final class BookSchemas {
         .toList();
   }
 
-  /** That one of several alternatives is not met tells nothing beside that none is. */
+  /** An error within one alternative adds nothing to the error that no alternative is met. */
   private static boolean isOfAlternative(Error error) {
     return error.getSchemaLocation().getFragment().toString().matches(".*/oneOf/\\d+/.*");
   }

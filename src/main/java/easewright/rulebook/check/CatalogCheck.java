@@ -4,13 +4,14 @@ import com.fasterxml.jackson.databind.JsonNode;
 import easewright.measure.Length;
 import easewright.rulebook.check.Names.Entry;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 
 /**
- * Looks up every name that entries of the catalog use. Their words the schemas list, and what words
- * stand for is among the parameters and sentences that the computing needs of every book.
+ * Looks up every name that entries of the catalog use. The schemas list their words; what those
+ * words stand for is among the parameters and sentences that the code needs of every book.
  */
 final class CatalogCheck {
   private final Names names;
@@ -40,6 +41,15 @@ final class CatalogCheck {
                         "Describe slight, clear and strong, or mark it redFlag: true."));
               }
             });
+    Set<String> told = new HashSet<>(figures());
+    told.addAll(names.ids("findings"));
+    told.addAll(names.ids("signs"));
+    for (Entry sign : names.entries("signs").values()) {
+      ids(sign, "answeredBy", "figure, finding or sign", told);
+      ids(sign, "decides", "cause", names.ids("causes"));
+      ids(sign, "proves", "adjustment", names.ids("adjustments"));
+      ids(sign, "usual", "parameter", parameters);
+    }
     for (Entry sign : names.entries("findings").values()) {
       ids(sign, "figure", "figure", figures());
       both(sign);
@@ -50,6 +60,7 @@ final class CatalogCheck {
     }
     for (Entry adjustment : names.entries("adjustments").values()) {
       ids(adjustment, "sideEffects", "sign", names.ids("signs"));
+      ids(adjustment, "givesBack", "adjustment", names.ids("adjustments"));
       ids(adjustment, "limit", "parameter", parameters);
       ids(adjustment, "beyond", "adjustment", names.ids("adjustments"));
       firstSteps(adjustment);

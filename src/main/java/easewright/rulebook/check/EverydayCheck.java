@@ -9,7 +9,7 @@ import java.util.Set;
 
 /** Looks up every name that the everyday words stand for. */
 final class EverydayCheck {
-  /** What a reply may say; those of two words count in reply to a question on a danger only. */
+  /** What a reply may say; those of two words count only in reply to a question about a danger. */
   private static final Set<String> REPLIES =
       Set.of("yes", "no", "unsure", "rather yes", "perhaps yes", "doubtful no");
 
@@ -44,6 +44,7 @@ final class EverydayCheck {
       keys(file, "none", "idea or cue", denied);
       values(file, "none", "sign", signs);
       keys(file, "changes", "adjustment", names.ids("adjustments"));
+      keys(file, "trials", "adjustment", names.ids("adjustments"));
       keys(file, "beliefs", "cause", names.ids("causes"));
       keys(file, "circumstances", "circumstance", names.ids("circumstances"));
       keys(file, "danger/dangers", "sign", signs);
@@ -57,7 +58,7 @@ final class EverydayCheck {
     mustBeSaid("reader", "list", words.readerLists());
   }
 
-  /** Names of a section that reading cannot do without. */
+  /** Reports missing names that reading needs in a section. */
   private void mustBeSaid(String section, String kind, Set<String> needed) {
     Set<String> said = said(section);
     needed.stream()

@@ -8,6 +8,7 @@ import easewright.rulebook.Practice;
 import easewright.rulebook.check.Names.Entry;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -58,6 +59,7 @@ final class PracticeCheck {
     define("traits", "traits", "");
     define("circumstances", "circumstances", "");
     define("stages", "order", "/stages");
+    define("areas", "areas", "");
     define("urgency", "order", "/urgency");
   }
 
@@ -92,6 +94,28 @@ final class PracticeCheck {
     }
     if (files.containsKey("sizing")) {
       sizing(files.get("sizing"));
+    }
+    names.entries("areas").values().forEach(this::area);
+    if (files.containsKey("drawings")) {
+      new DrawingsCheck(files.get("drawings"), names, problems).run();
+    }
+  }
+
+  /** An area names areas and causes of the catalog. */
+  private void area(Entry area) {
+    Set<String> areas = new HashSet<>();
+    names
+        .entries("causes")
+        .values()
+        .forEach(cause -> areas.add(cause.node().path("area").asText()));
+    all(area, "areas", "area of a cause", areas);
+    all(area, "causes", "cause", names.ids("causes"));
+  }
+
+  private void all(Entry entry, String field, String what, Collection<String> known) {
+    for (int i = 0; i < entry.node().path(field).size(); i++) {
+      String id = entry.node().path(field).get(i).asText();
+      known(id, what, known, entry.written(), entry.pointer() + "/" + field + "/" + i);
     }
   }
 
@@ -140,7 +164,7 @@ final class PracticeCheck {
     }
   }
 
-  /** A range that is empty would doubt everything. */
+  /** An empty range would doubt every measurement. */
   private void ordered(Written file, String pointer, String low, String high, boolean ratio) {
     OptionalDouble from = number(file, pointer + "/" + low, ratio);
     OptionalDouble to = number(file, pointer + "/" + high, ratio);
@@ -167,7 +191,7 @@ final class PracticeCheck {
     }
   }
 
-  /** Nothing comes out tight where a caution asks for room: that line is no matter of taste. */
+  /** Where a caution asks for room, nothing may come out tight; a book cannot choose otherwise. */
   private void sizing(Written file) {
     List<String> there = new ArrayList<>();
     for (int i = 0; i < file.tree().path("between").size(); i++) {
@@ -189,6 +213,17 @@ final class PracticeCheck {
       known(
           file.tree().at(pointer).asText(), "sign", names.entries("signs").keySet(), file, pointer);
     }
+    file.tree()
+        .path("steps")
+        .properties()
+        .forEach(
+            step ->
+                known(
+                    step.getValue().asText(),
+                    "adjustment",
+                    names.ids("adjustments"),
+                    file,
+                    "/steps/" + step.getKey()));
     List.of("room", "compression", "shaped", "unknown").stream()
         .filter(when -> !there.contains(when))
         .forEach(when -> missing("sizing", "The situation " + when + " is missing."));

@@ -19,6 +19,7 @@ import java.util.regex.Pattern;
 final class RuleFileCheck {
   private static final Pattern RULE = Pattern.compile("rule \"([^\"]+)\"\\s*");
   private static final Pattern NOTE = Pattern.compile("\\s*@(\\w+)\\(\"(.*)\"\\)\\s*");
+  private static final String NO_TIGHTENING = "advise no tightening";
   private static final List<String> NOTES = List.of("summary", "source", "since");
 
   private final Names names;
@@ -32,6 +33,7 @@ final class RuleFileCheck {
   private String file;
   private String id;
   private int line;
+  private boolean cautions;
 
   RuleFileCheck(
       Names names,
@@ -83,6 +85,7 @@ final class RuleFileCheck {
       } else if (words.equals("then")) {
         follows(part, "when", words);
         part = "then";
+        cautions = false;
       } else if (words.equals("end")) {
         follows(part, "then", words);
         part = "";
@@ -155,12 +158,16 @@ final class RuleFileCheck {
     }
     List<String> filled = said.get().filled(words).orElseThrow();
     List<String> ids = filled.stream().map(Catalog::idOf).toList();
-    List<String> blanks = said.get().blanks();
+    List<String> blanks = said.get().kinds();
     for (int i = 0; i < ids.size(); i++) {
       blank(blanks.get(i), ids, blanks, ids.get(i), when);
     }
-    if (blanks.contains("limit")) {
+    if (!said.get().compares().isEmpty()) {
       comparing.add(id);
+    }
+    cautions |= blanks.contains("caution");
+    if (said.get().words().equals(NO_TIGHTENING) && !cautions) { // sizes and plans go by it
+      problem("The rule stops all tightening unnamed.", "First show the caution it stops it for.");
     }
   }
 
@@ -184,6 +191,7 @@ final class RuleFileCheck {
         }
       }
       case "adjustment", "other" -> look(name, "adjustment", names.ids("adjustments"));
+      case "time" -> look(name, "time", KnownWords.TIMES);
       case "outcome" -> look(name, "outcome", KnownWords.OUTCOMES);
       case "figure" -> look(name, "figure", figures);
       case "limit" -> look(name, "parameter", names.ids("parameters"));

@@ -16,6 +16,7 @@ final class VocabularyCheck {
       Set.of(
           "sign",
           "place",
+          "time",
           "circumstance",
           "choice",
           "option",
@@ -73,7 +74,7 @@ final class VocabularyCheck {
   }
 
   private void sentence(Vocabulary.Sentence sentence) {
-    for (String blank : sentence.blanks()) {
+    for (String blank : sentence.kinds()) {
       if (!BLANKS.contains(blank)) {
         problem(
             sentence.line(),

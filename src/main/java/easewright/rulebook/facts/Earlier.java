@@ -1,4 +1,9 @@
 package easewright.rulebook.facts;
 
-/** An adjustment tried before; outcome is "better", "same" or "worse". */
-public record Earlier(String adjustment, String outcome) {}
+/**
+ * An adjustment tried before.
+ *
+ * @param outcome "better", "same" or "worse"
+ * @param last whether no other change was made after it
+ */
+public record Earlier(String adjustment, String outcome, boolean last) {}

@@ -3,7 +3,7 @@ package easewright.rulebook.facts;
 /**
  * A derived number about a fitting.
  *
- * @param id kebab-case name, e.g. "band-strain"
+ * @param id kebab-case name, e.g. "band-length-excess"
  * @param value in canonical units: mm, fraction, kPa, N/cm, ml, count or months
  * @param sd one standard deviation of its error in the same unit; 0 when exact
  * @param unit canonical unit as text: "mm", "fraction", "kPa", "N/cm", "ml", "count", "months"

@@ -1,0 +1,112 @@
+package easewright.intake;
+
+import easewright.english.Mentions;
+import easewright.english.Stretch;
+import easewright.intake.Reading.TextRead;
+import easewright.rulebook.EverydayWords;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * Finds changes that the writer asks about: "should I make the band tighter?", "wider straps
+ * next?", "a friend told me to take in the band".
+ */
+final class AskedChanges {
+  private static final double SURE = 0.85;
+
+  /** As many words as may stand between the question and the change. */
+  private static final int FARTHEST = 4;
+
+  /** As many words as may stand before or after a change that is all of a question: "so ...?" */
+  private static final int MOST_BESIDE = 1;
+
+  private final Wordings changes;
+  private final NamedPhrases questions;
+  private final NamedPhrases marked;
+  private final NamedPhrases advised;
+  private final NamedPhrases notTheirs;
+  private final NamedPhrases followed;
+
+  AskedChanges(EverydayWords words, Lexicon lexicon) {
+    this.changes = new Wordings(phrases(words, lexicon), lexicon, 2);
+    this.questions = NamedPhrases.of("asks about a change", lexicon);
+    this.marked = NamedPhrases.of("asks about a change where marked", lexicon);
+    this.advised = NamedPhrases.of("advised by others", lexicon);
+    this.notTheirs = NamedPhrases.of("advised by clinicians", lexicon);
+    this.followed = NamedPhrases.of("advice that was followed", lexicon);
+  }
+
+  /** What is said of changes made, and what is said only of those still to be made. */
+  private static Map<String, List<String>> phrases(EverydayWords words, Lexicon lexicon) {
+    Map<String, List<String>> phrases = new LinkedHashMap<>();
+    words.changes().forEach((id, said) -> phrases.put(id, new ArrayList<>(said)));
+    lexicon
+        .lists()
+        .pairs("changes to come")
+        .forEach((said, id) -> phrases.computeIfAbsent(id, any -> new ArrayList<>()).add(said));
+    return phrases;
+  }
+
+  List<TextRead> in(Post post) {
+    Map<String, TextRead> found = new LinkedHashMap<>();
+    Mentions questions = this.questions.in(post);
+    Mentions marked = this.marked.in(post);
+    Mentions advised = openAdvice(post);
+    for (Match match : changes.in(post, List.of())) {
+      find(match, questions, post, found);
+      Stretch sentence = post.sentenceOf(match.first());
+      if (QuestionFinder.isMarked(post, sentence.last())) {
+        find(match, marked, post, found);
+        if (isAllOf(sentence, match)) {
+          add(match, sentence.first(), post, found);
+        }
+      }
+      find(match, advised, post, found);
+    }
+    return List.copyOf(found.values());
+  }
+
+  /**
+   * Advice that may be judged: none where a clinician is mentioned, whose advice stands, and none
+   * that was followed already.
+   */
+  private Mentions openAdvice(Post post) {
+    Mentions all = advised.in(post);
+    if (all.isEmpty() || !notTheirs.in(post).isEmpty()) {
+      return new Mentions(List.of());
+    }
+    Mentions done = followed.in(post);
+    return new Mentions(
+        all.stream()
+            .filter(
+                one -> {
+                  int next = post.sentenceOf(one.first()).last() + 1;
+                  int last = post.sentenceOf(Math.min(next, post.words().size() - 1)).last();
+                  return done.from(one.first(), last).isEmpty();
+                })
+            .toList());
+  }
+
+  private static boolean isAllOf(Stretch sentence, Match match) {
+    return match.first() - sentence.first() <= MOST_BESIDE
+        && sentence.last() - match.last() <= MOST_BESIDE;
+  }
+
+  private static void find(
+      Match match, Mentions questions, Post post, Map<String, TextRead> found) {
+    int first = match.first();
+    questions.from(first - FARTHEST - 4, first).stream()
+        .filter(one -> one.last() <= match.last() && first - one.last() - 1 <= FARTHEST)
+        .filter(one -> post.sentence()[one.first()] == post.sentence()[first])
+        .findFirst()
+        .ifPresent(one -> add(match, one.first(), post, found));
+  }
+
+  private static void add(Match match, int from, Post post, Map<String, TextRead> found) {
+    found.putIfAbsent(
+        match.saying().of(),
+        new TextRead(match.saying().of(), post.span(from, match.last()), SURE));
+  }
+}

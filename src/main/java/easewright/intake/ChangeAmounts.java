@@ -1,0 +1,73 @@
+package easewright.intake;
+
+import easewright.number.Amount;
+import easewright.number.AmountRead;
+import easewright.number.TextSpan;
+import easewright.rulebook.RuleBookSource;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+
+/** Finds by how much a change was made or tried. */
+final class ChangeAmounts {
+  private static final int FARTHEST_AMOUNT = 4;
+
+  private final PlacesSaid places;
+  private final double mostMm;
+
+  ChangeAmounts(RuleBookSource book, Lexicon lexicon) {
+    this.places = new PlacesSaid(book, lexicon.lists());
+    this.mostMm = lexicon.bounds().of("largest-change-read");
+  }
+
+  /** The amount within the phrase or right beside it, no new thing being spoken of between. */
+  Optional<Amount> nearest(int from, int to, Post post, List<Amount> amounts) {
+    TextSpan span = post.span(from, to);
+    return amounts.stream()
+        .filter(this::mayBeOfAChange)
+        .filter(one -> isBeside(one, from, to, post))
+        .min(Comparator.comparingInt(one -> Whereabouts.wordsBetween(post, one.span(), span)));
+  }
+
+  /** Whether a length is no longer than a change can be. */
+  boolean mayBeOfAChange(Amount amount) {
+    return amount.isLength() && amount.mm("mm") <= mostMm;
+  }
+
+  /** The amount of a change, with the places at which it counts; null where none is told. */
+  AmountRead of(String id, Optional<Amount> amount, Post post) {
+    return amount.map(one -> places.ofChange(id, one, post)).orElse(null);
+  }
+
+  /** The amount of cloth held out: all of it, where the sentence says what it comes to. */
+  AmountRead heldOut(String id, Amount amount, Post post, List<Amount> amounts) {
+    Amount total = FoldedCloth.total(amount, post, amounts);
+    if (FoldedCloth.isInAll(total, post)) {
+      return places.ofAll(id, total);
+    }
+    return total.equals(amount)
+        ? places.ofChange(id, FoldedCloth.bothLayers(amount, post), post)
+        : places.ofTotal(id, total, post);
+  }
+
+  private static boolean isBeside(Amount amount, int from, int to, Post post) {
+    int first = Whereabouts.wordAt(post, amount.span().from());
+    int last = Whereabouts.wordAt(post, amount.span().to() - 1);
+    if (first > to) {
+      Post.Break strongest = post.strongest(to, first - 1);
+      return first - to - 1 <= FARTHEST_AMOUNT
+          && strongest == Post.Break.NONE
+          && post.breaks().get(first).compareTo(Post.Break.PAUSE) <= 0
+          && !isMaterial(post, last);
+    }
+    return from - last - 1 <= FARTHEST_AMOUNT
+        && post.strongest(Math.min(last, from), from) == Post.Break.NONE
+        && (last > from || !isMaterial(post, last));
+  }
+
+  /** "3 cm elastic" is what it is made of, not by how much it was changed. */
+  private static boolean isMaterial(Post post, int last) {
+    return last + 1 < post.words().size()
+        && post.lists().has("made of so much", post.words().get(last + 1).plain());
+  }
+}

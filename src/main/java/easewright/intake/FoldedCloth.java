@@ -1,0 +1,137 @@
+package easewright.intake;
+
+import easewright.english.Stretch;
+import easewright.number.Amount;
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.util.List;
+import java.util.Optional;
+
+/** How much cloth a fold takes up: both its layers, at all its places. */
+final class FoldedCloth {
+  /** Two lengths are double each other within what a tape shows. */
+  private static final double NEAR = 0.03;
+
+  /** "1 cm deep", "1 cm of depth". */
+  private static final int NEXT = 2;
+
+  /** As far after an amount as words may say that it is all of it. */
+  private static final int FARTHEST = 8;
+
+  /** Words of the longest phrase for one of two sides. */
+  private static final int LONGEST = 4;
+
+  private static final String IN_ALL = "in all";
+
+  private FoldedCloth() {}
+
+  /**
+   * The length, or the one that the sentence later says it comes to: "2 cm folded, so 4 cm of
+   * cloth", "2 cm a side, 4 cm in all".
+   */
+  static Amount total(Amount amount, Post post, List<Amount> amounts) {
+    // Of a length put right in a later sentence, that sentence says what it comes to.
+    int sentence = post.sentence()[Whereabouts.wordAt(post, amount.span().to() - 1)];
+    Amount total = amount;
+    for (Amount one : amounts) {
+      if (Lengths.sentenceOf(one, post) == sentence && isInAll(one, post)) {
+        return one.unit() == null
+            ? new Amount(one.number(), one.most(), amount.unit(), one.span())
+            : one;
+      }
+    }
+    for (Amount one : amounts) {
+      boolean later = one.span().from() > total.span().from();
+      String unit = one.unit() == null ? total.unit() : one.unit();
+      double twice = 2 * total.mm(total.unit());
+      if (later
+          && Lengths.sentenceOf(one, post) == sentence
+          && Math.abs(one.mm(unit) - twice) <= NEAR * twice) {
+        total = new Amount(one.number(), one.most(), unit, one.span());
+      }
+    }
+    return total;
+  }
+
+  /**
+   * The sum of "1.3 cm on one side and 1.2 on the other", where the length is the first of both.
+   */
+  static Optional<Amount> ofBothSides(Amount amount, Post post, List<Amount> amounts) {
+    if (!isSaidOf("of one side", amount, post)) {
+      return Optional.empty();
+    }
+    int sentence = Lengths.sentenceOf(amount, post);
+    return amounts.stream()
+        .filter(one -> one.span().from() > amount.span().from())
+        .filter(one -> Lengths.sentenceOf(one, post) == sentence)
+        .filter(one -> one.unit() == null || one.isLength())
+        .filter(one -> isSaidOf("of the other side", one, post))
+        .findFirst()
+        .map(
+            one -> {
+              double both = amount.mm("mm") + one.mm(amount.unit());
+              String mm =
+                  BigDecimal.valueOf(both).setScale(1, RoundingMode.HALF_UP).toPlainString();
+              return new Amount(mm, "mm", amount.span().with(one.span()));
+            });
+  }
+
+  private static boolean isSaidOf(String list, Amount amount, Post post) {
+    int last = Whereabouts.wordAt(post, amount.span().to() - 1);
+    StringBuilder after = new StringBuilder();
+    for (int i = last + 1; i <= Math.min(post.sentenceOf(last).last(), last + LONGEST); i++) {
+      after.append(after.length() == 0 ? "" : " ").append(post.words().get(i).plain());
+      if (post.lists().has(list, after.toString())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** "2 cm out altogether", "together 4 cm". */
+  static boolean isInAll(Amount amount, Post post) {
+    int first = Whereabouts.wordAt(post, amount.span().from());
+    int last = Whereabouts.wordAt(post, amount.span().to() - 1);
+    Stretch clause = post.clauseOf(last);
+    if (first > 0 && isInAll(first - 1, post.sentenceOf(first), post)) {
+      return true;
+    }
+    for (int i = last + 1;
+        i <= Math.max(Math.min(clause.last(), last + FARTHEST), last + NEXT);
+        i++) {
+      boolean another = i > post.sentenceOf(last).last() || isNumber(i, post);
+      if (another || isInAll(i, post.sentenceOf(last), post)) {
+        return !another;
+      }
+    }
+    return false;
+  }
+
+  private static boolean isNumber(int word, Post post) {
+    return Character.isDigit(post.text().charAt(post.words().get(word).from()));
+  }
+
+  private static boolean isInAll(int word, Stretch sentence, Post post) {
+    if (word < sentence.first()) {
+      return false;
+    }
+    String one = post.words().get(word).plain();
+    return post.lists().has(IN_ALL, one)
+        || word < sentence.last()
+            && post.lists().has(IN_ALL, one + " " + post.words().get(word + 1).plain());
+  }
+
+  /** Twice the depth of a fold, and any other length as it is. */
+  static Amount bothLayers(Amount amount, Post post) {
+    int last = Whereabouts.wordAt(post, amount.span().to() - 1);
+    Stretch sentence = post.sentenceOf(last);
+    boolean deep = false;
+    boolean fold = false;
+    for (int i = sentence.first(); i <= sentence.last(); i++) {
+      String word = post.words().get(i).plain();
+      deep |= i > last && i <= last + NEXT && post.lists().has("depth of a fold", word);
+      fold |= post.lists().has("pinched", word);
+    }
+    return deep && fold ? amount.doubled() : amount;
+  }
+}

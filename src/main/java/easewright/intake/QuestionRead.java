@@ -1,0 +1,14 @@
+package easewright.intake;
+
+import easewright.number.TextSpan;
+
+/**
+ * A question that the writer asks.
+ *
+ * @param kind "normal", "too", "need", "cause", "do", "must", "again", "amount", "place", "wear",
+ *     "size", "thing", "mad", "save" or "other"
+ * @param about the direction of a size, such as "larger", or the thing asked about, such as
+ *     "cloth"; null where the kind says it all
+ * @param span the words that ask it
+ */
+public record QuestionRead(String kind, String about, TextSpan span) {}

@@ -1,9 +1,0 @@
-package easewright.intake;
-
-/**
- * Words from one to another, both included.
- *
- * @param first index of the first word
- * @param last index of the last word
- */
-record Stretch(int first, int last) {}
