@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.UUID;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
@@ -60,6 +61,8 @@ public final class PackagedService implements AutoCloseable {
     command.add(TARGET.resolve("easewright").toString());
     command.add("-Dquarkus.http.port=0");
     command.add("-Dquarkus.management.port=0");
+    // Two services can't hold one store, and no test is to find the clinics of another.
+    command.add("-Deasewright.clinic.store=" + TARGET.resolve("stores/" + UUID.randomUUID()));
     // Tests ask more than one place may by default.
     command.add("-Deasewright.limit.answers=1000000 in 1M");
     command.add("-Deasewright.limit.lines=1000000 in 1H");

@@ -44,6 +44,7 @@ class PowerCutIT {
   private static final Path STRACE = Path.of("/usr/bin/strace");
   private static final int ROUNDS = 120;
   private static final int ONE_CUT_IN = 8;
+  private static final String UNFINISHED = "<unfinished ...>";
   private static final Pattern RESUMED = Pattern.compile("<\\.\\.\\. \\w+ resumed>(.*)");
   private static final Pattern ACKNOWLEDGED = Pattern.compile("(case|round) .*");
   private static final Pattern SAID = Pattern.compile("write\\(1, \"([^\"]*)\", \\d+\\) += \\d+");
@@ -104,10 +105,17 @@ class PowerCutIT {
     }
   }
 
-  /** A call that another thread's came between is told in two parts. */
+  /**
+   * A call that another thread's came between is told in two parts. A file is closed when its call
+   * begins: its number may be given to another thread's file before the call is told to have ended.
+   */
   private static String whole(Map<String, String> begun, String thread, String told) {
-    if (told.endsWith("<unfinished ...>")) {
-      begun.put(thread, told.substring(0, told.indexOf("<unfinished ...>")).stripTrailing());
+    if (told.endsWith(UNFINISHED)) {
+      String first = told.substring(0, told.length() - UNFINISHED.length()).stripTrailing();
+      if (first.startsWith("close(")) {
+        return first + ") = ?";
+      }
+      begun.put(thread, first);
       return null;
     }
     Matcher resumed = RESUMED.matcher(told);
