@@ -1,15 +1,14 @@
 """Trains the second, plain reader: logistic regression over stems, pairs of stems and the stems of
 the sentence before. It reads by other means than the model and is cheap, so the two are joined.
 
-    python src/training/reader/phrases.py OUT [HAND ...]
+    python src/training/reader/phrases.py OUT [held-out]
 
-writes the weights to OUT. Hands named are left out, to count on. From the repository's root, with
+writes the weights to OUT; "held-out" leaves out the posts that hands.py holds out, to fit the joining on. From the repository's root, with
 numpy, scipy and PyYAML; some four minutes on one core.
 """
 import collections
 import glob
 import json
-import os
 import re
 import struct
 import sys
@@ -17,6 +16,8 @@ import sys
 import numpy as np
 import scipy.sparse as sparse
 import yaml
+
+from hands import lines
 
 TOKEN = re.compile(r"[a-z]+(?:'[a-z]+)?|[0-9]+")
 FOLDER = "src/main/resources/easewright/reading/"
@@ -62,17 +63,15 @@ def hashed(feature):
     return value - (value >> 31 << 32)
 
 
-def lines(left_out):
-    for path in sorted(glob.glob("src/training/reader/sentences/*.tsv")):
-        if os.path.basename(path)[:-4] not in left_out:
-            for line in open(path, encoding="utf-8"):
-                context, sentence, labels = (line.rstrip("\n").split("\t") + [""])[:3]
-                before = re.split(r"(?<=[.!?])\s+", context.strip())[-1]
-                yield sentence, before, labels.split()
+def sentences(with_held):
+    for line in lines():
+        if with_held or not line.held:
+            before = re.split(r"(?<=[.!?])\s+", line.context.strip())[-1]
+            yield line.sentence, before, line.labels
 
 
-def train(left_out, signs):
-    rows = list(lines(left_out))
+def train(with_held, signs):
+    rows = list(sentences(with_held))
     found = [features(sentence, before) for sentence, before, _ in rows]
     counts = collections.Counter(one for own, other in found for one in own | other)
     known = {}
@@ -152,7 +151,7 @@ def left_to_the_model():
 
 if __name__ == "__main__":
     signs = SETTINGS["signs"]
-    known, weights, bias = train(set(sys.argv[2:]), signs)
+    known, weights, bias = train("held-out" not in sys.argv[2:], signs)
     for i, sign in enumerate(signs):
         if sign in left_to_the_model():
             bias[i] = np.nan

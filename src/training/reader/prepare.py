@@ -1,25 +1,26 @@
 """Gathers what the reader is trained with and tried on: prepare.py OUT.json [LABELLED_POSTS.yaml ...]
 
 Run from the repository's root. Reads the signs of rules/catalog/signs, the labelled sentences beside this
-script, the open labelled posts and the open lines about dangers of the tests. Files named in the arguments are
-labelled posts for trials only; nothing is trained with them. Never name posts kept aside.
+script without the posts held out (hands.py), the open labelled posts and the open lines about dangers of the
+tests. Files named in the arguments are labelled posts for trials only; nothing is trained with them. Never name
+posts kept aside.
 """
 import glob, json, os, re, sys, yaml
 
 here = os.path.dirname(os.path.abspath(__file__))
 sys.path.insert(0, here)
+from hands import lines
 from text import sentences
 
 signs = [s for f in sorted(glob.glob("rules/catalog/signs/*.yaml")) for s in yaml.safe_load(open(f, encoding="utf-8"))]
 known = {s["id"] for s in signs}
 describe = [f"{s['name']}. {s['ask']}" for s in signs]
 rows, posts = [], []
-for file in sorted(glob.glob(os.path.join(here, "sentences", "*.tsv"))):
-    for number, line in enumerate(open(file, encoding="utf-8"), 1):
-        context, sentence, labels = (line.rstrip("\n").split("\t") + ["", ""])[:3]
-        pairs = {t[:-1]: t[-1] for t in labels.split()}
-        assert set(pairs) <= known and set(pairs.values()) <= set("+-?"), f"{file}:{number}: {labels}"
-        rows.append(dict(source=os.path.basename(file), context=context, sentence=sentence, labels=pairs))
+for line in lines():
+    pairs = {t[:-1]: t[-1] for t in line.labels}
+    assert set(pairs) <= known and set(pairs.values()) <= set("+-?"), line
+    if not line.held:
+        rows.append(dict(source=line.hand + ".tsv", context=line.context, sentence=line.sentence, labels=pairs))
 for s in signs:
     for phrase in s.get("phrases", []):
         rows.append(dict(source="phrases", context="", sentence=phrase, labels={s["id"]: "+"}))

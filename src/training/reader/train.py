@@ -1,5 +1,5 @@
 """Trains the reader, tries it and exports it. See README.md; `train.py --help` lists what can be varied."""
-import argparse, json, os, random, sys, time
+import argparse, json, math, os, random, sys, time
 import numpy as np, torch
 from torch.nn import functional as F
 
@@ -10,12 +10,13 @@ from text import Pieces, sentences
 ap = argparse.ArgumentParser()
 ap.add_argument("--name", default="reader"), ap.add_argument("--encoder", default="bge"), ap.add_argument("--folder", default=".enc")
 ap.add_argument("--layers", default=""), ap.add_argument("--epochs", type=int, default=10), ap.add_argument("--lr", type=float, default=1e-4)
+ap.add_argument("--seconds", type=float, default=0, help="ends after so long, whatever the epochs; the learning rate follows the clock"), ap.add_argument("--batch", type=int, default=32)
 ap.add_argument("--seed", type=int, default=1), ap.add_argument("--described", type=int, default=1), ap.add_argument("--free", type=int, default=1)
 ap.add_argument("--hidden", type=int, default=0, help="signs held out of training, to try reading by description")
 ap.add_argument("--posts", type=int, default=0, help="train with the open posts too"), ap.add_argument("--mask", type=float, default=0.08)
 ap.add_argument("--pack", type=float, default=0.6, help="share of sequences of several sentences"), ap.add_argument("--weight", type=float, default=3)
 ap.add_argument("--sources", default=""), ap.add_argument("--teachers", default=""), ap.add_argument("--save", default=""), ap.add_argument("--export", default="")
-ap.add_argument("--device", default="cuda" if torch.cuda.is_available() else "cpu"), ap.add_argument("--describe-every", type=int, default=1, help="steps; above 1 descriptions are read without a gradient")
+ap.add_argument("--device", default="cuda" if torch.cuda.is_available() else "cpu"), ap.add_argument("--afresh", type=float, default=1, help="share of the descriptions that each step reads again")
 ap.add_argument("--frozen-words", type=int, default=0), ap.add_argument("--threads", type=int, default=0)
 ap.add_argument("--out", default=os.environ.get("OUT", "."))
 A = ap.parse_args()
@@ -115,19 +116,27 @@ def make(encoder=A.encoder, take=None):
     return m
 
 
-STEP = [0, None]
+SEEN = []
+
+
+def descriptions(m):
+    """Those read again in this step have a gradient; the others are as they were read last."""
+    if A.afresh >= 1:
+        return m.described(DX, DM)
+    if not SEEN:
+        with torch.no_grad():
+            SEEN.append(m.described(DX, DM))
+    some = torch.randperm(K, device=dev)[: int(K * A.afresh)]
+    read = m.described(DX[some], DM[some])
+    now = SEEN[0].index_copy(0, some, read)
+    SEEN[0] = now.detach()
+    return now
 
 
 def weights(m, without=None, learn=False):
     if not A.described:
         return m.weights(torch.zeros(K, m.whole.weight.shape[0], device=dev), without)
-    if not learn or A.describe_every == 1:
-        return m.weights(m.described(DX, DM), without)
-    if STEP[0] % A.describe_every == 0:
-        with torch.no_grad():
-            STEP[1] = m.described(DX, DM)
-    STEP[0] += 1
-    return m.weights(STEP[1], without)
+    return m.weights(descriptions(m) if learn else m.described(DX, DM), without)
 
 
 DANGER = torch.tensor([s in set(D["dangers"]) for s in IDS], device=dev)
@@ -173,15 +182,19 @@ def loss_of(m, seqs, teachers):
 def fit(m, teachers=()):
     head = [p for n, p in m.named_parameters() if not n.startswith("encoder")]
     m.encoder.words.weight.requires_grad_(not A.frozen_words)
-    opt = torch.optim.AdamW([dict(params=[p for p in m.encoder.parameters() if p.requires_grad], lr=A.lr), dict(params=head, lr=A.lr * 8)], weight_decay=0.01)
-    size, start = 32, time.time(); per = len(sequences()) // size + 1
-    sched = torch.optim.lr_scheduler.OneCycleLR(opt, [A.lr, A.lr * 8], total_steps=int(per * A.epochs * 1.1) + 50, pct_start=0.1)
+    opt = torch.optim.AdamW([dict(params=[p for p in m.encoder.parameters() if p.requires_grad], lr=A.lr), dict(params=head, lr=A.lr * 8)], weight_decay=0.01, fused=dev == "cuda")
+    size, start, steps = A.batch, time.time(), 0; all_steps = (len(sequences()) // size + 1) * A.epochs
+    done = lambda: max(steps / all_steps, (time.time() - start) / A.seconds if A.seconds else 0)
+    rate = lambda f: max(f, 0.004) / 0.1 if f < 0.1 else 0.5 + 0.5 * math.cos(math.pi * min(1, (f - 0.1) / 0.87))
+    sched = torch.optim.lr_scheduler.LambdaLR(opt, lambda _: rate(done()))
     for e in range(A.epochs):
         m.train(); seqs = sequences(); tot = 0.0
         for i in range(0, len(seqs), size):
             l = loss_of(m, seqs[i : i + size], teachers); opt.zero_grad(); l.backward()
-            torch.nn.utils.clip_grad_norm_(m.parameters(), 1.0); opt.step(); sched.step(); tot += l.detach()
-            if i // size % 20 == 0:
+            torch.nn.utils.clip_grad_norm_(m.parameters(), 1.0); opt.step(); steps += 1; sched.step(); tot += l.detach()
+            if done() >= 1:
+                return m
+            if i // size % 100 == 0:
                 print(A.name, "epoch", e, "step", i // size, "of", len(seqs) // size, "loss", round(float(l), 3), "s", round(time.time() - start), flush=True)
         print(A.name, "epoch", e, "loss", round(float(tot) / (len(seqs) / size), 3), "s", round(time.time() - start), flush=True)
     return m
