@@ -27,6 +27,16 @@ final class DangersSaid {
     this.health = health;
   }
 
+  /**
+   * Whether the model may doubt it: its words are spelled as the model knows them, and none of them
+   * is a "no", which turns "easy to breathe" round and which the model reads less surely.
+   */
+  static boolean mayBeLowered(SignRead danger, Post post) {
+    int first = Whereabouts.wordAt(post, danger.span().from());
+    int last = Whereabouts.wordAt(post, danger.span().to() - 1);
+    return post.isSpelledRight(danger.span()) && post.cues("no").from(first, last).isEmpty();
+  }
+
   /** What was found, by whom or what it is said of; figures of speech left out. */
   Map<Whose, List<Match>> bySubject(Post post, BitSet lookAlikes) {
     Bearer bearer = health.bearer(post);

@@ -9,14 +9,17 @@ import easewright.number.TextSpan;
 import easewright.number.WordLists;
 import easewright.rulebook.Catalog.SignEntry;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.function.Predicate;
 
 /**
  * Takes back a danger that its own sentence, or the next, plainly explains as none: a lump that was
  * a knot of thread, a thumb numb from pins, a difference that was always there. Nothing is taken
- * back where another danger was read, or where a word in these sentences leaves it open.
+ * back where another danger was read that is not explained, or where a word in these sentences
+ * leaves it open.
  */
 final class Explained {
   private static final String THEN = ", then";
@@ -62,17 +65,21 @@ final class Explained {
    */
   void takeBack(
       Post post, List<SignRead> read, Predicate<String> danger, List<ReadYourself> readYourself) {
+    Set<String> open = new HashSet<>();
+    read.stream()
+        .filter(one -> one.present() && danger.test(one.id()))
+        .filter(one -> kinds.stream().noneMatch(kind -> explains(kind, one, post)))
+        .forEach(one -> open.add(one.id()));
     for (Kind kind : kinds) {
-      boolean another =
-          read.stream()
-              .anyMatch(
-                  one -> one.present() && danger.test(one.id()) && !one.id().equals(kind.danger()));
-      if (!another && !kind.first().in(post).isEmpty()) {
-        read.removeIf(
-            one -> one.present() && one.id().equals(kind.danger()) && isBy(kind, one.span(), post));
+      if (open.isEmpty() && !kind.first().in(post).isEmpty()) {
+        read.removeIf(one -> one.present() && explains(kind, one, post));
         readYourself.removeIf(one -> one.why().equals(kind.name()) && isBy(kind, one.span(), post));
       }
     }
+  }
+
+  private static boolean explains(Kind kind, SignRead danger, Post post) {
+    return danger.id().equals(kind.danger()) && isBy(kind, danger.span(), post);
   }
 
   private static boolean isBy(Kind kind, TextSpan span, Post post) {

@@ -180,7 +180,7 @@ public final class Intake {
             byWords,
             tried.denyingNothing(second, whole),
             catalog,
-            danger -> asked == null && whole.isSpelledRight(danger.span()));
+            danger -> asked == null && DangersSaid.mayBeLowered(danger, whole));
     Joined joined =
         sentenceDetails.in(modelSaid.with(both, model, whole, tried.taken()), post, ofSigns, seen);
     List<SignRead> read = trialSigns.withShown(tried.trials(), joined.signs());

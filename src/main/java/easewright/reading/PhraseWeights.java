@@ -89,7 +89,7 @@ final class PhraseWeights {
   }
 
   /** The logarithm of the odds that each sign is reported; no number where it isn't read. */
-  private float[] odds(String sentence, String before) {
+  float[] odds(String sentence, String before) {
     Set<String> own = own(sentence);
     int[] sums = new int[bias.length];
     own.forEach(one -> add(one, sums));

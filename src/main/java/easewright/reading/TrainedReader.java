@@ -36,7 +36,7 @@ public final class TrainedReader {
       OnnxModel model,
       PhraseWeights phrases) {}
 
-  private TrainedReader(ReaderFiles files) {
+  TrainedReader(ReaderFiles files) {
     this.files = files;
   }
 

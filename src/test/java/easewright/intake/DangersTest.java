@@ -10,10 +10,10 @@ import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 
 /**
- * Reads dangers as four hands told of them who never saw the project. Those in {@code dangers} were
- * read while the words were chosen; those in {@code dangers-aside}, a third of two hands and all of
- * the third, never, and only they tell how strangers' words are read. What is a danger follows
- * public health advice on when to seek help, which each sign names as its source.
+ * Reads dangers as four hands told of them who never saw the project, and a fifth who did. Those in
+ * {@code dangers} were read while the words were chosen; those in {@code dangers-aside}, a third of
+ * two hands and all of the third, never, and only they tell how strangers' words are read. What is
+ * a danger follows public health advice on when to seek help, which each sign names as its source.
  */
 class DangersTest {
   private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
@@ -38,6 +38,17 @@ class DangersTest {
         () -> assertTrue(report.stopOrLookRecall() >= 1, "stop or look"),
         () -> assertTrue(report.harmlessStopped <= 0, "harmless stopped"),
         () -> assertTrue(report.harmlessFlagged <= 0.15 * report.harmless, "harmless to look at"));
+  }
+
+  /** The half of a fifth hand's pairs by which no word was chosen: true dangers and their twins. */
+  @Test
+  void dangers_and_their_harmless_twins_that_no_word_was_chosen_by() throws IOException {
+    DangersReport report = report("dangers-counted", false);
+    // A fence as well: 20 of 22 stop by the words alone, and 8 of 22 twins.
+    assertAll(
+        report.table(),
+        () -> assertTrue(report.stopRecall() >= 0.9, "stop " + report.stopRecall()),
+        () -> assertTrue(report.harmlessStopped <= 8, "harmless " + report.harmlessStopped));
   }
 
   @Test

@@ -38,13 +38,20 @@ final class JoiningFit {
 
   /** Writes the numbers, as {@code reader.json} holds them, and tables to standard output. */
   public static void main(String[] arguments) throws JsonProcessingException {
+    fit(arguments);
+  }
+
+  /**
+   * The same.
+   *
+   * @return what was fitted
+   */
+  static Joining fit(String[] arguments) throws JsonProcessingException {
     TrainedReader reader =
         arguments[0].equals("shipped")
             ? TrainedReader.shipped()
             : TrainedReader.in(Path.of(arguments[0]));
-    if (arguments[1].contains("aside")) {
-      throw new IllegalArgumentException("Posts kept aside are counted only.");
-    }
+    mayBeFittedOn(arguments[1]);
     List<Read> fitted = read(reader, arguments[1]);
     Joining now = fitted.get(0).model().settings().joining();
     Joining both = joining(fitted, now, true);
@@ -61,6 +68,16 @@ final class JoiningFit {
       ReadersCount joined = count(counted, both, true);
       System.out.print(joined.row("both, numbers fitted"));
       System.out.printf("%n%s%n%s", joined.reliability(), dangers(counted, both));
+    }
+    return both;
+  }
+
+  /**
+   * @throws IllegalArgumentException for sets that no number may be fitted on
+   */
+  static void mayBeFittedOn(String sets) {
+    if (sets.contains("aside")) {
+      throw new IllegalArgumentException("Posts kept aside are counted only.");
     }
   }
 
@@ -188,7 +205,7 @@ final class JoiningFit {
     return 2.0 * right / Math.max(1, 2 * right + wrong + missed);
   }
 
-  private static double rounded(double value) {
+  static double rounded(double value) {
     return Math.round(value * 100) / 100.0;
   }
 }
