@@ -12,7 +12,8 @@ import java.util.stream.Stream;
  * rest of the text.
  */
 public final class Mentions implements Iterable<Mention> {
-  private static final Mentions NONE = new Mentions(List.of());
+  /** None at all. */
+  public static final Mentions NONE = new Mentions(List.of());
 
   private final List<Mention> all;
   private final int longest;

@@ -25,17 +25,13 @@ final class AskedChanges {
   private final Wordings changes;
   private final NamedPhrases questions;
   private final NamedPhrases marked;
-  private final NamedPhrases advised;
-  private final NamedPhrases notTheirs;
-  private final NamedPhrases followed;
+  private final Advice advice;
 
   AskedChanges(EverydayWords words, Lexicon lexicon) {
     this.changes = new Wordings(phrases(words, lexicon), lexicon, 2);
     this.questions = NamedPhrases.of("asks about a change", lexicon);
     this.marked = NamedPhrases.of("asks about a change where marked", lexicon);
-    this.advised = NamedPhrases.of("advised by others", lexicon);
-    this.notTheirs = NamedPhrases.of("advised by clinicians", lexicon);
-    this.followed = NamedPhrases.of("advice that was followed", lexicon);
+    this.advice = new Advice(lexicon);
   }
 
   /** What is said of changes made, and what is said only of those still to be made. */
@@ -53,7 +49,7 @@ final class AskedChanges {
     Map<String, TextRead> found = new LinkedHashMap<>();
     Mentions questions = this.questions.in(post);
     Mentions marked = this.marked.in(post);
-    Mentions advised = openAdvice(post);
+    Mentions advised = advice.open(post);
     for (Match match : changes.in(post, List.of())) {
       find(match, questions, post, found);
       Stretch sentence = post.sentenceOf(match.first());
@@ -66,27 +62,6 @@ final class AskedChanges {
       find(match, advised, post, found);
     }
     return List.copyOf(found.values());
-  }
-
-  /**
-   * Advice that may be judged: none where a clinician is mentioned, whose advice stands, and none
-   * that was followed already.
-   */
-  private Mentions openAdvice(Post post) {
-    Mentions all = advised.in(post);
-    if (all.isEmpty() || !notTheirs.in(post).isEmpty()) {
-      return new Mentions(List.of());
-    }
-    Mentions done = followed.in(post);
-    return new Mentions(
-        all.stream()
-            .filter(
-                one -> {
-                  int next = post.sentenceOf(one.first()).last() + 1;
-                  int last = post.sentenceOf(Math.min(next, post.words().size() - 1)).last();
-                  return done.from(one.first(), last).isEmpty();
-                })
-            .toList());
   }
 
   private static boolean isAllOf(Stretch sentence, Match match) {

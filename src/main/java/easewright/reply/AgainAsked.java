@@ -9,12 +9,15 @@ final class AgainAsked {
    *
    * @param change the first change, or null
    * @param ofSize whether that change is another size
+   * @param proved whether she tried it by hand, and it was right
+   * @param quiet whether she names nothing but what she looked for in vain
    */
-  static String key(SpokenChange change, Verdict verdict, boolean ofSize) {
-    if (verdict == Verdict.SOUND) {
+  static String key(
+      SpokenChange change, Verdict verdict, boolean ofSize, boolean proved, boolean quiet) {
+    if (verdict == Verdict.SOUND || quiet) {
       return "again-no";
     }
-    if (change == null || verdict != Verdict.CLEAR) {
+    if (change == null || verdict != Verdict.CLEAR && !proved) {
       return "again-untold";
     }
     if (change.isMeasuring()) {

@@ -7,8 +7,6 @@ import easewright.diagnosis.Answer.AskedNote;
 import easewright.diagnosis.Answer.FailedNote;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Voice;
-import java.util.ArrayList;
-import java.util.List;
 import java.util.Optional;
 
 /** Answers whether to make the changes that the writer named: "should I take in the band?" */
@@ -16,39 +14,27 @@ final class ChangesAsked {
   private final Answer answer;
   private final RuleBookSource book;
   private final Voice voice;
-  private final SpokenPhrases phrases;
   private final SpokenChange change;
   private final SpokenTrial trial;
   private final Verdict verdict;
-  private final List<String> said = new ArrayList<>();
-  private boolean tellsChange;
+  private final Said said;
   private boolean tellsTried;
 
   ChangesAsked(
       Answer answer,
       RuleBookSource book,
       Voice voice,
-      SpokenPhrases phrases,
+      Said said,
       SpokenChange change,
       SpokenTrial trial) {
     this.answer = answer;
     this.book = book;
     this.voice = voice;
-    this.phrases = phrases;
+    this.said = said;
     this.change = change;
     this.trial = trial;
     this.verdict = Verdict.of(answer);
     answer.asked().stream().sorted(comparing(one -> failed(one).isEmpty())).forEach(this::asked);
-  }
-
-  /** The answers, in the order in which to say them. */
-  List<String> said() {
-    return said;
-  }
-
-  /** Whether an answer already says what to change. */
-  boolean tellsChange() {
-    return tellsChange;
   }
 
   /** Whether an answer already says what an earlier change did. */
@@ -81,47 +67,51 @@ final class ChangesAsked {
       say("asked-try");
       return;
     }
-    boolean mayChange = change != null && !tellsChange;
-    if (mayChange
+    if (said.canTell()
         && (change.id().equals(note.id())
             || verdict == Verdict.CLEAR && isAlike(note.id(), change.id()))) {
-      say(change.isSlackOnly() ? "asked-slack-only" : "asked-yes", "does", change.does());
-      tellsChange = true;
+      said.tellDoes(change.isSlackOnly() ? "asked-slack-only" : "asked-yes");
       return;
     }
     switch (note.verdict()) {
       case "yes", "slack-only" -> {
-        if (mayChange) {
-          say("asked-" + note.verdict(), "does", change.does());
-          tellsChange = true;
+        if (said.canTell()) {
+          said.tellDoes("asked-" + note.verdict());
         }
       }
       case "instead", "later" -> rather(note);
       case "perhaps" -> say("asked-perhaps", "change", name(note));
       case "untold" ->
-          say(tightens(note) ? "asked-untold-tighter" : "asked-untold", "change", name(note));
+          say(
+              SpokenCause.isQuiet(answer, voice)
+                  ? "asked-no-fault"
+                  : tightens(note) ? "asked-untold-tighter" : "asked-untold",
+              "change",
+              name(note));
       case "not-tighter" -> say(isCautioned() ? "asked-not-tighter" : "asked-not-tighter-unread");
       default -> notNow(note);
     }
   }
 
   private void rather(AskedNote note) {
-    if (tellsChange) {
+    if (said.tellsChange()) {
       return;
     }
-    String first = change == null ? answer.adjustments().get(0).name() : change.does();
-    say("asked-" + note.verdict(), "change", name(note), "first", first);
-    tellsChange = change != null;
+    String key = "asked-" + note.verdict();
+    if (change == null) {
+      said.say(key, "change", name(note), "first", answer.adjustments().get(0).name());
+    } else {
+      said.tell(key, "change", name(note), "first", change.does());
+    }
   }
 
   private void notNow(AskedNote note) {
     if (verdict == Verdict.SOUND) {
       say("asked-no-fault", "change", name(note));
-    } else if (tellsChange) {
+    } else if (said.tellsChange()) {
       say("asked-leave", "change", name(note));
     } else if (change != null && verdict == Verdict.CLEAR) {
-      say("asked-rather", "change", name(note), "first", change.does());
-      tellsChange = true;
+      said.tell("asked-rather", "change", name(note), "first", change.does());
     } else if (said.isEmpty()) {
       say("asked-not-now", "change", name(note));
     }
@@ -151,6 +141,6 @@ final class ChangesAsked {
   }
 
   private void say(String key, Object... blanks) {
-    said.add(phrases.say(key, blanks));
+    said.say(key, blanks);
   }
 }

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import easewright.diagnosis.Answer;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Voice;
-import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
@@ -14,22 +13,22 @@ import java.util.Set;
  * Answers what the writer asked, from the judgement that was made; it advises nothing of its own.
  */
 final class HerQuestions {
-  private static final int MOST = 2;
+  private static final int MOST = 3;
 
   /** Questions that ask for comfort more than for facts; one answer to all of them is enough. */
   private static final Set<String> COMFORT = Set.of("normal", "mad", "save", "again", "too");
 
   private final Answer answer;
   private final ThingAsked things;
+  private final RuleBookSource book;
   private final Voice voice;
-  private final SpokenPhrases phrases;
   private final SpokenChange change;
   private final SpokenTrial trial;
   private final Verdict verdict;
   private final ChangesAsked changes;
-  private final List<String> said = new ArrayList<>();
+  private final Said said;
+  private final TheChangeAsked theChange;
   private final Set<String> kinds = new HashSet<>();
-  private boolean tellsChange;
   private boolean tellsSize;
 
   HerQuestions(
@@ -41,27 +40,28 @@ final class HerQuestions {
       SpokenTrial trial) {
     this.answer = answer;
     this.things = new ThingAsked(answer, book, voice, phrases);
+    this.book = book;
     this.voice = voice;
-    this.phrases = phrases;
     this.change = change;
     this.trial = trial;
     this.verdict = Verdict.of(answer);
-    this.changes = new ChangesAsked(answer, book, voice, phrases, change, trial);
-    this.said.addAll(changes.said());
-    this.tellsChange = changes.tellsChange();
+    this.said = new Said(phrases, change);
+    this.changes = new ChangesAsked(answer, book, voice, said, change, trial);
+    boolean alone = new SpokenCause(answer, voice, phrases).isAlone();
+    this.theChange = new TheChangeAsked(answer, book, voice, change, trial, verdict, alone, said);
     if (answer.read() != null) {
       answer.read().path("questions").forEach(this::question);
     }
   }
 
-  /** The answers, at most two. */
+  /** The answers, at most three. */
   List<String> said() {
-    return said.stream().distinct().limit(MOST).toList();
+    return said.first(MOST);
   }
 
   /** Whether an answer already says what to change. */
   boolean tellsChange() {
-    return tellsChange;
+    return said.tellsChange();
   }
 
   /** Whether an answer already says what an earlier change did. */
@@ -86,24 +86,37 @@ final class HerQuestions {
       case "cause" -> cause();
       case "do" -> what();
       case "must" -> must();
-      case "again" -> again();
-      case "amount" -> amount();
-      case "place" -> place();
-      case "wear" -> say(answer.cautions().isEmpty() ? "wear-yes" : "wear-ask");
+      case "again" -> theChange.again(change != null && sizeAsked().isOfSize());
+      case "amount" -> theChange.amount();
+      case "place" -> theChange.place();
+      case "wear" -> said.say(answer.cautions().isEmpty() ? "wear-yes" : "wear-ask");
       case "size" -> size(one);
       case "thing" -> things.answer(answer.read().path("questions")).ifPresent(said::add);
-      case "mad", "save", "me", "posture" -> say(kind);
+      case "mad", "save", "me", "posture" -> said.say(kind);
       case "wait" ->
-          say(verdict == Verdict.SOUND && answer.cautions().isEmpty() ? "wear-yes" : "wait-no");
-      case "other" -> things.asked(one).ifPresent(said::add);
-      case "whole" -> whole();
-      case "first" -> first();
-      case "more" -> more();
-      case "enough" -> enough();
+          said.say(
+              verdict == Verdict.SOUND && answer.cautions().isEmpty() ? "wear-yes" : "wait-no");
+      case "whole" -> theChange.whole();
+      case "first" -> theChange.first();
+      case "more" -> theChange.more();
+      case "enough" -> theChange.enough();
+      case "act" -> act(one);
+      case "other" -> other(one);
       default -> {
         // what the reply says anyway has to do
       }
     }
+  }
+
+  private void act(JsonNode one) {
+    if (answer.asked().isEmpty()) {
+      theChange.act(one.path("about").asText());
+    }
+  }
+
+  private void other(JsonNode one) {
+    things.asked(one).ifPresent(said::add);
+    theChange.other();
   }
 
   /** Whether no fault is known only because hardly anything is. */
@@ -113,18 +126,21 @@ final class HerQuestions {
 
   private void soundOnly(String key) {
     if (verdict == Verdict.SOUND && !isThin() || SpokenCause.isQuiet(answer, voice)) {
-      say(key);
+      said.say(key);
     }
   }
 
   private void normal() {
     if (answer.cautions().stream().anyMatch(one -> !one.urgency().equals("note"))) {
+      if (answer.nothingTighter() && (verdict == Verdict.CLEAR || verdict == Verdict.OPEN)) {
+        said.say("normal-common");
+      }
       return; // the caution says it
     }
     switch (verdict) {
       case SOUND -> soundOnly("normal-sound");
-      case CLEAR -> say("normal-fault");
-      case OPEN -> say("normal-open");
+      case CLEAR -> said.say("normal-fault");
+      case OPEN -> said.say("normal-open");
       case UNTOLD -> soundOnly("normal-sound");
       default -> {
         // that several things could look like that is said anyway
@@ -137,112 +153,48 @@ final class HerQuestions {
     if (suspected.isPresent()) {
       said.add(suspected.get());
     } else if (verdict == Verdict.UNSAID) {
-      say("cause-untold");
+      said.say("cause-untold");
     }
   }
 
   private void what() {
     if (verdict == Verdict.SOUND) {
-      say(isThin() ? "do-nothing-yet" : "do-nothing-sound");
+      said.say(isThin() ? "do-nothing-yet" : "do-nothing-sound");
     } else if (change == null && trial == null && verdict != Verdict.UNTOLD) {
-      say("do-nothing-yet");
+      said.say("do-nothing-yet");
     }
   }
 
   private void must() {
-    if (verdict == Verdict.SOUND) {
+    if (verdict == Verdict.SOUND || SpokenCause.isQuiet(answer, voice)) {
       soundOnly("do-nothing-sound");
-    } else if (verdict == Verdict.CLEAR && change != null && !tellsChange) {
-      tell("asked-yes");
-    } else if (trial != null) {
-      say("must-try");
+    } else {
+      theChange.must();
     }
-  }
-
-  private void again() {
-    boolean ofSize = change != null && sizeAsked().isOfSize();
-    say(AgainAsked.key(change, verdict, ofSize));
-  }
-
-  private void amount() {
-    if (trial != null) {
-      if (trial.tellsNumber()) {
-        say("amount-try", "amount", trial.amount());
-      }
-    } else if (change == null) {
-      if (verdict != Verdict.SOUND && verdict != Verdict.UNSAID) {
-        say("amount-unknown");
-      }
-    } else if (!tellsChange && change.tellsNumber()) {
-      tell(change.isEstimated() ? "amount-guess" : "change");
-    } else if (!tellsChange) {
-      tell("amount-none");
-    }
-  }
-
-  /** "All of it, or only half?" */
-  private void whole() {
-    if (change != null && !tellsChange && !change.isEstimated() && change.tellsNumber()) {
-      tell("whole");
-    }
-  }
-
-  private void first() {
-    if (trial != null) {
-      say("first-try");
-    } else if (change != null && !tellsChange) {
-      tell("first");
-    }
-  }
-
-  private void more() {
-    if (change != null && !tellsChange) {
-      boolean undone = voice.talk().then().contains(change.id());
-      tell(undone ? "more-undo" : change.isMadeBefore(answer) ? "more-yes" : "more-no");
-    }
-  }
-
-  private void enough() {
-    if (said.isEmpty() && change != null && change.isProved(answer)) {
-      say("enough-yes");
-    }
-  }
-
-  private void place() {
-    if (change == null) {
-      if (trial == null) {
-        say(verdict == Verdict.SOUND ? "do-nothing-sound" : "place-unknown");
-      }
-    } else if (!tellsChange) {
-      tell(verdict == Verdict.CLEAR ? "change" : "change-open");
-    }
-  }
-
-  private void tell(String key) {
-    say(key, "does", change.does());
-    tellsChange = true;
   }
 
   private void size(JsonNode one) {
-    if (changes.asksSize()
-        || !answer.whyNot().isEmpty() && things.asked(one).map(said::add).isPresent()) {
+    if (changes.asksSize() || !answer.whyNot().isEmpty() && isSuspicion(one)) {
       return;
     }
     String direction = one.path("about").asText("");
     tellsSize = direction.isEmpty();
     String key = sizeAsked().key(direction);
     boolean tells = key != null && SizeAsked.TELLS_CHANGE.contains(key);
-    if (key != null && !(tells && tellsChange)) {
-      say(key, "does", change == null ? "" : change.does());
-      tellsChange |= tells;
+    if (tells && said.canTell()) {
+      said.tellDoes(key);
+    } else if (key != null && !tells) {
+      said.say(key);
     }
   }
 
-  private SizeAsked sizeAsked() {
-    return new SizeAsked(answer, voice, change, trial, verdict);
+  private boolean isSuspicion(JsonNode one) {
+    Optional<String> asked = things.asked(one);
+    asked.ifPresent(said::add);
+    return asked.isPresent();
   }
 
-  private void say(String key, Object... blanks) {
-    said.add(phrases.say(key, blanks));
+  private SizeAsked sizeAsked() {
+    return new SizeAsked(answer, book, voice, change, trial, verdict);
   }
 }

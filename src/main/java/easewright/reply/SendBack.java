@@ -18,9 +18,6 @@ import java.util.stream.Collectors;
 /** The one thing a reply asks to send back. */
 record SendBack(Answer answer, RuleBookSource book, Voice voice, SpokenPhrases phrases) {
 
-  /** Words no longer than this tell no piece: "the", "at". */
-  private static final int SHORT_WORD = 3;
-
   /** Causes that a reply names at most. */
   private static final int NAMED = 2;
 
@@ -71,7 +68,8 @@ record SendBack(Answer answer, RuleBookSource book, Voice voice, SpokenPhrases p
     if (answer.nothingTighter()) {
       return "close-sound";
     }
-    return verdict == Verdict.CLEAR ? "hold" : "ask-more";
+    boolean placed = answer.understood().signs().stream().anyMatch(Answer.SignNote::present);
+    return verdict == Verdict.CLEAR ? "hold" : placed ? "ask-when" : "ask-more";
   }
 
   /** A statement that was not understood; left out beside a caution. */
@@ -111,8 +109,9 @@ record SendBack(Answer answer, RuleBookSource book, Voice voice, SpokenPhrases p
   }
 
   private Optional<QuestionNote> question(boolean changes) {
-    if (changes || Verdict.of(answer) == Verdict.UNSAID) {
-      return Optional.empty(); // how the change went is the one thing to send back
+    boolean settled = Verdict.of(answer) == Verdict.CLEAR && answer.nothingTighter();
+    if (changes || settled || Verdict.of(answer) == Verdict.UNSAID) {
+      return Optional.empty(); // how the change went, or whether it rubs, is what to send back
     }
     return answer.questions().stream()
         .filter(one -> one.confirms() == null || isDoubted(one.sign()))
@@ -167,9 +166,9 @@ record SendBack(Answer answer, RuleBookSource book, Voice voice, SpokenPhrases p
         .anyMatch(one -> words(one.id()).stream().anyMatch(words::contains));
   }
 
-  private static Set<String> words(String sign) {
+  private Set<String> words(String sign) {
     return Arrays.stream(sign.split("-"))
-        .filter(word -> word.length() > SHORT_WORD)
+        .filter(voice.talk().pieces()::contains)
         .collect(Collectors.toSet());
   }
 

@@ -1,6 +1,7 @@
 package easewright.reply;
 
 import easewright.diagnosis.Answer;
+import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Voice;
 import java.util.Set;
 
@@ -11,7 +12,12 @@ import java.util.Set;
  * @param trial what is to be tried before any change, or null
  */
 record SizeAsked(
-    Answer answer, Voice voice, SpokenChange change, SpokenTrial trial, Verdict verdict) {
+    Answer answer,
+    RuleBookSource book,
+    Voice voice,
+    SpokenChange change,
+    SpokenTrial trial,
+    Verdict verdict) {
   private static final String LARGER = "larger";
   private static final String SMALLER = "smaller";
 
@@ -33,7 +39,7 @@ record SizeAsked(
     }
     if (change == null || verdict != Verdict.CLEAR) {
       return answer.nothingTighter() && isSmaller(direction)
-          ? "asked-not-tighter"
+          ? isOfOther(direction) ? "size-not-tighter" : "asked-not-tighter"
           : unclear(direction);
     }
     if (direction.isEmpty()) {
@@ -75,6 +81,17 @@ record SizeAsked(
         isPart(direction, "roomier-cups", "smaller-cups")
             || isPart(direction, "longer-band", "shorter-band");
     return part ? "size-part" : "size-not-now";
+  }
+
+  /** Whether something else than the size is clearly the cause. */
+  private boolean isOfOther(String direction) {
+    return verdict == Verdict.CLEAR
+        && direction.equals(SMALLER)
+        && !voice
+            .talk()
+            .things()
+            .get("size")
+            .isMeantBy(book.catalog().causes().get(answer.causes().get(0).id()));
   }
 
   private static boolean isSmaller(String direction) {

@@ -36,7 +36,7 @@ public final class Speaker {
       greet(true, null, to, phrases, pieces);
       danger(answer, phrases, pieces);
     } else {
-      greet(false, Thanks.key(answer, voice), to, phrases, pieces);
+      greet(false, Thanks.said(answer, voice, phrases), to, phrases, pieces);
       fit(answer, phrases, pieces);
     }
     pieces.paragraph().own(to.closing());
@@ -59,7 +59,7 @@ public final class Speaker {
     pieces.always(
         plain
             ? phrases.say(key + "-plain", "name", name)
-            : phrases.say(key, "name", name, "thanks", SpokenPhrases.lower(phrases.say(thanks))));
+            : phrases.say(key, "name", name, "thanks", SpokenPhrases.lower(thanks)));
     if (!danger) {
       pieces.own(to.opening());
     }
@@ -118,17 +118,21 @@ public final class Speaker {
           .forEach(one -> pieces.fits(phrases.say("tried-" + one.outcome())));
     }
     SpokenCause cause = new SpokenCause(answer, voice, phrases);
-    cause.say(pieces);
+    cause.say(change, pieces);
     pieces.paragraph();
     SendBack back = new SendBack(answer, book, voice, phrases);
+    RoomLeft room = new RoomLeft(answer, book, phrases);
     if (sound) {
       cautions(answer, phrases, pieces);
     } else if (change != null) {
       change(answer, change, asked.tellsChange(), phrases, pieces);
+      if (cause.isBoth()) {
+        second(answer, change, phrases, pieces);
+      }
     } else if (trial != null) {
       pieces.always(trial.says(cause.besideAnother(trial.cause())));
-    } else if (leavesSlack(answer)) {
-      pieces.fits(phrases.say(tellsAmount(answer) ? "roomy-number" : "roomy"));
+    } else if (room.isLeft()) {
+      room.say(asked.said(), pieces);
     } else if (!answer.heldBack().isEmpty() && !back.asksFirst()) {
       pieces.fits(phrases.say("hold"));
     }
@@ -140,18 +144,15 @@ public final class Speaker {
     back.say(change != null, pieces);
   }
 
-  /** Whether something that hangs loose stays so because of a caution. */
-  private boolean leavesSlack(Answer answer) {
-    boolean loose =
-        answer.understood().signs().stream()
-            .anyMatch(one -> one.present() && book.catalog().signs().get(one.id()).slack());
-    // Where a cause is clear and nothing is held back by name, what would cure it may not be named.
-    boolean unnamed = Verdict.of(answer) == Verdict.CLEAR && answer.heldBack().isEmpty();
-    return answer.nothingTighter() && (loose || unnamed);
-  }
-
-  private static boolean tellsAmount(Answer answer) {
-    return answer.understood().signs().stream().anyMatch(one -> one.amount() != null);
+  /** The change of the other of two causes. */
+  private void second(Answer answer, SpokenChange first, SpokenPhrases phrases, Pieces pieces) {
+    answer.causes().stream()
+        .limit(2)
+        .map(CauseNote::id)
+        .filter(cause -> !first.cures(cause))
+        .findFirst()
+        .flatMap(cause -> SpokenChange.curing(cause, answer, voice, phrases))
+        .ifPresent(one -> pieces.fits(phrases.say("change-second", "does", one.does())));
   }
 
   private void cautions(Answer answer, SpokenPhrases phrases, Pieces pieces) {
@@ -179,11 +180,11 @@ public final class Speaker {
             ? SpokenChange.next(answer, voice, phrases)
             : null;
     if (next != null) {
-      pieces.fits(phrases.say("change-then", "does", next.does())).fits(next.trial());
+      pieces.fits(phrases.say("change-then", "does", next.does())).fits(next.trial(answer));
       pieces.spare(next.check());
       return;
     }
-    pieces.fits(change.isProved(answer) ? phrases.say("trial-done") : change.trial());
+    pieces.fits(change.trial(answer));
     if (change.each() != null) {
       pieces.spare(phrases.say("each", "each", change.each()));
     }

@@ -2,22 +2,52 @@ package easewright.reply;
 
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CauseNote;
+import easewright.diagnosis.Answer.EvidenceNote;
 import easewright.diagnosis.Answer.SignNote;
 import easewright.rulebook.Voice;
+import easewright.rulebook.Voice.Clue;
 import easewright.rulebook.Voice.Talk;
 import java.util.List;
-import java.util.Set;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Says the likely cause as surely as it is known. */
 record SpokenCause(Answer answer, Voice voice, SpokenPhrases phrases) {
 
-  /** Kinds of questions that ask whether all is well. */
-  private static final Set<String> IS_IT_RIGHT = Set.of("normal", "need", "too");
-
-  void say(Pieces pieces) {
-    switch (Verdict.of(answer)) {
-      case CLEAR -> pieces.always(clear(answer.causes().get(0)));
-      case OPEN -> pieces.always(open());
+  /**
+   * @param change the first change, or null
+   */
+  void say(SpokenChange change, Pieces pieces) {
+    Verdict verdict = Verdict.of(answer);
+    if (verdict == Verdict.CLEAR || verdict == Verdict.OPEN) {
+      Optional<CauseNote> proved = proved(change);
+      if (proved.isPresent()) {
+        pieces.always(phrases.say("doubt-proved", "so", so(proved.get())));
+        return;
+      }
+      if (isBoth()) {
+        pieces.always(
+            phrases.say(
+                "doubt-both",
+                "so",
+                so(answer.causes().get(0)),
+                "also",
+                so(answer.causes().get(1))));
+        return;
+      }
+    }
+    switch (verdict) {
+      case CLEAR -> {
+        pieces.always(clear(answer.causes().get(0)));
+        clue(pieces);
+      }
+      case OPEN -> {
+        pieces.always(open());
+        if (!isEither()) {
+          clue(pieces);
+        }
+      }
       case UNTOLD ->
           pieces.always(phrases.say(isQuiet(answer, voice) ? "sound-so-far" : "doubt-untold"));
       case SOUND -> sound(pieces);
@@ -25,6 +55,40 @@ record SpokenCause(Answer answer, Voice voice, SpokenPhrases phrases) {
         // a danger is said apart, and without signs there is no cause to name
       }
     }
+  }
+
+  /** The cause that the change treats, where her own trial of it was right. */
+  private Optional<CauseNote> proved(SpokenChange change) {
+    return change == null || !change.isProved(answer)
+        ? Optional.empty()
+        : answer.causes().stream().filter(one -> change.cures(one.id())).findFirst();
+  }
+
+  /** A test of hers, or the strongest reason that can be named; for a mere guess only a test. */
+  private void clue(Pieces pieces) {
+    boolean likely = answer.causes().get(0).probability() >= voice.talk().likely();
+    List<EvidenceNote> reasons = answer.causes().get(0).evidenceFor();
+    Stream.concat(reasons.stream().filter(this::isTest), likely ? reasons.stream() : Stream.empty())
+        .map(this::clue)
+        .filter(Objects::nonNull)
+        .findFirst()
+        .ifPresent(one -> pieces.spare(phrases.say("clue", "clue", one)));
+  }
+
+  private boolean isTest(EvidenceNote note) {
+    return voice.talk().tests().contains(note.id());
+  }
+
+  private String clue(EvidenceNote note) {
+    Clue clue = voice.clues().get(note.id());
+    return clue == null ? null : note.present() ? clue.seen() : clue.not();
+  }
+
+  /** Whether two causes are there, rather than one or the other. */
+  boolean isBoth() {
+    return answer.causes().size() > 1
+        && answer.causes().get(0).probability() + answer.causes().get(1).probability()
+            >= voice.talk().both();
   }
 
   private void sound(Pieces pieces) {
@@ -41,17 +105,14 @@ record SpokenCause(Answer answer, Voice voice, SpokenPhrases phrases) {
     return signs.stream().noneMatch(SignNote::present) && signs.size() < voice.talk().denials();
   }
 
-  /**
-   * Whether she only asks whether all is well, and names nothing but what she looked for in vain.
-   */
+  /** Whether she asks about what she has, and names nothing but what she looked for in vain. */
   static boolean isQuiet(Answer answer, Voice voice) {
     List<SignNote> signs = answer.understood().signs();
     return Verdict.of(answer) == Verdict.UNTOLD
         && signs.size() >= voice.talk().denials()
         && signs.stream().noneMatch(SignNote::present)
         && answer.read() != null
-        && answer.read().path("questions").findValuesAsText("kind").stream()
-            .anyMatch(IS_IT_RIGHT::contains);
+        && !answer.read().path("questions").isEmpty();
   }
 
   private String clear(CauseNote cause) {
@@ -80,8 +141,8 @@ record SpokenCause(Answer answer, Voice voice, SpokenPhrases phrases) {
   /** Whether one cause is named, and none beside it. */
   boolean isAlone() {
     return switch (Verdict.of(answer)) {
-      case CLEAR -> true;
-      case OPEN -> !isEither();
+      case CLEAR -> !isBoth();
+      case OPEN -> !isBoth() && !isEither();
       default -> false;
     };
   }
@@ -89,6 +150,7 @@ record SpokenCause(Answer answer, Voice voice, SpokenPhrases phrases) {
   /** Whether two causes are named, since neither is much likelier than the other. */
   private boolean isEither() {
     return Verdict.of(answer) == Verdict.OPEN
+        && !isBoth()
         && answer.causes().size() > 1
         && answer.causes().get(0).probability()
             < voice.talk().alone() * answer.causes().get(1).probability();

@@ -8,6 +8,8 @@ import easewright.rulebook.Voice;
 import easewright.rulebook.Voice.ChangeWords;
 import easewright.rulebook.Wording;
 import java.util.List;
+import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /** The first change of an answer, as a teacher asks for it. */
@@ -39,6 +41,15 @@ final class SpokenChange {
     return of(1, answer, voice, phrases);
   }
 
+  /** The first change that treats a cause. */
+  static Optional<SpokenChange> curing(
+      String cause, Answer answer, Voice voice, SpokenPhrases phrases) {
+    return IntStream.range(0, answer.adjustments().size())
+        .mapToObj(i -> of(i, answer, voice, phrases))
+        .filter(one -> one.cures(cause))
+        .findFirst();
+  }
+
   private static SpokenChange of(int i, Answer answer, Voice voice, SpokenPhrases phrases) {
     if (answer.adjustments().size() <= i) {
       return null;
@@ -67,8 +78,19 @@ final class SpokenChange {
     return note.amount() == null ? "" : SpokenPhrases.amount(note.amount(), phrases);
   }
 
-  String trial() {
-    return words.trial();
+  /** What to try before it is made for good; no trial that she has made already. */
+  String trial(Answer answer) {
+    boolean done = isProved(answer);
+    if (words.next() != null && (done || isShown(answer))) {
+      return words.next();
+    }
+    return done ? phrases.say("trial-done") : words.trial();
+  }
+
+  /** Whether what she saw tells that she has made the trial. */
+  private boolean isShown(Answer answer) {
+    return answer.understood().signs().stream()
+        .anyMatch(one -> one.present() && words.shownBy().contains(one.id()));
   }
 
   String check() {

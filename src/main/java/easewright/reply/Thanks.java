@@ -10,10 +10,18 @@ import java.util.List;
 final class Thanks {
   private Thanks() {}
 
-  /** The key of the phrase. */
-  static String key(Answer answer, Voice voice) {
+  /** The thanks, a sentence without its greeting. */
+  static String said(Answer answer, Voice voice, SpokenPhrases phrases) {
+    String measured = Measured.first(answer);
+    return phrases.say(key(answer, voice), "amount", measured == null ? "" : measured);
+  }
+
+  private static String key(Answer answer, Voice voice) {
     List<SignNote> signs = answer.understood().signs();
     List<TriedAsGiven> tried = answer.understood().tried();
+    if (signs.stream().anyMatch(one -> voice.talk().tests().contains(one.id()))) {
+      return "thanks-trial";
+    }
     if (tried != null) {
       return tried.stream().anyMatch(one -> one.how() != null) ? "thanks-trial" : "thanks-tried";
     }
@@ -21,7 +29,7 @@ final class Thanks {
       return SpokenCause.isThin(answer, voice) ? "thanks-asked" : "thanks-sound";
     }
     if (signs.stream().anyMatch(one -> one.amount() != null)) {
-      return "thanks-amount";
+      return Measured.first(answer) == null ? "thanks-amount" : "thanks-number";
     }
     if (answer.understood().body().size() > 1) {
       return "thanks-measured";

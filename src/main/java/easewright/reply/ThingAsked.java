@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CauseNote;
 import easewright.diagnosis.Answer.WhyNotNote;
+import easewright.rulebook.Catalog.CauseEntry;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Voice;
 import easewright.rulebook.Voice.Thing;
@@ -34,10 +35,34 @@ record ThingAsked(Answer answer, RuleBookSource book, Voice voice, SpokenPhrases
         asked.putIfAbsent(ending(thing), thing);
       }
     }
+    if (asked.size() > 1 && isBoth(questions)) {
+      return Optional.of(phrases.say("thing-both"));
+    }
     return BEST.stream()
         .filter(asked::containsKey)
         .findFirst()
         .map(ending -> phrases.say("thing" + ending, "thing", asked.get(ending).name()));
+  }
+
+  /** Whether both of two causes are of what she asks about: "the band or the straps?" */
+  private boolean isBoth(JsonNode questions) {
+    if (!new SpokenCause(answer, voice, phrases).isBoth()) {
+      return false;
+    }
+    List<CauseEntry> causes =
+        answer.causes().stream()
+            .limit(2)
+            .map(one -> book.catalog().causes().get(one.id()))
+            .toList();
+    return causes.stream()
+        .allMatch(
+            cause ->
+                questions.findValuesAsText("about").stream()
+                    .map(about -> voice.talk().things().get(about))
+                    .filter(thing -> thing != null && thing.isMeantBy(cause))
+                    .filter(thing -> !causes.stream().allMatch(thing::isMeantBy))
+                    .findAny()
+                    .isPresent());
   }
 
   private String ending(Thing thing) {

@@ -16,6 +16,7 @@ import java.util.Map;
  * @param cautions every caution, by id
  * @param phrases what is said beside them: key to one or more ways of saying it
  * @param questions what is asked about a sign, by its id; others are asked in the catalog's words
+ * @param clues how a sign is named as a reason, by its id; others are never named
  * @param talk how a reply is put together
  */
 public record Voice(
@@ -24,6 +25,7 @@ public record Voice(
     Map<String, CautionWords> cautions,
     Map<String, List<String>> phrases,
     Map<String, String> questions,
+    Map<String, Clue> clues,
     Talk talk) {
 
   /**
@@ -44,9 +46,32 @@ public record Voice(
    *     nothing that is easily undone would tell
    * @param shows what the test shows where the cause is the right one; null without a test
    * @param check what shows that it helped
+   * @param shownBy signs that only somebody who has made the trial could have seen; null for none
+   * @param next what to do before it is sewn for good once the trial has been made; null for
+   *     nothing
    */
   public record ChangeWords(
-      String does, String bare, String trial, String test, String shows, String check) {}
+      String does,
+      String bare,
+      String trial,
+      String test,
+      String shows,
+      String check,
+      List<String> shownBy,
+      String next) {
+
+    public ChangeWords {
+      shownBy = shownBy == null ? List.of() : List.copyOf(shownBy);
+    }
+  }
+
+  /**
+   * A sign as the reason for a cause.
+   *
+   * @param seen a clause, where it was seen
+   * @param not the same where it was looked for and not seen; null where that is no reason
+   */
+  public record Clue(String seen, String not) {}
 
   /**
    * A caution.
@@ -64,6 +89,10 @@ public record Voice(
    * @param sure probability from which a cause is said as sure
    * @param likely the same as likely; below, it is a guess
    * @param alone how many times as likely as the next cause one must be to be named alone
+   * @param both what the probabilities of two causes add up to where both are said to be there
+   * @param tests signs that only a test of her own tells
+   * @param roomier changes that give room
+   * @param pieces words of the ids of signs that name a piece
    * @param size probability from which a size is named alone
    * @param denials how many things looked for and not seen make "nothing is wrong" sure
    * @param doubted confidence of a reading below which it is asked about
@@ -82,6 +111,10 @@ public record Voice(
       double sure,
       double likely,
       double alone,
+      double both,
+      List<String> tests,
+      List<String> roomier,
+      List<String> pieces,
       double size,
       int denials,
       double doubted,
@@ -125,7 +158,7 @@ public record Voice(
 
   /** The files of a language, without their ending, each with a schema of its name. */
   public static final List<String> FILES =
-      List.of("causes", "changes", "cautions", "phrases", "questions", "talk");
+      List.of("causes", "changes", "cautions", "phrases", "questions", "clues", "talk");
 
   /** Reads the folder of one language. */
   static Voice read(Path folder, YAMLMapper yaml) throws IOException {
@@ -135,6 +168,7 @@ public record Voice(
         read(folder, "cautions", yaml, new TypeReference<>() {}),
         read(folder, "phrases", yaml, new TypeReference<>() {}),
         read(folder, "questions", yaml, new TypeReference<>() {}),
+        read(folder, "clues", yaml, new TypeReference<>() {}),
         read(folder, "talk", yaml, new TypeReference<>() {}));
   }
 

@@ -51,13 +51,17 @@ final class VoiceCheck {
     said(folder + "changes.yaml", "adjustment", names.ids("adjustments"));
     said(folder + "cautions.yaml", "caution", names.ids("cautions"));
     said(folder + "phrases.yaml", "phrase of replies", words.phrases());
-    questions(folder + "questions.yaml");
+    signs(folder + "questions.yaml");
+    signs(folder + "clues.yaml");
+    shown(folder + "changes.yaml");
     Written talk = yaml.get(folder + "talk.yaml");
     if (talk == null) {
       missing(folder + "talk.yaml");
       return;
     }
     list(talk, "/then", names.ids("adjustments"), "adjustment");
+    list(talk, "/roomier", names.ids("adjustments"), "adjustment");
+    list(talk, "/tests", names.ids("signs"), "sign");
     lists(talk, "/directions", names.ids("adjustments"), "adjustment");
     lists(talk, "/presupposes", names.ids("signs"), "sign");
     known(talk, "/presupposes", names.ids("signs"), "sign");
@@ -71,7 +75,17 @@ final class VoiceCheck {
             thing -> list(talk, "/things/" + thing + "/causes", names.ids("causes"), "cause"));
   }
 
-  private void questions(String path) {
+  /** The signs that a trial is told by. */
+  private void shown(String path) {
+    Written file = yaml.get(path);
+    if (file != null) {
+      file.tree()
+          .fieldNames()
+          .forEachRemaining(id -> list(file, "/" + id + "/shownBy", names.ids("signs"), "sign"));
+    }
+  }
+
+  private void signs(String path) {
     Written file = yaml.get(path);
     if (file == null) {
       missing(path);

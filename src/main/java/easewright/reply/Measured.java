@@ -1,0 +1,28 @@
+package easewright.reply;
+
+import easewright.diagnosis.Answer;
+import easewright.diagnosis.Answer.SignNote;
+import java.util.Objects;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** What the wearer measured. */
+final class Measured {
+  /** A number with its unit, without the places that it is for. */
+  private static final Pattern LENGTH = Pattern.compile("\\d[\\d./ ]*\\p{L}+");
+
+  private Measured() {}
+
+  /** The first amount of what was seen, as one says it; null where none was told. */
+  static String first(Answer answer) {
+    return answer.understood().signs().stream()
+        .filter(SignNote::present)
+        .map(SignNote::amount)
+        .filter(Objects::nonNull)
+        .map(LENGTH::matcher)
+        .filter(Matcher::lookingAt)
+        .map(found -> SpokenPhrases.length(found.group()))
+        .findFirst()
+        .orElse(null);
+  }
+}
