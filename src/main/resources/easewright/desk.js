@@ -120,6 +120,13 @@
     add(button.name, button.value);
   }
 
+  // The strip tells the answer only while the answer itself is out of sight; it is still read out.
+  if ('IntersectionObserver' in window) {
+    new IntersectionObserver(function (seen) {
+      verdict.classList.toggle('beside', seen[seen.length - 1].isIntersecting);
+    }, { rootMargin: '0px 0px -25% 0px' }).observe(answer);
+  }
+
   // An old answer is dimmed at once and never passes for the new one.
   function showWork(on) {
     answer.classList.toggle('stale', on);

@@ -56,9 +56,11 @@ public class VoiceService {
 
   /** A fitting with the clinic's voice wherever the fitting names none itself. */
   public JsonNode in(Caller caller, JsonNode fitting) {
-    if (!(fitting instanceof ObjectNode fields)) {
-      return fitting;
-    }
+    return fitting instanceof ObjectNode fields ? in(caller, fields) : fitting;
+  }
+
+  /** The same for a fitting that is an object. */
+  public ObjectNode in(Caller caller, ObjectNode fields) {
     ClinicVoice voice = store.voices().of(caller);
     ObjectNode said = fields.deepCopy();
     if (voice.plain()) {

@@ -3,6 +3,8 @@ package easewright.desk;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.answering.FittingService;
+import easewright.answering.VoiceService;
+import easewright.clinic.Role;
 import easewright.diagnosis.Answer;
 import easewright.request.FaultyRequest;
 import easewright.request.IntakeAnswer;
@@ -24,10 +26,15 @@ class FittingDesk {
 
   private final FittingService fittings;
   private final ReplyWriter replies;
+  private final VoiceService voices;
+  private final SignedIn signedIn;
 
-  FittingDesk(FittingService fittings, ReplyWriter replies) {
+  FittingDesk(
+      FittingService fittings, ReplyWriter replies, VoiceService voices, SignedIn signedIn) {
     this.fittings = fittings;
     this.replies = replies;
+    this.voices = voices;
+    this.signedIn = signedIn;
   }
 
   /**
@@ -37,7 +44,7 @@ class FittingDesk {
    * @throws FaultyRequest with the form's faults
    */
   DeskAnswer answer(FilledForm form, String site) {
-    ObjectNode request = request(form);
+    ObjectNode request = said(form);
     Answer first = fittings.answer(request);
     ReadText read =
         first.read() == null
@@ -57,12 +64,23 @@ class FittingDesk {
         .filter(Conversation::isStarted)
         .map(
             before -> {
-              ObjectNode request = request(before);
+              ObjectNode request = said(before);
               return StruckReadings.without(
                   before, request, fittings.answer(request), fittings, dangers());
             })
         .map(before -> QuestionReplies.moved(before, now))
         .orElse(null);
+  }
+
+  /** The form as a request, in the voice of the clinic that the visitor answers for, if any. */
+  private ObjectNode said(FilledForm form) {
+    ObjectNode request = request(form);
+    return signedIn
+        .who()
+        .map(ClinicViewer::caller)
+        .filter(one -> one.role() != Role.WEARER)
+        .map(one -> voices.in(one, request))
+        .orElse(request);
   }
 
   /** The form as a request; a danger reported earlier applies until it is ticked as not seen. */

@@ -88,11 +88,39 @@ public class VoicePage {
 
   private String page(ClinicViewer who, FilledForm form, boolean overtaken, boolean saved) {
     ClinicVoice.Kept kept = voices.read(who.caller());
-    Shown shown = new Shown(kept.version(), kept.voice(), voices.patterns());
+    Shown shown =
+        form.isFaulty()
+            ? new Shown(form.number("/version"), typed(form), voices.patterns())
+            : new Shown(kept.version(), kept.voice(), voices.patterns());
     return Pages.voice(who, shown, form, overtaken, saved).render();
   }
 
-  /** Keeps what was filled in; faults are shown above the voice as it is kept. */
+  /** What was filled in, whatever is wrong with it. */
+  private ClinicVoice typed(FilledForm form) {
+    List<ClinicVoice.Snippet> snippets =
+        IntStream.range(0, ClinicVoice.MOST_SNIPPETS)
+            .mapToObj(
+                i -> new ClinicVoice.Snippet(snippet(form, i, "name"), snippet(form, i, "text")))
+            .filter(one -> !one.name().isEmpty() || !one.text().isEmpty())
+            .toList();
+    List<ClinicVoice.PatternName> patterns =
+        voices.patterns().stream()
+            .map(one -> new ClinicVoice.PatternName(one.id(), form.value("/patterns/" + one.id())))
+            .toList();
+    return new ClinicVoice(
+        form.value("/tone").equals("plain"),
+        form.value("/units").isEmpty() ? null : form.value("/units"),
+        form.value("/opening"),
+        form.value("/closing"),
+        snippets,
+        patterns);
+  }
+
+  private static String snippet(FilledForm form, int row, String field) {
+    return form.value("/snippets/" + row + "/" + field);
+  }
+
+  /** Keeps what was filled in; faults are shown above what was typed. */
   @POST
   @Consumes(MediaType.APPLICATION_FORM_URLENCODED)
   public RestResponse<String> change(@PathParam("clinic") String clinic, byte[] body) {
@@ -116,8 +144,8 @@ public class VoicePage {
   private ObjectNode request(FilledForm form) {
     ObjectNode request = form.json("/version", "/tone", "/units", "/opening", "/closing");
     for (int i = 0; i < ClinicVoice.MOST_SNIPPETS; i++) {
-      String name = form.value("/snippets/" + i + "/name");
-      String text = form.value("/snippets/" + i + "/text");
+      String name = snippet(form, i, "name");
+      String text = snippet(form, i, "text");
       if (!name.isEmpty() || !text.isEmpty()) {
         ObjectNode snippet = request.withArray("/snippets").addObject();
         putIfFilled(snippet, "name", name);

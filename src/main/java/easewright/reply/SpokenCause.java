@@ -8,7 +8,6 @@ import easewright.rulebook.Voice;
 import easewright.rulebook.Voice.Clue;
 import easewright.rulebook.Voice.Talk;
 import java.util.List;
-import java.util.Objects;
 import java.util.Optional;
 import java.util.stream.Stream;
 
@@ -69,10 +68,17 @@ record SpokenCause(Answer answer, Voice voice, SpokenPhrases phrases) {
     boolean likely = answer.causes().get(0).probability() >= voice.talk().likely();
     List<EvidenceNote> reasons = answer.causes().get(0).evidenceFor();
     Stream.concat(reasons.stream().filter(this::isTest), likely ? reasons.stream() : Stream.empty())
-        .map(this::clue)
-        .filter(Objects::nonNull)
+        .filter(one -> clue(one) != null)
         .findFirst()
-        .ifPresent(one -> pieces.spare(phrases.say("clue", "clue", one)));
+        .ifPresent(
+            one -> {
+              String said = phrases.say("clue", "clue", clue(one));
+              if (isTest(one)) {
+                pieces.fits(said);
+              } else {
+                pieces.spare(said);
+              }
+            });
   }
 
   private boolean isTest(EvidenceNote note) {

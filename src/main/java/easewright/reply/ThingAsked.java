@@ -119,10 +119,16 @@ record ThingAsked(Answer answer, RuleBookSource book, Voice voice, SpokenPhrases
         && question.path("from").asInt() < named.get(0).path("to").asInt();
   }
 
+  /** Whether one cause is named alone, and as likely. */
+  private boolean isNearlyClear() {
+    return new SpokenCause(answer, voice, phrases).isAlone()
+        && answer.causes().get(0).probability() >= voice.talk().likely();
+  }
+
   private String key(String kind, Predicate<CauseNote> isMeant) {
     boolean any = answer.causes().stream().anyMatch(isMeant);
     boolean first = any && isMeant.test(answer.causes().get(0));
-    if (answer.clear()) {
+    if (answer.clear() || isNearlyClear()) {
       return kind + (first ? "-yes" : any ? "-perhaps" : "-no");
     }
     boolean others = Verdict.of(answer) == Verdict.OPEN;

@@ -113,6 +113,58 @@ class ClinicVoiceTest {
     assertTrue(kept.contains("the Thursday top") && kept.contains("Photos help"), kept);
   }
 
+  /** Whoever is signed in answers for her clinic; a stranger at the same desk does not. */
+  @Test
+  void the_open_desk_speaks_in_the_voice_of_the_clinic_that_is_signed_in() throws IOException {
+    StockedClinic clinic = StockedClinic.in(store, fittings);
+    put(clinic, example()).then().statusCode(200);
+    String mine =
+        given()
+            .cookie("easewright-key", clinic.helper().text())
+            .formParam("text", POST)
+            .post("/desk/answer")
+            .asString();
+    assertTrue(mine.contains("Happy sewing from the Thursday circle!"), mine);
+    String stranger = given().formParam("text", POST).post("/desk/answer").asString();
+    assertTrue(stranger.contains("id=\"post\""), stranger);
+    assertFalse(stranger.contains("Thursday circle"), stranger);
+  }
+
+  @Test
+  void what_was_typed_stays_on_the_page_beside_its_faults() throws IOException {
+    StockedClinic clinic = StockedClinic.in(store, fittings);
+    String key = clinic.helper().text();
+    String address = "/desk/clinics/" + clinic.id() + "/voice";
+    Response page = given().cookie("easewright-key", key).get(address);
+    String token = page.htmlPath().getString("**.find { it.@name == 'token' }.@value");
+    Response refused =
+        given()
+            .cookie("easewright-key", key)
+            .header("Sec-Fetch-Site", "same-origin")
+            .formParam("token", token)
+            .formParam("/version", "1")
+            .formParam("/tone", "plain")
+            .formParam("/opening", "Lovely to hear from you.")
+            .formParam("/closing", "x".repeat(81))
+            .formParam("/snippets/0/name", "Photos")
+            .formParam("/patterns/quillmere-top", "the Monday top")
+            .post(address);
+    assertEquals(400, refused.statusCode(), refused::asString);
+    String shown = refused.asString();
+    for (String typed :
+        new String[] {
+          "Lovely to hear from you.",
+          "x".repeat(81),
+          "value=\"Photos\"",
+          "the Monday top",
+          "value=\"plain\" checked"
+        }) {
+      assertTrue(shown.contains(typed), () -> typed + " is not in " + shown);
+    }
+    String afterwards = given().cookie("easewright-key", key).get(address).asString();
+    assertFalse(afterwards.contains("Lovely to hear"), "a faulty voice was kept");
+  }
+
   @Test
   void every_fault_is_named_at_once() throws IOException {
     StockedClinic clinic = StockedClinic.in(store, fittings);
