@@ -34,7 +34,15 @@ final class ChangesAsked {
     this.change = change;
     this.trial = trial;
     this.verdict = Verdict.of(answer);
-    answer.asked().stream().sorted(comparing(one -> failed(one).isEmpty())).forEach(this::asked);
+    answer.asked().stream()
+        .sorted(
+            comparing((AskedNote one) -> failed(one).isEmpty()).thenComparing(this::isTurnedDown))
+        .forEach(this::asked);
+  }
+
+  /** What is turned down is said after what may be made. */
+  private boolean isTurnedDown(AskedNote note) {
+    return note.verdict().equals("not-now");
   }
 
   /** Whether an answer already says what an earlier change did. */

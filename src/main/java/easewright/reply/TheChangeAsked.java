@@ -149,10 +149,11 @@ record TheChangeAsked(
         : voice.talk().roomier().contains(id);
   }
 
-  /** Any other question is answered by what to do, where that is clear. */
+  /** Any other question is answered by what to do, where one cause is named. */
   void other() {
-    if (verdict == Verdict.CLEAR && said.isEmpty() && said.canTell() && !change.isSafety()) {
-      said.tellDoes("change");
+    boolean clear = verdict == Verdict.CLEAR;
+    if ((clear || alone) && said.isEmpty() && said.canTell() && !change.isSafety()) {
+      said.tellDoes(clear ? "change" : "change-open");
     }
   }
 }
