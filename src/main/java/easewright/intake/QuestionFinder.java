@@ -32,12 +32,14 @@ final class QuestionFinder {
   private final NamedPhrases openings;
   private final NamedPhrases changes;
   private final Advice advice;
+  private final NamedPhrases facts;
 
   QuestionFinder(Lexicon lexicon) {
     this.kinds = NamedPhrases.ofPairs("kinds of question", lexicon);
     this.openings = NamedPhrases.of("begins a question", lexicon);
     this.changes = NamedPhrases.of("asks about a change", lexicon);
     this.advice = new Advice(lexicon);
+    this.facts = NamedPhrases.of("says how things are", lexicon);
   }
 
   /** In the order asked, each kind of each thing once. */
@@ -46,6 +48,7 @@ final class QuestionFinder {
     Mentions said = openings.in(post);
     Mentions askedOf = changes.in(post);
     Mentions advised = advice.open(post);
+    Mentions facts = this.facts.in(post);
     List<Mention> phrases = kinds.in(post).stream().toList();
     for (int i = 0; i < phrases.size(); i++) {
       Mention one = phrases.get(i);
@@ -57,7 +60,8 @@ final class QuestionFinder {
                   && phrases.get(i + 1).last() > one.last();
       boolean asks =
           one.name().startsWith(ACT)
-              ? stands(post, one, askedOf) || stands(post, one, advised)
+              ? stands(post, one, askedOf)
+                  || stands(post, one, advised) && !stands(post, one, facts)
               : asks(post, one, said);
       if (!outdone && asks) {
         String[] name = one.name().split(" ");

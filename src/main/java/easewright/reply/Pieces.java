@@ -56,7 +56,8 @@ final class Pieces {
   }
 
   private Pieces add(Need need, String text) {
-    if (text != null && !text.isBlank()) {
+    boolean said = pieces.stream().anyMatch(one -> one.text().equals(text));
+    if (text != null && !text.isBlank() && !said) {
       pieces.add(new Piece(paragraph, need, text.strip()));
     }
     return this;

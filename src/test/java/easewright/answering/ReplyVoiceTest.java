@@ -276,7 +276,7 @@ class ReplyVoiceTest {
         "Is it band or straps?|thing|band|I think it's the band",
         "Is it 6 or 12?|amount||let the pins decide",
         "Shall I take another inch?|more||leave that as it is",
-        "Should it all be looser?|act|roomier|No, I'd rather take",
+        "Should I go for something looser?|act|roomier|No, I'd rather take",
         "Must it be thrown away or can I repair this?|again||No"
       })
   void each_kind_of_question_is_read_and_answered(
@@ -322,7 +322,7 @@ class ReplyVoiceTest {
         TIGHT + "Can I just wear it until it gives?|No, I wouldn't",
         TIGHT + "Should I make it bigger round?|You could let out the band",
         HEM + "Can I get away with pulling the elastic tighter?|No,",
-        TIGHT + "My sister says stitch it smaller. Should I listen?|No, I'd rather let out",
+        TIGHT + "My sister says stitch it smaller. Should I listen?|No, I'd rather use a softer",
         LOOSE + "Do I need stiffer elastic?|elastic"
       })
   void what_she_asks_about_gets_a_plain_answer(String post, String says) throws IOException {
@@ -346,7 +346,7 @@ class ReplyVoiceTest {
     "I wanted to fix the first one for my sister.",
     "I have some more of the same cloth.",
     "It gets tighter towards the evening.",
-    "My sister says a smaller dog is easier.",
+    "My sister says hers is smaller.",
     "It stands off by 6 or 12 mm.",
     "It is not for me."
   })
@@ -492,9 +492,7 @@ class ReplyVoiceTest {
    */
   @Test
   void a_test_that_she_has_told_of_is_named_and_not_asked_for() throws IOException {
-    String signs =
-        "{'signs': [{'sign': 'straps-dig-in'}, {'sign': 'no-finger-passes-under-the-strap',"
-            + " 'present': false}%s]}";
+    String signs = "{'signs': [{'sign': 'straps-dig-in'}%s]}";
     String pad = ", {'sign': 'a-pad-under-the-strap-brings-relief'}";
     String told = text(answer(signs.formatted(pad)));
     assertTrue(told.contains("a pad under the strap helps"), told);
@@ -519,17 +517,18 @@ class ReplyVoiceTest {
   /** Both of her questions get an answer beside the caution, and what she did is named. */
   @Test
   void her_questions_are_answered_beside_a_caution() throws IOException {
-    String post =
-        "I pinned one strap and it sits well now. The neckline stood off 1 1/2 in."
-            + " Is it me? Should I cut the whole thing smaller?";
-    String nursing = text(answer("{'text': 'I am nursing. " + post + "'}"));
+    String signs =
+        "'signs': [{'sign': 'gape-closes-when-the-strap-is-lifted'}, {'sign': 'neckline-gapes',"
+            + " 'amount': '1 1/2 in'}], 'text': '%sThe neckline of my bra stands"
+            + " off. Is it me? Should I cut the whole thing smaller?'";
+    String nursing = text(answer("{" + signs.formatted("I am nursing. ") + "}"));
     assertTrue(nursing.contains("While you're nursing"), nursing);
     assertTrue(nursing.contains("No, it isn't you."), nursing);
     assertTrue(nursing.contains("No, don't cut it smaller"), nursing);
     assertTrue(nursing.contains("the gape closes when the strap is shorter"), nursing);
     assertTrue(nursing.contains("keep your 1 1/2 in for later"), nursing);
     assertFalse(nursing.split("\n\n", 2)[1].contains("?"), nursing);
-    String alone = text(answer("{'text': '" + post + "'}"));
+    String alone = text(answer("{" + signs.formatted("") + "}"));
     assertTrue(alone.contains("it isn't you") && !alone.contains("for later"), alone);
   }
 
