@@ -25,13 +25,13 @@ final class AskedChanges {
   private final Wordings changes;
   private final NamedPhrases questions;
   private final NamedPhrases marked;
-  private final Advice advice;
+  private final AdviceOfOthers advice;
 
   AskedChanges(EverydayWords words, Lexicon lexicon) {
     this.changes = new Wordings(phrases(words, lexicon), lexicon, 2);
     this.questions = NamedPhrases.of("asks about a change", lexicon);
     this.marked = NamedPhrases.of("asks about a change where marked", lexicon);
-    this.advice = new Advice(lexicon);
+    this.advice = new AdviceOfOthers(lexicon);
   }
 
   /** What is said of changes made, and what is said only of those still to be made. */

@@ -31,14 +31,14 @@ final class QuestionFinder {
   private final NamedPhrases kinds;
   private final NamedPhrases openings;
   private final NamedPhrases changes;
-  private final Advice advice;
+  private final AdviceOfOthers advice;
   private final NamedPhrases facts;
 
   QuestionFinder(Lexicon lexicon) {
     this.kinds = NamedPhrases.ofPairs("kinds of question", lexicon);
     this.openings = NamedPhrases.of("begins a question", lexicon);
     this.changes = NamedPhrases.of("asks about a change", lexicon);
-    this.advice = new Advice(lexicon);
+    this.advice = new AdviceOfOthers(lexicon);
     this.facts = NamedPhrases.of("says how things are", lexicon);
   }
 

@@ -17,14 +17,14 @@ final class ChangesAsked {
   private final SpokenChange change;
   private final SpokenTrial trial;
   private final Verdict verdict;
-  private final Said said;
+  private final SpokenAnswers said;
   private boolean tellsTried;
 
   ChangesAsked(
       Answer answer,
       RuleBookSource book,
       Voice voice,
-      Said said,
+      SpokenAnswers said,
       SpokenChange change,
       SpokenTrial trial) {
     this.answer = answer;

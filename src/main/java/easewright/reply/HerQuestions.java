@@ -26,7 +26,7 @@ final class HerQuestions {
   private final SpokenTrial trial;
   private final Verdict verdict;
   private final ChangesAsked changes;
-  private final Said said;
+  private final SpokenAnswers said;
   private final TheChangeAsked theChange;
   private final Set<String> kinds = new HashSet<>();
   private boolean tellsSize;
@@ -45,7 +45,7 @@ final class HerQuestions {
     this.change = change;
     this.trial = trial;
     this.verdict = Verdict.of(answer);
-    this.said = new Said(phrases, change);
+    this.said = new SpokenAnswers(phrases, change);
     this.changes = new ChangesAsked(answer, book, voice, said, change, trial);
     boolean alone = new SpokenCause(answer, voice, phrases).isAlone();
     this.theChange = new TheChangeAsked(answer, book, voice, change, trial, verdict, alone, said);

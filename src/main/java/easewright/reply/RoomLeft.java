@@ -25,7 +25,7 @@ record RoomLeft(Answer answer, RuleBookSource book, SpokenPhrases phrases) {
     if (isTriedRight()) {
       pieces.fits(phrases.say("tried-right-later"));
     }
-    String measured = Measured.first(answer);
+    String measured = AmountTold.first(answer);
     boolean told = measured != null && before.stream().anyMatch(one -> one.contains(measured));
     pieces.fits(
         measured == null || told

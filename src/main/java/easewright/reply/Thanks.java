@@ -12,7 +12,7 @@ final class Thanks {
 
   /** The thanks, a sentence without its greeting. */
   static String said(Answer answer, Voice voice, SpokenPhrases phrases) {
-    String measured = Measured.first(answer);
+    String measured = AmountTold.first(answer);
     return phrases.say(key(answer, voice), "amount", measured == null ? "" : measured);
   }
 
@@ -29,7 +29,7 @@ final class Thanks {
       return SpokenCause.isThin(answer, voice) ? "thanks-asked" : "thanks-sound";
     }
     if (signs.stream().anyMatch(one -> one.amount() != null)) {
-      return Measured.first(answer) == null ? "thanks-amount" : "thanks-number";
+      return AmountTold.first(answer) == null ? "thanks-amount" : "thanks-number";
     }
     if (answer.understood().body().size() > 1) {
       return "thanks-measured";

@@ -20,7 +20,7 @@ record TheChangeAsked(
     SpokenTrial trial,
     Verdict verdict,
     boolean alone,
-    Said said) {
+    SpokenAnswers said) {
   private static final String CLOSER = "closer";
 
   /** Whether a caution is why nothing is changed. */
@@ -60,7 +60,7 @@ record TheChangeAsked(
         said.say("amount-try", "amount", trial.amount());
       }
     } else if (isWithheld()) {
-      String measured = Measured.first(answer);
+      String measured = AmountTold.first(answer);
       if (measured == null) {
         said.say("amount-nothing");
       } else {

@@ -3,12 +3,12 @@ package easewright.intake;
 import easewright.english.Mentions;
 
 /** Finds advice of others that the writer passes on: "a friend told me to ...". */
-final class Advice {
+final class AdviceOfOthers {
   private final NamedPhrases advised;
   private final NamedPhrases notTheirs;
   private final NamedPhrases followed;
 
-  Advice(Lexicon lexicon) {
+  AdviceOfOthers(Lexicon lexicon) {
     this.advised = NamedPhrases.of("advised by others", lexicon);
     this.notTheirs = NamedPhrases.of("advised by clinicians", lexicon);
     this.followed = NamedPhrases.of("advice that was followed", lexicon);

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** What is said to her questions, in that order, and whether it tells the change already. */
-final class Said {
+final class SpokenAnswers {
   private final SpokenPhrases phrases;
   private final SpokenChange change;
   private final List<String> lines = new ArrayList<>();
@@ -13,7 +13,7 @@ final class Said {
   /**
    * @param change the first change, or null
    */
-  Said(SpokenPhrases phrases, SpokenChange change) {
+  SpokenAnswers(SpokenPhrases phrases, SpokenChange change) {
     this.phrases = phrases;
     this.change = change;
   }

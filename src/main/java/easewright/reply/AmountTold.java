@@ -7,11 +7,11 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** What the wearer measured. */
-final class Measured {
+final class AmountTold {
   /** A number with its unit, without the places that it is for. */
   private static final Pattern LENGTH = Pattern.compile("\\d[\\d./ ]*\\p{L}+");
 
-  private Measured() {}
+  private AmountTold() {}
 
   /** The first amount of what was seen, as one says it; null where none was told. */
   static String first(Answer answer) {
