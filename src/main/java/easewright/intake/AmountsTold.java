@@ -29,8 +29,12 @@ final class AmountsTold {
   private final Map<String, SignEntry> catalog;
   private final Lexicon lexicon;
   private final double mostMm;
+  private final SidesMeasured sides;
+  private final PlannedLengths planned;
 
   AmountsTold(Signs signs, Map<String, SignEntry> catalog, Lexicon lexicon) {
+    this.sides = new SidesMeasured(catalog, lexicon.lists());
+    this.planned = new PlannedLengths(catalog, lexicon);
     this.signs = signs;
     this.catalog = catalog;
     this.lexicon = lexicon;
@@ -44,6 +48,8 @@ final class AmountsTold {
    */
   List<SignRead> on(List<SignRead> read, Post post, List<Amount> amounts) {
     List<SignRead> all = new ArrayList<>(read);
+    sides.add(all, post, amounts);
+    planned.add(all, post, amounts);
     for (Amount amount : amounts) {
       if (amount.isLength()
           && amount.mm("mm") <= mostMm

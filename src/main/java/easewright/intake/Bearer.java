@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import java.util.List;
 import java.util.Map;
@@ -156,7 +157,7 @@ final class Bearer {
     if (thing.last() >= head - 1
         || head - thing.last() > FARTHEST_DELIGHT
         || post.sentence()[thing.first()] != post.sentence()[head]
-        || post.strongest(thing.last(), head).compareTo(Post.Break.PAUSE) >= 0) {
+        || post.strongest(thing.last(), head).compareTo(Break.PAUSE) >= 0) {
       return false;
     }
     for (int i = thing.last() + 1; i < head; i++) {

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.intake.Reading.ChangeRead;
@@ -55,14 +56,14 @@ final class Beliefs {
     return before
         ? !isAgainst(cue, match, post)
         : post.lists().has("opinion openers", post.words().get(cue.first()).plain())
-            && post.strongest(match.last(), cue.first()).compareTo(Post.Break.TURN) < 0;
+            && post.strongest(match.last(), cue.first()).compareTo(Break.TURN) < 0;
   }
 
   /** "My friend says smaller cups, but I'm sure ...": another's guess, not the writer's. */
   private static boolean isAgainst(Mention cue, Match match, Post post) {
     return post.lists().has("said by others", post.words().get(cue.first()).plain())
         && post.strongest(match.last(), Whereabouts.sentenceEnd(post, match.last()))
-                .compareTo(Post.Break.TURN)
+                .compareTo(Break.TURN)
             >= 0;
   }
 

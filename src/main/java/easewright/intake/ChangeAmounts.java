@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.number.Amount;
 import easewright.number.AmountRead;
 import easewright.number.TextSpan;
@@ -11,6 +12,10 @@ import java.util.Optional;
 /** Finds by how much a change was made or tried. */
 final class ChangeAmounts {
   private static final int FARTHEST_AMOUNT = 4;
+  private static final int FARTHEST_TAKEN_UP = 14;
+
+  /** "Taking up about 2 cm". */
+  private static final int BEFORE = 3;
 
   private final PlacesSaid places;
   private final double mostMm;
@@ -43,25 +48,69 @@ final class ChangeAmounts {
   AmountRead heldOut(String id, Amount amount, Post post, List<Amount> amounts) {
     Amount total = FoldedCloth.total(amount, post, amounts);
     if (FoldedCloth.isInAll(total, post)) {
-      return places.ofAll(id, total);
+      return places.ofTotal(id, total, post);
     }
-    return total.equals(amount)
-        ? places.ofChange(id, FoldedCloth.bothLayers(amount, post), post)
+    if (total.equals(amount)) {
+      return places.ofChange(id, FoldedCloth.bothLayers(amount, post), post);
+    }
+    return FoldedCloth.isCloth(total, post)
+        ? places.ofFold(id, total, amount, post)
         : places.ofTotal(id, total, post);
+  }
+
+  /** The amount of a trial; of one made with a fold, all the cloth of it. */
+  AmountRead ofTrial(String id, Optional<Amount> amount, Post post, List<Amount> amounts) {
+    boolean folded =
+        amount
+            .map(one -> post.sentenceOf(Whereabouts.wordAt(post, one.span().from())))
+            .filter(sentence -> FoldedCloth.namesFold(sentence, post))
+            .isPresent();
+    return folded ? heldOut(id, amount.get(), post, amounts) : of(id, amount, post);
+  }
+
+  /** "A tuck across the back, taking up 2 cm": told farther on in the sentence or in the next. */
+  Optional<Amount> takenUp(int last, Post post, List<Amount> amounts) {
+    int end = post.sentenceOf(last).last();
+    boolean goesOn =
+        end + 1 < post.words().size()
+            && post.lists().has("more of it", post.words().get(end + 1).plain());
+    int to = goesOn ? post.sentenceOf(end + 1).last() : end;
+    return amounts.stream()
+        .filter(this::mayBeOfAChange)
+        .filter(
+            one -> {
+              int first = Whereabouts.wordAt(post, one.span().from());
+              return last < first && first <= Math.min(to, last + FARTHEST_TAKEN_UP);
+            })
+        .filter(one -> isTakenUp(one, post))
+        .findFirst();
+  }
+
+  private static boolean isTakenUp(Amount amount, Post post) {
+    int first = Whereabouts.wordAt(post, amount.span().from());
+    int next = Whereabouts.wordAt(post, amount.span().to() - 1) + 1;
+    for (int i = Math.max(post.sentenceOf(first).first(), first - BEFORE); i < first; i++) {
+      if (post.lists().has("takes up cloth", post.words().get(i).plain())) {
+        return true;
+      }
+    }
+    return FoldedCloth.isCloth(amount, post)
+        || next < post.words().size()
+            && post.lists().has("way of a change", post.words().get(next).plain());
   }
 
   private static boolean isBeside(Amount amount, int from, int to, Post post) {
     int first = Whereabouts.wordAt(post, amount.span().from());
     int last = Whereabouts.wordAt(post, amount.span().to() - 1);
     if (first > to) {
-      Post.Break strongest = post.strongest(to, first - 1);
+      Break strongest = post.strongest(to, first - 1);
       return first - to - 1 <= FARTHEST_AMOUNT
-          && strongest == Post.Break.NONE
-          && post.breaks().get(first).compareTo(Post.Break.PAUSE) <= 0
+          && strongest == Break.NONE
+          && post.breaks().get(first).compareTo(Break.PAUSE) <= 0
           && !isMaterial(post, last);
     }
     return from - last - 1 <= FARTHEST_AMOUNT
-        && post.strongest(Math.min(last, from), from) == Post.Break.NONE
+        && post.strongest(Math.min(last, from), from) == Break.NONE
         && (last > from || !isMaterial(post, last));
   }
 

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.intake.Reading.ChangeRead;
 import easewright.number.Amount;
 import easewright.number.TextSpan;
@@ -19,6 +20,9 @@ final class ChangeFinder {
 
   /** As far after advice as may be said that it was followed; in words. */
   private static final int FARTHEST_DONE = 8;
+
+  /** As far after a change as may be told what it is compared with; in words. */
+  private static final int FARTHEST_PLAN = 5;
 
   /** As far back as the verb of a change is looked for; in words. */
   private static final int LONGEST_CLAUSE = 40;
@@ -42,6 +46,7 @@ final class ChangeFinder {
       String id = match.saying().of();
       if (!taken.get(match.first())
           && found.stream().noneMatch(one -> one.adjustment().equals(id))
+          && !isFromThePlan(match, post)
           && isDone(match, post)) {
         String outcome = OutcomeWords.of(match, post);
         if (outcome == null && isOnlyHowItWasMade(id, post)) {
@@ -67,6 +72,20 @@ final class ChangeFinder {
   private boolean isOnlyHowItWasMade(String id, Post post) {
     AdjustmentEntry change = catalog.get(id);
     return change != null && post.lists().has("stages of making it", change.stage());
+  }
+
+  /** "Cut the elastic shorter than the pattern": how it was made, not changed. */
+  private static boolean isFromThePlan(Match match, Post post) {
+    int end = Math.min(post.sentenceOf(match.last()).last(), match.last() + FARTHEST_PLAN);
+    boolean compared = false;
+    for (int i = match.first(); i <= end; i++) {
+      String word = post.words().get(i).plain();
+      if (compared && post.lists().has("what was planned", word)) {
+        return true;
+      }
+      compared |= post.lists().has("compared with", word);
+    }
+    return false;
   }
 
   /** Told in the past tense, and neither asked about nor denied nor put off. */
@@ -108,9 +127,11 @@ final class ChangeFinder {
     return false;
   }
 
-  /** "Letting out the straps changed nothing": what it did is told of the change itself. */
+  /** "Letting out the straps changed nothing"; "pulling them up did nothing" is only a test. */
   private static boolean isSubject(Match match, Post post) {
-    return post.words().get(match.first()).plain().endsWith("ing")
+    String word = post.words().get(match.first()).plain();
+    return word.endsWith("ing")
+        && !post.lists().has("done by hand", word)
         && post.cuesInClause(match.last()).stream()
             .anyMatch(
                 cue -> OutcomeWords.isOutcome(cue.name()) && cue.first() <= match.last() + NEXT_TO);
@@ -120,7 +141,7 @@ final class ChangeFinder {
     String word = post.words().get(i).plain();
     String before = i == 0 ? "" : post.words().get(i - 1).plain();
     if (post.lists().has("past or present", word)) {
-      return i == clause && post.breaks().get(i).compareTo(Post.Break.PAUSE) >= 0
+      return i == clause && post.breaks().get(i).compareTo(Break.PAUSE) >= 0
           || post.lists().has("doers", before);
     }
     return post.lists().has("past tenses", word)

@@ -14,6 +14,8 @@ import java.util.stream.Collectors;
  * Tells what is said of a person from what is said of a thing, and what only a person can judge.
  */
 final class DangersSaid {
+  private static final String BREATH = "breathless-or-dizzy";
+
   private final PhraseFinder so;
   private final Signs signs;
   private final HealthWords health;
@@ -28,13 +30,14 @@ final class DangersSaid {
   }
 
   /**
-   * Whether the model may doubt it: its words are spelled as the model knows them, and none of them
-   * is a "no", which turns "easy to breathe" round and which the model reads less surely.
+   * Whether the model may doubt it: its words are spelled as the model knows them, and no "no"
+   * turns "easy to breathe" round, which the model reads less surely.
    */
   static boolean mayBeLowered(SignRead danger, Post post) {
     int first = Whereabouts.wordAt(post, danger.span().from());
     int last = Whereabouts.wordAt(post, danger.span().to() - 1);
-    return post.isSpelledRight(danger.span()) && post.cues("no").from(first, last).isEmpty();
+    return post.isSpelledRight(danger.span())
+        && !(danger.id().equals(BREATH) && !post.cues("no").from(first, last).isEmpty());
   }
 
   /** What was found, by whom or what it is said of; figures of speech left out. */

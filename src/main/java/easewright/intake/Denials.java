@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Word;
@@ -19,7 +20,7 @@ final class Denials {
   private static final int FARTHEST_OR = 6;
 
   private final List<Word> words;
-  private final List<Post.Break> breaks;
+  private final List<Break> breaks;
   private final BitSet parts;
   private final boolean[] means;
   private final WordLists lists;
@@ -33,7 +34,7 @@ final class Denials {
    */
   Denials(
       List<Word> words,
-      List<Post.Break> breaks,
+      List<Break> breaks,
       Mentions denials,
       BitSet parts,
       boolean[] means,
@@ -71,14 +72,14 @@ final class Denials {
     int distance = 0;
     int nearest = -1; // the nearest denial of a thing: "no numbness, no tingling" denies each once
     for (int i = head; i > 0 && distance <= REACH && (deeds || things); i--) {
-      Post.Break here = breaks.get(i);
-      if (here.compareTo(Post.Break.TURN) >= 0) {
+      Break here = breaks.get(i);
+      if (here.compareTo(Break.TURN) >= 0) {
         break;
       }
-      if (here == Post.Break.PAUSE) {
+      if (here == Break.PAUSE) {
         deeds = false;
         things &= isOr(i) || isOr(i - 1) || orFollows(i);
-      } else if (here == Post.Break.JOIN) {
+      } else if (here == Break.JOIN) {
         deeds = false;
         things &= words.get(i).plain().equals("and") && !newSubject(i + 1);
       }
@@ -105,7 +106,7 @@ final class Denials {
   /** "No gaping, bulging or digging": the list goes on. */
   private boolean orFollows(int from) {
     for (int i = from; i < words.size() && i < from + FARTHEST_OR; i++) {
-      if (i > from && breaks.get(i).compareTo(Post.Break.TURN) >= 0) {
+      if (i > from && breaks.get(i).compareTo(Break.TURN) >= 0) {
         return false;
       }
       if (isOr(i)) {

@@ -1,7 +1,9 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Stretch;
+import easewright.english.WordGaps;
 import easewright.number.TextSpan;
 import easewright.rulebook.EverydayWords;
 import java.util.ArrayList;
@@ -167,22 +169,22 @@ final class DeniedComplaints {
   /** "It rides up at the back, the straps are fine": the back is told of, and not as fine. */
   private static boolean hasTaken(Match match, Mention part, Mention cue, Post post) {
     return post.clause()[match.head()] == post.clause()[cue.first()]
-        || part.last() < cue.first() && post.strongest(part.last(), cue.first()) != Post.Break.NONE;
+        || part.last() < cue.first() && post.strongest(part.last(), cue.first()) != Break.NONE;
   }
 
   private boolean isSubject(Mention part, Mention cue, Post post) {
     if (part.last() < cue.first()) {
-      Post.Break strongest = post.strongest(part.last(), cue.first());
+      Break strongest = post.strongest(part.last(), cue.first());
       boolean list =
-          strongest == Post.Break.NONE
-              || strongest.compareTo(Post.Break.PAUSE) <= 0
+          strongest == Break.NONE
+              || strongest.compareTo(Break.PAUSE) <= 0
                   && onlyParts(part.last() + 1, cue.first(), post);
       return list && cue.first() - part.last() <= FARTHEST_SUBJECT;
     }
     return part.first() > cue.last()
         && part.first() - cue.last() <= FARTHEST_OBJECT
         && post.lists().has("said of what is fine", post.words().get(cue.first()).plain())
-        && post.strongest(cue.last(), part.first()) == Post.Break.NONE
+        && post.strongest(cue.last(), part.first()) == Break.NONE
         && post.cues("fine").from(part.last() + 1, part.last() + REACH_OF_NO).isEmpty();
   }
 

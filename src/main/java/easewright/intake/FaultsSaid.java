@@ -15,6 +15,9 @@ final class FaultsSaid {
   /** From here on the trained model is sure enough that a sentence tells of a sign. */
   private static final double LIKELY = 0.35;
 
+  /** Below this, what the words found is taken for a mistake. */
+  private static final double UNLIKELY = 0.05;
+
   private final List<Fault> inOrder = new ArrayList<>();
 
   /**
@@ -38,6 +41,7 @@ final class FaultsSaid {
         .filter(one -> wanted.contains(one.saying().of()))
         .filter(one -> !taken.get(one.head()))
         .filter(one -> Polarity.of(one, post) == Polarity.Meant.SO)
+        .filter(one -> model.map(read -> isLikely(one, read, post)).orElse(true))
         .forEach(
             one -> {
               Stretch here = post.sentenceOf(one.head());
@@ -54,6 +58,14 @@ final class FaultsSaid {
           .ifPresent(sign -> inOrder.add(new Fault(sign, first, !doubtful)));
     }
     inOrder.sort(Comparator.comparingInt(Fault::word));
+  }
+
+  /** Whether the model, where it knows the sign, does not think it most improbable here. */
+  private static boolean isLikely(Match match, TrainedReading model, Post post) {
+    int at = post.words().get(match.head()).from();
+    return model.sentences().stream()
+        .filter(one -> one.from() <= at && at < one.to() && one.knows(match.saying().of()))
+        .allMatch(one -> one.said(match.saying().of()).reported() >= UNLIKELY);
   }
 
   /**

@@ -1,6 +1,7 @@
 package easewright.intake;
 
 import easewright.english.Mention;
+import easewright.english.WordGaps;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
 import easewright.number.TextSpan;

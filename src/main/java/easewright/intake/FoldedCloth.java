@@ -15,6 +15,9 @@ final class FoldedCloth {
   /** "1 cm deep", "1 cm of depth". */
   private static final int NEXT = 2;
 
+  /** "Standing out about 14 mm". */
+  private static final int BEFORE = 3;
+
   /** As far after an amount as words may say that it is all of it. */
   private static final int FARTHEST = 8;
 
@@ -107,31 +110,62 @@ final class FoldedCloth {
     return false;
   }
 
-  private static boolean isNumber(int word, Post post) {
-    return Character.isDigit(post.text().charAt(post.words().get(word).from()));
+  /** Whether a word is a number, or a fraction stands before it, which is no word: "⅜ a side". */
+  static boolean isNumber(int word, Post post) {
+    int from = post.words().get(word).from();
+    int before = word == 0 ? 0 : post.words().get(word - 1).to();
+    return Character.isDigit(post.text().charAt(from))
+        || post.text().substring(before, from).chars().anyMatch(FoldedCloth::isFraction);
+  }
+
+  private static boolean isFraction(int character) {
+    return Character.getType(character) == Character.OTHER_NUMBER;
   }
 
   private static boolean isInAll(int word, Stretch sentence, Post post) {
     if (word < sentence.first()) {
       return false;
     }
-    String one = post.words().get(word).plain();
-    return post.lists().has(IN_ALL, one)
-        || word < sentence.last()
-            && post.lists().has(IN_ALL, one + " " + post.words().get(word + 1).plain());
+    StringBuilder phrase = new StringBuilder();
+    for (int i = word; i <= Math.min(sentence.last(), word + LONGEST - 1); i++) {
+      phrase.append(i == word ? "" : " ").append(post.words().get(i).plain());
+      if (post.lists().has(IN_ALL, phrase.toString())) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  /** "So 2 cm of edge": the cloth of a fold told before, both its layers. */
+  static boolean isCloth(Amount amount, Post post) {
+    return isSaidOf("so much cloth", amount, post);
   }
 
   /** Twice the depth of a fold, and any other length as it is. */
   static Amount bothLayers(Amount amount, Post post) {
+    int first = Whereabouts.wordAt(post, amount.span().from());
     int last = Whereabouts.wordAt(post, amount.span().to() - 1);
     Stretch sentence = post.sentenceOf(last);
     boolean deep = false;
     boolean fold = false;
+    boolean stands = false;
     for (int i = sentence.first(); i <= sentence.last(); i++) {
       String word = post.words().get(i).plain();
       deep |= i > last && i <= last + NEXT && post.lists().has("depth of a fold", word);
       fold |= post.lists().has("pinched", word);
+      stands |= i >= first - BEFORE && i < first && post.lists().has("a fold stands", word);
     }
-    return deep && fold ? amount.doubled() : amount;
+    boolean depth = deep && fold || stands && namesFold(sentence, post);
+    return depth ? amount.doubled() : amount;
+  }
+
+  /** Whether cloth is said to be folded, not only spare. */
+  static boolean namesFold(Stretch here, Post post) {
+    for (int i = here.first(); i <= here.last(); i++) {
+      if (post.lists().has("folds of cloth", post.words().get(i).plain())) {
+        return true;
+      }
+    }
+    return false;
   }
 }

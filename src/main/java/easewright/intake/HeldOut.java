@@ -93,6 +93,10 @@ final class HeldOut {
     return post.lists().has("surer ways of holding out", way.name());
   }
 
+  private static boolean isNeverForGood(Mention way, Post post) {
+    return post.lists().has("never held for good", post.words().get(way.first()).plain());
+  }
+
   private Optional<Held> held(
       Mention way, Mentions named, Post post, List<Amount> amounts, FaultsSaid faults) {
     Stretch sentence = post.sentenceOf(way.first());
@@ -118,7 +122,7 @@ final class HeldOut {
                             new Held(
                                 id,
                                 way.name(),
-                                isSure(way, post),
+                                isSure(way, post) || isNeverForGood(way, post),
                                 new Stretch(way.first(), way.last()),
                                 words(way, amount, post),
                                 amount)));

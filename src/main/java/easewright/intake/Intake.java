@@ -106,7 +106,8 @@ public final class Intake {
     this.shortReply = new ShortReply(words, lexicon.speech());
     this.health = new HealthWords(words.danger(), lexicon);
     this.dangersSaid = new DangersSaid(so, signs, health);
-    this.sentenceDetails = new SentenceDetails(so.all(), signs);
+    Opposites opposites = new Opposites(lexicon.lists());
+    this.sentenceDetails = new SentenceDetails(so.all(), signs, opposites);
     this.amountsTold = new AmountsTold(signs, catalog, lexicon);
     this.trialSigns = new TrialSigns(signs, catalog, book.catalog().adjustments(), lexicon.lists());
     this.modelSaid = new ModelSaid(book, lengths);

@@ -1,11 +1,15 @@
 package easewright.intake;
 
 import easewright.deadline.Deadline;
+import easewright.english.Break;
+import easewright.english.Breaks;
 import easewright.english.Mention;
 import easewright.english.Mentions;
+import easewright.english.Phrases;
 import easewright.english.Speech;
 import easewright.english.Spelling;
 import easewright.english.Word;
+import easewright.english.WordGaps;
 import easewright.number.ReadingBounds;
 import easewright.number.WordLists;
 import easewright.rulebook.EverydayWords;
@@ -125,9 +129,9 @@ final class Lexicon {
   Post read(String text) {
     Map<String, Optional<String>> mended = new HashMap<>(); // mending is slow, and words come again
     List<Word> words = speech.words(text).stream().map(word -> mended(word, mended)).toList();
-    List<Post.Break> breaks = this.breaks.in(text, words);
-    int[] sentence = Breaks.numbered(breaks, Post.Break.STOP);
-    int[] breath = Breaks.numbered(breaks, Post.Break.PAUSE);
+    List<Break> breaks = this.breaks.in(text, words);
+    int[] sentence = Breaks.numbered(breaks, Break.STOP);
+    int[] breath = Breaks.numbered(breaks, Break.PAUSE);
     List<Mention> said = cues.in(words, breath);
     BitSet masked = new BitSet();
     for (Mention cue : said) {
@@ -147,7 +151,7 @@ final class Lexicon {
         text,
         words,
         sentence,
-        Breaks.numbered(breaks, Post.Break.JOIN),
+        Breaks.numbered(breaks, Break.JOIN),
         breaks,
         mentions,
         meant,
@@ -184,17 +188,17 @@ final class Lexicon {
   }
 
   /** "No, the band doesn't roll": the first no denies nothing of its own. */
-  private boolean isExclaimed(Mention cue, List<Word> words, List<Post.Break> breaks) {
+  private boolean isExclaimed(Mention cue, List<Word> words, List<Break> breaks) {
     int next = cue.last() + 1;
     return words.get(cue.first()).plain().equals("no")
         && cue.first() == cue.last()
         && (next >= words.size()
-            || breaks.get(next).compareTo(Post.Break.PAUSE) >= 0
+            || breaks.get(next).compareTo(Break.PAUSE) >= 0
             || lists.has("after an exclaimed no", words.get(next).plain()));
   }
 
   /** "Not only" holds no denial, and "no longer" is one cue, not the "no" of another. */
-  private List<Mention> meant(List<Mention> cues, List<Word> words, List<Post.Break> breaks) {
+  private List<Mention> meant(List<Mention> cues, List<Word> words, List<Break> breaks) {
     List<Mention> kept = new ArrayList<>();
     Mentions places = new Mentions(cues);
     for (Mention one : cues) {

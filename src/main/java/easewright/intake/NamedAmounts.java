@@ -1,6 +1,8 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
+import easewright.english.Phrases;
 import easewright.number.Amount;
 import easewright.number.TextSpan;
 import easewright.rulebook.EverydayWords;
@@ -105,7 +107,7 @@ final class NamedAmounts {
         return true;
       }
     }
-    return post.strongest(name.first(), name.last()).compareTo(Post.Break.PAUSE) >= 0;
+    return post.strongest(name.first(), name.last()).compareTo(Break.PAUSE) >= 0;
   }
 
   /** "Bust and underbust are 96 and 79": as many names as amounts, one list after the other. */

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Stretch;
@@ -47,13 +48,13 @@ final class NearestMention {
       if (distance > FARTHEST || distance >= bestDistance) {
         continue;
       }
-      Post.Break strongest = from >= to ? Post.Break.NONE : post.strongest(from, to);
+      Break strongest = from >= to ? Break.NONE : post.strongest(from, to);
       boolean where = lexicon.isPart(one.name()) || lexicon.isPlace(one.name());
       boolean apart =
-          strongest.compareTo(Post.Break.TURN) >= 0
-              || strongest == Post.Break.PAUSE && !(where && before)
-              || strongest != Post.Break.NONE && newSubject(from, to, post);
-      distance += strongest == Post.Break.PAUSE ? 1 : 0;
+          strongest.compareTo(Break.TURN) >= 0
+              || strongest == Break.PAUSE && !(where && before)
+              || strongest != Break.NONE && newSubject(from, to, post);
+      distance += strongest == Break.PAUSE ? 1 : 0;
       if (!apart && distance <= FARTHEST && distance < bestDistance) {
         best = one;
         bestDistance = distance;
@@ -65,7 +66,7 @@ final class NearestMention {
   /** Whether another thing begins to be spoken of between two words. */
   private boolean newSubject(int from, int to, Post post) {
     for (int i = from + 1; i <= to; i++) {
-      if (post.breaks().get(i) != Post.Break.NONE
+      if (post.breaks().get(i) != Break.NONE
           && (post.lists().has("subjects", post.words().get(i).plain())
               || i + 1 < to && post.lists().has("subjects", post.words().get(i + 1).plain())
               || post.mentions().from(i, i + 1).stream()

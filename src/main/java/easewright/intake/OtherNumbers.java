@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Word;
 import easewright.number.Amount;
 import easewright.number.WordLists;
@@ -111,7 +112,7 @@ final class OtherNumbers {
       return true;
     }
     int next = last + 1;
-    if (next >= post.words().size() || post.breaks().get(next) != Post.Break.NONE) {
+    if (next >= post.words().size() || post.breaks().get(next) != Break.NONE) {
       return false;
     }
     Word word = post.words().get(next);
@@ -150,7 +151,7 @@ final class OtherNumbers {
       if (lists.has(list, phrase.toString())) {
         return true;
       }
-      if (post.breaks().get(i).compareTo(Post.Break.PAUSE) >= 0) {
+      if (post.breaks().get(i).compareTo(Break.PAUSE) >= 0) {
         return false;
       }
     }
@@ -161,7 +162,7 @@ final class OtherNumbers {
   boolean begins(Post post, int word, String list) {
     StringBuilder phrase = new StringBuilder();
     for (int i = word + 1; i <= word + MOST_WORDS && i < post.words().size(); i++) {
-      if (post.breaks().get(i).compareTo(Post.Break.PAUSE) >= 0) {
+      if (post.breaks().get(i).compareTo(Break.PAUSE) >= 0) {
         return false;
       }
       phrase.append(phrase.isEmpty() ? "" : " ").append(post.words().get(i).plain());

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Word;
 import easewright.intake.Reading.SignRead;
 import easewright.number.TextSpan;
@@ -90,8 +91,8 @@ final class OthersSaid {
   private int end(int word) {
     int last = post.sentenceOf(word).last();
     for (int i = word + 1; i <= last; i++) {
-      boolean turned = post.breaks().get(i - 1) == Post.Break.TURN;
-      boolean begins = turned || post.breaks().get(i) != Post.Break.NONE;
+      boolean turned = post.breaks().get(i - 1) == Break.TURN;
+      boolean begins = turned || post.breaks().get(i) != Break.NONE;
       if (begins && has("back to her own", i)) {
         return turned ? i - 2 : i - 1;
       }

@@ -1,6 +1,7 @@
 package easewright.intake;
 
 import easewright.english.Mention;
+import easewright.english.WordGaps;
 import java.util.Comparator;
 import java.util.List;
 
@@ -8,6 +9,10 @@ import java.util.List;
 final class OutcomeWords {
   private static final List<String> NAMES = List.of("better", "worse", "same");
   private static final int FARTHEST = 14;
+
+  /** The same, where it is first told how it was before. */
+  private static final int FARTHEST_NOW = 40;
+
   private static final int REACH_OF_NO = 2;
   private static final int REACH_OF_SINCE = 4;
 
@@ -25,12 +30,14 @@ final class OutcomeWords {
       return before;
     }
     int sentence = post.sentence()[change.last()];
-    return post.cues().from(change.last() + 1, change.last() + FARTHEST).stream()
+    int told = sentenceAfter(change.last(), post);
+    int farthest = told > sentence + 1 ? FARTHEST_NOW : FARTHEST;
+    return post.cues().from(change.last() + 1, change.last() + farthest).stream()
         .filter(cue -> NAMES.contains(cue.name()))
         .filter(
             cue ->
                 post.sentence()[cue.first()] == sentence
-                    || post.sentence()[cue.first()] == sentence + 1 && isTelling(post, change))
+                    || post.sentence()[cue.first()] == told && isTelling(told, post))
         .filter(cue -> !isTurned(post, cue))
         .min(
             Comparator.comparingInt(Mention::first)
@@ -39,10 +46,19 @@ final class OutcomeWords {
         .orElse(null);
   }
 
-  private static boolean isTelling(Post post, Match change) {
-    int next = Whereabouts.sentenceEnd(post, change.last()) + 1;
-    return next < post.words().size()
-        && post.lists().has("outcome openers", post.words().get(next).plain());
+  /** The next sentence; the one after it where the next tells how it was before. */
+  private static int sentenceAfter(int word, Post post) {
+    int next = Whereabouts.sentenceEnd(post, word) + 1;
+    boolean before =
+        next < post.words().size()
+            && post.lists().has("how it was before", post.words().get(next).plain());
+    return post.sentence()[word] + (before ? 2 : 1);
+  }
+
+  private static boolean isTelling(int sentence, Post post) {
+    int first = WordGaps.firstOf(sentence, post.sentence());
+    return first < post.words().size()
+        && post.lists().has("outcome openers", post.words().get(first).plain());
   }
 
   /** "Not better, it was worse": the word denied tells nothing. */

@@ -3,6 +3,7 @@ package easewright.intake;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Stretch;
+import easewright.english.WordGaps;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Stretch;
@@ -100,7 +101,7 @@ final class PieceLengths {
   /** "2 cm too long", "8 cm below": how far, not how long. */
   private static boolean isDifference(int last, Post post) {
     return last + 1 < post.words().size()
-        && post.breaks().get(last + 1).compareTo(Post.Break.PAUSE) < 0
+        && post.breaks().get(last + 1).compareTo(Break.PAUSE) < 0
         && post.lists().has("no length before", post.words().get(last + 1).plain());
   }
 

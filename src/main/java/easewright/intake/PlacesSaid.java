@@ -43,6 +43,22 @@ final class PlacesSaid {
     return places > 1 ? AmountRead.of(total, "mm", places) : ofAll(id, total);
   }
 
+  /**
+   * The cloth that a fold takes up, at as many places as the fold or its cloth is told of: "1 cm
+   * folded on each side, so 2 cm of edge".
+   *
+   * @param fold the length of the fold
+   */
+  AmountRead ofFold(String id, Amount cloth, Amount fold, Post post) {
+    int places = Math.max(placesAfter(cloth, post), places(fold, post));
+    return places > 1 ? AmountRead.of(cloth, "mm", places) : ofAll(id, cloth);
+  }
+
+  /** The same of a sign. */
+  AmountRead ofFoldOfSign(Amount cloth, Amount fold, Post post) {
+    return AmountRead.of(cloth, "mm", Math.max(placesAfter(cloth, post), places(fold, post)));
+  }
+
   /** The amount of a change told in all: half of it on either side, where it is that of one. */
   AmountRead ofAll(String id, Amount amount) {
     return adjustments.get(id).perSide()
@@ -93,7 +109,7 @@ final class PlacesSaid {
   /** What is said after another length is said of that one. */
   private static int upToANumber(int from, int to, Post post) {
     for (int i = from; i <= to; i++) {
-      if (Character.isDigit(post.text().charAt(post.words().get(i).from()))) {
+      if (FoldedCloth.isNumber(i, post)) {
         return i - 1;
       }
     }

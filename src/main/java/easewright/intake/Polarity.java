@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Stretch;
@@ -108,7 +109,7 @@ final class Polarity {
   private static boolean endsThere(int word, Post post) {
     int next = word + 1;
     return next >= post.words().size()
-        || post.breaks().get(next) != Post.Break.NONE
+        || post.breaks().get(next) != Break.NONE
         || post.lists().has("after gone", post.words().get(next).plain());
   }
 
@@ -116,14 +117,14 @@ final class Polarity {
     return post.cueInClause("elsewhere", match.head())
         || isOfOtherThing(match, post)
         || saysThatOne(match, post)
-        || reachesOver("elsewhere", match.head(), Post.Break.PAUSE, post);
+        || reachesOver("elsewhere", match.head(), Break.PAUSE, post);
   }
 
   /**
    * Whether the last cue of this name before a word stands in its sentence with no break stronger
    * than this between; where the last does not reach, none before it does.
    */
-  private static boolean reachesOver(String cue, int head, Post.Break most, Post post) {
+  private static boolean reachesOver(String cue, int head, Break most, Post post) {
     Mention last = post.cues(cue).lastBefore(head);
     return last != null
         && post.sentence()[last.first()] == post.sentence()[head]
@@ -150,7 +151,7 @@ final class Polarity {
 
   private static boolean isPast(Match match, Post post) {
     int head = match.head();
-    return reachesOver("past", head, Post.Break.PAUSE, post)
+    return reachesOver("past", head, Break.PAUSE, post)
         && post.cues("now").from(post.sentenceOf(head).first(), head).isEmpty();
   }
 
@@ -161,6 +162,6 @@ final class Polarity {
             cue ->
                 post.sentence()[cue.first()] == post.sentence()[head]
                     && head - cue.last() <= FARTHEST_THOUGHT
-                    && post.strongest(cue.first(), head).compareTo(Post.Break.JOIN) <= 0);
+                    && post.strongest(cue.first(), head).compareTo(Break.JOIN) <= 0);
   }
 }

@@ -1,9 +1,11 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Stretch;
 import easewright.english.Word;
+import easewright.english.WordGaps;
 import easewright.number.TextSpan;
 import easewright.number.WordLists;
 import java.util.BitSet;
@@ -37,19 +39,6 @@ record Post(
     WordGaps layout,
     Denials denials,
     WordLists lists) {
-
-  /** What stands before a word, the weakest first. */
-  enum Break {
-    NONE,
-    /** "and", "so", "because": the same breath, another thing said. */
-    JOIN,
-    /** A comma, a bracket, a dash. */
-    PAUSE,
-    /** "but", "although": what was denied before is not denied after. */
-    TURN,
-    /** The end of a sentence. */
-    STOP
-  }
 
   /** The strongest break after one word and up to another. */
   Break strongest(int after, int upTo) {

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.WordGaps;
 import java.util.Comparator;
 import java.util.List;
 

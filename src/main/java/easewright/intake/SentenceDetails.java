@@ -23,13 +23,16 @@ final class SentenceDetails {
   private static final String SENTENCE = "";
 
   private final Signs signs;
+  private final Opposites opposites;
   private final Map<String, Set<String>> elements = new HashMap<>();
 
   /**
    * @param sayings by which the book knows signs
+   * @param opposites signs that one sentence can't report both
    */
-  SentenceDetails(List<Saying> sayings, Signs signs) {
+  SentenceDetails(List<Saying> sayings, Signs signs, Opposites opposites) {
     this.signs = signs;
+    this.opposites = opposites;
     sayings.forEach(
         one -> elements.computeIfAbsent(one.of(), any -> new HashSet<>()).addAll(one.elements()));
   }
@@ -40,7 +43,8 @@ final class SentenceDetails {
    * @param amounts lengths that nothing else has taken
    * @param said signs that the words found
    */
-  Joined in(Joined joined, Post post, List<Amount> amounts, List<Match> said) {
+  Joined in(Joined read, Post post, List<Amount> amounts, List<Match> said) {
+    Joined joined = opposites.settled(read);
     List<SignRead> added = joined.added();
     if (post.words().isEmpty() || added.isEmpty()) {
       return joined;
@@ -58,7 +62,7 @@ final class SentenceDetails {
       detailed.add(
           signs.withDetails(added.get(i), own.get(i), post, free ? amounts : List.of(), claiming));
     }
-    return joined.withDetails(ofOneSignEach(detailed, joined));
+    return joined.withDetails(ofOneSignEach(detailed, joined, post));
   }
 
   private static boolean isNamed(Match match) {
@@ -73,21 +77,27 @@ final class SentenceDetails {
         .noneMatch(one -> one.span().touches(read.span()));
   }
 
-  /** A length that two signs of one sentence would claim is neither's. */
-  private static List<SignRead> ofOneSignEach(List<SignRead> detailed, Joined joined) {
+  /**
+   * A length that two signs of one sentence would claim is neither's, but what the sides differ by.
+   */
+  private static List<SignRead> ofOneSignEach(List<SignRead> detailed, Joined joined, Post post) {
     List<SignRead> all = new ArrayList<>(detailed);
     joined.signs().stream().filter(one -> one.amount() != null).forEach(all::add);
     return detailed.stream()
         .map(
             one ->
-                all.stream().anyMatch(other -> isSameLength(one, other))
+                all.stream().anyMatch(other -> isSameLength(one, other, post))
                     ? one.withoutAmount()
                     : one)
         .toList();
   }
 
-  private static boolean isSameLength(SignRead one, SignRead other) {
+  private static boolean isSameLength(SignRead one, SignRead other, Post post) {
+    boolean compared =
+        post.lists().has("differences of left and right", one.id())
+            && post.lists().has("differences of left and right", other.id());
     return !one.id().equals(other.id())
+        && !compared
         && one.amount() != null
         && one.amount().equals(other.amount())
         && one.span().touches(other.span());

@@ -1,6 +1,7 @@
 package easewright.intake;
 
 import easewright.english.Mention;
+import easewright.english.Phrases;
 import easewright.english.Speech;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.WordGaps;
 import easewright.number.Amount;
 import easewright.number.AmountRead;
 import easewright.rulebook.Catalog.SignEntry;
@@ -63,7 +64,12 @@ final class SignAmounts {
         return AmountRead.of(sum.get(), "mm", 1);
       }
     }
-    Amount total = catalog.get(sign).perSide() ? amount : FoldedCloth.total(amount, post, amounts);
+    Amount all = FoldedCloth.total(amount, post, amounts);
+    boolean perSide = catalog.get(sign).perSide();
+    if (perSide && !all.equals(amount) && FoldedCloth.isCloth(all, post)) {
+      return places.ofFoldOfSign(all, amount, post);
+    }
+    Amount total = perSide ? amount : all;
     return total.equals(amount)
         ? places.ofSign(sign, FoldedCloth.bothLayers(amount, post), post)
         : AmountRead.of(total, "mm", 1);

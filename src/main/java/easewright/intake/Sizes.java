@@ -1,6 +1,8 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
+import easewright.english.Phrases;
 import easewright.intake.Reading.TextRead;
 import easewright.number.TextSpan;
 import easewright.number.WordLists;
@@ -164,7 +166,7 @@ final class Sizes {
             cue ->
                 cue.first() <= at
                     && post.sentence()[cue.first()] == post.sentence()[at]
-                    && post.strongest(cue.first(), at).compareTo(Post.Break.JOIN) <= 0);
+                    && post.strongest(cue.first(), at).compareTo(Break.JOIN) <= 0);
   }
 
   /** "I'm cutting a 36B instead of the 36C": the second is what there is now. */

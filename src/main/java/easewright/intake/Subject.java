@@ -1,6 +1,7 @@
 package easewright.intake;
 
 import easewright.english.Mention;
+import easewright.english.Phrases;
 import easewright.intake.Reading.ClothRead;
 import easewright.intake.Reading.LengthRead;
 import easewright.intake.Reading.NotUnderstood;

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Stretch;
@@ -88,9 +89,9 @@ final class TapeFinder {
       int last = Whereabouts.wordAt(post, one.span().to() - 1);
       if (post.sentence()[at] == post.sentence()[way.first()]) {
         sentence.add(i);
-        Post.Break between =
+        Break between =
             at < way.first() ? post.strongest(last, way.first()) : post.strongest(way.last(), at);
-        if (between.compareTo(Post.Break.PAUSE) < 0) {
+        if (between.compareTo(Break.PAUSE) < 0) {
           breath.add(i);
         }
       }

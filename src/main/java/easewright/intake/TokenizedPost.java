@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.number.Amount;
 import java.util.ArrayList;
@@ -66,12 +67,12 @@ final class TokenizedPost {
   boolean goesOn(int i) {
     // the stroke of "3/4" is no pause
     boolean amount = i > 0 && amounts.get(i) && amounts.get(i - 1);
-    return amount || post.breaks().get(i).compareTo(Post.Break.PAUSE) < 0;
+    return amount || post.breaks().get(i).compareTo(Break.PAUSE) < 0;
   }
 
   /** Whether another piece, or another thing said, begins here. */
   boolean isOther(int i) {
-    return parts[i] != null || post.breaks().get(i) == Post.Break.JOIN;
+    return parts[i] != null || post.breaks().get(i) == Break.JOIN;
   }
 
   /** What stands here for a token; null if nothing does. */

@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Stretch;
@@ -14,6 +15,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Finds changes that were held, pinned or basted for a look, and what was seen. What is said of a
@@ -26,22 +29,23 @@ final class TrialFinder {
   /** As far before a change as is looked for what makes it a plan or a question, in words. */
   private static final int FARTHEST_PLAN = 8;
 
-  /** How sure the change is that was not named. */
-  private static final double PERHAPS = 0.8;
+  /** As far before "to" as may be told who was asked to do it, in words. */
+  private static final int FARTHEST_ASKED = 3;
 
   private final Wordings changes;
   private final NamedPhrases ways;
   private final TrialOutcome outcomes;
-  private final HeldOut heldOut;
+  private final TrialsHeldOut heldOut;
   private final ChangeAmounts lengths;
 
   /**
    * Trials of a text.
    *
    * @param taken words that speak of trials
+   * @param tests words that tell of a test of the book, which is a sign
    * @param there signs that are there without the trial
    */
-  record Found(List<TrialRead> trials, BitSet taken, List<Match> there) {}
+  record Found(List<TrialRead> trials, BitSet taken, BitSet tests, List<Match> there) {}
 
   TrialFinder(RuleBookSource book, Lexicon lexicon) {
     Map<String, List<String>> phrases = new LinkedHashMap<>(book.everyday().changes());
@@ -61,7 +65,7 @@ final class TrialFinder {
     this.ways = NamedPhrases.ofPairs("ways of trying", lexicon);
     this.outcomes = new TrialOutcome(lexicon);
     this.lengths = new ChangeAmounts(book, lexicon);
-    this.heldOut = new HeldOut(book, lexicon);
+    this.heldOut = new TrialsHeldOut(book, lexicon, changes, outcomes);
   }
 
   /**
@@ -69,16 +73,16 @@ final class TrialFinder {
    * @param model what a trained model read, if any did
    */
   Found in(Post post, List<Amount> amounts, SaidWhere said, Optional<TrainedReading> model) {
-    Found found = new Found(new ArrayList<>(), new BitSet(), new ArrayList<>());
+    Found found = new Found(new ArrayList<>(), new BitSet(), new BitSet(), new ArrayList<>());
     named(post, amounts, said, found);
-    FaultsSaid faults = new FaultsSaid(heldOut.faults(), said.all(), model, found.taken(), post);
-    List<HeldOut.Held> held = heldOut.in(post, amounts, faults, found.taken());
-    List<Match> made = held.isEmpty() ? List.of() : changes.in(post, amounts);
-    for (HeldOut.Held one : held) {
-      if (one.sure() || made.stream().noneMatch(match -> isOf(match, one, post))) {
-        add(one, post, amounts, said, found);
-      }
-    }
+    heldOut.add(post, amounts, said, model, found);
+    found
+        .trials()
+        .removeIf(
+            one ->
+                one.amount() == null
+                    && one.outcome() == null
+                    && found.trials().stream().anyMatch(other -> isFuller(other, one)));
     found.trials().sort(Comparator.comparingInt(one -> one.span().from()));
     return found;
   }
@@ -116,38 +120,10 @@ final class TrialFinder {
     return way.first() == 0 ? "" : post.words().get(way.first() - 1).plain();
   }
 
-  /** "I folded a wedge out of the neckline": a change that is named, and made for all we know. */
-  private static boolean isOf(Match change, HeldOut.Held held, Post post) {
-    return post.sentence()[change.first()] == post.sentence()[held.words().first()];
-  }
-
-  /** What only says that cloth is held out is a trial where it says what came of it. */
-  private void add(
-      HeldOut.Held held, Post post, List<Amount> amounts, SaidWhere said, Found found) {
-    TrialOutcome.Seen seen = outcomes.of(held.words(), "", said, post);
-    if (seen.outcome() == null && isMeasuredLater(held, post)) {
-      seen = outcomes.of(held.way(), "", said, post);
-    }
-    if (seen.outcome() != null) {
-      found
-          .trials()
-          .add(
-              new TrialRead(
-                  held.adjustment(),
-                  lengths.heldOut(held.adjustment(), held.amount(), post, amounts),
-                  held.how(),
-                  seen.outcome(),
-                  post.span(held.words().first(), held.words().last()),
-                  PERHAPS));
-      found.taken().set(held.words().first(), held.words().last() + 1);
-      found.taken().or(seen.words());
-      found.there().addAll(seen.there());
-    }
-  }
-
-  /** "When I pinch it the rest goes smooth. It takes 1 cm": what came of it is told first. */
-  private static boolean isMeasuredLater(HeldOut.Held held, Post post) {
-    return post.sentence()[held.words().last()] > post.sentence()[held.way().last()];
+  /** "With the extender in": the trial told before. */
+  private static boolean isFuller(TrialRead other, TrialRead bare) {
+    return other.adjustment().equals(bare.adjustment())
+        && (other.amount() != null || other.outcome() != null);
   }
 
   private static boolean isOnlyHow(Match match, Mentions ways) {
@@ -159,18 +135,20 @@ final class TrialFinder {
     String id = match.saying().of();
     int first = Math.min(match.first(), way.first());
     int last = Math.max(match.last(), way.last());
-    Optional<Amount> amount = lengths.nearest(first, last, post, amounts);
+    Optional<Amount> amount =
+        lengths.nearest(first, last, post, amounts).or(() -> lengths.takenUp(last, post, amounts));
     if (amount.isEmpty() && isTestOfItsOwn(way, said, post)) {
+      found.tests().set(first, last + 1);
       return;
     }
     Stretch trial = new Stretch(first, last);
-    TrialOutcome.Seen seen = outcomes.of(trial, partOf(match), said, post);
+    TrialOutcome.Seen seen = outcomes.of(trial, partsOf(match), said, post);
     found
         .trials()
         .add(
             new TrialRead(
                 id,
-                lengths.of(id, amount, post),
+                lengths.ofTrial(id, amount, post, amounts),
                 way.name(),
                 seen.outcome(),
                 amount
@@ -189,12 +167,11 @@ final class TrialFinder {
         .anyMatch(one -> Polarity.of(one, post) == Polarity.Meant.SO);
   }
 
-  private static String partOf(Match match) {
+  private static Set<String> partsOf(Match match) {
     return match.said().stream()
         .map(Mention::name)
         .filter(name -> !name.startsWith("="))
-        .findFirst()
-        .orElse("");
+        .collect(Collectors.toSet());
   }
 
   /** The way of trying named within the change or right beside it. */
@@ -206,7 +183,7 @@ final class TrialFinder {
       boolean beside =
           post.sentence()[way.first()] == post.sentence()[first]
               && post.strongest(Math.min(way.last(), first), Math.max(way.first(), last))
-                      .compareTo(Post.Break.TURN)
+                      .compareTo(Break.TURN)
                   < 0
               && post.clause()[way.first()] == post.clause()[first]
               && (way.first() < first || isSaidOfThePiece(match, way, post));
@@ -238,10 +215,20 @@ final class TrialFinder {
     int first = Math.min(match.first(), way.first());
     int from = Math.max(Whereabouts.clauseStart(post, first), first - FARTHEST_PLAN);
     for (int i = from; i < first; i++) {
-      if (post.lists().has("not tried", post.words().get(i).plain())) {
+      if (post.lists().has("not tried", post.words().get(i).plain()) && !isHadDone(i, post)) {
         return false;
       }
     }
     return true;
+  }
+
+  /** "I asked her to hold them": done by another. */
+  private static boolean isHadDone(int to, Post post) {
+    for (int i = Math.max(0, to - FARTHEST_ASKED); i < to; i++) {
+      if (post.lists().has("had it done", post.words().get(i).plain())) {
+        return post.words().get(to).plain().equals("to");
+      }
+    }
+    return false;
   }
 }

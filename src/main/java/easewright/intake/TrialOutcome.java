@@ -1,14 +1,16 @@
 package easewright.intake;
 
+import easewright.english.Break;
 import easewright.english.Mention;
 import easewright.english.Stretch;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.Set;
 
 /** What was seen while a change was held, pinned or basted. */
 final class TrialOutcome {
-  private static final String RIGHT = "right";
+  static final String RIGHT = "right";
   private static final String BETTER = "better";
   private static final String SAME = "same";
   private static final String WORSE = "worse";
@@ -28,6 +30,8 @@ final class TrialOutcome {
   private final Lexicon lexicon;
   private final NamedPhrases right;
   private final NamedPhrases seenInIt;
+  private final NamedPhrases ways;
+  private final NamedPhrases partly;
 
   /**
    * What was seen.
@@ -42,15 +46,17 @@ final class TrialOutcome {
     this.lexicon = lexicon;
     this.right = NamedPhrases.of("right in a trial", lexicon);
     this.seenInIt = NamedPhrases.of("seen in the trial", lexicon);
+    this.ways = NamedPhrases.ofPairs("ways of trying", lexicon);
+    this.partly = NamedPhrases.of("better in a trial", lexicon);
   }
 
   /** By the words after it, else by those before it in its own clause. */
-  Seen of(Stretch trial, String part, SaidWhere said, Post post) {
-    Stretch after = after(trial, part, post);
+  Seen of(Stretch trial, Set<String> parts, SaidWhere said, Post post) {
+    Stretch after = after(trial, parts, post);
     Seen seen = seen(after, said, post);
     int next = after.last() + 1;
     for (int i = 0; i < MOST_SENTENCES; i++) {
-      if (seen.outcome() != null || next >= post.words().size() || !tells(next, part, post)) {
+      if (seen.outcome() != null || next >= post.words().size() || !tells(next, parts, post)) {
         break;
       }
       Stretch more = new Stretch(next, Math.min(post.sentenceOf(next).last(), next + LONGEST));
@@ -73,35 +79,56 @@ final class TrialOutcome {
    * The next sentence tells of it: it says so, it begins so, or it is short. Where the piece is not
    * known, it must name none.
    */
-  private boolean tells(int word, String part, Post post) {
+  private boolean tells(int word, Set<String> parts, Post post) {
     Stretch sentence = post.sentenceOf(word);
     if (!seenInIt.in(post).from(word, word).isEmpty()) {
       return true;
+    }
+    if (isAnotherTrial(word, post)) {
+      return false;
     }
     boolean names =
         post.mentions().from(sentence.first(), sentence.last()).stream()
             .anyMatch(one -> lexicon.isPart(one.name()));
     boolean opens = post.lists().has("outcome openers", post.words().get(word).plain());
     boolean isShort = sentence.last() - sentence.first() < SHORT;
-    return post.breaks().get(word) == Post.Break.STOP
-        && (opens && !(names && part.isEmpty()) || isShort && !names);
+    return post.breaks().get(word) == Break.STOP
+        && (opens && !(names && parts.isEmpty()) || isShort && !names);
   }
 
   /** The rest of the sentence, up to a breath in which another piece is spoken of. */
-  private Stretch after(Stretch trial, String part, Post post) {
+  private Stretch after(Stretch trial, Set<String> parts, Post post) {
     int end = Math.min(post.sentenceOf(trial.last()).last(), trial.last() + LONGEST);
     for (int i = trial.last() + 1; i <= end; i++) {
-      if (post.breaks().get(i).compareTo(Post.Break.PAUSE) >= 0 && namesAnother(i, part, post)) {
+      if (post.breaks().get(i).compareTo(Break.PAUSE) >= 0
+          && (namesAnother(i, parts, post) || isAnotherTrial(i, post))) {
         return new Stretch(trial.last() + 1, i - 1);
       }
     }
     return new Stretch(trial.last() + 1, end);
   }
 
-  private boolean namesAnother(int word, String part, Post post) {
+  /** "But pinning 1 cm makes it flat": what was tried next. */
+  private boolean isAnotherTrial(int word, Post post) {
+    return !ways.in(post).from(word, word + 1).isEmpty()
+        && seenInIt.in(post).from(word, word).isEmpty();
+  }
+
+  private boolean namesAnother(int word, Set<String> parts, Post post) {
     return post.mentionsInClause(post.clause()[word]).stream()
-        .map(Mention::name)
-        .anyMatch(name -> lexicon.isPart(name) && !name.equals(part));
+        .filter(one -> AmountsTold.isPiece(one.name(), lexicon, post))
+        .filter(one -> !parts.contains(one.name()))
+        .anyMatch(one -> !isWhere(one, post));
+  }
+
+  /** "Running to nothing at the sides": where, and no new thing. */
+  private static boolean isWhere(Mention piece, Post post) {
+    for (int i = Math.max(0, piece.first() - 2); i < piece.first(); i++) {
+      if (post.lists().has("before a whereabouts", post.words().get(i).plain())) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private Seen seen(Stretch here, SaidWhere said, Post post) {
@@ -125,24 +152,40 @@ final class TrialOutcome {
   }
 
   private String outcome(Stretch here, boolean ended, boolean left, Post post) {
-    if (left || isSaid(SAME, here, post)) {
+    boolean same =
+        post.cues(SAME).from(here.first(), here.last()).stream()
+            .anyMatch(one -> !isOfASide(one, post));
+    if (left || same) {
       return SAME;
     }
     if (isSaid(WORSE, here, post)) {
       return WORSE;
     }
-    boolean right =
-        this.right.in(post).from(here.first(), here.last()).stream()
-            .anyMatch(one -> !isTurned(one, post));
-    if (ended || right || isSaid("gone", here, post)) {
+    if (!partly.in(post).from(here.first(), here.last()).isEmpty()) {
+      return BETTER;
+    }
+    if (ended || isRight(here, post) || isSaid("gone", here, post)) {
       return RIGHT;
     }
     return isSaid(BETTER, here, post) ? BETTER : isSaid("fine", here, post) ? RIGHT : null;
   }
 
+  /** "I folded it until it felt good". */
+  boolean isRight(Stretch here, Post post) {
+    return right.in(post).from(here.first(), here.last()).stream()
+        .anyMatch(one -> !isTurned(one, post));
+  }
+
   private static boolean isSaid(String cue, Stretch here, Post post) {
     return post.cues(cue).from(here.first(), here.last()).stream()
-        .anyMatch(one -> cue.equals(SAME) || !isTurned(one, post));
+        .anyMatch(one -> !isTurned(one, post));
+  }
+
+  /** "And the same on the right" tells of no outcome. */
+  private static boolean isOfASide(Mention same, Post post) {
+    int next = same.last() + 1;
+    return next < post.words().size()
+        && post.lists().has("the same of a side", post.words().get(next).plain());
   }
 
   /** "Not right yet": a "no" right before it. */

@@ -16,6 +16,7 @@ final class TrialSigns {
 
   private static final double SHOWN = 0.85;
   private static final String OR = " or ";
+  private static final String SAME = "same";
 
   private final Signs signs;
   private final Map<String, SignEntry> catalog;
@@ -59,7 +60,10 @@ final class TrialSigns {
 
   /**
    * The signs that were read. Where a trial helped and no sign was told, the one that the change is
-   * made for is perhaps meant; no reader finds it, since no word says it.
+   * made for is perhaps meant; no reader finds it, since no word says it. A test that changed
+   * nothing is told by its sign alone and is no trial of a change.
+   *
+   * @param trials of which such tests are taken out
    */
   List<SignRead> withShown(TrialFinder.Found trials, List<SignRead> found) {
     List<SignRead> read = new ArrayList<>(found);
@@ -70,7 +74,18 @@ final class TrialSigns {
           .ifPresent(one -> show(one, read));
     }
     trials.trials().forEach(one -> test(one, read));
+    trials.trials().removeIf(one -> isOnlyATest(one, read));
     return read;
+  }
+
+  /** "Lifting the strap does nothing": no amount, so no change was tried. */
+  private boolean isOnlyATest(Told.TrialRead trial, List<SignRead> read) {
+    String id = tested.get(trial.adjustment());
+    return id != null
+        && !bySuccess.contains(id)
+        && trial.amount() == null
+        && SAME.equals(trial.outcome())
+        && read.stream().anyMatch(one -> one.id().equals(id) && !one.present());
   }
 
   /** A trial of what is a test in the book says how the test came out, where its fault is there. */

@@ -1,14 +1,12 @@
-package easewright.intake;
+package easewright.english;
 
-import easewright.english.Word;
-import easewright.intake.Post.Break;
 import easewright.number.WordLists;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
 
 /** Finds where sentences end and where a speaker draws breath. */
-final class Breaks {
+public final class Breaks {
   /** A line with one of these marks in it; possessive, so that no mark is looked for twice. */
   private static final Pattern MARKED =
       Pattern.compile(
@@ -16,14 +14,17 @@ final class Breaks {
 
   private static final int SHORT_LINE = 60;
 
+  /** Letters of the longest word that a full stop cuts short: "approx." */
+  private static final int LONGEST_SHORT_FORM = 6;
+
   private final WordLists lists;
 
-  Breaks(WordLists lists) {
+  public Breaks(WordLists lists) {
     this.lists = lists;
   }
 
   /** What stands before each word. */
-  List<Break> in(String text, List<Word> words) {
+  public List<Break> in(String text, List<Word> words) {
     List<Break> breaks = new ArrayList<>();
     for (int i = 0; i < words.size(); i++) {
       breaks.add(i == 0 ? Break.STOP : before(text, words.get(i - 1), words.get(i)));
@@ -38,7 +39,7 @@ final class Breaks {
   private boolean isArticle(Word an, Word next) {
     return an.plain().equals("an")
         && next.plain().matches("[aeiou].*")
-        && !lists.has("no noun after an", next.plain())
+        && !lists.has("no noun after", next.plain())
         && !next.plain().startsWith("it")
         && !next.plain().startsWith("i'");
   }
@@ -55,7 +56,7 @@ final class Breaks {
               || c == '\u2026'
               || c == '\n' && endsLine(text, last.to() + i);
       // "approx. 4 cm" ends no sentence
-      if (stop || c == '.' && !(number && last.plain().length() <= 6)) {
+      if (stop || c == '.' && !(number && last.plain().length() <= LONGEST_SHORT_FORM)) {
         return Break.STOP;
       }
     }
@@ -83,7 +84,7 @@ final class Breaks {
   }
 
   /** Numbers each stretch of words between breaks of at least this strength. */
-  static int[] numbered(List<Break> breaks, Break least) {
+  public static int[] numbered(List<Break> breaks, Break least) {
     int[] numbers = new int[breaks.size()];
     int number = -1;
     for (int i = 0; i < numbers.length; i++) {

@@ -1,14 +1,13 @@
-package easewright.intake;
+package easewright.english;
 
-import easewright.english.Stretch;
 import java.util.List;
 
 /**
  * How many breaks and how many words of meaning stand before each word, so that what lies between
  * two words is known without walking there.
  */
-final class WordGaps {
-  private static final Post.Break[] BREAKS = Post.Break.values();
+public final class WordGaps {
+  private static final Break[] BREAKS = Break.values();
 
   /** By strength: how many breaks as strong or stronger stand up to and with a word. */
   private final int[][] breaksUpTo;
@@ -22,7 +21,7 @@ final class WordGaps {
   /**
    * @param means for each word whether it means something
    */
-  WordGaps(List<Post.Break> breaks, boolean[] means) {
+  public WordGaps(List<Break> breaks, boolean[] means) {
     int size = breaks.size();
     breaksUpTo = new int[BREAKS.length][size + 1];
     meaningBefore = new int[size + 1];
@@ -42,34 +41,34 @@ final class WordGaps {
   }
 
   /** The strongest break after one word and up to another. */
-  Post.Break strongest(int after, int upTo) {
+  public Break strongest(int after, int upTo) {
     for (int strength = BREAKS.length - 1; strength > 0 && after < upTo; strength--) {
       if (breaksUpTo[strength][upTo + 1] > breaksUpTo[strength][after + 1]) {
         return BREAKS[strength];
       }
     }
-    return Post.Break.NONE;
+    return Break.NONE;
   }
 
   /** How many words from one to another, both included, mean something. */
-  int meaning(int first, int last) {
+  public int meaning(int first, int last) {
     return first > last ? 0 : meaningBefore[last + 1] - meaningBefore[first];
   }
 
   /** The first word from which no more than so many words of meaning lead up to a word. */
-  int firstWithin(int most, int word) {
+  public int firstWithin(int most, int word) {
     int index = meaningBefore[word + 1] - most - 1;
     return index < 0 ? 0 : meaning[index];
   }
 
   /** The last word up to which no more than so many words of meaning follow a word. */
-  int lastWithin(int most, int word) {
+  public int lastWithin(int most, int word) {
     int index = meaningBefore[word + 1] + most;
     return index >= meaning.length ? meaningBefore.length - 2 : meaning[index] - 1;
   }
 
   /** The first word of a numbered stretch, or of the first after it. */
-  static int firstOf(int number, int[] numbers) {
+  public static int firstOf(int number, int[] numbers) {
     int low = 0;
     int high = numbers.length;
     while (low < high) {
@@ -84,7 +83,7 @@ final class WordGaps {
   }
 
   /** The words numbered as this word is. */
-  static Stretch stretch(int word, int[] numbers) {
+  public static Stretch stretch(int word, int[] numbers) {
     return new Stretch(firstOf(numbers[word], numbers), firstOf(numbers[word] + 1, numbers) - 1);
   }
 }

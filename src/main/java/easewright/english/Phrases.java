@@ -1,8 +1,5 @@
-package easewright.intake;
+package easewright.english;
 
-import easewright.english.Mention;
-import easewright.english.Speech;
-import easewright.english.Word;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashSet;
@@ -11,7 +8,7 @@ import java.util.Map;
 import java.util.Set;
 
 /** Finds phrases in a row of words. */
-final class Phrases {
+public final class Phrases {
   private final Speech speech;
   private final int mostBetween;
   private final boolean anyEnding;
@@ -22,7 +19,7 @@ final class Phrases {
   /**
    * @param mostBetween how many other words may stand between two words of a phrase
    */
-  Phrases(Speech speech, int mostBetween) {
+  public Phrases(Speech speech, int mostBetween) {
     this(speech, mostBetween, true);
   }
 
@@ -33,7 +30,7 @@ final class Phrases {
   }
 
   /** Phrases that count only word for word: "tights" are not "tight". */
-  static Phrases wordForWord(Speech speech) {
+  public static Phrases wordForWord(Speech speech) {
     return new Phrases(speech, 0, false);
   }
 
@@ -41,12 +38,12 @@ final class Phrases {
     return anyEnding ? word.stem() : word.plain();
   }
 
-  Phrases add(Map<String, List<String>> phrasesByName) {
+  public Phrases add(Map<String, List<String>> phrasesByName) {
     phrasesByName.forEach((name, phrases) -> phrases.forEach(phrase -> add(name, phrase)));
     return this;
   }
 
-  void add(String name, String phrase) {
+  public void add(String name, String phrase) {
     List<String> stems = speech.words(phrase).stream().map(this::key).toList();
     if (!stems.isEmpty()) {
       byFirst.computeIfAbsent(stems.get(0), any -> new ArrayList<>()).add(new Phrase(name, stems));
@@ -58,7 +55,7 @@ final class Phrases {
    *
    * @param sentence the sentence of each word; no phrase reaches over the end of one
    */
-  List<Mention> in(List<Word> words, int[] sentence) {
+  public List<Mention> in(List<Word> words, int[] sentence) {
     Set<Mention> found = new LinkedHashSet<>();
     for (int first = 0; first < words.size(); first++) {
       for (Phrase phrase : byFirst.getOrDefault(key(words.get(first)), List.of())) {
