@@ -3,6 +3,7 @@ package easewright.diagnosis;
 import easewright.diagnosis.Advice.Candidate;
 import easewright.diagnosis.Advice.Ranked;
 import easewright.diagnosis.Answer.AdjustmentNote;
+import easewright.diagnosis.Answer.Amount;
 import easewright.diagnosis.Answer.CureNote;
 import easewright.diagnosis.Answer.HeldBackNote;
 import easewright.diagnosis.Answer.PlaceNote;
@@ -14,6 +15,7 @@ import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Conclusions.Cures;
 import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.Wording;
+import easewright.wording.Blanks;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -147,10 +149,23 @@ final class Advising {
   }
 
   private String does(Candidate candidate, Object[] blanks) {
-    String does = Wording.fill(candidate.entry().does(), blanks);
+    String does = withTheTried(candidate, Wording.fill(candidate.entry().does(), blanks));
     return candidate.slackOnly()
         ? knowledge.source().wording().say("slack-only", "does", does)
         : does;
+  }
+
+  /** With the amount of the trial, where the sentence itself has no place for one. */
+  private String withTheTried(Candidate candidate, String does) {
+    Amount amount = candidate.told().amount();
+    return candidate.undone() != null
+            || amount == null
+            || AmountMethod.of(amount.method()) != AmountMethod.NONE
+        ? does
+        : knowledge
+            .source()
+            .wording()
+            .say("does-as-tried", Blanks.of("does", does).and("amount", amount.text()));
   }
 
   private List<SignNote> sideEffects(AdjustmentEntry entry) {

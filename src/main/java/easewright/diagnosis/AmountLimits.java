@@ -14,9 +14,9 @@ import java.util.Set;
  * The policy on amounts, the same for every adjustment: what is smaller than a tape shows is left
  * alone. What is above the adjustment's limit is left to the adjustment that its catalog entry
  * names beyond it, if that makes up the same fault and may be offered; else it is changed up to the
- * limit. A change that was tried and helped has proved that it may go further; one that was held by
- * hand, by a part of its limit. Amounts and limits are compared as a tape in the asker's units
- * shows them.
+ * limit. What brings something back to its plan has none. A change that was tried and helped has
+ * proved that it may go further; one that was held by hand, by a part of its limit. Amounts and
+ * limits are compared as a tape in the asker's units shows them.
  */
 final class AmountLimits {
   private final Knowledge knowledge;
@@ -41,6 +41,7 @@ final class AmountLimits {
     Amount amount = candidate.told().amount();
     return amount != null
         && entry.limit() != null
+        && !candidate.told().toThePlan()
         && !helped.contains(entry.id())
         && shown.isMore(amount.mm(), most(entry));
   }

@@ -13,6 +13,7 @@ import static easewright.diagnosis.GivenNumber.MEASURED_UNDERBAND;
 import static easewright.diagnosis.GivenNumber.UNDERBAND;
 import static easewright.diagnosis.GivenNumber.UNDERBUST;
 
+import easewright.fitting.GarmentEdge;
 import easewright.measure.BodyMeasurements;
 import java.util.Arrays;
 import java.util.List;
@@ -50,9 +51,17 @@ enum AmountMethod {
       numbers -> "measure-first-elastic",
       Formula.trying(
           "amount-elastic-cut-length", BandAmounts::elastic, ELASTIC_TEST, ELASTIC_CUT, UNDERBUST),
-      Formula.trying("amount-edge-elastic", FigureAmounts::bandElasticShorter, ELASTIC_CUT),
+      Formula.trying("amount-edge-elastic", FigureAmounts::bandElasticShorter, ELASTIC_CUT)
+          .bringsToThePlan(),
       Formula.of("amount-band-take-in", BandAmounts::takeIn, UNDERBUST, UNDERBAND),
       Formula.of("amount-band-take-in-pull", BandAmounts::pullOff, BandAmounts.PULLED_OFF)) {
+    /** What an elastic of another edge measures is not the band's. */
+    @Override
+    boolean isMeasuredAt(String place) {
+      return place == null
+          || GarmentEdge.named(place).map(GarmentEdge.UNDERBAND::equals).orElse(true);
+    }
+
     /** The elastic's own test tells how long it must be, whatever the band measures. */
     @Override
     List<Formula> formulas(FittingNumbers numbers) {
@@ -185,6 +194,20 @@ enum AmountMethod {
   /** Whether the amount is a change of girth, split over all the edges it is made at. */
   boolean splits() {
     return spread == Spread.OVER_EDGES;
+  }
+
+  /**
+   * Whether a sign seen at a place may be its amount.
+   *
+   * @param place null when not said
+   */
+  boolean isMeasuredAt(String place) {
+    return true;
+  }
+
+  /** Whether it brings an edge's elastic to the length planned for it. */
+  boolean isToThePlan() {
+    return this == EDGE_ELASTIC_LONGER || this == EDGE_ELASTIC_SHORTER;
   }
 
   /** Whether only what is told of one side is its amount. */

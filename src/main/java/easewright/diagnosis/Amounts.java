@@ -39,9 +39,14 @@ final class Amounts {
    * @param amount null when it cannot be told
    * @param measureFirst null when nothing more needs measuring
    * @param asItIs why nothing is to be changed, by measure; null where something is, or may be
+   * @param toThePlan whether the amount brings something back to what was planned for it
    */
-  record Told(Amount amount, String measureFirst, String asItIs) {
+  record Told(Amount amount, String measureFirst, String asItIs, boolean toThePlan) {
     static final Told NOTHING = new Told(null, null, null);
+
+    Told(Amount amount, String measureFirst, String asItIs) {
+      this(amount, measureFirst, asItIs, false);
+    }
   }
 
   /**
@@ -57,11 +62,13 @@ final class Amounts {
 
   Told of(AdjustmentEntry adjustment, AskedBy asked) {
     AmountMethod method = method(adjustment);
-    if (method == AmountMethod.NONE) {
-      return Told.NOTHING;
-    }
-    List<Measure> measures = new ArrayList<>(Measure.of(method, asked.signs(), numbers));
     Optional<Measure> tried = Measure.tried(adjustment.id(), numbers);
+    if (method == AmountMethod.NONE) {
+      // What states no amount still has that with which it sat right.
+      return tried.map(one -> measured(method, one, null)).orElse(Told.NOTHING);
+    }
+    List<Measure> measures =
+        new ArrayList<>(Measure.of(adjustment, method, asked.signs(), numbers));
     tried.ifPresent(one -> measures.add(0, one));
     if (measures.isEmpty()) {
       Measure.givenBack(adjustment, numbers).ifPresent(measures::add);
@@ -74,9 +81,8 @@ final class Amounts {
     String first = measureFirst(method, asked);
     if (best.value() > 0 && !isSmall(best.value())) {
       // An amount as wide as itself is none, where something would tell it better.
-      // A trial that sat right has told it.
-      boolean loose =
-          tried.isEmpty() && best.sd() > source.parameter("loose-amount") * best.value();
+      // What was measured or tried on the toile has told it.
+      boolean loose = !best.byHand() && best.sd() > source.parameter("loose-amount") * best.value();
       return loose && first != null ? new Told(null, first, null) : measured(method, best, doubt);
     }
     // A loose measure of nought is no proof that all is well; nor is a guess to stand beside it.
@@ -91,7 +97,8 @@ final class Amounts {
         writer.amount(
             method, best.worked().result(), doubt == null ? working : working + doubt, false),
         doubt == null ? null : source.wording().say("measure-both-again"),
-        null);
+        null,
+        best.toThePlan());
   }
 
   private String asItIs(Measure best, String doubt) {
@@ -132,7 +139,7 @@ final class Amounts {
     Optional<Measure> slack =
         method.slack().isPresent()
             ? Measure.worked(method.slack().get(), numbers)
-            : Measure.reported(method, loose, numbers);
+            : Measure.reported(adjustment, method, loose, numbers);
     return slack
         .filter(one -> one.value() > 0 && !isSmall(one.value()))
         .map(one -> measured(method, one, null))
@@ -145,7 +152,7 @@ final class Amounts {
    */
   Told roughly(AdjustmentEntry adjustment, AskedBy asked) {
     AmountMethod method = method(adjustment);
-    return Measure.of(method, asked.signs(), numbers).stream()
+    return Measure.of(adjustment, method, asked.signs(), numbers).stream()
         .filter(one -> one.value() > 0 && !isSmall(one.value()))
         .findFirst()
         .map(one -> measured(method, one, null))

@@ -2,7 +2,6 @@ package easewright.diagnosis;
 
 import easewright.fitting.EarlierAdjustment;
 import easewright.fitting.Fitting;
-import easewright.fitting.Trial;
 import easewright.inference.Observation;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -10,7 +9,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /** What a wearer tells of areas and of changes, as evidence. */
 final class AreaAndChangeReports {
@@ -46,11 +44,7 @@ final class AreaAndChangeReports {
 
   /** Whether a change helped, and whether it hurt; signs that were named count beside the whole. */
   List<Report> outcomes(List<EarlierAdjustment> tried, Fitting fitting) {
-    Set<String> right =
-        fitting.trials().stream()
-            .filter(Trial::isRight)
-            .map(Trial::adjustment)
-            .collect(Collectors.toSet());
+    Set<String> right = TrialSteps.right(fitting, knowledge.catalog());
     List<Report> reports = new ArrayList<>();
     for (EarlierAdjustment one : last(tried)) {
       String name = knowledge.catalog().nameOf(one.adjustment());

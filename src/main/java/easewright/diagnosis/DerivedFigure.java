@@ -41,6 +41,8 @@ enum DerivedFigure implements Input {
   BAND_LENGTH_EXCESS("mm", BandAmounts::lengthExcess, UNDERBUST, MEASURED_UNDERBAND),
   UNDERBAND_OVER_DRAFTED(
       "mm", DraftFormulas::underband, MEASURED_UNDERBAND, GivenNumber.DRAFTED_UNDERBAND),
+  BAND_CLOTH_OVER_DRAFTED(
+      "mm", DraftFormulas::bandCloth, GivenNumber.BAND_CLOTH, GivenNumber.DRAFTED_BAND_CLOTH),
   BUST_OVER_DRAFTED("mm", DraftFormulas::bust, GivenNumber.MEASURED_BUST, GivenNumber.DRAFTED_BUST),
   DISTANCE_FROM_THE_DRAFT(
       "fraction", Formula.trying("figure-distance-from-the-draft", DraftFormulas::distance)),

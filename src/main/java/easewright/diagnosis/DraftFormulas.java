@@ -16,6 +16,10 @@ final class DraftFormulas {
     return over(n, n.fitting().garment().underband(), "underband");
   }
 
+  static Worked bandCloth(FittingNumbers n) {
+    return over(n, n.fitting().garment().bandCloth(), "underband");
+  }
+
   static Worked bust(FittingNumbers n) {
     return over(n, n.fitting().garment().bust(), "bust");
   }
@@ -65,7 +69,10 @@ final class DraftFormulas {
   private static Stream<Worked> parts(FittingNumbers n) {
     return Stream.of(
             part(n, DerivedFigure.BUST_OVER_DRAFTED, "much-off-the-drafted-bust"),
-            part(n, DerivedFigure.UNDERBAND_OVER_DRAFTED, "much-off-the-drafted-underband"))
+            part(
+                n,
+                ofTheBand(n).orElse(DerivedFigure.UNDERBAND_OVER_DRAFTED),
+                "much-off-the-drafted-underband"))
         .flatMap(Optional::stream);
   }
 
@@ -81,12 +88,16 @@ final class DraftFormulas {
             Blanks.of("working", n.working(figure)).and("much", n.shown().length(whole))));
   }
 
+  /** The band, finished if it was measured so, else its cloth; empty where neither was. */
+  private static Optional<DerivedFigure> ofTheBand(FittingNumbers n) {
+    return Stream.of(DerivedFigure.UNDERBAND_OVER_DRAFTED, DerivedFigure.BAND_CLOTH_OVER_DRAFTED)
+        .filter(figure -> figure.isGiven(n))
+        .findFirst();
+  }
+
   /** How far the garment is off its draft: of the band if it was measured, else of the bust. */
   static Optional<Worked> amount(FittingNumbers n) {
-    DerivedFigure figure =
-        DerivedFigure.UNDERBAND_OVER_DRAFTED.isGiven(n)
-            ? DerivedFigure.UNDERBAND_OVER_DRAFTED
-            : DerivedFigure.BUST_OVER_DRAFTED;
+    DerivedFigure figure = ofTheBand(n).orElse(DerivedFigure.BUST_OVER_DRAFTED);
     if (!figure.isGiven(n)) {
       return Optional.empty();
     }

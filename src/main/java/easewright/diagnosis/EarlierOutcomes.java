@@ -2,6 +2,7 @@ package easewright.diagnosis;
 
 import easewright.diagnosis.Advice.Candidate;
 import easewright.diagnosis.Advice.SetAside;
+import easewright.diagnosis.Answer.Amount;
 import easewright.diagnosis.Answer.FailedNote;
 import easewright.fitting.EarlierAdjustment;
 import easewright.fitting.Fitting;
@@ -29,6 +30,7 @@ final class EarlierOutcomes {
   private final Map<String, String> sizes;
   private final EarlierAdjustment last;
   private final Set<String> satRight;
+  private final Set<String> held;
 
   /**
    * @param tried everything that was tried, as changes
@@ -43,10 +45,11 @@ final class EarlierOutcomes {
         .filter(one -> one.outcome() != null)
         .forEach(one -> byAdjustment.put(one.adjustment(), one));
     List<EarlierAdjustment> made = fitting.earlier();
-    this.satRight =
+    this.satRight = TrialSteps.right(fitting, source.catalog());
+    this.held =
         fitting.trials().stream()
-            .filter(Trial::isRight)
             .map(Trial::adjustment)
+            .filter(id -> made.stream().noneMatch(one -> one.adjustment().equals(id)))
             .collect(Collectors.toSet());
     this.last = made.isEmpty() ? null : made.get(made.size() - 1);
   }
@@ -93,7 +96,7 @@ final class EarlierOutcomes {
 
   /**
    * The change set aside, if it was tried and did not help. One that changed nothing may be offered
-   * again only where a number asks for more of it.
+   * again only where a number asks for more of it, one that was too much where it asks for less.
    */
   Optional<SetAside> against(Candidate candidate) {
     EarlierAdjustment before = byAdjustment.get(candidate.entry().id());
@@ -102,13 +105,22 @@ final class EarlierOutcomes {
     }
     boolean worse = before.outcome().equals(WORSE);
     boolean measured = candidate.told().amount() != null && !candidate.told().amount().estimated();
-    return !worse && measured
+    return measured && (!worse || wasTooMuch(before, candidate.told().amount()))
         ? Optional.empty()
         : Optional.of(
             new SetAside(
                 candidate.entry(),
                 say(worse ? "held-tried-worse" : "held-tried-same", before),
                 null));
+  }
+
+  /** Whether more of it than is measured was only held for a look, and so was too much. */
+  private boolean wasTooMuch(EarlierAdjustment before, Amount measured) {
+    boolean perSide = catalog().adjustments().get(before.adjustment()).perSide();
+    return held.contains(before.adjustment())
+        && before.amount() != null
+        && measured.mm() + measured.plusMinusMm()
+            < (perSide ? before.amount().onOneSide() : before.amount()).mm();
   }
 
   /**

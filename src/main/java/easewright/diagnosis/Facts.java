@@ -30,7 +30,7 @@ final class Facts {
               sign.id(),
               sign.present(),
               sign.place() == null ? "" : sign.place(),
-              sign.oneSided(),
+              fitting.isOnOneSide(sign),
               sign.when()));
     }
     fitting.choices().forEach((choice, option) -> facts.add(new Choice(choice, option)));

@@ -23,6 +23,9 @@ enum GivenNumber implements Input {
   /** Finished girths as drafted. */
   DRAFTED_UNDERBAND(n -> n.draft().draftedMm("underband").isPresent()),
   DRAFTED_BUST(n -> n.draft().draftedMm("bust").isPresent()),
+  /** The band's cloth as a sheet draws it; a described pattern tells the finished band only. */
+  DRAFTED_BAND_CLOTH(
+      n -> n.fitting().sheet() != null && n.draft().draftedMm("underband").isPresent()),
 
   DRAFTED_DIFFERENCE(n -> n.draft().differenceMm().isPresent()),
   DRAFTED_UNDERBUST(n -> n.draft().underbustMm().isPresent()),

@@ -33,10 +33,16 @@ final class HandTrials {
         : proves.stream().map(change -> new Trial(change, sign.amount(), "held", "right"));
   }
 
-  /** Ids of the changes that were held and sat right, told as a sign or as a trial. */
+  /**
+   * Ids of the changes that were held and sat right, or lie between what helped and what was too
+   * much, told as a sign or as a trial.
+   */
   static Set<String> proved(Fitting fitting, Catalog catalog) {
     return Stream.concat(
-            fitting.trials().stream().filter(Trial::isRight), of(fitting, catalog).stream())
+            TrialSteps.together(fitting, catalog).stream(), of(fitting, catalog).stream())
+        .filter(
+            one ->
+                one.isRight() || TrialSteps.between(one.adjustment(), fitting, catalog).isPresent())
         .map(Trial::adjustment)
         .collect(Collectors.toSet());
   }

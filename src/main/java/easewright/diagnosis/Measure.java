@@ -5,7 +5,9 @@ import easewright.diagnosis.Formula.Worked;
 import easewright.fitting.EarlierAdjustment;
 import easewright.fitting.GivenAmount;
 import easewright.fitting.ReportedSign;
+import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
+import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Wording;
 import easewright.wording.Blanks;
 import java.util.ArrayList;
@@ -20,8 +22,15 @@ import java.util.stream.Stream;
  *
  * @param sentence key of the sentence that tells how
  * @param worked what it gives
+ * @param byHand whether the wearer measured the very sign that the change is to mend, or tried the
+ *     change
+ * @param toThePlan whether it brings something back to what was planned for it, no further
  */
-record Measure(String sentence, Worked worked) {
+record Measure(String sentence, Worked worked, boolean byHand, boolean toThePlan) {
+
+  private Measure(String sentence, Worked worked, boolean byHand) {
+    this(sentence, worked, byHand, false);
+  }
 
   /**
    * Every way in which the amount of a method was measured. The wearer's own measure on the toile
@@ -29,45 +38,60 @@ record Measure(String sentence, Worked worked) {
    *
    * @param signs reported signs, the most telling first
    */
-  static List<Measure> of(AmountMethod method, List<ReportedSign> signs, FittingNumbers numbers) {
+  static List<Measure> of(
+      AdjustmentEntry adjustment,
+      AmountMethod method,
+      List<ReportedSign> signs,
+      FittingNumbers numbers) {
     List<Measure> measures = new ArrayList<>();
     method.formulas(numbers).forEach(formula -> worked(formula, numbers).ifPresent(measures::add));
     measures.sort(Comparator.comparingDouble(Measure::sd));
-    reported(method, signs, numbers).ifPresent(one -> measures.add(0, one));
+    reported(adjustment, method, signs, numbers).ifPresent(one -> measures.add(0, one));
     return measures;
   }
 
   static Optional<Measure> worked(Formula formula, FittingNumbers numbers) {
-    return formula.worked(numbers).map(worked -> new Measure(formula.wording(), worked));
+    return formula
+        .worked(numbers)
+        .map(worked -> new Measure(formula.wording(), worked, false, formula.toThePlan()));
   }
 
   /** The wearer's own measure of the sign that tells most. */
   static Optional<Measure> reported(
-      AmountMethod method, List<ReportedSign> signs, FittingNumbers numbers) {
-    double sd = numbers.parameter("sign-amount-error");
+      AdjustmentEntry adjustment,
+      AmountMethod method,
+      List<ReportedSign> signs,
+      FittingNumbers numbers) {
     return signs.stream()
         .filter(sign -> sign.amount() != null && answers(sign.id(), method, numbers))
         .filter(sign -> sign.oneSided() || !method.isOfOneSide())
+        .filter(sign -> method.isMeasuredAt(sign.place()))
         .findFirst()
         .map(
             sign ->
                 reported(
                     sign,
-                    estimate(sign, ofOneSide(sign.id(), numbers), sd),
-                    numbers.source().catalog().signs().get(sign.id()).usual(),
+                    new MeasuredTogether(sign, signs, numbers),
+                    isOfOneSide(adjustment, method, sign, numbers),
                     numbers));
   }
 
-  /**
-   * @param usual the parameter with what it measures with nothing wrong; null for nought
-   */
+  /** What is measured on either side, and changed on one, is what one side has more. */
+  private static boolean isOfOneSide(
+      AdjustmentEntry adjustment, AmountMethod method, ReportedSign sign, FittingNumbers numbers) {
+    return method.isOfOneSide() || ofOneSide(sign.id(), numbers) && !adjustment.perSide();
+  }
+
   private static Measure reported(
-      ReportedSign sign, Estimate found, String usual, FittingNumbers numbers) {
-    Blanks blanks =
-        Blanks.of("sign", numbers.source().catalog().nameOf(sign.id()))
-            .and("said", said(sign.amount(), numbers));
+      ReportedSign sign, MeasuredTogether together, boolean ofOneSide, FittingNumbers numbers) {
+    Estimate found = together.amount(ofOneSide);
+    SignEntry entry = numbers.source().catalog().signs().get(sign.id());
+    // What it measures with nothing wrong; null for nought.
+    String usual = entry.usual();
+    Blanks blanks = Blanks.of("sign", entry.name()).and("said", together.said());
     if (usual == null) {
-      return new Measure("amount-reported", new Worked(found, blanks));
+      boolean toThePlan = AmountMethod.of(entry.measures().get(0)).isToThePlan();
+      return new Measure("amount-reported", new Worked(found, blanks), true, toThePlan);
     }
     double allowed = numbers.parameter(usual);
     return new Measure(
@@ -76,7 +100,8 @@ record Measure(String sentence, Worked worked) {
             new Estimate(found.value() - allowed, found.sd()),
             blanks
                 .and("found", numbers.shown().length(found.value()))
-                .and("usual", numbers.shown().length(allowed))));
+                .and("usual", numbers.shown().length(allowed))),
+        true);
   }
 
   /**
@@ -103,7 +128,8 @@ record Measure(String sentence, Worked worked) {
             new Estimate(
                 whole * numbers.parameter("given-back"),
                 whole * numbers.parameter("given-back-error")),
-            blanks));
+            blanks),
+        false);
   }
 
   private static boolean wentTooFar(String adjustment, FittingNumbers numbers) {
@@ -113,25 +139,34 @@ record Measure(String sentence, Worked worked) {
             .anyMatch(sign -> sign.present() && harm.contains(sign.id()));
   }
 
-  /** The amount of a trial that was right: with it the fault was gone, on this body. */
+  /**
+   * The amount of a trial that was right: with it the fault was gone, on this body. Where none was,
+   * the middle between what helped and what was too much.
+   */
   static Optional<Measure> tried(String adjustment, FittingNumbers numbers) {
-    double sd = numbers.parameter("sign-amount-error");
+    Catalog catalog = numbers.source().catalog();
     return Stream.concat(
-            HandTrials.of(numbers.fitting(), numbers.source().catalog()).stream(),
-            numbers.fitting().trials().stream())
+            HandTrials.of(numbers.fitting(), catalog).stream(),
+            TrialSteps.together(numbers.fitting(), catalog).stream())
         .filter(one -> one.adjustment().equals(adjustment))
         .filter(one -> one.isRight() && one.amount() != null)
         .reduce((earlier, later) -> later)
-        .map(
-            one ->
-                new Measure(
-                    "amount-tried",
-                    new Worked(
-                        estimate(
-                            one.amount(),
-                            numbers.source().catalog().adjustments().get(adjustment).perSide(),
-                            sd),
-                        Blanks.of("said", said(one.amount(), numbers)))));
+        .map(one -> tried("amount-tried", adjustment, one.amount(), numbers))
+        .or(
+            () ->
+                TrialSteps.between(adjustment, numbers.fitting(), catalog)
+                    .map(range -> tried("amount-between", adjustment, range, numbers)));
+  }
+
+  private static Measure tried(
+      String sentence, String adjustment, GivenAmount amount, FittingNumbers numbers) {
+    boolean perSide = numbers.source().catalog().adjustments().get(adjustment).perSide();
+    return new Measure(
+        sentence,
+        new Worked(
+            estimate(amount, perSide, numbers.parameter("sign-amount-error")),
+            Blanks.of("said", said(amount, numbers))),
+        true);
   }
 
   private static boolean ofOneSide(String sign, FittingNumbers numbers) {

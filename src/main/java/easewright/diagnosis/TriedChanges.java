@@ -15,7 +15,7 @@ import java.util.Optional;
 /**
  * Everything that was tried, as changes with what they did. An earlier toile in another size counts
  * as the change of size from the present toile to that one, where sheet or label show which it
- * would be. A trial that was right counts as a change that helped.
+ * would be. Trials of one change count together, and one that was right as a change that helped.
  */
 final class TriedChanges {
   private TriedChanges() {}
@@ -30,7 +30,7 @@ final class TriedChanges {
                   tried.add(
                       new EarlierAdjustment(id, null, one.outcome(), one.better(), one.worse())));
     }
-    for (Trial one : fitting.trials()) {
+    for (Trial one : TrialSteps.together(fitting, source.catalog())) {
       tried.add(one.asChange(one.isRight() ? "better" : one.outcome()));
     }
     return tried;

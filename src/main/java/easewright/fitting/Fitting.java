@@ -108,9 +108,17 @@ public record Fitting(
   /** Ids of the signs seen on one side only. */
   public List<String> onOneSide() {
     return signs.stream()
-        .filter(sign -> sign.present() && sign.oneSided())
+        .filter(sign -> sign.present() && isOnOneSide(sign))
         .map(ReportedSign::id)
         .toList();
+  }
+
+  /** Whether it was seen on one side, and not on the other in a report of its own. */
+  public boolean isOnOneSide(ReportedSign sign) {
+    return sign.oneSided()
+        && signs.stream()
+            .filter(one -> one.present() && one.id().equals(sign.id()))
+            .allMatch(one -> sign.side().equals(one.side()) || !one.oneSided());
   }
 
   /**

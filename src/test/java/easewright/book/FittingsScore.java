@@ -21,6 +21,11 @@ final class FittingsScore {
     this.answers = answers;
   }
 
+  /** How many fittings there are. */
+  long count() {
+    return answers.size();
+  }
+
   /** How many name the right cause first, or rightly say "nothing" or "unclear". */
   long first() {
     return count(FittingsScore::isFirst);

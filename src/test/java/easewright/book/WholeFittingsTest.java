@@ -38,6 +38,13 @@ class WholeFittingsTest {
     assertAtLeast(39, sixth.advised(), "first advice");
     assertAtLeast(sixth.withAmount() - 1, sixth.amounts(), "amounts");
     assertEquals(0, sixth.forbidden(), "first advice that a teacher would forbid");
+    for (FittingsScore numbers :
+        List.of(score("/fittings/eighth.yaml"), score("/fittings/number-shapes.yaml"))) {
+      assertEquals(numbers.count(), numbers.first(), "first cause");
+      assertEquals(numbers.count(), numbers.advised(), "first advice");
+      assertEquals(numbers.withAmount(), numbers.amounts(), "amounts");
+      assertEquals(0, numbers.forbidden(), "first advice that a teacher would forbid");
+    }
   }
 
   /** Nobody may choose a rule or a number by these: the report has sums and no case. */

@@ -20,6 +20,7 @@ import java.util.function.Function;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * The rule book without an engine: every rule's sentences, read as a teacher would read them, and
@@ -187,7 +188,7 @@ final class RulesByHand {
             .forEach(
                 time ->
                     known.facts.add("the wearer reports \"%s\" \"%s\"".formatted(sign.id(), time)));
-        if ("left".equals(sign.side()) || "right".equals(sign.side())) {
+        if (sides(fitting, sign.id()).equals(Set.of(String.valueOf(sign.side())))) {
           known.facts.add("the wearer reports \"%s\" on one side only".formatted(sign.id()));
         }
       } else {
@@ -217,5 +218,14 @@ final class RulesByHand {
       known.figures.put(figure.id(), figure.value());
     }
     return known;
+  }
+
+  /** The sides on which a sign was seen, of those reports that name one of the two. */
+  private static Set<String> sides(Fitting fitting, String sign) {
+    return fitting.signs().stream()
+        .filter(one -> one.present() && one.id().equals(sign))
+        .map(one -> String.valueOf(one.side()))
+        .filter(Set.of("left", "right")::contains)
+        .collect(Collectors.toSet());
   }
 }
