@@ -22,9 +22,8 @@ import java.util.regex.Pattern;
  * JoiningFit} prints those with the best harmonic mean, and what it counts.
  *
  * <p>Arguments: the folder of the model, the sets to fit on, the sets to count on, e.g. {@code
- * src/main/resources/easewright/reading sentences/twentieth,posts-strangers/e6 posts-strangers/e1}.
- * {@code sentences/NAME} is a hand of the training data, taken as posts. Fit on posts that neither
- * the model nor the plain reader was trained with; {@code phrases.py} leaves out the hands named.
+ * src/main/resources/easewright/reading target/held-out posts-strangers/e1}. Fit on posts that
+ * neither the model nor the plain reader was trained with: {@code hands.py} writes those held out.
  */
 final class ReaderFit {
   private static final Map<String, SignEntry> CATALOG =

@@ -4,7 +4,6 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -24,21 +23,17 @@ record SignPost(
     Set<String> present,
     Set<String> denied,
     Set<String> maybe) {
-  private static final Path TRAINING = Path.of("src/training/reader");
-
   /**
    * The posts of a file.
    *
-   * @param file below the test resources, without its ending: "posts-strangers/e1"; or a hand of
-   *     the training data: "sentences/first"
+   * @param file below the test resources, without its ending: "posts-strangers/e1"; or what a
+   *     script of the training wrote: "target/held-out"
    */
   static List<SignPost> in(String file) {
     try {
-      if (file.startsWith("sentences/")) {
-        return trainingPosts(Files.readAllLines(TRAINING.resolve(file + ".tsv")));
-      }
       List<SignPost> posts = new ArrayList<>();
-      Path path = Path.of("src/test/resources", file + ".yaml");
+      String folder = file.startsWith("target/") ? "" : "src/test/resources";
+      Path path = Path.of(folder, file + ".yaml");
       JsonNode all = new YAMLMapper().readTree(path.toFile());
       if (all.has("harmless")) {
         return linesAboutDangers(all);
@@ -72,41 +67,6 @@ record SignPost(
       }
     }
     all.path("harmless").forEach(one -> posts.add(line(one, Set.of())));
-    return posts;
-  }
-
-  /**
-   * Lines of context, sentence and labels as posts: one begins where there is no context. What is
-   * doubtful in one sentence and reported in another is reported.
-   */
-  static List<SignPost> trainingPosts(List<String> lines) {
-    List<SignPost> posts = new ArrayList<>();
-    for (String line : lines) {
-      String[] parts = line.split("\t", -1);
-      if (parts[0].isEmpty() || posts.isEmpty()) {
-        posts.add(new SignPost("", "", true, new HashSet<>(), new HashSet<>(), new HashSet<>()));
-      }
-      SignPost post = posts.remove(posts.size() - 1);
-      for (String label : parts.length < 3 ? new String[0] : parts[2].trim().split(" +")) {
-        if (!label.isEmpty()) {
-          String sign = label.substring(0, label.length() - 1);
-          (label.endsWith("+")
-                  ? post.present()
-                  : label.endsWith("-") ? post.denied() : post.maybe())
-              .add(sign);
-        }
-      }
-      post.maybe().removeAll(post.present());
-      post.denied().removeAll(post.present());
-      posts.add(
-          new SignPost(
-              "",
-              (post.text() + "\n" + parts[1]).trim(),
-              true,
-              post.present(),
-              post.denied(),
-              post.maybe()));
-    }
     return posts;
   }
 
