@@ -9,7 +9,7 @@ import java.util.regex.Pattern;
 /** What the wearer measured. */
 final class AmountTold {
   /** A number with its unit, without the places that it is for. */
-  private static final Pattern LENGTH = Pattern.compile("\\d[\\d./ ]*\\p{L}+");
+  private static final Pattern LENGTH = Pattern.compile("\\d[\\d./ ]{0,12}\\p{L}{1,12}");
 
   private AmountTold() {}
 
