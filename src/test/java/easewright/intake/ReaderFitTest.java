@@ -5,10 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import java.io.IOException;
-import java.util.List;
 import java.util.Map;
 import java.util.Random;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 
 /** The programs that fit the reader's numbers. */
@@ -29,23 +27,6 @@ class ReaderFitTest {
   void posts_kept_aside_are_not_fitted_on() {
     String[] aside = {"nowhere", "posts-strangers/e1,posts-strangers-aside/e2", ""};
     assertThrows(IllegalArgumentException.class, () -> ReaderFit.main(aside));
-  }
-
-  @Test
-  void lines_of_training_data_become_posts() {
-    List<SignPost> posts =
-        SignPost.trainingPosts(
-            List.of(
-                "\tIt rides up.\tband-rides-up-at-the-back+ straps-slip-off-",
-                "It rides up.\tPerhaps it gapes.\tneckline-gapes?",
-                "It rides up. Perhaps it gapes.\tThe straps slip.\tstraps-slip-off+",
-                "\tHello\t"));
-    assertEquals(2, posts.size());
-    assertEquals("It rides up.\nPerhaps it gapes.\nThe straps slip.", posts.get(0).text());
-    assertEquals(Set.of("band-rides-up-at-the-back", "straps-slip-off"), posts.get(0).present());
-    assertEquals(Set.of(), posts.get(0).denied());
-    assertEquals(Set.of("neckline-gapes"), posts.get(0).maybe());
-    assertEquals("Hello", posts.get(1).text());
   }
 
   /** Drawn with known weights; within what so many examples can tell. */
