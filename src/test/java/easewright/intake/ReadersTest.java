@@ -53,7 +53,7 @@ class ReadersTest {
     assertEquals(
         "fa7ad9b97088fc5d345f71d7988ae3b14124917d2e0680b491a8ff7fecc5c2a2", hash("reader.onnx"));
     assertEquals(
-        "d188fb30e56578142a2a3c78d9a0d9040cfe8db8ef12bc6cafcc7ba08e1aa960", hash("phrases.bin"));
+        "4ba6a979e1dbc47edbab79b312e89adc2f4abdf5bd1db05de9b2d30d4a3469ba", hash("phrases.bin"));
   }
 
   private static String hash(String name) throws Exception {
