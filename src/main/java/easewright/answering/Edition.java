@@ -151,7 +151,7 @@ public record Edition(
 
   private Fitting fitting(JsonNode whole, IntakeAnswer text) {
     try {
-      return reader.read(whole, text != null && text.asksWhere());
+      return reader.read(whole, text != null && text.mayBeAskedBack());
     } catch (FaultyRequest refused) {
       throw text == null ? refused : refused.atText(TextFitting.saidByText(text));
     }

@@ -29,6 +29,7 @@ final class AmountsTold {
   private final Map<String, SignEntry> catalog;
   private final Lexicon lexicon;
   private final double mostMm;
+  private final double mostShiftMm;
   private final SidesMeasured sides;
   private final PlannedLengths planned;
 
@@ -39,6 +40,7 @@ final class AmountsTold {
     this.catalog = catalog;
     this.lexicon = lexicon;
     this.mostMm = lexicon.bounds().of("largest-amount-of-a-sign-read");
+    this.mostShiftMm = lexicon.bounds().of("largest-shift-read");
   }
 
   /**
@@ -62,7 +64,15 @@ final class AmountsTold {
         }
       }
     }
+    all.replaceAll(one -> isNoShift(one, post) ? one.withoutAmount() : one);
     return all;
+  }
+
+  /** "The fullest point is 24.5 cm below the shoulder, mine is at 27 cm": neither is the shift. */
+  private boolean isNoShift(SignRead one, Post post) {
+    return one.amount() != null
+        && post.lists().has("signs of a shift", one.id())
+        && one.amount().mm() > mostShiftMm;
   }
 
   /** "Before it was 3 cm, now it is 1 cm": the first is over. */

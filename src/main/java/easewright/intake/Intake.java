@@ -233,7 +233,7 @@ public final class Intake {
         couldNotTell,
         joined.notUnderstood(
             unplaced.isEmpty()
-                ? unread.in(post, so.said(post), said, suspected, earlier, more)
+                ? unread.in(post, amounts, so.said(post), said, suspected, earlier, more)
                 : unplaced,
             others.and(measured.asked())),
         readYourself);

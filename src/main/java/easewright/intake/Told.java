@@ -32,6 +32,7 @@ public record Told(
     List<QuestionRead> questions) {
 
   private static final Set<String> WHAT_TO_DO = Set.of("do", "amount", "place");
+  private static final Set<String> WHETHER_TO_ACT = Set.of("act");
   private static final Set<String> WHETHER_ANYTHING = Set.of("normal", "need", "must");
 
   /** Nothing is told. */
@@ -44,11 +45,11 @@ public record Told(
   }
 
   /**
-   * Whether it is asked what to do, by how much or where, and not also whether all is normal, since
-   * that may be the answer.
+   * Whether it is asked what to do, by how much or where, or whether to do it, and not also whether
+   * all is normal, since that may be the answer.
    */
   public boolean asksWhatToDo() {
-    return asks(WHAT_TO_DO) && !asks(WHETHER_ANYTHING);
+    return (asks(WHAT_TO_DO) || asks(WHETHER_TO_ACT)) && !asks(WHETHER_ANYTHING);
   }
 
   private boolean asks(Set<String> kinds) {

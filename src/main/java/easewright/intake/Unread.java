@@ -4,27 +4,37 @@ import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.intake.Reading.ChangeRead;
 import easewright.intake.Reading.NotUnderstood;
+import easewright.number.Amount;
 import easewright.number.TextSpan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
 
-/** Finds what speaks of the garment and was read as nothing, and what it may mean. */
+/**
+ * Finds what speaks of the garment, or of cloth that was pinned or pinched and measured, and was
+ * read as nothing; and what it may mean.
+ */
 final class Unread {
   private static final int MOST_PERHAPS = 3;
   private static final int MOST_PLACES = 5;
 
   private final Lexicon lexicon;
   private final Likeness likeness;
+  private final NamedPhrases heldOut;
 
   Unread(Lexicon lexicon, Likeness likeness) {
     this.lexicon = lexicon;
     this.likeness = likeness;
+    this.heldOut = NamedPhrases.ofPairs("ways of holding out", lexicon);
   }
 
+  /**
+   * @param amounts every length of the text
+   */
   List<NotUnderstood> in(
       Post post,
+      List<Amount> amounts,
       Map<String, Mentions> elements,
       List<Match> said,
       List<Match> suspected,
@@ -38,11 +48,16 @@ final class Unread {
                 told.spans().stream())
             .flatMap(spans -> spans)
             .toList();
+    Mentions held = heldOut.in(post);
     List<NotUnderstood> found = new ArrayList<>();
     for (int first = 0; first < post.words().size(); ) {
       int end = Whereabouts.clauseEnd(post, first) + 1;
       TextSpan span = post.span(first, end - 1);
-      if (isOfTheGarment(post, first, end) && read.stream().noneMatch(span::touches)) {
+      boolean measured =
+          !held.from(first, end - 1).isEmpty()
+              && amounts.stream().anyMatch(one -> span.touches(one.span()));
+      if ((measured || isOfTheGarment(post, first, end))
+          && read.stream().noneMatch(span::touches)) {
         int from = first;
         List<Mention> here =
             elements.values().stream().flatMap(all -> all.from(from, end - 1).stream()).toList();

@@ -1,5 +1,6 @@
 package easewright.reply;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CauseNote;
 import easewright.diagnosis.Answer.EvidenceNote;
@@ -118,7 +119,9 @@ record SpokenCause(Answer answer, Voice voice, SpokenPhrases phrases) {
         && signs.size() >= voice.talk().denials()
         && signs.stream().noneMatch(SignNote::present)
         && answer.read() != null
-        && !answer.read().path("questions").isEmpty();
+        && !answer.read().path("questions").isEmpty()
+        && answer.read().path("notUnderstood").findValues("perhaps").stream()
+            .allMatch(JsonNode::isEmpty); // else what was not understood may be the fault
   }
 
   private String clear(CauseNote cause) {

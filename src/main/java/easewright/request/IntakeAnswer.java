@@ -33,9 +33,13 @@ public record IntakeAnswer(
 
   private static final Pattern END_OF_SENTENCE = Pattern.compile("[.!?\\n]");
 
-  /** Whether the text says what is seen but not where, so that the answer asks for the place. */
-  public boolean asksWhere() {
-    return notUnderstood.stream().anyMatch(one -> one.where() != null);
+  /**
+   * Whether the answer may ask back where the text tells too little to go on: it says what is seen
+   * but not where, or asks what to do about the fit.
+   */
+  public boolean mayBeAskedBack() {
+    return notUnderstood.stream().anyMatch(one -> one.where() != null)
+        || fitting.path("asksWhatToDo").asBoolean();
   }
 
   /**

@@ -550,6 +550,9 @@ class ReplyVoiceTest {
     assertTrue(tighter.contains("No, there's no need"), tighter);
     String seen = text(answer("{'text': 'The armhole gapes. Must I sew it closer?'}"));
     assertFalse(seen.contains("No, there's no need"), seen);
+    String unread =
+        text(answer("{'text': '" + fine + "The seam runs odd. Must I sew it closer?'}"));
+    assertFalse(unread.contains("No, there's no need"), unread);
   }
 
   @Test

@@ -3,11 +3,14 @@ package easewright.answering;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
 import easewright.pattern.PatternSheets;
+import easewright.request.FaultyRequest;
 import easewright.request.IntakeAnswer;
 import easewright.request.IntakeAnswer.NotUnderstoodNote;
 import easewright.rulebook.RuleBook;
@@ -34,6 +37,32 @@ class StatementLeftTest {
     Answer answer = EDITION.answer(sound().put("text", "It rides up."));
     assertFalse(answer.read().path("notUnderstood").isEmpty(), answer.read()::toString);
     assertNotEquals("no-fault", answer.verdict());
+  }
+
+  /** What was pinned and measured is never passed over, even where it names no piece. */
+  @Test
+  void a_pinned_amount_that_was_read_as_nothing_leaves_the_answer_open() {
+    String fold = "My bra: I pinned 1 cm on each side and then it was quiet.";
+    Answer answer = EDITION.answer(sound().put("text", fold));
+    assertTrue(
+        answer.read().path("notUnderstood").findValuesAsText("text").stream()
+            .anyMatch(one -> one.contains("pinned 1 cm")),
+        answer.read()::toString);
+    assertNotEquals("no-fault", answer.verdict());
+  }
+
+  /** Whoever asks what to do is asked back; thanks and praise are not. */
+  @Test
+  void a_fit_question_that_tells_nothing_is_asked_back() {
+    String asked = "My sports bra doesn't fit right. What should I change?";
+    Answer answer = EDITION.answer(JsonNodeFactory.instance.objectNode().put("text", asked));
+    assertEquals("no-signs", answer.verdict());
+    assertTrue(answer.reply().toString().contains("Where is it"), answer.reply()::toString);
+    assertThrows(
+        FaultyRequest.class,
+        () ->
+            EDITION.answer(
+                JsonNodeFactory.instance.objectNode().put("text", "Thanks for the bra group!")));
   }
 
   @ParameterizedTest

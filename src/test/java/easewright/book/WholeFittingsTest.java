@@ -65,6 +65,11 @@ class WholeFittingsTest {
     assertAtLeast(37, seventh.advised(), "first advice");
     assertAtLeast(23, seventh.amounts(), "amounts");
     assertEquals(0, seventh.forbidden(), "first advice that a teacher would forbid");
+    FittingsScore ninth = score("/fittings-aside/ninth.yaml");
+    assertAtLeast(48, ninth.first(), "first cause");
+    assertAtLeast(47, ninth.advised(), "first advice");
+    assertAtLeast(34, ninth.amounts(), "amounts");
+    assertEquals(0, ninth.forbidden(), "first advice that a teacher would forbid");
   }
 
   private static void assertAtLeast(long least, long count, String what) {

@@ -175,6 +175,22 @@ class NumbersInPostsTest {
     }
   }
 
+  /** Where two points lie is not by how much one is off. */
+  @Test
+  void a_height_below_the_shoulder_is_no_shift_of_the_fullest_point() {
+    String off = "The fullest point of the cup is 24.5 cm too high for me.";
+    assertEquals(List.of(), shifts(off));
+    assertEquals(List.of(25.0), shifts(off.replace("24.5", "2.5")));
+  }
+
+  private static List<Double> shifts(String text) {
+    return Reader.read(text).signs().stream()
+        .filter(one -> one.id().equals("fullest-point-of-the-garment-too-high"))
+        .filter(one -> one.amount() != null)
+        .map(one -> one.amount().mm())
+        .toList();
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"¼", "½\"", "— ¾ —"})
   void a_text_of_signs_alone_says_nothing(String text) {
