@@ -32,6 +32,24 @@ public final class Deadline {
   }
 
   /**
+   * Runs, or waits for, what is prepared once for all requests. The thread's time stands still
+   * meanwhile, since the request that happens to come first cannot make it shorter.
+   */
+  public static <T> T uncounted(Supplier<T> preparation) {
+    Long end = END.get();
+    if (end == null) {
+      return preparation.get();
+    }
+    long began = System.nanoTime();
+    END.remove();
+    try {
+      return preparation.get();
+    } finally {
+      END.set(end + System.nanoTime() - began);
+    }
+  }
+
+  /**
    * How long to wait for others, so that time is left to go on without them: this long, or four
    * fifths of what remains of the thread's time where that is less.
    *

@@ -85,7 +85,11 @@ public final class TrainedReader {
     return Optional.of(new TrainedReading(sentences, with.settings));
   }
 
-  private synchronized Optional<Loaded> loaded() {
+  private Optional<Loaded> loaded() {
+    return Deadline.uncounted(this::loadedOnce);
+  }
+
+  private synchronized Optional<Loaded> loadedOnce() {
     if (loaded == null) {
       loaded = load();
     }

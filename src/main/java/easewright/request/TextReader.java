@@ -2,6 +2,7 @@ package easewright.request;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.deadline.Deadline;
 import easewright.english.OtherLanguage;
 import easewright.intake.Intake;
 import easewright.intake.Reading;
@@ -176,11 +177,11 @@ public final class TextReader {
   }
 
   private Intake intake() {
-    if (!intake.isDone()) {
-      // In a separate thread: the first request has a deadline, and if it passed, preparation would
-      // fail for all.
-      new Thread(intake, "everyday-words").start();
-    }
+    return Deadline.uncounted(this::prepared);
+  }
+
+  private Intake prepared() {
+    intake.run(); // does nothing where it has been run, or is being run by another thread
     try {
       return intake.get();
     } catch (InterruptedException | ExecutionException e) {

@@ -76,6 +76,35 @@ class DeadlineTest {
   }
 
   @Test
+  void what_is_prepared_once_for_all_costs_the_first_request_nothing() {
+    Duration most = Duration.ofMillis(50);
+    String prepared =
+        Deadline.within(
+            most,
+            () -> {
+              String done =
+                  Deadline.uncounted(
+                      () -> {
+                        long end = System.nanoTime() + most.multipliedBy(2).toNanos();
+                        while (System.nanoTime() < end) {
+                          Deadline.check();
+                        }
+                        return "prepared";
+                      });
+              Deadline.check();
+              return done;
+            });
+    assertEquals("prepared", prepared);
+    isGivenUp(
+        () -> {
+          Deadline.uncounted(() -> 0);
+          Deadline.check();
+          return 0;
+        });
+    assertEquals(0, Deadline.uncounted(() -> 0));
+  }
+
+  @Test
   void others_are_waited_for_so_that_time_is_left_to_go_on_without_them() {
     Duration most = Duration.ofSeconds(100);
     assertEquals(most, Deadline.shareOfRest(most), "no deadline");
