@@ -13,6 +13,14 @@ final class AmountTold {
 
   private AmountTold() {}
 
+  /** Whether something seen was measured and the change that is advised first rests on a number. */
+  static boolean counts(Answer answer) {
+    return answer.understood().signs().stream().anyMatch(one -> one.amount() != null)
+        && answer.adjustments().stream()
+            .filter(one -> one.use().equals("first"))
+            .anyMatch(one -> one.amount() != null && !one.amount().estimated());
+  }
+
   /** The first amount of what was seen, as one says it; null where none was told. */
   static String first(Answer answer) {
     return answer.understood().signs().stream()

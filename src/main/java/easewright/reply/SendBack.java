@@ -43,7 +43,9 @@ record SendBack(Answer answer, RuleBookSource book, Voice voice, SpokenPhrases p
     Optional<String> unread = unread();
     if (unplaced.isPresent()) {
       pieces.always(phrases.say("ask-where", "words", unplaced.get()));
-    } else if (unread.isPresent() && verdict == Verdict.UNTOLD) {
+    } else if (unread.isPresent()
+        && verdict == Verdict.UNTOLD
+        && (question.isEmpty() || holdsNumber(unread.get()))) {
       pieces.fits(phrases.say("ask-unread", "words", unread.get()));
     } else if (question.isPresent()) {
       boolean doubted = question.get().confirms() != null;
@@ -85,6 +87,11 @@ record SendBack(Answer answer, RuleBookSource book, Voice voice, SpokenPhrases p
       }
     }
     return Optional.empty();
+  }
+
+  /** What she measured is asked about before anything she did not speak of. */
+  private static boolean holdsNumber(String words) {
+    return words.chars().anyMatch(Character::isDigit);
   }
 
   private void again(String pointer, Pieces pieces) {

@@ -28,7 +28,7 @@ final class Thanks {
     if (answer.noFault() != null && signs.stream().noneMatch(SignNote::present)) {
       return SpokenCause.isThin(answer, voice) ? "thanks-asked" : "thanks-sound";
     }
-    if (signs.stream().anyMatch(one -> one.amount() != null)) {
+    if (AmountTold.counts(answer)) {
       return AmountTold.first(answer) == null ? "thanks-amount" : "thanks-number";
     }
     if (answer.understood().body().size() > 1) {
