@@ -17,6 +17,7 @@ record Marked(String degree, double times) {
   private static final String CLEAR = "clear";
   private static final String STRONG = "strong";
   private static final String UNSTATED = "unstated";
+  private static final String ASKED_ABOUT = "asked-about";
   private static final Set<String> LITTLE = Set.of(SLIGHT, UNSTATED);
 
   static Marked of(ReportedSign sign, RuleBookSource source) {
@@ -65,7 +66,10 @@ record Marked(String degree, double times) {
       double least = knowledge.parameter("leak-share-", STRONG);
       return Math.min(share, Math.max(least, measured));
     }
-    return bothers ? Math.min(share, knowledge.parameter("leak-share-", UNSTATED)) : share;
+    return bothers
+        ? Math.min(share, knowledge.parameter("leak-share-", UNSTATED))
+            * knowledge.parameter("leak-share-", ASKED_ABOUT)
+        : share;
   }
 
   /**
