@@ -124,6 +124,7 @@ class ArchitectureTest {
               "request",
               Set.of(
                   "wording",
+                  "deadline",
                   "naming",
                   "measure",
                   "cloth",

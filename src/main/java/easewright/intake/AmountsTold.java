@@ -32,24 +32,28 @@ final class AmountsTold {
   private final double mostShiftMm;
   private final SidesMeasured sides;
   private final PlannedLengths planned;
+  private final LengthsCompared compared;
 
   AmountsTold(Signs signs, Map<String, SignEntry> catalog, Lexicon lexicon) {
-    this.sides = new SidesMeasured(catalog, lexicon.lists());
     this.planned = new PlannedLengths(catalog, lexicon);
+    this.compared = new LengthsCompared(catalog, lexicon);
     this.signs = signs;
     this.catalog = catalog;
     this.lexicon = lexicon;
     this.mostMm = lexicon.bounds().of("largest-amount-of-a-sign-read");
+    this.sides = new SidesMeasured(catalog, lexicon.lists(), mostMm);
     this.mostShiftMm = lexicon.bounds().of("largest-shift-read");
   }
 
   /**
    * The same signs, more of them with amounts.
    *
-   * @param amounts lengths that measure nothing else
+   * @param unmeasured lengths that measure nothing else
+   * @param numbers every number of the text, in order
    */
-  List<SignRead> on(List<SignRead> read, Post post, List<Amount> amounts) {
-    List<SignRead> all = new ArrayList<>(read);
+  List<SignRead> on(List<SignRead> read, Post post, List<Amount> unmeasured, List<Amount> numbers) {
+    List<SignRead> all = compared.with(read, post, numbers);
+    List<Amount> amounts = compared.free(unmeasured, post, numbers);
     sides.add(all, post, amounts);
     planned.add(all, post, amounts);
     for (Amount amount : amounts) {
@@ -142,7 +146,7 @@ final class AmountsTold {
   private static boolean isOfAFoldBefore(Stretch here, Post post) {
     return here.first() > 0
         && post.lists().has("more of it", post.words().get(here.first()).plain())
-        && says("pinched", post.sentenceOf(here.first() - 1), post);
+        && post.says("pinched", post.sentenceOf(here.first() - 1));
   }
 
   /** Whether a name is that of a piece, and not of the cloth that every piece is of. */
@@ -151,18 +155,8 @@ final class AmountsTold {
   }
 
   private static boolean isTakenUp(int at, Stretch here, Post post) {
-    return says(
+    return post.says(
         "pinched",
-        new Stretch(Math.max(here.first(), at - NEAR), Math.min(here.last(), at + NEAR)),
-        post);
-  }
-
-  private static boolean says(String list, Stretch here, Post post) {
-    for (int i = here.first(); i <= here.last(); i++) {
-      if (post.lists().has(list, post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return false;
+        new Stretch(Math.max(here.first(), at - NEAR), Math.min(here.last(), at + NEAR)));
   }
 }

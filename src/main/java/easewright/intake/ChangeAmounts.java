@@ -65,7 +65,12 @@ final class ChangeAmounts {
             .map(one -> post.sentenceOf(Whereabouts.wordAt(post, one.span().from())))
             .filter(sentence -> FoldedCloth.namesFold(sentence, post))
             .isPresent();
-    return folded ? heldOut(id, amount.get(), post, amounts) : of(id, amount, post);
+    if (folded) {
+      return heldOut(id, amount.get(), post, amounts);
+    }
+    return amount.isPresent() && FoldedCloth.isInAll(amount.get(), post)
+        ? places.ofTotal(id, amount.get(), post)
+        : of(id, amount, post);
   }
 
   /** "A tuck across the back, taking up 2 cm": told farther on in the sentence or in the next. */

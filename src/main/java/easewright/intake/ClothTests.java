@@ -2,6 +2,7 @@ package easewright.intake;
 
 import easewright.intake.Reading.ClothRead;
 import easewright.number.Amount;
+import easewright.number.ClothTestWords;
 import easewright.number.TextSpan;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -74,14 +75,14 @@ final class ClothTests {
     int last = Math.min(post.text().length(), to.span().to() + AROUND);
     String around = sentence(first, last, from.span().with(to.span()));
     return isStretched(from, to, unit)
-        && words.to.matcher(between.in(post.text())).matches()
-        && words.talk.matcher(around).matches()
-        && !words.notCloth.matcher(near(from.span().with(to.span()), 0)).matches();
+        && words.to().matcher(between.in(post.text())).matches()
+        && words.talk().matcher(around).matches()
+        && !words.notCloth().matcher(near(from.span().with(to.span()), 0)).matches();
   }
 
   private boolean isStretched(Amount from, Amount to, String unit) {
     double ratio = to.mm(unit) / from.mm(unit);
-    return ratio > 1 + words.leastStretch && ratio < 1 + words.mostStretch;
+    return ratio > 1 + words.leastStretch() && ratio < 1 + words.mostStretch();
   }
 
   /** "10 cm goes to 16, the lining to 18", "16 around and 13 up and down": the mark is the same. */
@@ -93,10 +94,10 @@ final class ClothTests {
     String after = after(one.span().to(), AROUND / 2);
     boolean said = between.matches("(?is).*\\bto\\b.{0,12}") || between.length() <= AROUND / 2;
     boolean other =
-        words.lining.matcher(between).matches()
-            || words.support.matcher(between).matches()
-            || words.along.matcher(between).matches()
-            || words.along.matcher(after).matches();
+        words.lining().matcher(between).matches()
+            || words.support().matcher(between).matches()
+            || words.along().matcher(between).matches()
+            || words.along().matcher(after).matches();
     return !"%".equals(one.unit())
         && said
         && other
@@ -119,18 +120,18 @@ final class ClothTests {
       lengths.put("relaxed", relaxed.text(unit));
       whole = span.with(relaxed.span());
       taken++;
-    } else if (words.allBack.matcher(after(span.to(), BACK_REACH)).matches()) {
+    } else if (words.allBack().matcher(after(span.to(), BACK_REACH)).matches()) {
       lengths.put("relaxed", from.text(unit));
     }
     String near = near(whole, found.isEmpty() ? 0 : last().to());
     String inherited = from == marked ? found.get(found.size() - 1).role() : "main";
     String role =
-        words.lining.matcher(near).matches()
+        words.lining().matcher(near).matches()
             ? "lining"
-            : words.support.matcher(near).matches() ? "support" : inherited;
+            : words.support().matcher(near).matches() ? "support" : inherited;
     ClothRead read =
         new ClothRead(
-            role, words.along.matcher(near).matches() ? "along" : "around", lengths, whole, 0.9);
+            role, words.along().matcher(near).matches() ? "along" : "around", lengths, whole, 0.9);
     if (found.stream()
         .noneMatch(
             one -> one.role().equals(read.role()) && one.direction().equals(read.direction()))) {
@@ -149,9 +150,9 @@ final class ClothTests {
     return between.length() <= FARTHEST
         && relaxed.most() == null
         && !"%".equals(relaxed.unit())
-        && !words.lining.matcher(between).matches()
-        && words.relaxed.matcher(between).matches()
-        && relaxed.mm(unit) >= (1 - words.mostShrinking) * from.mm(unit)
+        && !words.lining().matcher(between).matches()
+        && words.relaxed().matcher(between).matches()
+        && relaxed.mm(unit) >= (1 - words.mostShrinking()) * from.mm(unit)
         && relaxed.mm(unit) <= to.mm(unit);
   }
 

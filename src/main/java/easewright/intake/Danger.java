@@ -1,6 +1,8 @@
 package easewright.intake;
 
+import easewright.intake.Reading.SignRead;
 import easewright.number.TextSpan;
+import java.util.List;
 
 /**
  * A danger to health that a text tells of.
@@ -11,4 +13,9 @@ import easewright.number.TextSpan;
  * @param reader the name of the reader that found it
  * @param confidence from 0 to 1
  */
-record Danger(String sign, TextSpan span, String because, String reader, double confidence) {}
+record Danger(String sign, TextSpan span, String because, String reader, double confidence) {
+  /** Whether it was read as present. */
+  boolean isIn(List<SignRead> read) {
+    return read.stream().anyMatch(one -> one.present() && one.id().equals(sign));
+  }
+}

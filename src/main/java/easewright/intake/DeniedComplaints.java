@@ -1,6 +1,7 @@
 package easewright.intake;
 
 import easewright.english.Break;
+import easewright.english.Denials;
 import easewright.english.Mention;
 import easewright.english.Stretch;
 import easewright.english.WordGaps;

@@ -81,11 +81,14 @@ final class FoldedCloth {
 
   private static boolean isSaidOf(String list, Amount amount, Post post) {
     int last = Whereabouts.wordAt(post, amount.span().to() - 1);
-    StringBuilder after = new StringBuilder();
-    for (int i = last + 1; i <= Math.min(post.sentenceOf(last).last(), last + LONGEST); i++) {
-      after.append(after.length() == 0 ? "" : " ").append(post.words().get(i).plain());
-      if (post.lists().has(list, after.toString())) {
-        return true;
+    int to = Math.min(post.sentenceOf(last).last(), last + FARTHEST);
+    for (int i = last + 1; i <= to && !isNumber(i, post); i++) {
+      StringBuilder phrase = new StringBuilder();
+      for (int end = i; end <= Math.min(to, i + LONGEST - 1); end++) {
+        phrase.append(end == i ? "" : " ").append(post.words().get(end).plain());
+        if (post.lists().has(list, phrase.toString())) {
+          return true;
+        }
       }
     }
     return false;

@@ -19,6 +19,9 @@ import java.util.Set;
  * cm out at the back". What change that shows, its place says, or what was complained of before.
  */
 final class HeldOut {
+  /** Words of the longest phrase of its lists. */
+  private static final int LONGEST = 2;
+
   /** As far as the amount may stand from the way, in words. */
   private static final int FARTHEST_AMOUNT = 12;
 
@@ -100,16 +103,16 @@ final class HeldOut {
   private Optional<Held> held(
       Mention way, Mentions named, Post post, List<Amount> amounts, FaultsSaid faults) {
     Stretch sentence = post.sentenceOf(way.first());
-    if (!says("cloth taken up", sentence, post)) {
+    if (!post.says("cloth taken up", sentence, LONGEST)) {
       return Optional.empty();
     }
     return amount(way, sentence, post, amounts)
         .filter(
             amount ->
-                !says(
+                !post.says(
                     "something else held",
                     HeldPlaces.clauses(words(way, amount, post), post),
-                    post))
+                    LONGEST))
         .flatMap(
             amount ->
                 adjustment(
@@ -133,18 +136,6 @@ final class HeldOut {
     int first = Whereabouts.wordAt(post, amount.span().from());
     int last = Whereabouts.wordAt(post, amount.span().to() - 1);
     return new Stretch(Math.min(way.first(), first), Math.max(way.last(), last));
-  }
-
-  private static boolean says(String list, Stretch here, Post post) {
-    for (int i = here.first(); i <= here.last(); i++) {
-      String word = post.words().get(i).plain();
-      if (post.lists().has(list, word)
-          || i < here.last()
-              && post.lists().has(list, word + " " + post.words().get(i + 1).plain())) {
-        return true;
-      }
-    }
-    return false;
   }
 
   /**
@@ -181,10 +172,12 @@ final class HeldOut {
       return own;
     }
     int next = here.last() + 1;
-    if (next < post.words().size() && says("more of it", first(post.sentenceOf(next)), post)) {
+    if (next < post.words().size()
+        && post.says("more of it", first(post.sentenceOf(next)), LONGEST)) {
       return nearest(next, post.sentenceOf(next), FARTHEST_NEXT, post, amounts);
     }
-    boolean pointsBack = says("pointing back", new Stretch(here.first(), way.first()), post);
+    boolean pointsBack =
+        post.says("pointing back", new Stretch(here.first(), way.first()), LONGEST);
     return pointsBack && here.first() > 0
         ? nearest(here.first(), post.sentenceOf(here.first() - 1), FARTHEST_AMOUNT, post, amounts)
         : Optional.empty();
@@ -231,7 +224,7 @@ final class HeldOut {
     return word > 0
         && post.lists().has("able to hold", post.words().get(word).plain())
         && post.lists().has("doers", post.words().get(word - 1).plain())
-        && !says(
-            "only supposed", new Stretch(way.last(), post.sentenceOf(way.last()).last()), post);
+        && !post.says(
+            "only supposed", new Stretch(way.last(), post.sentenceOf(way.last()).last()), LONGEST);
   }
 }

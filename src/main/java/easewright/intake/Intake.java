@@ -13,6 +13,7 @@ import easewright.modelreader.ModelReading;
 import easewright.number.Amount;
 import easewright.number.AmountFinder;
 import easewright.number.AmountWords;
+import easewright.number.ClothTestWords;
 import easewright.number.Corrections;
 import easewright.number.ReadingBounds;
 import easewright.number.TextSpan;
@@ -89,7 +90,7 @@ public final class Intake {
                 .toList(),
             new ReadingBounds(book));
     this.amountWords = new AmountWords(lexicon.lists(), lexicon.bounds());
-    this.clothTestWords = new ClothTestWords(lexicon.lists(), lexicon.bounds());
+    this.clothTestWords = ClothTestWords.of(lexicon.lists(), lexicon.bounds());
     this.so = PhraseFinder.meantAnywhere(phrases, lexicon, redFlags);
     this.notSo = PhraseFinder.sayingSeveral(words.notSo(), lexicon);
     this.beliefs = new Beliefs(words, lexicon);
@@ -164,10 +165,10 @@ public final class Intake {
             .filter(one -> signs.isDanger(one.saying().of()) || !tried.taken().get(one.head()))
             .toList();
     List<Match> suspected = beliefs.in(post);
-    List<ChangeRead> earlier = told.changed(changes.in(post, amounts, tried.taken()), where, whole);
+    List<ChangeRead> made = told.changed(changes.in(post, amounts, tried.taken()), where, whole);
+    List<ChangeRead> earlier = UndoneChanges.kept(made, whole);
     List<Match> seen = beliefs.seen(said, suspected, earlier, post);
-    List<Amount> ofSigns =
-        AmountsLeft.free(amounts, earlier.stream().map(ChangeRead::span).toList());
+    List<Amount> ofSigns = AmountsLeft.free(amounts, made.stream().map(ChangeRead::span).toList());
     List<SignRead> byWords = new ArrayList<>(signs.in(post, seen, notSo.in(post), ofSigns));
     List<Danger> dangers =
         dangerReaders.stream().flatMap(reader -> reader.in(whole).stream()).toList();
@@ -200,7 +201,8 @@ public final class Intake {
     Lengths.Measured measured = lengths.in(post, free);
     List<LengthRead> measurements = modelSaid.with(measured.lengths(), model, free);
     TextRead cut = tried.cut() == null ? sizes.cut(post, named).orElse(null) : tried.cut();
-    Told more = told.told(post, tried, pieces, amounts, named, cut);
+    Told more =
+        told.told(post, tried, pieces, amounts, named, cut).with(UndoneChanges.trials(made, whole));
     List<TextRead> circumstances =
         modelSaid.withCircumstances(
             circumstance.in(whole, health.circumstances(whole), lookAlikes, health.bearer(whole)),
@@ -210,13 +212,14 @@ public final class Intake {
             ? unread.unplaced(post)
             : List.of();
     if (asked == null
-        && dangers.stream().noneMatch(one -> isPresent(one.sign(), read))
+        && dangers.stream().noneMatch(one -> one.isIn(read))
         && !subject.isFit(whole, read, measurements, cloths, more)
         && !subject.isOnlyWhatIsSeen(post, unplaced)) {
       return Reading.ofSomethingElse(CircumstanceFinder.onSafety(circumstances), readYourself);
     }
     List<SignRead> sized =
-        amountsTold.on(read, post, AmountsLeft.unmeasured(ofSigns, cloths, measured.lengths()));
+        amountsTold.on(
+            read, post, AmountsLeft.unmeasured(ofSigns, cloths, measured.lengths()), numbers);
     return new Reading(
         true,
         sized,
@@ -237,10 +240,6 @@ public final class Intake {
                 : unplaced,
             others.and(measured.asked())),
         readYourself);
-  }
-
-  private static boolean isPresent(String sign, List<SignRead> read) {
-    return read.stream().anyMatch(one -> one.present() && one.id().equals(sign));
   }
 
   private static boolean isOpen(SignEntry asked, List<SignRead> read) {

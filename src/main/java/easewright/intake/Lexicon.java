@@ -3,6 +3,7 @@ package easewright.intake;
 import easewright.deadline.Deadline;
 import easewright.english.Break;
 import easewright.english.Breaks;
+import easewright.english.Denials;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Phrases;

@@ -76,7 +76,10 @@ final class PlacesSaid {
   /** The amount of a sign: cloth pinched up at two places is twice as much. */
   AmountRead ofSign(String id, Amount amount, Post post) {
     SignEntry sign = signs.get(id);
-    boolean addsUp = sign.perSide() || !sign.sided() && isPinched(amount, post);
+    boolean addsUp =
+        sign.perSide()
+            || post.lists().has("signs of the whole way round", id)
+            || !sign.sided() && isPinched(amount, post);
     return AmountRead.of(amount, "mm", addsUp ? places(amount, post) : 1);
   }
 

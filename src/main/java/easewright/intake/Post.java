@@ -1,6 +1,7 @@
 package easewright.intake;
 
 import easewright.english.Break;
+import easewright.english.Denials;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Stretch;
@@ -77,6 +78,29 @@ record Post(
   List<Mention> cuesInClause(int word) {
     Stretch here = clauseOf(word);
     return cues.from(here.first(), here.last());
+  }
+
+  /** Whether a word of a stretch is on a list. */
+  boolean says(String list, Stretch here) {
+    return says(list, here, 1);
+  }
+
+  /**
+   * Whether a phrase of a stretch is on a list.
+   *
+   * @param longest words of the longest phrase of that list
+   */
+  boolean says(String list, Stretch here, int longest) {
+    for (int i = here.first(); i <= here.last(); i++) {
+      StringBuilder phrase = new StringBuilder();
+      for (int end = i; end <= Math.min(here.last(), i + longest - 1); end++) {
+        phrase.append(end == i ? "" : " ").append(words.get(end).plain());
+        if (lists.has(list, phrase.toString())) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   /** Whether a cue of this name stands in the same clause. */

@@ -27,9 +27,12 @@ final class SidesMeasured {
   /** By the way in which a wash changed a length, the sign of it. */
   private final Map<String, String> washed;
 
-  SidesMeasured(Map<String, SignEntry> catalog, WordLists lists) {
+  private final double mostMm;
+
+  SidesMeasured(Map<String, SignEntry> catalog, WordLists lists, double mostMm) {
     this.washed = lists.pairs("changed by a wash");
     this.catalog = catalog;
+    this.mostMm = mostMm;
     this.signs = lists.pairs("unequal when measured");
   }
 
@@ -47,8 +50,10 @@ final class SidesMeasured {
     for (Amount amount : amounts) {
       int sentence = Lengths.sentenceOf(amount, post);
       Stretch here = post.sentenceOf(Whereabouts.wordAt(post, amount.span().from()));
-      Optional<Amount> differ = SidesCompared.difference(sentence, post, amounts);
-      if (differ.isPresent() && !says("of the body when measured", here, post)) {
+      Optional<Amount> differ =
+          SidesCompared.difference(sentence, post, amounts)
+              .filter(one -> one.mm("mm") <= mostMm); // what differs more is another piece
+      if (differ.isPresent() && !post.says("of the body when measured", here)) {
         sign(here, post)
             .ifPresent(id -> add(id, differ.get(), post.span(here.first(), here.last()), read));
       }
@@ -78,7 +83,7 @@ final class SidesMeasured {
   private void addWashed(List<SignRead> read, int sentence, Post post, List<Amount> amounts) {
     int first = WordGaps.firstOf(sentence, post.sentence());
     Stretch here = post.sentenceOf(first);
-    if (says("lengths around", here, post) && says("washes", here, post)) {
+    if (post.says("lengths around", here) && post.says("washes", here)) {
       SidesCompared.pair("before", "after", sentence, post, amounts)
           .filter(pair -> pair.differMm() != 0)
           .ifPresent(
@@ -104,14 +109,5 @@ final class SidesMeasured {
       }
     }
     return Optional.empty();
-  }
-
-  private static boolean says(String list, Stretch here, Post post) {
-    for (int i = here.first(); i <= here.last(); i++) {
-      if (post.lists().has(list, post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return false;
   }
 }

@@ -40,7 +40,7 @@ final class SignAmounts {
       Optional<Amount> difference =
           SidesCompared.difference(sentence, post, amounts)
               .or(() -> SidesCompared.difference(sentence + 1, post, amounts));
-      if (difference.isPresent()) {
+      if (difference.filter(one -> one.mm("mm") <= mostAmountMm).isPresent()) {
         return AmountRead.of(difference.get(), "mm", 1);
       }
     }

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.function.Predicate;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
@@ -16,6 +17,7 @@ import java.util.stream.Stream;
  * @param sizes toiles sewn before in other sizes
  * @param edges finished edges of the toile, each once
  * @param design the design: each a field and a value, such as "back racer"
+ * @param making how it was sewn: each a field and a value, such as "seams 4"
  * @param sizeSystem where the size cut is a label of; null when not said
  * @param measuredBy how the body was measured, as a request names it; null when not said
  * @param asksAbout adjustments the writer asks whether to make
@@ -26,6 +28,7 @@ public record Told(
     List<SizeRead> sizes,
     List<EdgeRead> edges,
     List<TextRead> design,
+    List<TextRead> making,
     TextRead sizeSystem,
     TextRead measuredBy,
     List<TextRead> asksAbout,
@@ -37,11 +40,12 @@ public record Told(
 
   /** Nothing is told. */
   static final Told NOTHING =
-      new Told(List.of(), List.of(), List.of(), List.of(), null, null, List.of(), List.of());
+      new Told(
+          List.of(), List.of(), List.of(), List.of(), List.of(), null, null, List.of(), List.of());
 
   /** Whether it tells what was tried or measured of a toile. */
   boolean tellsOfAToile() {
-    return !trials.isEmpty() || !sizes.isEmpty() || !edges.isEmpty();
+    return !trials.isEmpty() || !sizes.isEmpty() || !edges.isEmpty() || !making.isEmpty();
   }
 
   /**
@@ -58,15 +62,21 @@ public record Told(
 
   /** The same with only these trials. */
   public Told withTrials(Predicate<TrialRead> some) {
+    return of(trials.stream().filter(some).toList());
+  }
+
+  /** The same with more trials; of one change, the one that was read first counts. */
+  Told with(List<TrialRead> more) {
+    Set<String> known = trials.stream().map(TrialRead::adjustment).collect(Collectors.toSet());
+    return of(
+        Stream.concat(
+                trials.stream(), more.stream().filter(one -> !known.contains(one.adjustment())))
+            .toList());
+  }
+
+  private Told of(List<TrialRead> only) {
     return new Told(
-        trials.stream().filter(some).toList(),
-        sizes,
-        edges,
-        design,
-        sizeSystem,
-        measuredBy,
-        asksAbout,
-        questions);
+        only, sizes, edges, design, making, sizeSystem, measuredBy, asksAbout, questions);
   }
 
   /** Where all of it stands. */
@@ -76,6 +86,7 @@ public record Told(
             sizes.stream().map(SizeRead::span),
             edges.stream().map(EdgeRead::span),
             design.stream().map(TextRead::span),
+            making.stream().map(TextRead::span),
             asksAbout.stream().map(TextRead::span),
             Stream.of(sizeSystem, measuredBy).filter(Objects::nonNull).map(TextRead::span))
         .flatMap(spans -> spans)

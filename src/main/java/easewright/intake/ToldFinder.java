@@ -21,6 +21,7 @@ final class ToldFinder {
   private final SizesTried sizes;
   private final PieceLengths pieces;
   private final DesignFinder design;
+  private final AllowancesSaid allowances;
   private final TapeFinder tapes;
   private final AskedChanges asked;
   private final QuestionFinder questions;
@@ -50,6 +51,7 @@ final class ToldFinder {
     this.sizes = new SizesTried(lexicon, dangers);
     this.pieces = new PieceLengths(book, lexicon);
     this.design = new DesignFinder(lexicon);
+    this.allowances = new AllowancesSaid(lexicon);
     this.tapes = new TapeFinder(book, lexicon);
     this.asked = new AskedChanges(book.everyday(), lexicon);
     this.questions = new QuestionFinder(lexicon);
@@ -93,6 +95,7 @@ final class ToldFinder {
         tried.sizes(),
         pieces.edges(),
         design.in(post, amounts),
+        allowances.in(post, amounts),
         design.system(post, named, cut),
         tapes.method(post),
         asked.in(post),

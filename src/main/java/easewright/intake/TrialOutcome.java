@@ -181,11 +181,16 @@ final class TrialOutcome {
         .anyMatch(one -> !isTurned(one, post));
   }
 
-  /** "And the same on the right" tells of no outcome. */
+  /** "And the same on the right", "front and back the same" tell of no outcome. */
   private static boolean isOfASide(Mention same, Post post) {
     int next = same.last() + 1;
-    return next < post.words().size()
-        && post.lists().has("the same of a side", post.words().get(next).plain());
+    boolean after =
+        next < post.words().size()
+            && post.lists().has("the same of a side", post.words().get(next).plain());
+    for (int i = Math.max(0, same.first() - 2); i < same.first(); i++) {
+      after |= post.lists().has("sides before the same", post.words().get(i).plain());
+    }
+    return after;
   }
 
   /** "Not right yet": a "no" right before it. */

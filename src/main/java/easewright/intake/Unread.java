@@ -19,6 +19,9 @@ final class Unread {
   private static final int MOST_PERHAPS = 3;
   private static final int MOST_PLACES = 5;
 
+  /** How it lies off the body is no sign. */
+  private static final String ON_TABLE = "on the table";
+
   private final Lexicon lexicon;
   private final Likeness likeness;
   private final NamedPhrases heldOut;
@@ -78,7 +81,10 @@ final class Unread {
       int end = Whereabouts.clauseEnd(post, first) + 1;
       List<Mention> here = post.mentions().from(first, end - 1);
       List<Mention> ideas = here.stream().filter(one -> lexicon.isIdea(one.name())).toList();
-      if (!ideas.isEmpty() && here.stream().noneMatch(one -> lexicon.isPart(one.name()))) {
+      boolean onTable = !post.cues(ON_TABLE).from(first, end - 1).isEmpty();
+      if (!ideas.isEmpty()
+          && !onTable
+          && here.stream().noneMatch(one -> lexicon.isPart(one.name()))) {
         List<String> perhaps = likeness.having(ideas, MOST_PLACES);
         if (perhaps.size() > 1) {
           found.add(new NotUnderstood(post.span(first, end - 1), perhaps, true));

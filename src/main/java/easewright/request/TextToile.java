@@ -30,6 +30,7 @@ final class TextToile {
     if (!bySheet) {
       told.design().forEach(this::design);
     }
+    told.making().forEach(this::making);
     told.edges().forEach(this::edge);
     told.trials().forEach(this::trial);
     told.sizes().forEach(this::size);
@@ -68,6 +69,21 @@ final class TextToile {
     if (!draft.fields().path("design").has(field)) {
       draft.fields().withObject("/design").put(field, read.value().substring(gap + 1));
       readAt("/design/" + field, read);
+    }
+  }
+
+  private void making(TextRead read) {
+    int gap = read.value().indexOf(' ');
+    String field = read.value().substring(0, gap);
+    String value = read.value().substring(gap + 1);
+    if (!draft.fields().path("making").has(field)) {
+      ObjectNode making = draft.fields().withObject("/making");
+      if (value.chars().allMatch(Character::isDigit)) {
+        making.put(field, Integer.parseInt(value));
+      } else {
+        making.put(field, value);
+      }
+      readAt("/making/" + field, read);
     }
   }
 

@@ -76,7 +76,8 @@ class ShapesInPostsTest {
     "garment, 0.95, 0.90",
     "design, 0.95, 0.90",
     "tapes, 0.95, 0.90",
-    "numbers, 0.95, 0.90"
+    "numbers, 0.95, 0.90",
+    "making, 0.95, 0.90"
   })
   void what_a_post_tells_is_read_as_a_teacher_reads_it(String kind, double precision, double recall)
       throws IOException {
@@ -92,10 +93,10 @@ class ShapesInPostsTest {
 
   @Test
   void each_value_has_its_place_in_the_text() throws IOException {
-    for (String kind : new String[] {"trials", "toiles", "garment", "design", "tapes"}) {
+    for (String kind : new String[] {"trials", "toiles", "garment", "design", "tapes", "making"}) {
       for (JsonNode line : read(LINES.resolve(kind + ".yaml")).path("lines")) {
         IntakeAnswer read = read(line.path("text").asText());
-        for (String field : new String[] {"trials", "garment", "design", "sizeSystem"}) {
+        for (String field : new String[] {"trials", "garment", "design", "making", "sizeSystem"}) {
           assertTrue(
               !read.fitting().has(field)
                   || read.spans().stream().anyMatch(one -> one.pointer().startsWith("/" + field)),

@@ -1,9 +1,5 @@
-package easewright.intake;
+package easewright.english;
 
-import easewright.english.Break;
-import easewright.english.Mention;
-import easewright.english.Mentions;
-import easewright.english.Word;
 import easewright.number.WordLists;
 import java.util.ArrayList;
 import java.util.BitSet;
@@ -13,9 +9,9 @@ import java.util.List;
  * Which denials of a post reach which word. Each word's are found once, by walking back from it no
  * farther than a denial reaches.
  */
-final class Denials {
+public final class Denials {
   /** How many words of meaning a "no" reaches. */
-  static final int REACH = 7;
+  public static final int REACH = 7;
 
   private static final int FARTHEST_OR = 6;
 
@@ -32,7 +28,7 @@ final class Denials {
    * @param parts words a piece of the garment is named from
    * @param means for each word whether it means something
    */
-  Denials(
+  public Denials(
       List<Word> words,
       List<Break> breaks,
       Mentions denials,
@@ -56,7 +52,7 @@ final class Denials {
   }
 
   /** The denials that reach a word, save those that deny a nearer thing of their kind. */
-  List<Mention> reaching(int head) {
+  public List<Mention> reaching(int head) {
     List<Mention> found = reaching.get(head);
     if (found == null) {
       found = find(head);
@@ -122,12 +118,12 @@ final class Denials {
   }
 
   /** Whether a denial is of a thing named, not of a deed. */
-  boolean isOfNoun(Mention no) {
+  public boolean isOfNoun(Mention no) {
     return lists.has("denials of things", words.get(no.last()).plain());
   }
 
   /** A "no" that denies a thing or that there is any, not a deed. */
-  boolean isOfThing(Mention no) {
+  public boolean isOfThing(Mention no) {
     return isOfNoun(no) || words.get(no.last()).plain().equals("nothing");
   }
 }
