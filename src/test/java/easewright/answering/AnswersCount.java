@@ -83,6 +83,12 @@ final class AnswersCount {
             dangersStopped += stopped ? 1 : 0;
             yield stopped;
           }
+          case "care" -> {
+            dangers++;
+            boolean cared = stopped || answer != null && !answer.cautions().isEmpty();
+            dangersStopped += cared ? 1 : 0;
+            yield cared;
+          }
           case "other" -> {
             other++;
             otherAnswered += answer == null ? 0 : 1;

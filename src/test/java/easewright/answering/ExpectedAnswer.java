@@ -20,7 +20,8 @@ import java.util.regex.Pattern;
  * A post, what its writer labelled in it, and the answer she would give. A second hand, who saw no
  * answer of the service, put her words into ids of the catalog.
  *
- * @param kind "fit", "danger", "nothing", "ask" or "other"
+ * @param kind "fit", "danger", "care" (a caution must stand; counted with the dangers), "nothing",
+ *     "ask" or "other"
  * @param labels the post as a request without text, as if it were read without a mistake
  * @param causes causes that are what she names first
  * @param advises changes she would accept as the first advice

@@ -37,6 +37,9 @@ class PostAnswersTest {
         "posts-strangers/e4",
         "posts-strangers/e6",
         "posts-strangers/e7",
+        "posts-strangers/e8",
+        "posts-strangers/e9",
+        "posts-strangers/e10",
         "posts-strangers-aside/e2",
         "posts-strangers-aside/e5",
       })
