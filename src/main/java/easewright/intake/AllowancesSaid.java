@@ -1,11 +1,10 @@
 package easewright.intake;
 
-import easewright.english.Mention;
 import easewright.english.Stretch;
 import easewright.intake.Reading.TextRead;
 import easewright.number.Amount;
-import easewright.number.TextSpan;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -17,6 +16,8 @@ final class AllowancesSaid {
 
   /** As many words around them may say what they are of. */
   private static final int FARTHEST = 30;
+
+  private static final int LONGEST = 3;
 
   private final NamedPhrases seams;
   private final double mostMm;
@@ -53,7 +54,7 @@ final class AllowancesSaid {
     Stretch here = around(at, at, post);
     int nearest = Integer.MAX_VALUE;
     for (int i = here.first(); i <= here.last(); i++) {
-      if (post.lists().has("as it was planned", post.words().get(i).plain())) {
+      if (post.lists().has("an allowance as planned", post.words().get(i).plain())) {
         nearest = Math.min(nearest, Math.abs(i - at));
       }
     }
@@ -70,7 +71,8 @@ final class AllowancesSaid {
         && Lengths.sentenceOf(other, post) - Lengths.sentenceOf(one, post) <= 1
         && post.says("sewing of seams", around(first, first, post))
         && post.says("sewing of seams", around(last, last, post))
-        && !post.says("elastics", around(first, last, post));
+        && !post.says("elastics", around(first, last, post))
+        && !post.says("of one side", around(first, last, post), LONGEST); // left beside right
   }
 
   /** Their sentences, as far as they belong to them. */
@@ -89,18 +91,10 @@ final class AllowancesSaid {
   }
 
   private void addSeams(Post post, List<TextRead> found) {
-    if (post.words().isEmpty()) {
-      return;
-    }
-    List<Mention> named = seams.in(post).from(0, post.words().size() - 1);
-    if (!named.isEmpty()) {
-      Mention most = named.get(0);
-      for (Mention one : named) {
-        most = Integer.parseInt(one.name()) > Integer.parseInt(most.name()) ? one : most;
-      }
-      TextSpan span = post.span(most.first(), most.last());
-      found.add(new TextRead("seams " + most.name(), span, SURE));
-    }
+    seams.in(post).stream()
+        .max(Comparator.comparingInt(one -> Integer.parseInt(one.name())))
+        .map(one -> new TextRead("seams " + one.name(), post.span(one.first(), one.last()), SURE))
+        .ifPresent(found::add);
   }
 
   private static int at(Amount amount, Post post) {

@@ -82,16 +82,11 @@ final class FoldedCloth {
   private static boolean isSaidOf(String list, Amount amount, Post post) {
     int last = Whereabouts.wordAt(post, amount.span().to() - 1);
     int to = Math.min(post.sentenceOf(last).last(), last + FARTHEST);
-    for (int i = last + 1; i <= to && !isNumber(i, post); i++) {
-      StringBuilder phrase = new StringBuilder();
-      for (int end = i; end <= Math.min(to, i + LONGEST - 1); end++) {
-        phrase.append(end == i ? "" : " ").append(post.words().get(end).plain());
-        if (post.lists().has(list, phrase.toString())) {
-          return true;
-        }
-      }
+    int end = last;
+    while (end < to && !isNumber(end + 1, post)) {
+      end++;
     }
-    return false;
+    return post.says(list, new Stretch(last + 1, end), LONGEST);
   }
 
   /** "2 cm out altogether", "together 4 cm". */
@@ -164,11 +159,6 @@ final class FoldedCloth {
 
   /** Whether cloth is said to be folded, not only spare. */
   static boolean namesFold(Stretch here, Post post) {
-    for (int i = here.first(); i <= here.last(); i++) {
-      if (post.lists().has("folds of cloth", post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return false;
+    return post.says("folds of cloth", here);
   }
 }

@@ -5,6 +5,7 @@ import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.english.Stretch;
 import easewright.intake.Reading.LengthRead;
+import easewright.intake.Reading.TextRead;
 import easewright.intake.Told.EdgeRead;
 import easewright.number.Amount;
 import easewright.number.TextSpan;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * Finds what was measured of straps, edges and their elastics, and of the cloth of the band. A
@@ -36,8 +38,16 @@ final class PieceLengths {
    * What was found.
    *
    * @param lengths of straps and of the cloth of the band
+   * @param making how the seams were sewn
    */
-  record Found(List<LengthRead> lengths, List<EdgeRead> edges, List<TextSpan> taken) {}
+  record Found(
+      List<LengthRead> lengths, List<EdgeRead> edges, List<TextRead> making, List<TextSpan> taken) {
+
+    Found with(List<TextRead> sewn) {
+      Stream<TextSpan> more = sewn.stream().map(TextRead::span);
+      return new Found(lengths, edges, sewn, Stream.concat(taken.stream(), more).toList());
+    }
+  }
 
   PieceLengths(RuleBookSource book, Lexicon lexicon) {
     this.bandCloth = NamedPhrases.of("cloth of the band", lexicon);
@@ -80,7 +90,7 @@ final class PieceLengths {
         taken.add(amount.span());
       }
     }
-    return new Found(List.copyOf(lengths.values()), edges.read(), taken);
+    return new Found(List.copyOf(lengths.values()), edges.read(), List.of(), taken);
   }
 
   private static boolean put(

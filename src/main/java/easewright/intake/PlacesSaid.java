@@ -1,6 +1,5 @@
 package easewright.intake;
 
-import easewright.english.Stretch;
 import easewright.number.Amount;
 import easewright.number.AmountRead;
 import easewright.number.WordLists;
@@ -13,6 +12,11 @@ import java.util.Map;
 final class PlacesSaid {
   /** How many words before or after a length may say where it is so. */
   private static final int FARTHEST = 6;
+
+  /** As many words before the length of a fold may say at how many places it was pinched. */
+  private static final int FARTHEST_FOLD = 20;
+
+  private static final String WHOLE_WAY_ROUND = "signs of the whole way round";
 
   /** The longest phrase that says so, in words. */
   private static final int LONGEST = 5;
@@ -76,21 +80,26 @@ final class PlacesSaid {
   /** The amount of a sign: cloth pinched up at two places is twice as much. */
   AmountRead ofSign(String id, Amount amount, Post post) {
     SignEntry sign = signs.get(id);
-    boolean addsUp =
-        sign.perSide()
-            || post.lists().has("signs of the whole way round", id)
-            || !sign.sided() && isPinched(amount, post);
+    if (post.lists().has(WHOLE_WAY_ROUND, id)) {
+      return AmountRead.of(amount, "mm", placesInSentence(amount, post));
+    }
+    boolean addsUp = sign.perSide() || !sign.sided() && isPinched(amount, post);
     return AmountRead.of(amount, "mm", addsUp ? places(amount, post) : 1);
   }
 
   private static boolean isPinched(Amount amount, Post post) {
-    Stretch clause = post.clauseOf(Whereabouts.wordAt(post, amount.span().from()));
-    for (int i = clause.first(); i <= clause.last(); i++) {
-      if (post.lists().has("pinched", post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return false;
+    return post.says("pinched", post.clauseOf(Whereabouts.wordAt(post, amount.span().from())));
+  }
+
+  /**
+   * The same, also by words farther before it: "at each side seam, band and elastic, 11 mm deep".
+   */
+  private int placesInSentence(Amount amount, Post post) {
+    int near = places(amount, post);
+    int first = Whereabouts.wordAt(post, amount.span().from());
+    return near > 1
+        ? near
+        : places(Math.max(post.sentenceOf(first).first(), first - FARTHEST_FOLD), first - 1, post);
   }
 
   /** By the words right after it in its sentence, else by those before it in its clause. */
@@ -126,12 +135,13 @@ final class PlacesSaid {
         continue;
       }
       StringBuilder phrase = new StringBuilder();
+      Double longest = null; // "each other" is no "each"
       for (int end = i; end <= Math.min(to, i + LONGEST - 1); end++) {
         phrase.append(end == i ? "" : " ").append(post.words().get(end).plain());
-        Double count = places.get(phrase.toString());
-        if (count != null) {
-          return count.intValue();
-        }
+        longest = places.getOrDefault(phrase.toString(), longest);
+      }
+      if (longest != null) {
+        return longest.intValue();
       }
     }
     return 1;

@@ -1,6 +1,7 @@
 package easewright.intake;
 
 import easewright.english.Stretch;
+import easewright.english.Word;
 import easewright.english.WordGaps;
 import easewright.intake.Reading.SignRead;
 import easewright.number.Amount;
@@ -11,6 +12,8 @@ import easewright.rulebook.Catalog.SignEntry;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /**
  * Signs that two numbers tell and no word does: a piece of the toile measured on its left and on
@@ -21,7 +24,7 @@ final class SidesMeasured {
 
   private final Map<String, SignEntry> catalog;
 
-  /** By the piece that was measured, the sign of its sides being unequal. */
+  /** By the piece that was measured, the sign of its sides being unequal; the narrower first. */
   private final Map<String, String> signs;
 
   /** By the way in which a wash changed a length, the sign of it. */
@@ -102,12 +105,10 @@ final class SidesMeasured {
   }
 
   private Optional<String> sign(Stretch here, Post post) {
-    for (int i = here.first(); i <= here.last(); i++) {
-      String sign = signs.get(post.words().get(i).plain());
-      if (sign != null) {
-        return Optional.of(sign);
-      }
-    }
-    return Optional.empty();
+    Set<String> words =
+        post.words().subList(here.first(), here.last() + 1).stream()
+            .map(Word::plain)
+            .collect(Collectors.toSet());
+    return signs.keySet().stream().filter(words::contains).findFirst().map(signs::get);
   }
 }

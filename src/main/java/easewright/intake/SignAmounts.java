@@ -1,5 +1,6 @@
 package easewright.intake;
 
+import easewright.english.Stretch;
 import easewright.english.WordGaps;
 import easewright.number.Amount;
 import easewright.number.AmountRead;
@@ -69,6 +70,10 @@ final class SignAmounts {
     if (perSide && !all.equals(amount) && FoldedCloth.isCloth(all, post)) {
       return places.ofFoldOfSign(all, amount, post);
     }
+    boolean fold = !FoldedCloth.bothLayers(amount, post).equals(amount);
+    if (!perSide && fold && !all.equals(amount) && !FoldedCloth.isInAll(all, post)) {
+      return places.ofFoldOfSign(all, amount, post);
+    }
     Amount total = perSide ? amount : all;
     return total.equals(amount)
         ? places.ofSign(sign, FoldedCloth.bothLayers(amount, post), post)
@@ -104,12 +109,7 @@ final class SignAmounts {
       return false;
     }
     int to = WordGaps.firstOf(sentence + 1, post.sentence());
-    for (int i = first; i < to; i++) {
-      if (post.lists().has("more of it", post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return false;
+    return post.says("more of it", new Stretch(first, to - 1));
   }
 
   /** A length is told of the sign it stands nearest to, and of no other. */

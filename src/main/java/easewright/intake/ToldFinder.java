@@ -74,7 +74,7 @@ final class ToldFinder {
 
   /** What was measured of straps, edges and the band's cloth. */
   Found pieces(Post post, List<Amount> amounts) {
-    return pieces.in(post, amounts);
+    return pieces.in(post, amounts).with(allowances.in(post, amounts));
   }
 
   /** The changes, each with the signs that it changed. */
@@ -95,7 +95,7 @@ final class ToldFinder {
         tried.sizes(),
         pieces.edges(),
         design.in(post, amounts),
-        allowances.in(post, amounts),
+        pieces.making(),
         design.system(post, named, cut),
         tapes.method(post),
         asked.in(post),
