@@ -50,7 +50,7 @@ final class AllowancesSaid {
 
   /** How many words lie between a length and what says, in its sentence, that it was planned. */
   private static int planned(Amount amount, Post post) {
-    int at = at(amount, post);
+    int at = post.at(amount);
     Stretch here = around(at, at, post);
     int nearest = Integer.MAX_VALUE;
     for (int i = here.first(); i <= here.last(); i++) {
@@ -62,8 +62,8 @@ final class AllowancesSaid {
   }
 
   private boolean areAllowances(Amount one, Amount other, String unit, Post post) {
-    int first = at(one, post);
-    int last = at(other, post);
+    int first = post.at(one);
+    int last = post.at(other);
     return isSmall(one, unit)
         && isSmall(other, unit)
         && one.mm(unit) != other.mm(unit)
@@ -95,9 +95,5 @@ final class AllowancesSaid {
         .max(Comparator.comparingInt(one -> Integer.parseInt(one.name())))
         .map(one -> new TextRead("seams " + one.name(), post.span(one.first(), one.last()), SURE))
         .ifPresent(found::add);
-  }
-
-  private static int at(Amount amount, Post post) {
-    return Whereabouts.wordAt(post, amount.span().from());
   }
 }

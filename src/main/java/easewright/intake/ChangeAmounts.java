@@ -1,6 +1,7 @@
 package easewright.intake;
 
 import easewright.english.Break;
+import easewright.english.Stretch;
 import easewright.number.Amount;
 import easewright.number.AmountRead;
 import easewright.number.TextSpan;
@@ -94,12 +95,9 @@ final class ChangeAmounts {
   private static boolean isTakenUp(Amount amount, Post post) {
     int first = Whereabouts.wordAt(post, amount.span().from());
     int next = Whereabouts.wordAt(post, amount.span().to() - 1) + 1;
-    for (int i = Math.max(post.sentenceOf(first).first(), first - BEFORE); i < first; i++) {
-      if (post.lists().has("takes up cloth", post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return FoldedCloth.isCloth(amount, post)
+    int from = Math.max(post.sentenceOf(first).first(), first - BEFORE);
+    return post.says("takes up cloth", new Stretch(from, first - 1))
+        || FoldedCloth.isCloth(amount, post)
         || next < post.words().size()
             && post.lists().has("way of a change", post.words().get(next).plain());
   }

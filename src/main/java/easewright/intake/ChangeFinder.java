@@ -1,6 +1,7 @@
 package easewright.intake;
 
 import easewright.english.Break;
+import easewright.english.Stretch;
 import easewright.intake.Reading.ChangeRead;
 import easewright.number.Amount;
 import easewright.number.TextSpan;
@@ -118,13 +119,8 @@ final class ChangeFinder {
   /** "You told me to go up a size, so I did". */
   private static boolean isDoneAsTold(int last, Post post) {
     int end = post.sentenceOf(last).last();
-    for (int i = last + 1; i < Math.min(end, last + FARTHEST_DONE); i++) {
-      String two = post.words().get(i).plain() + " " + post.words().get(i + 1).plain();
-      if (post.lists().has("done as told", two)) {
-        return true;
-      }
-    }
-    return false;
+    Stretch after = new Stretch(last + 1, Math.min(end, last + FARTHEST_DONE));
+    return post.says("done as told", after, 2);
   }
 
   /** "Letting out the straps changed nothing"; "pulling them up did nothing" is only a test. */

@@ -16,6 +16,6 @@ import java.util.List;
 record Danger(String sign, TextSpan span, String because, String reader, double confidence) {
   /** Whether it was read as present. */
   boolean isIn(List<SignRead> read) {
-    return read.stream().anyMatch(one -> one.present() && one.id().equals(sign));
+    return read.stream().anyMatch(one -> one.isSo(sign));
   }
 }

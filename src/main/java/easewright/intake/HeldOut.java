@@ -191,14 +191,10 @@ final class HeldOut {
       int word, Stretch here, int farthest, Post post, List<Amount> amounts) {
     return amounts.stream()
         .filter(lengths::mayBeOfAChange)
-        .filter(one -> here.first() <= at(one, post) && at(one, post) <= here.last())
-        .filter(one -> Math.abs(at(one, post) - word) <= farthest)
+        .filter(one -> here.first() <= post.at(one) && post.at(one) <= here.last())
+        .filter(one -> Math.abs(post.at(one) - word) <= farthest)
         .filter(one -> !isDistance(one, here, post))
-        .min(Comparator.comparingInt(one -> Math.abs(at(one, post) - word)));
-  }
-
-  private static int at(Amount amount, Post post) {
-    return Whereabouts.wordAt(post, amount.span().from());
+        .min(Comparator.comparingInt(one -> Math.abs(post.at(one) - word)));
   }
 
   /** "1 cm from the edge". */

@@ -185,7 +185,7 @@ public final class Intake {
             danger -> asked == null && DangersSaid.mayBeLowered(danger, whole));
     Joined joined =
         sentenceDetails.in(modelSaid.with(both, model, whole, tried.taken()), post, ofSigns, seen);
-    List<SignRead> read = trialSigns.withShown(tried.trials(), joined.signs());
+    List<SignRead> read = trialSigns.withShown(tried.trials(), joined.signs(), whole);
     read.removeIf(one -> !signs.isDanger(one.id()) && others.isOf(one));
     joined.addReadYourself(dangersSaid.spans(read), readYourself);
     if (asked == null && !whole.words().isEmpty()) {

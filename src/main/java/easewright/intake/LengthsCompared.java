@@ -81,7 +81,9 @@ final class LengthsCompared {
     List<SignRead> all = new ArrayList<>(read);
     for (Found found : in(post, numbers)) {
       boolean twoSides = post.lists().has("differences of two sides", found.tells());
-      add(signs.get(found.tells()), found.pair().difference(twoSides ? 2 : 1), all);
+      Amount differ = found.pair().difference(twoSides ? 2 : 1);
+      SignEntry sign = catalog.get(signs.get(found.tells()));
+      add(sign, AmountRead.of(differ, "mm", 1), differ.span(), SURE, all);
     }
     return all;
   }
@@ -119,8 +121,8 @@ final class LengthsCompared {
         Math.min(one.mm(unit), other.mm(unit)) >= least
             && Math.abs(differ) >= leastDifference
             && Math.abs(differ) <= mostDifference;
-    int begins = at(one, post);
-    int ends = at(other, post);
+    int begins = post.at(one);
+    int ends = post.at(other);
     Stretch words =
         new Stretch(
             Math.max(post.sentenceOf(begins).first(), begins - FARTHEST),
@@ -165,10 +167,10 @@ final class LengthsCompared {
 
   /** Which of two kinds the nearest word says the length to be of: 1, -1, or 0 for none. */
   private static int near(String kind, String other, Amount amount, Pair pair, Post post) {
-    int at = at(amount, post);
+    int at = post.at(amount);
     boolean first = amount == pair.one();
-    int from = first ? pair.words().first() : at(pair.one(), post) + 1;
-    int to = first ? at(pair.other(), post) - 1 : pair.words().last();
+    int from = first ? pair.words().first() : post.at(pair.one()) + 1;
+    int to = first ? post.at(pair.other()) - 1 : pair.words().last();
     int nearest = Integer.MAX_VALUE;
     int found = 0;
     for (int i = from; i <= to; i++) {
@@ -184,22 +186,14 @@ final class LengthsCompared {
     return found;
   }
 
-  private void add(String id, Amount differ, List<SignRead> read) {
-    AmountRead amount = AmountRead.of(differ, "mm", 1);
-    for (int i = 0; i < read.size(); i++) {
-      SignRead one = read.get(i);
-      if (one.id().equals(id)) {
-        if (one.present()) {
-          read.set(i, one.with(one.side(), amount));
-        }
-        return;
-      }
+  /** Adds a sign with its amount, or the amount where the sign was read as present. */
+  static void add(
+      SignEntry sign, AmountRead amount, TextSpan span, double sure, List<SignRead> read) {
+    if (read.stream().noneMatch(one -> one.id().equals(sign.id()))) {
+      String name = sign.name();
+      read.add(new SignRead(sign.id(), true, null, null, null, amount, name, span, sure));
+    } else {
+      read.replaceAll(one -> one.isSo(sign.id()) ? one.with(one.side(), amount) : one);
     }
-    String name = catalog.get(id).name();
-    read.add(new SignRead(id, true, null, null, null, amount, name, differ.span(), SURE));
-  }
-
-  private static int at(Amount amount, Post post) {
-    return Whereabouts.wordAt(post, amount.span().from());
   }
 }

@@ -1,7 +1,6 @@
 package easewright.intake;
 
 import easewright.english.Mention;
-import easewright.english.Stretch;
 import easewright.intake.Reading.SignRead;
 import easewright.number.Amount;
 import easewright.number.AmountRead;
@@ -75,17 +74,7 @@ final class PlannedLengths {
         BigDecimal.valueOf(Math.abs(differ)).setScale(1, RoundingMode.HALF_UP).toPlainString();
     AmountRead amount = AmountRead.of(new Amount(mm, "mm", cut.span().with(plan.span())), "mm", 1);
     read.removeIf(one -> signs.containsValue(one.id()) && !one.id().equals(id));
-    for (int i = 0; i < read.size(); i++) {
-      if (read.get(i).id().equals(id)) {
-        SignRead one = read.remove(i);
-        read.add(i, one.present() ? one.with(one.side(), amount) : one);
-        return;
-      }
-    }
-    String name = catalog.get(id).name();
-    read.add(
-        new SignRead(
-            id, true, null, null, null, amount, name, cut.span().with(plan.span()), PERHAPS));
+    LengthsCompared.add(catalog.get(id), amount, cut.span().with(plan.span()), PERHAPS, read);
   }
 
   private static boolean isBeside(Amount one, Amount other, Post post) {
@@ -93,13 +82,8 @@ final class PlannedLengths {
   }
 
   private static boolean isPlanned(Amount amount, Post post) {
-    Stretch clause = post.clauseOf(Whereabouts.wordAt(post, amount.span().from()));
-    for (int i = clause.first(); i <= clause.last(); i++) {
-      if (post.lists().has("as it was planned", post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return false;
+    int at = Whereabouts.wordAt(post, amount.span().from());
+    return post.says("as it was planned", post.clauseOf(at));
   }
 
   /** The elastic stands before the first length, in its sentence, and no piece before the other. */

@@ -7,6 +7,7 @@ import easewright.english.Mentions;
 import easewright.english.Stretch;
 import easewright.english.Word;
 import easewright.english.WordGaps;
+import easewright.number.Amount;
 import easewright.number.TextSpan;
 import easewright.number.WordLists;
 import java.util.BitSet;
@@ -78,6 +79,19 @@ record Post(
   List<Mention> cuesInClause(int word) {
     Stretch here = clauseOf(word);
     return cues.from(here.first(), here.last());
+  }
+
+  /** The word with which an amount begins. */
+  int at(Amount amount) {
+    return Whereabouts.wordAt(this, amount.span().from());
+  }
+
+  /** Whether a piece is named between the first and the last word of a span. */
+  boolean names(String piece, TextSpan span) {
+    return mentions
+        .from(Whereabouts.wordAt(this, span.from()), Whereabouts.wordAt(this, span.to() - 1))
+        .stream()
+        .anyMatch(one -> one.name().equals(piece));
   }
 
   /** Whether a word of a stretch is on a list. */

@@ -119,6 +119,16 @@ public record Reading(
           id, present, place, side, degree, amount, otherBecause, otherSpan, otherConfidence);
     }
 
+    /** Whether it says that this sign is there. */
+    boolean isSo(String sign) {
+      return present && id.equals(sign);
+    }
+
+    /** The same of another sign. */
+    SignRead as(String sign) {
+      return new SignRead(sign, present, place, side, degree, amount, because, span, confidence);
+    }
+
     /** The same with no length. */
     SignRead withoutAmount() {
       return new SignRead(id, present, place, side, degree, null, because, span, confidence);

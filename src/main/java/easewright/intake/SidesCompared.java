@@ -55,7 +55,7 @@ final class SidesCompared {
       return Optional.empty();
     }
     // "Left 11 cm, right 12" or "11 cm on the left, 12 on the right": a sentence keeps its way.
-    boolean first = sides.get(0) < at(here.get(0), post);
+    boolean first = sides.get(0) < post.at(here.get(0));
     Optional<Amount> ofOne = of(one, sides, here, first, post);
     return of(other, sides, here, first, post)
         .flatMap(ofOther -> ofOne.map(its -> new Pair(its, ofOther, unit)));
@@ -85,17 +85,11 @@ final class SidesCompared {
     int place = sides.indexOf(here);
     if (after) {
       int next = place + 1 < sides.size() ? sides.get(place + 1) : post.words().size();
-      return amounts.stream()
-          .filter(one -> here < at(one, post) && at(one, post) < next)
-          .findFirst();
+      return amounts.stream().filter(one -> here < post.at(one) && post.at(one) < next).findFirst();
     }
     int before = place > 0 ? sides.get(place - 1) : -1;
     return amounts.stream()
-        .filter(one -> before < at(one, post) && at(one, post) < here)
+        .filter(one -> before < post.at(one) && post.at(one) < here)
         .reduce((one, later) -> later);
-  }
-
-  private static int at(Amount amount, Post post) {
-    return Whereabouts.wordAt(post, amount.span().from());
   }
 }

@@ -92,16 +92,12 @@ final class SidesMeasured {
           .ifPresent(
               pair -> {
                 String id = washed.get(pair.differMm() > 0 ? "smaller" : "larger");
-                read.removeIf(one -> washed.containsValue(one.id()) && !isSo(one, id));
-                if (read.stream().noneMatch(one -> isSo(one, id))) {
+                read.removeIf(one -> washed.containsValue(one.id()) && !one.isSo(id));
+                if (read.stream().noneMatch(one -> one.isSo(id))) {
                   addNew(id, null, post.span(here.first(), here.last()), read);
                 }
               });
     }
-  }
-
-  private static boolean isSo(SignRead one, String id) {
-    return one.present() && one.id().equals(id);
   }
 
   private Optional<String> sign(Stretch here, Post post) {

@@ -123,12 +123,8 @@ final class TrialOutcome {
 
   /** "Running to nothing at the sides": where, and no new thing. */
   private static boolean isWhere(Mention piece, Post post) {
-    for (int i = Math.max(0, piece.first() - 2); i < piece.first(); i++) {
-      if (post.lists().has("before a whereabouts", post.words().get(i).plain())) {
-        return true;
-      }
-    }
-    return false;
+    Stretch before = new Stretch(Math.max(0, piece.first() - 2), piece.first() - 1);
+    return post.says("before a whereabouts", before);
   }
 
   private Seen seen(Stretch here, SaidWhere said, Post post) {

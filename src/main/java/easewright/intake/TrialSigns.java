@@ -23,6 +23,7 @@ final class TrialSigns {
   private final Map<String, String> shown;
   private final Map<String, String> tested;
   private final Map<String, String> testOf;
+  private final Map<String, String> pieceOf;
   private final Set<String> bySuccess;
   private final Set<String> onlyBrought;
   private final Map<String, AdjustmentEntry> changes;
@@ -39,6 +40,7 @@ final class TrialSigns {
     this.shown = lists.pairs("shown by a trial");
     this.tested = lists.pairs("tested by a trial");
     this.testOf = lists.pairs("tests of a sign");
+    this.pieceOf = lists.pairs("pieces of tests");
     this.bySuccess = Set.copyOf(lists.words("tests by success"));
   }
 
@@ -65,7 +67,7 @@ final class TrialSigns {
    *
    * @param trials of which such tests are taken out
    */
-  List<SignRead> withShown(TrialFinder.Found trials, List<SignRead> found) {
+  List<SignRead> withShown(TrialFinder.Found trials, List<SignRead> found, Post post) {
     List<SignRead> read = new ArrayList<>(found);
     if (read.stream().noneMatch(SignRead::present)) {
       trials.trials().stream()
@@ -75,7 +77,34 @@ final class TrialSigns {
     }
     trials.trials().forEach(one -> test(one, read));
     trials.trials().removeIf(one -> isOnlyATest(one, read));
+    bySuccess.forEach(test -> moveToComplaint(test, post, read));
     return read;
+  }
+
+  /**
+   * A pinch that only the model read is of the edge that is complained of, not of a piece that its
+   * sentence does not name and of which nothing is said.
+   */
+  private void moveToComplaint(String test, Post post, List<SignRead> read) {
+    if (isComplained(test, read)) {
+      return;
+    }
+    bySuccess.stream()
+        .filter(other -> isComplained(other, read) && read.stream().noneMatch(s -> s.isSo(other)))
+        .findFirst()
+        .ifPresent(
+            other ->
+                read.replaceAll(
+                    one ->
+                        one.isSo(test)
+                                && one.because().equals(catalog.get(test).name())
+                                && !post.names(pieceOf.get(test), one.span())
+                            ? one.as(other)
+                            : one));
+  }
+
+  private boolean isComplained(String test, List<SignRead> read) {
+    return testedSigns(test).stream().anyMatch(id -> read.stream().anyMatch(s -> s.isSo(id)));
   }
 
   /** "Lifting the strap does nothing": no amount, so no change was tried. */
