@@ -1,8 +1,6 @@
 package easewright.intake;
 
-import easewright.intake.Reading.SignRead;
 import easewright.number.TextSpan;
-import java.util.List;
 
 /**
  * A danger to health that a text tells of.
@@ -13,9 +11,4 @@ import java.util.List;
  * @param reader the name of the reader that found it
  * @param confidence from 0 to 1
  */
-record Danger(String sign, TextSpan span, String because, String reader, double confidence) {
-  /** Whether it was read as present. */
-  boolean isIn(List<SignRead> read) {
-    return read.stream().anyMatch(one -> one.isSo(sign));
-  }
-}
+record Danger(String sign, TextSpan span, String because, String reader, double confidence) {}

@@ -212,7 +212,7 @@ public final class Intake {
             ? unread.unplaced(post)
             : List.of();
     if (asked == null
-        && dangers.stream().noneMatch(one -> one.isIn(read))
+        && dangers.stream().noneMatch(one -> read.stream().anyMatch(s -> s.isSo(one.sign())))
         && !subject.isFit(whole, read, measurements, cloths, more)
         && !subject.isOnlyWhatIsSeen(post, unplaced)) {
       return Reading.ofSomethingElse(CircumstanceFinder.onSafety(circumstances), readYourself);
