@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
 /**
@@ -22,6 +23,9 @@ import java.util.stream.Stream;
 final class LengthsCompared {
   /** So many words may lie between the two, and say what they are of. */
   private static final int FARTHEST = 30;
+
+  /** As many words right before a length say best what it is of. */
+  private static final int BESIDE = 6;
 
   /** Nothing but the two lengths tells the sign. */
   private static final double SURE = 0.8;
@@ -165,25 +169,23 @@ final class LengthsCompared {
     return Optional.of(one > 0 || second < 0 ? pair.differMm() : -pair.differMm());
   }
 
-  /** Which of two kinds the nearest word says the length to be of: 1, -1, or 0 for none. */
+  /** Which of two kinds is said right before a length, or else after it: 1, -1, or 0 for none. */
   private static int near(String kind, String other, Amount amount, Pair pair, Post post) {
     int at = post.at(amount);
     boolean first = amount == pair.one();
     int from = first ? pair.words().first() : post.at(pair.one()) + 1;
     int to = first ? post.at(pair.other()) - 1 : pair.words().last();
-    int nearest = Integer.MAX_VALUE;
-    int found = 0;
-    for (int i = from; i <= to; i++) {
-      // What stands between the two belongs to the clause in which it stands.
-      boolean mine =
-          Math.abs(i - at) < nearest && (!first || i < at || post.clause()[i] == post.clause()[at]);
-      String word = post.words().get(i).plain();
-      if (mine && (post.lists().has(kind, word) || post.lists().has(other, word))) {
-        nearest = Math.abs(i - at);
-        found = post.lists().has(kind, word) ? 1 : -1;
-      }
-    }
-    return found;
+    IntStream before = IntStream.iterate(at - 1, i -> i >= Math.max(from, at - BESIDE), i -> i - 1);
+    IntStream farther = IntStream.iterate(at - BESIDE - 1, i -> i >= from, i -> i - 1);
+    return IntStream.concat(before, IntStream.concat(IntStream.rangeClosed(at + 1, to), farther))
+        .map(
+            i ->
+                post.lists().has(kind, post.words().get(i).plain())
+                    ? 1
+                    : post.lists().has(other, post.words().get(i).plain()) ? -1 : 0)
+        .filter(said -> said != 0)
+        .findFirst()
+        .orElse(0);
   }
 
   /** Adds a sign with its amount, or the amount where the sign was read as present. */

@@ -20,6 +20,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -51,15 +52,18 @@ class ReadersTest {
   @Test
   void the_shipped_model_is_the_one_that_was_tried() throws Exception {
     assertEquals(
-        "5f5e3943a66a2656b033e252469a03420f91a65360cc22cd3e4c4c6d70aa32dd", hash("reader.onnx"));
+        "db056dcd2e54a53f6f74069830876e8877829d0f4d863369da5eae835e4a0d85", hash("reader.onnx"));
     assertEquals(
-        "a14e84bed87b32ec04a149d591aa29bbf788f7e9a91f82fea7e069470016b2ef", hash("phrases.bin"));
+        "c6d4cb8c640f4e8548b60df872646aa5d2c0c01738afe007b4ee18abbdaa35b6", hash("phrases.bin"));
   }
 
   private static String hash(String name) throws Exception {
     byte[] file = Files.readAllBytes(Path.of("src/main/resources/easewright/reading", name));
     return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(file));
   }
+
+  /** Signs added since the model was trained, which the words read alone. */
+  private static final Set<String> SINCE_TRAINED = Set.of("neckline-presses-on-the-throat");
 
   /** The order of the signs is the model's; the book's is free. */
   @Test
@@ -71,7 +75,9 @@ class ReadersTest {
         .path("signs")
         .forEach(one -> signs.add(one.textValue()));
     assertEquals(new TreeSet<>(signs).size(), signs.size(), "a sign twice");
-    assertEquals(new TreeSet<>(CATALOG.keySet()), new TreeSet<>(signs));
+    Set<String> known = new TreeSet<>(CATALOG.keySet());
+    known.removeAll(SINCE_TRAINED);
+    assertEquals(known, new TreeSet<>(signs));
   }
 
   /** As long as the service takes a text, within the time that it takes for an answer. */
