@@ -4,6 +4,7 @@ import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CauseNote;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.SizeAdvice;
+import easewright.diagnosis.Answer.TriedAsGiven;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Voice;
 import easewright.rulebook.Voice.CautionWords;
@@ -112,7 +113,7 @@ public final class Speaker {
     SpokenTrial trial = SpokenTrial.of(answer, voice, phrases);
     HerQuestions asked = new HerQuestions(answer, book, voice, phrases, change, trial);
     asked.said().forEach(pieces::always);
-    if (!asked.tellsTried() && !(change != null && change.isProved(answer))) {
+    if (!asked.tellsTried() && !sawItRight(answer)) {
       answer.tried().stream()
           .limit(1)
           .forEach(one -> pieces.fits(phrases.say("tried-" + one.outcome())));
@@ -142,6 +143,14 @@ public final class Speaker {
     }
     pieces.paragraph();
     back.say(change != null, pieces);
+  }
+
+  /** Whether one of her trials helped: what the others did is not worth a word then. */
+  private static boolean sawItRight(Answer answer) {
+    List<TriedAsGiven> tried = answer.understood().tried();
+    return tried != null
+        && tried.stream()
+            .anyMatch(one -> "right".equals(one.outcome()) || "better".equals(one.outcome()));
   }
 
   /** The change of the other of two causes. */
