@@ -117,7 +117,7 @@ class TradeInJavaTest {
           Map.entry("plan.Texts", "published: conversion of units"),
           Map.entry("diagnosis.UnitFormatter", "form: decimals"),
           Map.entry("diagnosis.Asking", "form: what shows in whole percentages"),
-          Map.entry("intake.Likeness", "arithmetic of probabilities: nats"),
+          Map.entry("english.Likeness", "arithmetic of probabilities: nats"),
           Map.entry("size.TapeSteps", "form of a chart: the step of the tape between ranges"),
           Map.entry("inference", "arithmetic of probabilities"),
           Map.entry("wording", "technical: characters"),

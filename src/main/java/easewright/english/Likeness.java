@@ -1,6 +1,5 @@
-package easewright.intake;
+package easewright.english;
 
-import easewright.english.Mention;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -8,14 +7,13 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import java.util.stream.Collectors;
 
 /**
  * Tells the signs that words are most like when no phrase of the book stands in them whole. Every
  * word speaks for the signs in whose phrases it is commoner than elsewhere, by the logarithm of
  * that ratio (naive Bayes, smoothed). Too unsure to count: for asking only.
  */
-final class Likeness {
+public final class Likeness {
   private static final double SMOOTHING = 10;
 
   /** The most one word can speak against a sign, and the least all must speak for it, nats. */
@@ -28,21 +26,23 @@ final class Likeness {
   private final Set<String> usual;
 
   /**
+   * @param phrases by sign its phrases, each as the names of what must be said for it
    * @param usual signs that get a head start, since wearers report them most
    */
-  Likeness(Collection<Saying> all, Collection<String> usual) {
+  public Likeness(Map<String, List<List<String>>> phrases, Collection<String> usual) {
     this.usual = Set.copyOf(usual);
+    long all = phrases.values().stream().mapToLong(List::size).sum();
     Map<String, Double> share = new HashMap<>();
-    all.forEach(
-        one -> one.elements().forEach(word -> share.merge(word, 1.0 / all.size(), Double::sum)));
-    all.stream()
-        .collect(Collectors.groupingBy(Saying::of))
-        .forEach((sign, own) -> weigh(sign, own, share));
+    phrases.values().stream()
+        .flatMap(List::stream)
+        .flatMap(List::stream)
+        .forEach(word -> share.merge(word, 1.0 / all, Double::sum));
+    phrases.forEach((sign, own) -> weigh(sign, own, share));
   }
 
-  private void weigh(String sign, List<Saying> own, Map<String, Double> share) {
+  private void weigh(String sign, List<List<String>> own, Map<String, Double> share) {
     Map<String, Integer> counts = new HashMap<>();
-    own.forEach(one -> one.elements().forEach(word -> counts.merge(word, 1, Integer::sum)));
+    own.forEach(one -> one.forEach(word -> counts.merge(word, 1, Integer::sum)));
     counts.forEach(
         (word, count) -> {
           double expected = share.get(word);
@@ -54,7 +54,7 @@ final class Likeness {
   }
 
   /** The signs these words are most like, likeliest first. */
-  List<String> likest(List<Mention> said, int most) {
+  public List<String> likest(List<Mention> said, int most) {
     Set<String> words = new HashSet<>();
     said.forEach(one -> words.add(one.name()));
     Map<String, Double> scores = new HashMap<>();
@@ -76,7 +76,7 @@ final class Likeness {
    * The signs in whose phrases one of these words stands, likeliest first: for words that say what
    * is seen, and not where.
    */
-  List<String> having(List<Mention> ideas, int most) {
+  public List<String> having(List<Mention> ideas, int most) {
     Map<String, Double> best = new HashMap<>();
     for (Mention idea : ideas) {
       weights

@@ -153,8 +153,14 @@ final class FoldedCloth {
       fold |= post.lists().has("pinched", word);
       stands |= i >= first - BEFORE && i < first && post.lists().has("a fold stands", word);
     }
-    boolean depth = deep && fold || stands && namesFold(sentence, post);
+    Stretch told = new Stretch(before(sentence, post), sentence.last());
+    boolean depth = deep && fold || stands && namesFold(told, post);
     return depth ? amount.doubled() : amount;
+  }
+
+  /** First word of the sentence before, where the fold may be named: "It stands 7 mm high." */
+  private static int before(Stretch sentence, Post post) {
+    return sentence.first() == 0 ? 0 : post.sentenceOf(sentence.first() - 1).first();
   }
 
   /** Whether cloth is said to be folded, not only spare. */

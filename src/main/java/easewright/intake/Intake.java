@@ -103,7 +103,7 @@ public final class Intake {
     this.circumstance = new CircumstanceFinder(words, lexicon);
     this.changes = new ChangeFinder(book, lexicon);
     this.subject = new Subject(words, lexicon, redFlags);
-    this.unread = new Unread(lexicon, new Likeness(so.all(), words.usual()));
+    this.unread = new Unread(lexicon, so.all(), words.usual());
     this.shortReply = new ShortReply(words, lexicon.speech());
     this.health = new HealthWords(words.danger(), lexicon);
     this.dangersSaid = new DangersSaid(so, signs, health);

@@ -36,6 +36,7 @@ final class TrialFinder {
   private final NamedPhrases ways;
   private final TrialOutcome outcomes;
   private final TrialsHeldOut heldOut;
+  private final TrialsByModel byModel;
   private final ChangeAmounts lengths;
 
   /**
@@ -65,6 +66,7 @@ final class TrialFinder {
     this.ways = NamedPhrases.ofPairs("ways of trying", lexicon);
     this.outcomes = new TrialOutcome(lexicon);
     this.lengths = new ChangeAmounts(book, lexicon);
+    this.byModel = new TrialsByModel(lengths, outcomes, book.catalog().signs());
     this.heldOut = new TrialsHeldOut(book, lexicon, changes, outcomes);
   }
 
@@ -76,6 +78,7 @@ final class TrialFinder {
     Found found = new Found(new ArrayList<>(), new BitSet(), new BitSet(), new ArrayList<>());
     named(post, amounts, said, found);
     heldOut.add(post, amounts, said, model, found);
+    model.ifPresent(read -> byModel.add(post, amounts, said, read, found));
     found
         .trials()
         .removeIf(

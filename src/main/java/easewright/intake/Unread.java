@@ -1,5 +1,10 @@
 package easewright.intake;
 
+import static java.util.stream.Collectors.groupingBy;
+import static java.util.stream.Collectors.mapping;
+import static java.util.stream.Collectors.toList;
+
+import easewright.english.Likeness;
 import easewright.english.Mention;
 import easewright.english.Mentions;
 import easewright.intake.Reading.ChangeRead;
@@ -7,6 +12,7 @@ import easewright.intake.Reading.NotUnderstood;
 import easewright.number.Amount;
 import easewright.number.TextSpan;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -26,9 +32,16 @@ final class Unread {
   private final Likeness likeness;
   private final NamedPhrases heldOut;
 
-  Unread(Lexicon lexicon, Likeness likeness) {
+  /**
+   * @param sayings every phrase of a sign
+   * @param usual signs that wearers report most
+   */
+  Unread(Lexicon lexicon, List<Saying> sayings, Collection<String> usual) {
     this.lexicon = lexicon;
-    this.likeness = likeness;
+    this.likeness =
+        new Likeness(
+            sayings.stream().collect(groupingBy(Saying::of, mapping(Saying::elements, toList()))),
+            usual);
     this.heldOut = NamedPhrases.ofPairs("ways of holding out", lexicon);
   }
 

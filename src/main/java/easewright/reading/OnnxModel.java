@@ -2,6 +2,7 @@ package easewright.reading;
 
 import ai.onnxruntime.NodeInfo;
 import ai.onnxruntime.OnnxTensor;
+import ai.onnxruntime.OnnxValue;
 import ai.onnxruntime.OrtEnvironment;
 import ai.onnxruntime.OrtException;
 import ai.onnxruntime.OrtLoggingLevel;
@@ -16,8 +17,10 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
@@ -32,11 +35,22 @@ final class OnnxModel {
   private static final int MOST_AT_ONCE = 4;
 
   private static final long PATIENCE_MS = 20;
+  private static final String SIGNS = "said";
+  private static final String CHANGES = "changes";
 
   private final OrtEnvironment environment;
   private final OrtSession session;
+  private final Set<String> outputs;
   private final Semaphore free =
       new Semaphore(Math.min(MOST_AT_ONCE, Runtime.getRuntime().availableProcessors()), true);
+
+  /**
+   * What the model says of each sentence of a passage.
+   *
+   * @param signs the probabilities of every sign: reported, denied, doubtful
+   * @param changes those of every column about changes; empty where it does not read them
+   */
+  record Read(List<float[]> signs, List<float[]> changes) {}
 
   /**
    * Loads a model. It goes through a temporary file, since a heap that held it once would stay as
@@ -44,9 +58,10 @@ final class OnnxModel {
    *
    * @throws OrtException when it is no model
    * @throws IOException when it cannot be read or there is no room for it
-   * @throws IllegalArgumentException when it reads another number of signs
+   * @param changes number of its columns about changes; 0 where they are not to be read
+   * @throws IllegalArgumentException when it reads another number of signs or changes
    */
-  OnnxModel(InputStream model, int signs) throws OrtException, IOException {
+  OnnxModel(InputStream model, int signs, int changes) throws OrtException, IOException {
     environment =
         OrtEnvironment.getEnvironment(OrtLoggingLevel.ORT_LOGGING_LEVEL_ERROR, "easewright");
     environment.setTelemetry(false);
@@ -61,23 +76,30 @@ final class OnnxModel {
     } finally {
       Files.deleteIfExists(file);
     }
-    NodeInfo said = session.getOutputInfo().get("said");
-    long[] shape = said != null && said.getInfo() instanceof TensorInfo t ? t.getShape() : null;
-    if (shape == null
-        || shape.length != 3
-        || shape[1] != signs
-        || shape[2] != SentenceSaid.STATES) {
+    outputs = changes == 0 ? Set.of(SIGNS) : Set.of(SIGNS, CHANGES);
+    if (!isShaped(SIGNS, signs, SentenceSaid.STATES)) {
       throw new IllegalArgumentException("The model does not read " + signs + " signs.");
     }
+    if (changes > 0 && !isShaped(CHANGES, changes)) {
+      throw new IllegalArgumentException("The model has not " + changes + " columns of changes.");
+    }
+  }
+
+  /** Whether an output has a row for each sentence, of this shape. */
+  private boolean isShaped(String output, long... row) throws OrtException {
+    NodeInfo said = session.getOutputInfo().get(output);
+    return said != null
+        && said.getInfo() instanceof TensorInfo info
+        && info.getShape().length == row.length + 1
+        && Arrays.equals(Arrays.copyOfRange(info.getShape(), 1, row.length + 1), row);
   }
 
   /**
    * What the sentences of a passage say.
    *
    * @throws easewright.deadline.DeadlinePassed when the thread's time is over before its turn
-   * @return for each sentence the probabilities of every sign: reported, denied, doubtful
    */
-  List<float[]> said(Passage passage) throws OrtException {
+  Read said(Passage passage) throws OrtException {
     int pieces = passage.ids().size();
     List<Passage.Asked> sentences = passage.sentences();
     LongBuffer ids = LongBuffer.allocate(pieces);
@@ -94,8 +116,10 @@ final class OnnxModel {
         OnnxTensor segmentsIn =
             OnnxTensor.createTensor(environment, segments, new long[] {sentences.size(), pieces});
         OrtSession.Result result =
-            session.run(Map.of("ids", idsIn, "segments", segmentsIn), Set.of("said"))) {
-      return bySentence(((OnnxTensor) result.get(0)).getFloatBuffer(), sentences.size());
+            session.run(Map.of("ids", idsIn, "segments", segmentsIn), outputs)) {
+      return new Read(
+          bySentence(result.get(SIGNS), sentences.size()),
+          bySentence(result.get(CHANGES), sentences.size()));
     } finally {
       free.release();
     }
@@ -113,7 +137,11 @@ final class OnnxModel {
     }
   }
 
-  private static List<float[]> bySentence(FloatBuffer said, int sentences) {
+  private static List<float[]> bySentence(Optional<OnnxValue> output, int sentences) {
+    if (output.isEmpty()) {
+      return List.of();
+    }
+    FloatBuffer said = ((OnnxTensor) output.get()).getFloatBuffer();
     int each = said.remaining() / sentences;
     List<float[]> found = new ArrayList<>();
     for (int i = 0; i < sentences; i++) {

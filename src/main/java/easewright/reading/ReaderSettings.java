@@ -13,12 +13,25 @@ import java.util.Set;
  * @param limits how much the model is given at once
  * @param joining how its reading is joined with that of the words
  * @param phrases how sentences are read by their phrases too; null where the model reads alone
+ * @param changes columns of the model's second output, which tells of changes; empty without one
+ * @param alike groups of changes that come to the same, and are hardly told apart in a post
  */
-public record ReaderSettings(List<String> signs, Limits limits, Joining joining, Phrases phrases) {
+public record ReaderSettings(
+    List<String> signs,
+    Limits limits,
+    Joining joining,
+    Phrases phrases,
+    List<String> changes,
+    List<List<String>> alike) {
   public ReaderSettings {
     signs = List.copyOf(signs);
     Objects.requireNonNull(limits);
     Objects.requireNonNull(joining);
+    changes = changes == null ? List.of() : List.copyOf(changes);
+    alike = alike == null ? List.of() : List.copyOf(alike);
+    if (!changes.isEmpty() && !ChangeSaid.areColumns(changes)) {
+      throw new IllegalArgumentException("The changes of the model end in unknown columns.");
+    }
   }
 
   /**
@@ -43,7 +56,7 @@ public record ReaderSettings(List<String> signs, Limits limits, Joining joining,
 
   /** Settings of a model that reads alone. */
   public ReaderSettings(List<String> signs, Limits limits, Joining joining) {
-    this(signs, limits, joining, null);
+    this(signs, limits, joining, null, List.of(), List.of());
   }
 
   /**

@@ -13,6 +13,7 @@ public final class SentenceSaid {
   private final int to;
   private final Map<String, Integer> places;
   private final float[] probabilities;
+  private final ChangeSaid change;
 
   /**
    * A sentence.
@@ -21,12 +22,15 @@ public final class SentenceSaid {
    * @param to index after its last character
    * @param places by sign its number among the model's
    * @param probabilities three for each sign, in the order of their numbers; not copied
+   * @param change what it tells of changes; null where the model does not read them
    */
-  SentenceSaid(int from, int to, Map<String, Integer> places, float[] probabilities) {
+  SentenceSaid(
+      int from, int to, Map<String, Integer> places, float[] probabilities, ChangeSaid change) {
     this.from = from;
     this.to = to;
     this.places = places;
     this.probabilities = probabilities;
+    this.change = change;
   }
 
   /** A sentence that says something of one sign. */
@@ -35,7 +39,8 @@ public final class SentenceSaid {
         from,
         to,
         Map.of(sign, 0),
-        new float[] {(float) said.reported(), (float) said.denied(), (float) said.doubtful()});
+        new float[] {(float) said.reported(), (float) said.denied(), (float) said.doubtful()},
+        null);
   }
 
   /** The same sentence, where it denies nothing. */
@@ -44,7 +49,7 @@ public final class SentenceSaid {
     for (int i = 1; i < rest.length; i += STATES) {
       rest[i] = 0;
     }
-    return new SentenceSaid(from, to, places, rest);
+    return new SentenceSaid(from, to, places, rest, change);
   }
 
   /** The place of each sign among the model's. */
@@ -64,6 +69,11 @@ public final class SentenceSaid {
   /** Index after its last character. */
   public int to() {
     return to;
+  }
+
+  /** What it tells of changes that were tried or made; null where the model does not read them. */
+  ChangeSaid change() {
+    return change;
   }
 
   /** Whether the model knows a sign. */

@@ -69,12 +69,16 @@ public final class TrainedReader {
     for (Passage passage : Passage.of(text, with.pieces, with.settings.limits())) {
       Deadline.check();
       try {
-        List<float[]> said = with.model.said(passage);
-        for (int i = 0; i < said.size(); i++) {
+        OnnxModel.Read read = with.model.said(passage);
+        for (int i = 0; i < read.signs().size(); i++) {
           SentenceSpan at = passage.sentences().get(i).at();
           String sentence = text.substring(at.from(), at.to());
-          float[] both = both(said.get(i), sentence, before, with.phrases);
-          sentences.add(new SentenceSaid(at.from(), at.to(), with.places, both));
+          float[] both = both(read.signs().get(i), sentence, before, with.phrases);
+          ChangeSaid change =
+              read.changes().isEmpty()
+                  ? null
+                  : new ChangeSaid(with.settings.changes(), read.changes().get(i));
+          sentences.add(new SentenceSaid(at.from(), at.to(), with.places, both, change));
           before = sentence;
         }
       } catch (OrtException e) {
@@ -108,7 +112,7 @@ public final class TrainedReader {
                 settings,
                 SentenceSaid.places(settings.signs()),
                 pieces,
-                new OnnxModel(model, settings.signs().size()),
+                new OnnxModel(model, settings.signs().size(), settings.changes().size()),
                 phrases(settings)));
       }
     } catch (IOException | OrtException | RuntimeException | LinkageError e) {
