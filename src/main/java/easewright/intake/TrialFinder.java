@@ -66,7 +66,7 @@ final class TrialFinder {
     this.ways = NamedPhrases.ofPairs("ways of trying", lexicon);
     this.outcomes = new TrialOutcome(lexicon);
     this.lengths = new ChangeAmounts(book, lexicon);
-    this.byModel = new TrialsByModel(lengths, outcomes, book.catalog().signs());
+    this.byModel = new TrialsByModel(book, lengths, changes);
     this.heldOut = new TrialsHeldOut(book, lexicon, changes, outcomes);
   }
 

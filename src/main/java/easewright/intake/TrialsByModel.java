@@ -7,12 +7,17 @@ import easewright.number.AmountRead;
 import easewright.reading.SentenceSaid;
 import easewright.reading.TrainedReading;
 import easewright.reading.TrialSaid;
+import easewright.reading.TrialsSaid;
 import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.ChangeAims;
+import easewright.rulebook.RuleBookSource;
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
@@ -25,28 +30,36 @@ final class TrialsByModel {
   /** As many words may stand between a length and what tells what it measures. */
   private static final int BESIDE = 3;
 
+  /** A change that nothing she complains of asks for is so much less likely. */
+  private static final double WITHOUT_AIM = 0.15;
+
+  /** So sure the model must be of such a change all the same. */
+  private static final double SURE_WITHOUT_AIM = 0.9;
+
+  private static final String RIGHT = "right";
+
   private static final String SEEN_AT_ONCE = "glance";
 
   /** How it was tried, since nothing says that it was sewn for good. */
   private static final String HELD = "held";
 
-  /** "They fall the same as before": such words are plainer than any model. */
-  private static final Set<String> SURER_BY_WORDS = Set.of("same", "worse");
-
   private final ChangeAmounts lengths;
-  private final TrialOutcome outcomes;
 
   /** Signs that are trials themselves, or give the amount of a change. */
   private final Set<String> tests;
 
+  private final ChangeAims aims;
+  private final Wordings changes;
+
   /**
-   * @param signs by id, as the catalog lists them
+   * @param changes finds changes that are named
    */
-  TrialsByModel(ChangeAmounts lengths, TrialOutcome outcomes, Map<String, SignEntry> signs) {
+  TrialsByModel(RuleBookSource book, ChangeAmounts lengths, Wordings changes) {
+    this.changes = changes;
     this.lengths = lengths;
-    this.outcomes = outcomes;
+    this.aims = new ChangeAims(book);
     this.tests =
-        signs.values().stream()
+        book.catalog().signs().values().stream()
             .filter(
                 one ->
                     one.proves() != null
@@ -58,23 +71,45 @@ final class TrialsByModel {
   /** Adds to the trials that the words found those of other sentences. */
   void add(
       Post post, List<Amount> amounts, SaidWhere said, TrainedReading model, TrialFinder.Found to) {
+    Set<String> complaints = complaints(post, said, model);
+    List<Match> made = changes.in(post, amounts);
+    Predicate<String> aimed =
+        change -> complaints.isEmpty() || !Collections.disjoint(complaints, aims.of(change));
     for (TrialSaid one :
-        TrialSaid.in(model, each -> !isTaken(each, post, to) && !isTest(each, post, said))) {
+        new TrialsSaid(model, change -> aimed.test(change) ? 1 : WITHOUT_AIM)
+            .in(each -> !isTaken(each, post, to) && !isTest(each, post, said))) {
+      if (!aimed.test(one.change()) && one.sure() < SURE_WITHOUT_AIM) {
+        continue;
+      }
       Stretch told = words(one.told(), post);
       Stretch all = new Stretch(told.first(), words(one.last(), post).last());
+      boolean named =
+          made.stream()
+              .anyMatch(each -> told.first() <= each.first() && each.last() <= told.last());
+      if (named && !RIGHT.equals(one.outcome())) {
+        continue; // a change that was made, whose harm and help the words tell apart
+      }
       Optional<Amount> amount = length(all, post, amounts);
-      String plain = outcomes.of(told, Set.of(), said, post).outcome();
       to.trials()
           .add(
               new TrialRead(
                   one.change(),
                   of(one.change(), amount, all, post, amounts),
                   HELD,
-                  plain != null && SURER_BY_WORDS.contains(plain) ? plain : one.outcome(),
+                  one.outcome(),
                   post.span(told.first(), told.last()),
                   one.sure()));
       to.taken().set(all.first(), all.last() + 1);
     }
+  }
+
+  /** Signs that the text says are there, as either reader finds them. */
+  private static Set<String> complaints(Post post, SaidWhere said, TrainedReading model) {
+    Set<String> found = new HashSet<>(model.reported(SIGN));
+    said.all().stream()
+        .filter(one -> Polarity.of(one, post) == Polarity.Meant.SO)
+        .forEach(one -> found.add(one.saying().of()));
+    return found;
   }
 
   private static Stretch words(SentenceSaid sentence, Post post) {

@@ -20,6 +20,13 @@ public record TrainedReading(List<SentenceSaid> sentences, ReaderSettings settin
         settings);
   }
 
+  /** Signs that any sentence reports at least so probably. */
+  public List<String> reported(double least) {
+    return settings.signs().stream()
+        .filter(sign -> sentences.stream().anyMatch(one -> one.said(sign).reported() >= least))
+        .toList();
+  }
+
   /**
    * The sentence that says something of a sign most probably; none where the text has no sentences
    * or the model does not know the sign.

@@ -86,7 +86,8 @@ class OpenLinksTest {
     assertEquals(1, feed.getElementsByTagNameNS(ATOM, "author").getLength());
     String all = feed.getDocumentElement().getTextContent();
     assertTrue(all.contains("Wrenna is waiting") && all.contains("Thursday <sewing> & circle"));
-    assertFalse(all.contains("rides up") || all.contains("94"), all);
+    String said = all.replaceAll("urn:\\S+|\\S+Z\\s", ""); // ids and times may hold any digits
+    assertFalse(said.contains("rides up") || said.contains("94"), said);
     Instant.parse(feed.getElementsByTagNameNS(ATOM, "updated").item(1).getTextContent());
 
     reply("Take it in.");

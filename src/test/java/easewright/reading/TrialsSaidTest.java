@@ -11,7 +11,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
 /** How sentences about one change are put together; plain English, no outside source. */
-class TrialSaidTest {
+class TrialsSaidTest {
   private static final List<String> COLUMNS =
       List.of("straps", "band", "done", "undone", "right", "better", "same", "worse");
 
@@ -47,9 +47,12 @@ class TrialSaidTest {
     return sentence(new float[COLUMNS.size()]);
   }
 
+  private static List<TrialSaid> trials(List<SentenceSaid> all, List<List<String>> alike) {
+    return new TrialsSaid(new TrainedReading(all, settings(alike)), any -> 1).in(any -> true);
+  }
+
   private static List<String> read(SentenceSaid... sentences) {
-    return Stream.of(
-            TrialSaid.in(new TrainedReading(List.of(sentences), settings(List.of())), any -> true))
+    return Stream.of(trials(List.of(sentences), List.of()))
         .flatMap(List::stream)
         .map(one -> one.change() + " " + one.outcome() + " to " + one.last().to())
         .toList();
@@ -96,8 +99,9 @@ class TrialSaidTest {
   void sentences_that_do_not_count_tell_no_change() {
     SentenceSaid first = tells(0.9f, 0);
     TrainedReading text = new TrainedReading(List.of(first, sees(4)), settings(List.of()));
-    assertEquals(1, TrialSaid.in(text, any -> true).size());
-    assertEquals(0, TrialSaid.in(text, one -> one != first).size());
+    TrialsSaid trials = new TrialsSaid(text, any -> 1);
+    assertEquals(1, trials.in(any -> true).size());
+    assertEquals(0, trials.in(one -> one != first).size());
   }
 
   @Test
@@ -110,9 +114,21 @@ class TrialSaidTest {
   void changes_that_come_to_the_same_count_together() {
     List<SentenceSaid> told = List.of(tells(0.3f, 0.4f), sees(4));
     List<List<String>> alike = List.of(List.of("straps", "band"));
-    TrialSaid one = TrialSaid.in(new TrainedReading(told, settings(alike)), any -> true).get(0);
+    TrialSaid one = trials(told, alike).get(0);
     assertEquals("band", one.change());
     assertEquals(0.7, one.sure(), 1e-6);
+  }
+
+  @Test
+  void an_unlikely_change_leaves_its_share_to_the_others() {
+    List<SentenceSaid> told = List.of(tells(0.45f, 0.5f), sees(4));
+    TrialSaid one =
+        new TrialsSaid(
+                new TrainedReading(told, settings(List.of())), id -> id.equals("band") ? 0.15 : 1)
+            .in(any -> true)
+            .get(0);
+    assertEquals("straps", one.change());
+    assertEquals(0.95 * 0.45 / (0.45 + 0.15 * 0.5), one.sure(), 1e-6);
   }
 
   @Test

@@ -1,0 +1,162 @@
+package easewright.reading;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.Predicate;
+import java.util.function.ToDoubleFunction;
+import java.util.stream.Stream;
+
+/**
+ * Puts together what the sentences of a text tell of changes and of what they did. The bounds were
+ * chosen on posts in view.
+ */
+public final class TrialsSaid {
+  /** From here on a sentence tells that something was done. */
+  private static final double DONE = 0.5;
+
+  /** From here on a sentence tells which change it was. */
+  private static final double SURE = 0.5;
+
+  /** So sure it must be as well, whatever the text complains of. */
+  private static final double PLAIN = 0.44;
+
+  /** From here on its sentences together tell what a change did. */
+  private static final double SEEN = 0.5;
+
+  /** From here on the sentences of the change itself tell what it did. */
+  private static final double SEEN_IN_IT = 0.3;
+
+  /** From here on a sentence goes on about what a change did. */
+  private static final double GOES_ON = 0.4;
+
+  /** As many sentences after a trial may tell what it did. */
+  private static final int MOST_SENTENCES = 3;
+
+  private static final String SAME = "same";
+
+  private final List<SentenceSaid> all;
+  private final List<List<String>> alike;
+  private final ToDoubleFunction<String> weight;
+
+  /**
+   * @param text as the model reads it
+   * @param weight how likely a change is, by its id, for what the text complains of; one for all
+   *     changes where that is not known
+   */
+  public TrialsSaid(TrainedReading text, ToDoubleFunction<String> weight) {
+    this.all = text.sentences().stream().filter(one -> one.change() != null).toList();
+    this.alike = text.settings().alike();
+    this.weight = weight;
+  }
+
+  /**
+   * The trials of the text in order, each of them with an outcome.
+   *
+   * @param counts whether a sentence may tell of a trial
+   */
+  public List<TrialSaid> in(Predicate<SentenceSaid> counts) {
+    List<TrialSaid> found = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      if (all.get(i).change().done() >= DONE && counts.test(all.get(i))) {
+        List<SentenceSaid> here = all.subList(i, lastOf(i) + 1);
+        Optional<TrialSaid> trial = of(here);
+        trial.ifPresent(found::add);
+        i += trial.isPresent() ? here.size() - 1 : 0;
+      }
+    }
+    return found;
+  }
+
+  private Optional<TrialSaid> of(List<SentenceSaid> here) {
+    List<ChangeSaid> telling =
+        here.stream().map(SentenceSaid::change).filter(one -> one.done() >= DONE).toList();
+    Map<String, Double> changes = changes(telling, weight);
+    String change = likeliest(changes);
+    double sure = withAlike(change, changes);
+    return sure < SURE || withAlike(change, changes(telling, any -> 1)) < PLAIN
+        ? Optional.empty()
+        : outcome(here)
+            .map(did -> new TrialSaid(change, sure, did, here.get(0), here.get(here.size() - 1)));
+  }
+
+  /** The mean of the sentences, in which unlikely changes leave their share to the others. */
+  private static Map<String, Double> changes(
+      List<ChangeSaid> telling, ToDoubleFunction<String> weight) {
+    Map<String, Double> changes = new HashMap<>();
+    telling.forEach(
+        one ->
+            one.changes().forEach((id, p) -> changes.merge(id, p / telling.size(), Double::sum)));
+    double plain = changes.values().stream().mapToDouble(one -> one).sum();
+    changes.replaceAll((id, p) -> p * weight.applyAsDouble(id));
+    double weighed = changes.values().stream().mapToDouble(one -> one).sum();
+    changes.replaceAll((id, p) -> weighed == 0 ? 0 : p * plain / weighed);
+    return changes;
+  }
+
+  private static String likeliest(Map<String, Double> changes) {
+    return changes.entrySet().stream()
+        .max(Map.Entry.<String, Double>comparingByValue().thenComparing(Map.Entry.comparingByKey()))
+        .orElseThrow()
+        .getKey();
+  }
+
+  private double withAlike(String change, Map<String, Double> changes) {
+    return alike.stream()
+        .filter(group -> group.contains(change))
+        .findFirst()
+        .orElse(List.of(change))
+        .stream()
+        .mapToDouble(one -> changes.getOrDefault(one, 0.0))
+        .sum();
+  }
+
+  /** The last sentence that goes on about a trial: of the same change, or of what it did. */
+  private int lastOf(int trial) {
+    String change = likeliest(changes(List.of(all.get(trial).change()), weight));
+    int last = trial;
+    while (last + 1 < all.size()
+        && last < trial + MOST_SENTENCES
+        && goesOn(all.get(last + 1).change(), change)) {
+      last++;
+    }
+    return last;
+  }
+
+  private boolean goesOn(ChangeSaid next, String change) {
+    if (next.done() < DONE) {
+      return next.undone() >= DONE
+          || ChangeSaid.OUTCOMES.stream().anyMatch(one -> next.outcome(one) >= GOES_ON);
+    }
+    Map<String, Double> changes = changes(List.of(next), weight);
+    return withAlike(change, changes) >= changes.get(likeliest(changes));
+  }
+
+  /**
+   * What the sentences of the change itself tell, else those after it; a change that was taken back
+   * for no reason told did no good.
+   */
+  private static Optional<String> outcome(List<SentenceSaid> sentences) {
+    boolean undone = sentences.stream().anyMatch(one -> one.change().undone() >= DONE);
+    return outcome(sentences.stream().filter(one -> one.change().done() >= DONE), SEEN_IN_IT)
+        .or(() -> outcome(sentences.stream(), SEEN))
+        .or(() -> undone ? Optional.of(SAME) : Optional.empty());
+  }
+
+  /** The likeliest outcome; each sentence may tell it. */
+  private static Optional<String> outcome(Stream<SentenceSaid> sentences, double least) {
+    Map<String, Double> missed = new HashMap<>();
+    ChangeSaid.OUTCOMES.forEach(one -> missed.put(one, 1.0));
+    sentences.forEach(
+        one -> missed.replaceAll((what, left) -> left * (1 - one.change().outcome(what))));
+    return missed.entrySet().stream()
+        .min(
+            Comparator.comparing(Map.Entry<String, Double>::getValue)
+                .thenComparing(Map.Entry::getKey))
+        .filter(one -> 1 - one.getValue() >= least)
+        .map(Map.Entry::getKey);
+  }
+}
