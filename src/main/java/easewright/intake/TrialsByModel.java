@@ -27,6 +27,9 @@ final class TrialsByModel {
   /** From here on the model is sure enough that a sentence tells of a sign. */
   private static final double SIGN = 0.4;
 
+  /** From here on, that it tells of a sign that is a trial itself. */
+  private static final double TEST = 0.6;
+
   /** As many words may stand between a length and what tells what it measures. */
   private static final int BESIDE = 3;
 
@@ -76,17 +79,17 @@ final class TrialsByModel {
     Predicate<String> aimed =
         change -> complaints.isEmpty() || !Collections.disjoint(complaints, aims.of(change));
     for (TrialSaid one :
-        new TrialsSaid(model, change -> aimed.test(change) ? 1 : WITHOUT_AIM)
+        new TrialsSaid(
+                model,
+                change -> aimed.test(change) ? 1 : WITHOUT_AIM,
+                (sentence, change) -> isNamed(change, words(sentence, post), made))
             .in(each -> !isTaken(each, post, to) && !isTest(each, post, said))) {
       if (!aimed.test(one.change()) && one.sure() < SURE_WITHOUT_AIM) {
         continue;
       }
       Stretch told = words(one.told(), post);
       Stretch all = new Stretch(told.first(), words(one.last(), post).last());
-      boolean named =
-          made.stream()
-              .anyMatch(each -> told.first() <= each.first() && each.last() <= told.last());
-      if (named && !RIGHT.equals(one.outcome())) {
+      if (!RIGHT.equals(one.outcome()) && made.stream().anyMatch(each -> isIn(told, each))) {
         continue; // a change that was made, whose harm and help the words tell apart
       }
       Optional<Amount> amount = length(all, post, amounts);
@@ -101,6 +104,14 @@ final class TrialsByModel {
                   one.sure()));
       to.taken().set(all.first(), all.last() + 1);
     }
+  }
+
+  private static boolean isNamed(String change, Stretch here, List<Match> made) {
+    return made.stream().anyMatch(one -> one.saying().of().equals(change) && isIn(here, one));
+  }
+
+  private static boolean isIn(Stretch here, Match one) {
+    return here.first() <= one.first() && one.last() <= here.last();
   }
 
   /** Signs that the text says are there, as either reader finds them. */
@@ -130,7 +141,7 @@ final class TrialsByModel {
     return said.from(words.first(), words.last()).stream()
             .anyMatch(one -> tests.contains(one.saying().of()))
         || tests.stream()
-            .anyMatch(one -> sentence.knows(one) && sentence.said(one).reported() >= SIGN);
+            .anyMatch(one -> sentence.knows(one) && sentence.said(one).reported() >= TEST);
   }
 
   /** All the cloth of a fold, wherever in these sentences the fold is named. */

@@ -6,7 +6,9 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BiPredicate;
 import java.util.function.Predicate;
+import java.util.function.ToDoubleBiFunction;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 
@@ -23,6 +25,9 @@ public final class TrialsSaid {
 
   /** So sure it must be as well, whatever the text complains of. */
   private static final double PLAIN = 0.44;
+
+  /** A change that a sentence names is so much likelier. */
+  private static final double NAMED = 5;
 
   /** From here on its sentences together tell what a change did. */
   private static final double SEEN = 0.5;
@@ -41,13 +46,19 @@ public final class TrialsSaid {
   private final List<SentenceSaid> all;
   private final List<List<String>> alike;
   private final ToDoubleFunction<String> weight;
+  private final BiPredicate<SentenceSaid, String> named;
 
   /**
    * @param text as the model reads it
    * @param weight how likely a change is, by its id, for what the text complains of; one for all
    *     changes where that is not known
+   * @param named whether a sentence names a change in so many words
    */
-  public TrialsSaid(TrainedReading text, ToDoubleFunction<String> weight) {
+  public TrialsSaid(
+      TrainedReading text,
+      ToDoubleFunction<String> weight,
+      BiPredicate<SentenceSaid, String> named) {
+    this.named = named;
     this.all = text.sentences().stream().filter(one -> one.change() != null).toList();
     this.alike = text.settings().alike();
     this.weight = weight;
@@ -72,29 +83,39 @@ public final class TrialsSaid {
   }
 
   private Optional<TrialSaid> of(List<SentenceSaid> here) {
-    List<ChangeSaid> telling =
-        here.stream().map(SentenceSaid::change).filter(one -> one.done() >= DONE).toList();
-    Map<String, Double> changes = changes(telling, weight);
+    List<SentenceSaid> telling = here.stream().filter(one -> one.change().done() >= DONE).toList();
+    Map<String, Double> changes = changes(telling, this::weight);
     String change = likeliest(changes);
     double sure = withAlike(change, changes);
-    return sure < SURE || withAlike(change, changes(telling, any -> 1)) < PLAIN
+    boolean plain =
+        telling.stream().anyMatch(one -> named.test(one, change))
+            || withAlike(change, changes(telling, (one, any) -> 1)) >= PLAIN;
+    return sure < SURE || !plain
         ? Optional.empty()
         : outcome(here)
             .map(did -> new TrialSaid(change, sure, did, here.get(0), here.get(here.size() - 1)));
   }
 
+  private double weight(SentenceSaid sentence, String change) {
+    return weight.applyAsDouble(change) * (named.test(sentence, change) ? NAMED : 1);
+  }
+
   /** The mean of the sentences, in which unlikely changes leave their share to the others. */
   private static Map<String, Double> changes(
-      List<ChangeSaid> telling, ToDoubleFunction<String> weight) {
-    Map<String, Double> changes = new HashMap<>();
-    telling.forEach(
-        one ->
-            one.changes().forEach((id, p) -> changes.merge(id, p / telling.size(), Double::sum)));
-    double plain = changes.values().stream().mapToDouble(one -> one).sum();
-    changes.replaceAll((id, p) -> p * weight.applyAsDouble(id));
-    double weighed = changes.values().stream().mapToDouble(one -> one).sum();
-    changes.replaceAll((id, p) -> weighed == 0 ? 0 : p * plain / weighed);
-    return changes;
+      List<SentenceSaid> telling, ToDoubleBiFunction<SentenceSaid, String> weight) {
+    Map<String, Double> mean = new HashMap<>();
+    for (SentenceSaid one : telling) {
+      Map<String, Double> changes = one.change().changes();
+      double plain = sum(changes);
+      changes.replaceAll((id, p) -> p * weight.applyAsDouble(one, id));
+      double share = plain / sum(changes) / telling.size();
+      changes.forEach((id, p) -> mean.merge(id, p * share, Double::sum));
+    }
+    return mean;
+  }
+
+  private static double sum(Map<String, Double> changes) {
+    return changes.values().stream().mapToDouble(one -> one).sum();
   }
 
   private static String likeliest(Map<String, Double> changes) {
@@ -116,22 +137,23 @@ public final class TrialsSaid {
 
   /** The last sentence that goes on about a trial: of the same change, or of what it did. */
   private int lastOf(int trial) {
-    String change = likeliest(changes(List.of(all.get(trial).change()), weight));
+    String change = likeliest(changes(List.of(all.get(trial)), this::weight));
     int last = trial;
     while (last + 1 < all.size()
         && last < trial + MOST_SENTENCES
-        && goesOn(all.get(last + 1).change(), change)) {
+        && goesOn(all.get(last + 1), change)) {
       last++;
     }
     return last;
   }
 
-  private boolean goesOn(ChangeSaid next, String change) {
+  private boolean goesOn(SentenceSaid sentence, String change) {
+    ChangeSaid next = sentence.change();
     if (next.done() < DONE) {
       return next.undone() >= DONE
           || ChangeSaid.OUTCOMES.stream().anyMatch(one -> next.outcome(one) >= GOES_ON);
     }
-    Map<String, Double> changes = changes(List.of(next), weight);
+    Map<String, Double> changes = changes(List.of(sentence), this::weight);
     return withAlike(change, changes) >= changes.get(likeliest(changes));
   }
 

@@ -201,7 +201,7 @@ public final class Speaker {
   }
 
   private void tell(Answer answer, SpokenChange change, SpokenPhrases phrases, Pieces pieces) {
-    boolean clear = Verdict.of(answer) == Verdict.CLEAR;
+    boolean clear = Verdict.of(answer) == Verdict.CLEAR || change.isProved(answer);
     if (change.isSafety()) {
       pieces.always(phrases.say("change-safety", "does", change.does()));
     } else if (new SpokenCause(answer, voice, phrases).isAlone()

@@ -48,7 +48,8 @@ class TrialsSaidTest {
   }
 
   private static List<TrialSaid> trials(List<SentenceSaid> all, List<List<String>> alike) {
-    return new TrialsSaid(new TrainedReading(all, settings(alike)), any -> 1).in(any -> true);
+    return new TrialsSaid(new TrainedReading(all, settings(alike)), any -> 1, (one, id) -> false)
+        .in(any -> true);
   }
 
   private static List<String> read(SentenceSaid... sentences) {
@@ -99,7 +100,7 @@ class TrialsSaidTest {
   void sentences_that_do_not_count_tell_no_change() {
     SentenceSaid first = tells(0.9f, 0);
     TrainedReading text = new TrainedReading(List.of(first, sees(4)), settings(List.of()));
-    TrialsSaid trials = new TrialsSaid(text, any -> 1);
+    TrialsSaid trials = new TrialsSaid(text, any -> 1, (one, id) -> false);
     assertEquals(1, trials.in(any -> true).size());
     assertEquals(0, trials.in(one -> one != first).size());
   }
@@ -124,11 +125,25 @@ class TrialsSaidTest {
     List<SentenceSaid> told = List.of(tells(0.45f, 0.5f), sees(4));
     TrialSaid one =
         new TrialsSaid(
-                new TrainedReading(told, settings(List.of())), id -> id.equals("band") ? 0.15 : 1)
+                new TrainedReading(told, settings(List.of())),
+                id -> id.equals("band") ? 0.15 : 1,
+                (sentence, id) -> false)
             .in(any -> true)
             .get(0);
     assertEquals("straps", one.change());
     assertEquals(0.95 * 0.45 / (0.45 + 0.15 * 0.5), one.sure(), 1e-6);
+  }
+
+  @Test
+  void a_change_that_its_sentence_names_is_likelier() {
+    List<SentenceSaid> told = List.of(tells(0.3f, 0.4f), sees(4));
+    TrainedReading text = new TrainedReading(told, settings(List.of()));
+    TrialSaid one =
+        new TrialsSaid(text, any -> 1, (sentence, id) -> id.equals("straps"))
+            .in(any -> true)
+            .get(0);
+    assertEquals("straps", one.change());
+    assertEquals(0.7 * 1.5 / (1.5 + 0.4), one.sure(), 1e-6);
   }
 
   @Test
