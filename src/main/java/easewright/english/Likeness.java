@@ -62,14 +62,8 @@ public final class Likeness {
       weights.getOrDefault(word, Map.of()).keySet().forEach(sign -> scores.put(sign, 0.0));
     }
     scores.replaceAll((sign, none) -> score(sign, words));
-    return scores.entrySet().stream()
-        .filter(one -> one.getValue() >= LEAST)
-        .sorted(
-            Map.Entry.<String, Double>comparingByValue(Comparator.reverseOrder())
-                .thenComparing(Map.Entry.comparingByKey()))
-        .limit(most)
-        .map(Map.Entry::getKey)
-        .toList();
+    scores.values().removeIf(score -> score < LEAST);
+    return likeliest(scores, most);
   }
 
   /**
@@ -85,8 +79,12 @@ public final class Likeness {
               (sign, weight) ->
                   best.merge(sign, weight + (usual.contains(sign) ? USUAL : 0), Math::max));
     }
-    return best.entrySet().stream()
-        .filter(one -> one.getValue() > 0)
+    best.values().removeIf(score -> score <= 0);
+    return likeliest(best, most);
+  }
+
+  private static List<String> likeliest(Map<String, Double> scores, int most) {
+    return scores.entrySet().stream()
         .sorted(
             Map.Entry.<String, Double>comparingByValue(Comparator.reverseOrder())
                 .thenComparing(Map.Entry.comparingByKey()))
