@@ -74,9 +74,8 @@ public final class TrialsSaid {
     for (int i = 0; i < all.size(); i++) {
       if (all.get(i).change().done() >= DONE && counts.test(all.get(i))) {
         List<SentenceSaid> here = all.subList(i, lastOf(i) + 1);
-        Optional<TrialSaid> trial = of(here);
-        trial.ifPresent(found::add);
-        i += trial.isPresent() ? here.size() - 1 : 0;
+        of(here).ifPresent(found::add);
+        i += here.size() - 1; // where it is not plain, no part of it is plainer
       }
     }
     return found;
@@ -141,10 +140,18 @@ public final class TrialsSaid {
     int last = trial;
     while (last + 1 < all.size()
         && last < trial + MOST_SENTENCES
-        && goesOn(all.get(last + 1), change)) {
+        && (goesOn(all.get(last + 1), change) || isOpen(trial, last))) {
       last++;
     }
     return last;
+  }
+
+  /**
+   * "I cut them and joined them with ribbon. With 2 cm each it lay flat": one trial, told twice.
+   */
+  private boolean isOpen(int trial, int last) {
+    return all.get(last + 1).change().done() >= DONE
+        && outcome(all.subList(trial, last + 1).stream(), SEEN_IN_IT).isEmpty();
   }
 
   private boolean goesOn(SentenceSaid sentence, String change) {
