@@ -44,12 +44,12 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * Whatever was acknowledged outlives SIGKILL, and nothing is there by half. A hundred times for the
+ * Whatever was acknowledged outlives SIGKILL, and nothing is there by half. Forty times for the
  * store as shipped, on either engine; a few times for the whole service.
  */
 @Tag("long")
 class KilledWhileWritingIT {
-  private static final int KILLS = 100;
+  private static final int KILLS = 40;
   private static final int KILLS_BETWEEN_LOOKS = 10;
   private static final int SERVICE_KILLS = 5;
   private static final ObjectMapper JSON = new ObjectMapper();
@@ -58,12 +58,12 @@ class KilledWhileWritingIT {
   private final Random random = new Random(20260301);
 
   @Test
-  void a_hundred_kills_lose_nothing_acknowledged_in_the_folder() throws Exception {
+  void forty_kills_lose_nothing_acknowledged_in_the_folder() throws Exception {
     killWriters(folder.resolve("store").toString());
   }
 
   @Test
-  void a_hundred_kills_lose_nothing_acknowledged_on_the_server() throws Exception {
+  void forty_kills_lose_nothing_acknowledged_on_the_server() throws Exception {
     killWriters(RealPostgres.emptyDatabase().url());
   }
 
