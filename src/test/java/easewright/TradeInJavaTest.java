@@ -67,7 +67,6 @@ class TradeInJavaTest {
           Map.entry("desk.TimeText", "technical: the form of a date"),
           Map.entry("diagnosis.Photos", "a word of the catalog's schema, to be recognised"),
           Map.entry("inference", "for developers: messages of exceptions"),
-          Map.entry("handbook.RuleMentions", "sentences of vocabulary.dsl, to be found again"),
           Map.entry("saying.ServedPhoto", "for browsers: headers"),
           Map.entry("saying.Problem", "for developers of other programs: faults of HTTP"),
           Map.entry("pattern.SheetText", "the form of YAML and JSON, whatever it says"),

@@ -5,6 +5,7 @@ import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.Understood;
 import easewright.measure.Length;
+import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.plan.CannotBeCut;
 import easewright.plan.CutPlan;
@@ -34,6 +35,11 @@ public class CutPlanService {
   CutPlanService(RuleBookService rules, PatternSheets sheets) {
     this.rules = rules;
     this.sheets = sheets;
+  }
+
+  /** Ids of the pattern sheets that a request can name. */
+  public List<String> sheets() {
+    return sheets.shipped().stream().map(PatternSheet::id).toList();
   }
 
   /** The planning objects of one edition of the rule book. */

@@ -7,6 +7,8 @@ import easewright.deadline.DeadlinePassed;
 import easewright.request.FaultyRequest;
 import easewright.request.RequestJson;
 import easewright.request.RequestLines.Line;
+import easewright.saying.AnswerJson;
+import easewright.saying.Detail;
 import easewright.saying.Problem;
 import io.quarkus.logging.Log;
 import jakarta.inject.Singleton;
@@ -16,10 +18,12 @@ import java.util.Arrays;
 @Singleton
 public class LineAnswers {
   private final FittingService fittings;
+  private final AnswerJson answers;
   private final ObjectMapper json;
 
-  LineAnswers(FittingService fittings, ObjectMapper json) {
+  LineAnswers(FittingService fittings, AnswerJson answers, ObjectMapper json) {
     this.fittings = fittings;
+    this.answers = answers;
     this.json = json;
   }
 
@@ -32,9 +36,9 @@ public class LineAnswers {
   public record Reply(byte[] line, boolean refused) {}
 
   /** The reply to one line. */
-  public Reply reply(Line line) {
+  public Reply reply(Line line, Detail detail) {
     try {
-      return new Reply(bytes(fittings.answer(request(line))), false);
+      return new Reply(withLineFeed(answers.bytes(fittings.answer(request(line)), detail)), false);
     } catch (FaultyRequest request) {
       return refusal(Problem.of(request), line.number());
     } catch (DeadlinePassed request) {
@@ -63,12 +67,15 @@ public class LineAnswers {
   /** JSON on one line, ending in a line feed. */
   public byte[] bytes(Object answer) {
     try {
-      byte[] text = json.writeValueAsBytes(answer);
-      byte[] line = Arrays.copyOf(text, text.length + 1);
-      line[text.length] = '\n';
-      return line;
+      return withLineFeed(json.writeValueAsBytes(answer));
     } catch (JsonProcessingException impossible) {
       throw new IllegalStateException("An answer can't be written.", impossible);
     }
+  }
+
+  private static byte[] withLineFeed(byte[] text) {
+    byte[] line = Arrays.copyOf(text, text.length + 1);
+    line[text.length] = '\n';
+    return line;
   }
 }

@@ -1,5 +1,6 @@
 package easewright.cli;
 
+import easewright.saying.Detail;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Option;
@@ -54,6 +55,11 @@ final class Fit {
       description = "How the reply is said: warm (the default) or plain.")
   private String voice;
 
+  @Option(
+      names = "--full",
+      description = "With --json or --lines: all that led to the answer, too.")
+  private boolean full;
+
   @ArgGroup private Form form = new Form();
 
   @Option(names = "--help", usageHelp = true, description = "Show this.")
@@ -87,6 +93,11 @@ final class Fit {
   /** Whether to print a short answer as plain text. */
   boolean text() {
     return form.text;
+  }
+
+  /** How much of an answer its JSON holds. */
+  Detail detail() {
+    return full ? Detail.FULL : Detail.LEAN;
   }
 
   /** Whether to print the answer as JSON. */

@@ -12,6 +12,8 @@ import easewright.request.FaultyRequest;
 import easewright.request.RequestJson;
 import easewright.request.RequestLines;
 import easewright.request.RequestLines.Line;
+import easewright.saying.AnswerJson;
+import easewright.saying.Detail;
 import easewright.saying.Problem;
 import easewright.saying.ReplyLength;
 import easewright.saying.ReplyWriter;
@@ -37,12 +39,19 @@ class FitRun implements QuarkusApplication {
   private final FittingService fittings;
   private final ReplyWriter replies;
   private final LineAnswers lineAnswers;
+  private final AnswerJson answers;
   private final ObjectMapper json;
 
-  FitRun(FittingService fittings, ReplyWriter replies, LineAnswers lineAnswers, ObjectMapper json) {
+  FitRun(
+      FittingService fittings,
+      ReplyWriter replies,
+      LineAnswers lineAnswers,
+      AnswerJson answers,
+      ObjectMapper json) {
     this.fittings = fittings;
     this.replies = replies;
     this.lineAnswers = lineAnswers;
+    this.answers = answers;
     this.json = json;
   }
 
@@ -56,7 +65,7 @@ class FitRun implements QuarkusApplication {
         return FAULTY;
       }
       if (fit.lines()) {
-        return fit.pattern() == null ? answerLines(in) : patternTwice();
+        return fit.pattern() == null ? answerLines(in, fit.detail()) : patternTwice();
       }
       return answer(in.readNBytes(RequestJson.MOST_BYTES + 1), fit);
     } catch (IOException | InvalidPathException unreadable) {
@@ -79,9 +88,9 @@ class FitRun implements QuarkusApplication {
     }
   }
 
-  private String said(Answer answer, Fit fit) throws IOException {
+  private String said(Answer answer, Fit fit) {
     if (fit.json()) {
-      return json.writeValueAsString(answer);
+      return new String(answers.bytes(answer, fit.detail()), UTF_8);
     }
     if (fit.text()) {
       return replies.text(answer, ReplyLength.SHORT, "");
@@ -89,27 +98,27 @@ class FitRun implements QuarkusApplication {
     return replies.markdown(answer, fit.shortly() ? ReplyLength.SHORT : ReplyLength.LONG, "");
   }
 
-  private int answerLines(InputStream in) throws IOException {
+  private int answerLines(InputStream in, Detail detail) throws IOException {
     RequestLines lines = new RequestLines();
     boolean refused = false;
     byte[] piece = new byte[PIECE];
     for (int read = in.read(piece); read >= 0; read = in.read(piece)) {
       lines.add(Arrays.copyOf(piece, read));
       for (Optional<Line> line = lines.next(); line.isPresent(); line = lines.next()) {
-        refused |= answer(line.get());
+        refused |= answer(line.get(), detail);
         if (System.out.checkError()) {
           return 0; // the output was closed
         }
       }
     }
     Optional<Line> last = lines.last();
-    refused |= last.isPresent() && answer(last.get());
+    refused |= last.isPresent() && answer(last.get(), detail);
     System.out.flush();
     return refused ? FAULTY : 0;
   }
 
-  private boolean answer(Line line) {
-    LineAnswers.Reply reply = lineAnswers.reply(line);
+  private boolean answer(Line line, Detail detail) {
+    LineAnswers.Reply reply = lineAnswers.reply(line, detail);
     System.out.writeBytes(reply.line());
     return reply.refused();
   }

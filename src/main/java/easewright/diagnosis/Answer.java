@@ -3,6 +3,7 @@ package easewright.diagnosis;
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
 import com.fasterxml.jackson.annotation.JsonProperty;
+import com.fasterxml.jackson.annotation.JsonView;
 import com.fasterxml.jackson.databind.JsonNode;
 import java.util.ArrayList;
 import java.util.List;
@@ -51,11 +52,11 @@ public record Answer(
     String notNow,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<AskedNote> asked,
     SizeAdvice size,
-    List<ClothResult> cloth,
-    List<FindingNote> findings,
+    @JsonView(Full.class) List<ClothResult> cloth,
+    @JsonView(Full.class) List<FindingNote> findings,
     List<CauseNote> causes,
     boolean clear,
-    Double nothingWrong,
+    @JsonView(Full.class) Double nothingWrong,
     String noFault,
     List<FailedNote> tried,
     List<AdjustmentNote> adjustments,
@@ -64,7 +65,7 @@ public record Answer(
     List<QuestionNote> questions,
     List<SignNote> unexplained,
     List<WhyNotNote> whyNot,
-    List<MissingNote> missing,
+    @JsonView(Full.class) List<MissingNote> missing,
     List<MeasureAgainNote> measureAgain,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<String> reply,
     JsonNode soFar,
@@ -209,13 +210,16 @@ public record Answer(
         read);
   }
 
+  /** What only a full answer holds; a lean one leaves out each component of this view. */
+  public interface Full {}
+
   /**
    * The rules an answer was made with.
    *
    * @param version the rule book's version, its last change
    * @param hash SHA-256 over rules, parameters and catalog
    */
-  public record RuleBookStamp(String version, String hash) {}
+  public record RuleBookStamp(String version, @JsonView(Full.class) String hash) {}
 
   /**
    * The request as understood.
@@ -236,12 +240,12 @@ public record Answer(
       String sheet,
       String sizeCut,
       SizeSystemNote sizeSystem,
-      List<SaidNote> garment,
-      List<SaidNote> design,
-      List<Measurement> body,
+      @JsonView(Full.class) List<SaidNote> garment,
+      @JsonView(Full.class) List<SaidNote> design,
+      @JsonView(Full.class) List<Measurement> body,
       List<SignNote> signs,
-      List<String> fine,
-      List<TriedAsGiven> tried) {
+      @JsonView(Full.class) List<String> fine,
+      @JsonView(Full.class) List<TriedAsGiven> tried) {
 
     /** Whether there is nothing to say back. */
     @JsonIgnore
@@ -329,10 +333,10 @@ public record Answer(
   public record Amount(
       String text,
       double mm,
-      double plusMinusMm,
-      String plusMinus,
-      String method,
-      String working,
+      @JsonView(Full.class) double plusMinusMm,
+      @JsonView(Full.class) String plusMinus,
+      @JsonView(Full.class) String method,
+      @JsonView(Full.class) String working,
       boolean estimated) {}
 
   /**
@@ -368,8 +372,8 @@ public record Answer(
       String soon,
       String howSoon,
       String after,
-      List<String> because,
-      RuleRef rule) {
+      @JsonView(Full.class) List<String> because,
+      @JsonView(Full.class) RuleRef rule) {
 
     /** Whether it comes before any question of fit. */
     @JsonIgnore
@@ -398,15 +402,16 @@ public record Answer(
    */
   public record SizeAdvice(
       SizeChance recommended,
-      List<SizeChance> neighbours,
-      List<SizeChance> sisters,
-      double outsideChart,
-      boolean insideChart,
+      @JsonView(Full.class) List<SizeChance> neighbours,
+      @JsonView(Full.class) List<SizeChance> sisters,
+      @JsonView(Full.class) double outsideChart,
+      @JsonView(Full.class) boolean insideChart,
       String cutVersusRecommended,
-      List<SystemLabel> systems,
+      @JsonView(Full.class) List<SystemLabel> systems,
       String withheld,
-      TapeErrorNote tapeError,
-      @JsonInclude(JsonInclude.Include.NON_EMPTY) List<SizeNameNote> alsoCalled,
+      @JsonView(Full.class) TapeErrorNote tapeError,
+      @JsonView(Full.class) @JsonInclude(JsonInclude.Include.NON_EMPTY)
+          List<SizeNameNote> alsoCalled,
       String shared,
       String hint,
       SidesNote sides) {}
@@ -503,11 +508,11 @@ public record Answer(
       String name,
       String says,
       double probability,
-      double priorDecibans,
-      double posteriorDecibans,
+      @JsonView(Full.class) double priorDecibans,
+      @JsonView(Full.class) double posteriorDecibans,
       List<EvidenceNote> evidenceFor,
       List<EvidenceNote> evidenceAgainst,
-      RuleRef rule) {}
+      @JsonView(Full.class) RuleRef rule) {}
 
   /**
    * One report as evidence.
@@ -523,12 +528,12 @@ public record Answer(
   public record EvidenceNote(
       String id,
       String name,
-      String kind,
+      @JsonView(Full.class) String kind,
       boolean present,
-      double decibans,
+      @JsonView(Full.class) double decibans,
       String words,
-      double probabilityWithout,
-      List<RuleRef> rules) {}
+      @JsonView(Full.class) double probabilityWithout,
+      @JsonView(Full.class) List<RuleRef> rules) {}
 
   /**
    * One change to make.
@@ -551,24 +556,24 @@ public record Answer(
       String name,
       String use,
       String does,
-      double worth,
-      String stage,
+      @JsonView(Full.class) double worth,
+      @JsonView(Full.class) String stage,
       boolean tightens,
-      boolean slackOnly,
+      @JsonView(Full.class) boolean slackOnly,
       Amount amount,
       String measureFirst,
       List<PlaceNote> places,
       String drawing,
       List<String> steps,
       String check,
-      List<SignNote> sideEffects,
-      String effort,
-      String undo,
+      @JsonView(Full.class) List<SignNote> sideEffects,
+      @JsonView(Full.class) String effort,
+      @JsonView(Full.class) String undo,
       List<String> declineIf,
-      String why,
-      String whyBeforeNext,
-      List<CureNote> cures,
-      List<RuleRef> rules) {}
+      @JsonView(Full.class) String why,
+      @JsonView(Full.class) String whyBeforeNext,
+      @JsonView(Full.class) List<CureNote> cures,
+      @JsonView(Full.class) List<RuleRef> rules) {}
 
   /**
    * Where on the pattern a change is made.
@@ -581,7 +586,12 @@ public record Answer(
    * @param follows whether the piece is a lining or support that only repeats its main piece
    */
   public record PlaceNote(
-      String piece, String line, int edges, Amount each, boolean shared, boolean follows) {}
+      String piece,
+      String line,
+      int edges,
+      Amount each,
+      @JsonView(Full.class) boolean shared,
+      @JsonView(Full.class) boolean follows) {}
 
   /**
    * A change made before this try-on that did not help.
@@ -619,7 +629,8 @@ public record Answer(
       String shows) {}
 
   /** A change not advised now, and why; the rule is null where computing held it back. */
-  public record HeldBackNote(String id, String name, String because, RuleRef rule) {}
+  public record HeldBackNote(
+      String id, String name, String because, @JsonView(Full.class) RuleRef rule) {}
 
   /** A cause an adjustment treats; share is the part of it that goes away. */
   public record CureNote(String cause, double probability, double share) {}
@@ -639,14 +650,14 @@ public record Answer(
       String sign,
       String ask,
       String how,
-      String effort,
-      double worthBits,
-      double probabilityYes,
-      List<CauseChance> ifYes,
-      List<CauseChance> ifNo,
-      ShiftNote yesMoves,
-      ShiftNote noMoves,
-      PhotoNote photo,
+      @JsonView(Full.class) String effort,
+      @JsonView(Full.class) double worthBits,
+      @JsonView(Full.class) double probabilityYes,
+      @JsonView(Full.class) List<CauseChance> ifYes,
+      @JsonView(Full.class) List<CauseChance> ifNo,
+      @JsonView(Full.class) ShiftNote yesMoves,
+      @JsonView(Full.class) ShiftNote noMoves,
+      @JsonView(Full.class) PhotoNote photo,
       Boolean confirms) {}
 
   /** How far a reply moves a cause: its probability now and after that reply. */
@@ -673,12 +684,12 @@ public record Answer(
       String id,
       String name,
       boolean present,
-      String place,
-      String side,
-      String degree,
+      @JsonView(Full.class) String place,
+      @JsonView(Full.class) String side,
+      @JsonView(Full.class) String degree,
       String amount,
-      List<String> when,
-      Boolean oftenHarmless) {}
+      @JsonView(Full.class) List<String> when,
+      @JsonView(Full.class) Boolean oftenHarmless) {}
 
   /**
    * Why a cause is not first, and the least that would put it there.
@@ -692,8 +703,8 @@ public record Answer(
       String name,
       double probability,
       String behind,
-      double decibansBehind,
-      List<List<ChangeNote>> nearest) {}
+      @JsonView(Full.class) double decibansBehind,
+      @JsonView(Full.class) List<List<ChangeNote>> nearest) {}
 
   /** A report to add, reverse or withdraw: {@code change} is "add", "reverse" or "withdraw". */
   public record ChangeNote(String id, String name, String change, boolean present) {}

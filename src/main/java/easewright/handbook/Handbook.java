@@ -1,6 +1,5 @@
 package easewright.handbook;
 
-import easewright.handbook.RuleMentions.Kind;
 import easewright.handbook.RulesPage.Number;
 import easewright.handbook.RulesPage.WrittenRule;
 import easewright.rulebook.Catalog;
@@ -10,6 +9,7 @@ import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Drawings;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
+import easewright.rulebook.RuleStatement.Kind;
 import easewright.rulebook.RuleText;
 import easewright.rulebook.RuleText.Comparison;
 import java.util.LinkedHashMap;

@@ -4,6 +4,7 @@ import easewright.access.Allowance;
 import easewright.answering.LineAnswers;
 import easewright.request.RequestLines;
 import easewright.request.RequestLines.Line;
+import easewright.saying.Detail;
 import easewright.saying.Problem;
 import io.vertx.core.buffer.Buffer;
 import io.vertx.core.http.HttpHeaders;
@@ -23,6 +24,7 @@ final class BulkExchange {
   private final HttpServerRequest request;
   private final HttpServerResponse response;
   private final LineAnswers answers;
+  private final Detail detail;
   private final Allowance allowance;
   private final RequestLines lines = new RequestLines();
   private final Problem tooLarge;
@@ -32,6 +34,7 @@ final class BulkExchange {
   BulkExchange(
       RoutingContext context,
       LineAnswers answers,
+      Detail detail,
       Allowance allowance,
       long mostBytes,
       Problem tooLarge) {
@@ -39,6 +42,7 @@ final class BulkExchange {
     this.request = context.request();
     this.response = context.response();
     this.answers = answers;
+    this.detail = detail;
     this.allowance = allowance;
     this.bytesLeft = mostBytes;
     this.tooLarge = tooLarge;
@@ -95,11 +99,11 @@ final class BulkExchange {
     } else if (line.mayHoldText()) {
       context
           .vertx()
-          .executeBlocking(() -> answers.reply(line), false)
+          .executeBlocking(() -> answers.reply(line, detail), false)
           .onSuccess(this::write)
           .onFailure(context::fail);
     } else {
-      write(answers.reply(line));
+      write(answers.reply(line, detail));
     }
   }
 

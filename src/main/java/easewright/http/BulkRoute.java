@@ -2,6 +2,8 @@ package easewright.http;
 
 import easewright.access.Allowance;
 import easewright.answering.LineAnswers;
+import easewright.saying.BadParameter;
+import easewright.saying.Detail;
 import easewright.saying.Problem;
 import io.quarkus.runtime.configuration.MemorySize;
 import io.quarkus.vertx.http.runtime.RouteConstants;
@@ -51,8 +53,13 @@ class BulkRoute {
     String length = context.request().getHeader(HttpHeaders.CONTENT_LENGTH);
     if (length != null && Long.parseLong(length) > mostBytes) {
       refuse(context, tooLarge);
-    } else {
-      new BulkExchange(context, answers, allowance, mostBytes, tooLarge).begin();
+      return;
+    }
+    try {
+      Detail detail = Detail.of(context.queryParams().get(Detail.PARAMETER));
+      new BulkExchange(context, answers, detail, allowance, mostBytes, tooLarge).begin();
+    } catch (BadParameter other) {
+      refuse(context, Problem.of(other));
     }
   }
 

@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.answering.FittingService;
 import easewright.diagnosis.Answer;
 import easewright.request.RequestJson;
+import easewright.saying.AnswerJson;
+import easewright.saying.Detail;
 import easewright.saying.ReplyLength;
 import easewright.saying.ReplyWriter;
 import io.smallrye.common.annotation.Blocking;
@@ -30,18 +32,24 @@ import org.jboss.resteasy.reactive.ResponseHeader;
 public class FittingResource {
   private final FittingService fittings;
   private final ReplyWriter replies;
+  private final AnswerJson json;
 
-  FittingResource(FittingService fittings, ReplyWriter replies) {
+  FittingResource(FittingService fittings, ReplyWriter replies, AnswerJson json) {
     this.fittings = fittings;
     this.replies = replies;
+    this.json = json;
   }
 
   @POST
   @Produces(MediaType.APPLICATION_JSON)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public Uni<Answer> json(byte[] body, @QueryParam(ReplyLength.PARAMETER) String length) {
+  public Uni<byte[]> json(
+      byte[] body,
+      @QueryParam(ReplyLength.PARAMETER) String length,
+      @QueryParam(Detail.PARAMETER) String detail) {
     ReplyLength.of(length, ReplyLength.LONG); // rejects a bad value in every format
-    return answer(body);
+    Detail asked = Detail.of(detail);
+    return answer(body).map(answer -> json.bytes(answer, asked));
   }
 
   @POST

@@ -112,16 +112,7 @@ class ProblemMapping {
 
   @ServerExceptionMapper
   Response badParameter(BadParameter request) {
-    List<String> written =
-        request.taken().stream().map(value -> request.name() + "=" + value).toList();
-    return response(
-            Problem.of(
-                "parameter",
-                "A parameter can't be read",
-                400,
-                "The parameter \"%s\" takes no such value. Write %s, or leave it out."
-                    .formatted(request.name(), String.join(" or ", written))))
-        .build();
+    return response(Problem.of(request)).build();
   }
 
   @ServerExceptionMapper

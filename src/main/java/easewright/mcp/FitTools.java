@@ -3,9 +3,10 @@ package easewright.mcp;
 import easewright.answering.CheckService;
 import easewright.answering.CutPlanService;
 import easewright.answering.FittingService;
+import easewright.saying.AnswerJson;
 import easewright.saying.CheckPages;
 import easewright.saying.CutPlanPages;
-import easewright.saying.ReplyLength;
+import easewright.saying.Detail;
 import easewright.saying.ReplyWriter;
 import io.quarkiverse.mcp.server.RawMessage;
 import io.quarkiverse.mcp.server.Tool;
@@ -23,6 +24,7 @@ public class FitTools {
   private final CheckService checks;
   private final CutPlanService plans;
   private final ReplyWriter replies;
+  private final AnswerJson json;
   private final CalledAs called;
 
   FitTools(
@@ -30,11 +32,13 @@ public class FitTools {
       CheckService checks,
       CutPlanService plans,
       ReplyWriter replies,
+      AnswerJson json,
       CalledAs called) {
     this.fittings = fittings;
     this.checks = checks;
     this.plans = plans;
     this.replies = replies;
+    this.json = json;
     this.called = called;
   }
 
@@ -42,42 +46,43 @@ public class FitTools {
       name = "answer_fitting",
       title = "Answer a fitting",
       description =
-          "Says what to change on a home-sewn sports top or soft bra after a try-on. Takes a post in"
-              + " plain English as text, or what was seen and what was looked for and not seen, measurements, size cut, pattern and"
-              + " cloth tests, as far as known; one sign is enough. Gives the likeliest causes, one"
-              + " change with its amount, place and check, and what to ask next. Cautions come"
-              + " first: pass them on unchanged and advise nothing tighter where one stops that."
-              + " Nothing is kept.",
+          "Says what to change on a home-sewn sports top or soft bra after a try-on: a reply to post,"
+              + " the likeliest causes, one change with amount, place and check, and what to ask"
+              + " next. Send the post as text. Cautions come first: pass them on unchanged, and"
+              + " advise nothing tighter where one stops that. Nothing is kept; soFar carries on.",
       annotations =
           @Tool.Annotations(
               readOnlyHint = true,
               destructiveHint = false,
               idempotentHint = true,
               openWorldHint = false),
-      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+      inputSchema = @Tool.InputSchema(generator = ArgumentSchema.class))
   ToolResponse answerFitting(RawMessage message) {
     return ToolReply.to(
         message,
-        fittings::answer,
-        answer -> replies.markdown(answer, ReplyLength.LONG, called.beforeThePath()));
+        arguments -> Turn.of(arguments, fittings::answer),
+        turn ->
+            ToolReply.Pages.turn(
+                    replies.markdown(turn.answer(), turn.length(), called.beforeThePath()).strip(),
+                    turn.answer().questions().stream().findFirst().orElse(null),
+                    String.valueOf(turn.answer().soFar()))
+                .render(),
+        turn -> json.tree(turn.answer(), Detail.LEAN));
   }
 
   @Tool(
       name = "read_post",
       title = "Read a post",
       description =
-          "Says what a post or message about the fit, in anyone's plain English, tells: signs seen"
-              + " and denied, measurements, size, cloth, earlier changes; each with the words it was"
-              + " read from, and what was not understood. Answers nothing: answer_fitting takes the"
-              + " text itself as well. Use it to check the reading before, or to find out whether a"
-              + " post is a fit question at all.",
+          "Says what a post tells, each thing with the words it was read from, what was not"
+              + " understood, and whether it is a fit question at all. Answers nothing.",
       annotations =
           @Tool.Annotations(
               readOnlyHint = true,
               destructiveHint = false,
               idempotentHint = true,
               openWorldHint = false),
-      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+      inputSchema = @Tool.InputSchema(generator = ArgumentSchema.class))
   ToolResponse readPost(RawMessage message) {
     return ToolReply.to(message, fittings::read, read -> ToolReply.Pages.reading(read).render());
   }
@@ -86,16 +91,15 @@ public class FitTools {
       name = "check_size",
       title = "Check the size",
       description =
-          "Says which size to cut before anything is cut, how sure that is given how tapes err, and"
-              + " what a bra label may mean in each region. Takes bust and underbust, or a label,"
-              + " and the pattern if known.",
+          "Says which size to cut, how sure that is given how tapes err, and what a bra label may"
+              + " mean. Takes bust and underbust, or a label, and the pattern if known.",
       annotations =
           @Tool.Annotations(
               readOnlyHint = true,
               destructiveHint = false,
               idempotentHint = true,
               openWorldHint = false),
-      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+      inputSchema = @Tool.InputSchema(generator = ArgumentSchema.class))
   ToolResponse checkSize(RawMessage message) {
     return ToolReply.to(message, checks::size, answer -> CheckPages.sizePost(answer).render());
   }
@@ -105,15 +109,14 @@ public class FitTools {
       title = "Check cloth and elastic",
       description =
           "Says what a stretch cloth or a band elastic is fit for and how to lay or cut it. Takes"
-              + " stretch tests done at home with a ruler, or an elastic drawn out by a known weight,"
-              + " and the pattern if known.",
+              + " tests done at home with a ruler, and the pattern if known.",
       annotations =
           @Tool.Annotations(
               readOnlyHint = true,
               destructiveHint = false,
               idempotentHint = true,
               openWorldHint = false),
-      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+      inputSchema = @Tool.InputSchema(generator = ArgumentSchema.class))
   ToolResponse checkCloth(RawMessage message) {
     return ToolReply.to(message, checks::cloth, answer -> CheckPages.clothPost(answer).render());
   }
@@ -122,16 +125,16 @@ public class FitTools {
       name = "plan_cut",
       title = "Plan the cutting",
       description =
-          "Plans what to cut, how to lay it on the cloths, how much to buy, and what to sew in which"
-              + " order. Takes a pattern sheet, a size or two, choices and cloth widths; after a"
-              + " fitting also the changes made, and then lists only what is to be cut anew.",
+          "Plans what to cut, how to lay it and how much to buy. Takes a pattern sheet, a size or"
+              + " two, choices and cloth widths; after a fitting also the changes accepted, and then"
+              + " lists only what is to be cut anew.",
       annotations =
           @Tool.Annotations(
               readOnlyHint = true,
               destructiveHint = false,
               idempotentHint = true,
               openWorldHint = false),
-      inputSchema = @Tool.InputSchema(generator = ContractSchema.class))
+      inputSchema = @Tool.InputSchema(generator = ArgumentSchema.class))
   ToolResponse planCut(RawMessage message) {
     return ToolReply.to(message, plans::plan, plan -> CutPlanPages.list(plan).render());
   }

@@ -1,9 +1,11 @@
 package easewright.mcp;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import easewright.diagnosis.Answer.QuestionNote;
 import easewright.request.FaultyRequest;
 import easewright.request.IntakeAnswer;
 import easewright.request.RequestJson;
+import easewright.saying.BadParameter;
 import easewright.saying.Problem;
 import io.quarkiverse.mcp.server.RawMessage;
 import io.quarkiverse.mcp.server.TextContent;
@@ -32,17 +34,30 @@ final class ToolReply {
     /** Markdown: {@code refusal.md}. */
     static native TemplateInstance refusal(Problem problem);
 
+    /** Markdown: {@code turn.md}; without a question where there is none. */
+    static native TemplateInstance turn(String reply, QuestionNote question, String soFar);
+
     /** Markdown: {@code reading.md}. */
     static native TemplateInstance reading(IntakeAnswer read);
   }
 
   static <A> ToolResponse to(
       RawMessage message, Function<JsonNode, A> answer, Function<A, String> page) {
+    return to(message, answer, page, answered -> answered);
+  }
+
+  static <A> ToolResponse to(
+      RawMessage message,
+      Function<JsonNode, A> answer,
+      Function<A, String> page,
+      Function<A, Object> json) {
     try {
       A answered = answer.apply(arguments(message));
-      return reply(false, page.apply(answered), answered);
+      return reply(false, page.apply(answered), json.apply(answered));
     } catch (RuntimeException refusal) {
-      if (!(refusal instanceof FaultyRequest || refusal instanceof RequestJson.TooLarge)) {
+      if (!(refusal instanceof FaultyRequest
+          || refusal instanceof RequestJson.TooLarge
+          || refusal instanceof BadParameter)) {
         Log.error("A tool failed", refusal);
       }
       Problem problem = Problem.of(refusal);

@@ -77,7 +77,22 @@ public record Problem(
     if (refusal instanceof StoreAway) {
       return storeAway();
     }
+    if (refusal instanceof BadParameter parameter) {
+      return of(parameter);
+    }
     return refusal instanceof RequestJson.TooLarge ? tooLarge() : failed();
+  }
+
+  /** The problem for a query parameter with a value that it does not take. */
+  public static Problem of(BadParameter request) {
+    List<String> written =
+        request.taken().stream().map(value -> request.name() + "=" + value).toList();
+    return of(
+        "parameter",
+        "A parameter can't be read",
+        400,
+        "The parameter \"%s\" takes no such value. Write %s, or leave it out."
+            .formatted(request.name(), String.join(" or ", written)));
   }
 
   /** The problem for an answer that timed out. */

@@ -44,7 +44,7 @@ class FitRunTest {
   void every_shape_of_a_fitting_is_taken_and_said_back() throws IOException {
     String request = EveryShape.request().toString();
     EveryShape.assertSaidIn(said(request));
-    JsonNode answer = new ObjectMapper().readTree(said(request, "--json"));
+    JsonNode answer = new ObjectMapper().readTree(said(request, "--json", "--full"));
     assertEquals(EveryShape.request().path("trials"), answer.at("/soFar/trials"));
     assertEquals(4, answer.at("/understood/tried").size(), answer::toString);
   }

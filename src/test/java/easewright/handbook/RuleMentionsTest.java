@@ -3,10 +3,10 @@ package easewright.handbook;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.handbook.RuleMentions.Kind;
-import easewright.handbook.RuleMentions.Statement;
 import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleStatement;
+import easewright.rulebook.RuleStatement.Kind;
 import easewright.rulebook.RuleText;
 import java.util.List;
 import java.util.stream.Stream;
@@ -27,7 +27,7 @@ class RuleMentionsTest {
         .toList();
   }
 
-  private static String line(Statement statement) {
+  private static String line(RuleStatement statement) {
     return String.join(
         " ", statement.subject(), statement.word().replace(' ', '-'), statement.object());
   }

@@ -54,6 +54,10 @@ class ContractTest {
     return given().contentType(ContentType.JSON).body(body).post("/v1/fittings");
   }
 
+  private static JsonNode full(String body) throws IOException {
+    return json(given().contentType(ContentType.JSON).body(body).post("/v1/fittings?detail=full"));
+  }
+
   private static JsonNode json(Response response) throws IOException {
     return JSON.readTree(response.asByteArray());
   }
@@ -74,6 +78,12 @@ class ContractTest {
     Response response = post(example, "application/json");
     assertEquals(example.status(), response.statusCode(), response::asString);
     schemas.assertValid(example.answerSchema(), json(response));
+  }
+
+  @ParameterizedTest
+  @MethodSource("fittings")
+  void a_full_answer_is_of_the_form_the_contract_gives_too(Example example) throws IOException {
+    schemas.assertValid(example.answerSchema(), full(example.request()));
   }
 
   @ParameterizedTest
@@ -133,10 +143,10 @@ class ContractTest {
   @ParameterizedTest
   @MethodSource("fittings")
   void what_a_fitting_gives_to_go_on_from_gets_the_same_answer(Example example) throws IOException {
-    ObjectNode answer = (ObjectNode) json(post(example, "application/json"));
+    ObjectNode answer = (ObjectNode) full(example.request());
     answer.remove("read"); // sent once; its content is in the fields now
     answer.remove("reply"); // it answers what the text asks
-    ObjectNode again = (ObjectNode) json(post(answer.path("soFar").toString()));
+    ObjectNode again = (ObjectNode) full(answer.path("soFar").toString());
     again.remove("reply");
     assertEquals(answer, again);
   }

@@ -33,7 +33,7 @@ class FittingStoryTest {
         .contentType("application/json")
         .body(FIRST.formatted(signs, more))
         .when()
-        .post("/v1/fittings")
+        .post("/v1/fittings?detail=full")
         .then()
         .statusCode(200)
         .header("Cache-Control", "no-store")
@@ -76,7 +76,7 @@ class FittingStoryTest {
                  "earlier": [{"adjustment": "take-in-the-band", "amount": "1 in",
                               "outcome": "better"}]}
                 """)
-            .post("/v1/fittings")
+            .post("/v1/fittings?detail=full")
             .jsonPath();
     assertTrue(
         fixed.getDouble("nothingWrong") > unsure.getDouble("nothingWrong"),
@@ -115,7 +115,7 @@ class FittingStoryTest {
         .contentType("application/json")
         .body("{\"body\": {\"bust\": \"94 cm\", \"underbust\": \"77 cm\"}}")
         .when()
-        .post("/v1/fittings")
+        .post("/v1/fittings?detail=full")
         .then()
         .statusCode(200)
         .body("size.recommended.probability", greaterThan(0.2f))

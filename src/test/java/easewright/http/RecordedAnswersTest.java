@@ -11,6 +11,8 @@ import easewright.request.FittingReader;
 import easewright.request.KnownNames;
 import easewright.request.SoFar;
 import easewright.rulebook.RuleBook;
+import easewright.saying.AnswerJson;
+import easewright.saying.Detail;
 import easewright.saying.JsonFormat;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -53,9 +55,10 @@ class RecordedAnswersTest {
     ObjectNode request = (ObjectNode) JSON.readTree(example.request());
     Fitting fitting = READER.read(request);
     JsonNode now =
-        JSON.readTree(
-            JSON.writeValueAsBytes(
-                diagnosis.answer(fitting).goingOnFrom(SoFar.of(request, fitting), null)));
+        new AnswerJson(JSON)
+            .tree(
+                diagnosis.answer(fitting).goingOnFrom(SoFar.of(request, fitting), null),
+                Detail.LEAN);
     Examples.assertAlike(example.name(), now);
   }
 }

@@ -78,7 +78,7 @@ class SizeHonestyTest {
     given()
         .contentType(ContentType.JSON)
         .body(asked)
-        .post("/v1/fittings")
+        .post("/v1/fittings?detail=full")
         .then()
         .statusCode(200)
         .body("size.tapeError.bustMm", equalTo((float) sd));

