@@ -19,6 +19,7 @@ import easewright.request.FaultyRequest;
 import easewright.request.FittingReader;
 import easewright.request.IntakeAnswer;
 import easewright.request.KnownNames;
+import easewright.request.NotAFitQuestion;
 import easewright.request.SoFar;
 import easewright.request.Standing;
 import easewright.request.TextFitting;
@@ -118,15 +119,21 @@ public record Edition(
       answer = answer.asking(book.source().wording().say("danger-told-earlier", "signs", names));
     }
     answer = answer.goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
-    return answer.saying(
-        new Speaker(book.source())
-            .paragraphs(
-                answer,
-                new Addressee(
-                    whole.path("nickname").textValue(),
-                    whole.path("voice").asText().equals("plain"),
-                    whole.path("opening").textValue(),
-                    whole.path("closing").textValue())));
+    return answer.saying(new Speaker(book.source()).paragraphs(answer, addressee(whole)));
+  }
+
+  /** What to say to a text that gets no answer, paragraph by paragraph. */
+  List<String> aside(NotAFitQuestion text, JsonNode request) {
+    return new Speaker(book.source())
+        .aside(request.path("text").textValue(), text.language().orElse(null), addressee(request));
+  }
+
+  private static Addressee addressee(JsonNode request) {
+    return new Addressee(
+        request.path("nickname").textValue(),
+        request.path("voice").asText().equals("plain"),
+        request.path("opening").textValue(),
+        request.path("closing").textValue());
   }
 
   /** Ids of the signs that are dangers. */

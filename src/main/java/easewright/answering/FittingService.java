@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
 import easewright.request.FaultyRequest;
 import easewright.request.IntakeAnswer;
+import easewright.request.NotAFitQuestion;
 import easewright.request.Standing;
 import easewright.saying.SignNote;
 import jakarta.inject.Singleton;
@@ -33,6 +34,11 @@ public class FittingService {
    */
   public Answer answer(JsonNode request) {
     return answer(request, Standing.NONE);
+  }
+
+  /** What to say to a text that gets no answer, paragraph by paragraph. */
+  public List<String> aside(NotAFitQuestion text, JsonNode request) {
+    return rules.edition().aside(text, request);
   }
 
   /** Answers the next round of a case, in which dangers of earlier rounds still count. */

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.answering.FittingService;
 import easewright.diagnosis.Answer;
+import easewright.request.NotAFitQuestion;
 import easewright.request.RequestJson;
 import easewright.saying.AnswerJson;
 import easewright.saying.Detail;
@@ -20,6 +21,8 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
+import java.util.List;
+import java.util.function.Function;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
 /**
@@ -49,7 +52,7 @@ public class FittingResource {
       @QueryParam(Detail.PARAMETER) String detail) {
     ReplyLength.of(length, ReplyLength.LONG); // rejects a bad value in every format
     Detail asked = Detail.of(detail);
-    return answer(body).map(answer -> json.bytes(answer, asked));
+    return answer(RequestJson.parse(body)).map(answer -> json.bytes(answer, asked));
   }
 
   @POST
@@ -59,7 +62,7 @@ public class FittingResource {
       byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
     ReplyLength asked = ReplyLength.of(length, ReplyLength.LONG);
     String site = called.getBaseUri().toString();
-    return answer(body).map(answer -> replies.markdown(answer, asked, site));
+    return said(body, answer -> replies.markdown(answer, asked, site), replies::markdown);
   }
 
   @POST
@@ -69,7 +72,7 @@ public class FittingResource {
       byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
     ReplyLength asked = ReplyLength.of(length, ReplyLength.LONG);
     String site = called.getBaseUri().toString();
-    return answer(body).map(answer -> replies.html(answer, asked, site));
+    return said(body, answer -> replies.html(answer, asked, site), replies::html);
   }
 
   @POST
@@ -79,7 +82,7 @@ public class FittingResource {
       byte[] body, @QueryParam(ReplyLength.PARAMETER) String length, UriInfo called) {
     ReplyLength asked = ReplyLength.of(length, ReplyLength.SHORT);
     String site = called.getBaseUri().toString();
-    return answer(body).map(answer -> replies.text(answer, asked, site));
+    return said(body, answer -> replies.text(answer, asked, site), replies::text);
   }
 
   /** The fitting as parsed, for clients that only want to validate it. */
@@ -92,8 +95,17 @@ public class FittingResource {
     return fittings.check(RequestJson.parse(body));
   }
 
-  private Uni<Answer> answer(byte[] body) {
+  /** A text that is no fit question gets a reply too, since somebody waits for one. */
+  private Uni<String> said(
+      byte[] body, Function<Answer, String> answered, Function<List<String>, String> aside) {
     JsonNode request = RequestJson.parse(body);
+    return answer(request)
+        .map(answered)
+        .onFailure(NotAFitQuestion.class)
+        .recoverWithItem(text -> aside.apply(fittings.aside((NotAFitQuestion) text, request)));
+  }
+
+  private Uni<Answer> answer(JsonNode request) {
     return request.has("text")
         ? Uni.createFrom()
             .item(() -> fittings.answer(request))

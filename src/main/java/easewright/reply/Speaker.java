@@ -18,8 +18,6 @@ import java.util.stream.Collectors;
  * answer is always said in the same words.
  */
 public final class Speaker {
-  private static final String GREET = "greet";
-
   private final RuleBookSource book;
   private final Voice voice;
 
@@ -34,11 +32,30 @@ public final class Speaker {
     SpokenPhrases phrases = new SpokenPhrases(voice, content(answer));
     Pieces pieces = new Pieces();
     if (answer.isDanger()) {
-      greet(true, null, to, phrases, pieces);
+      Greeting.say(true, null, to, phrases, pieces);
       danger(answer, phrases, pieces);
     } else {
-      greet(false, Thanks.said(answer, voice, phrases), to, phrases, pieces);
+      Greeting.say(false, Thanks.said(answer, voice, phrases), to, phrases, pieces);
       fit(answer, phrases, pieces);
+    }
+    pieces.paragraph().own(to.closing());
+    return pieces.paragraphs(voice.talk());
+  }
+
+  /**
+   * The paragraphs of a reply to a text that gets no answer.
+   *
+   * @param language that it is written in, where it is one that is not read; null otherwise
+   */
+  public List<String> aside(String text, String language, Addressee to) {
+    SpokenPhrases phrases = new SpokenPhrases(voice, text);
+    Pieces pieces = new Pieces();
+    Greeting.say(false, null, to, phrases, pieces);
+    if (language == null) {
+      pieces.always(phrases.say("other-matter")).paragraph();
+      pieces.always(phrases.say("other-matter-ask"));
+    } else {
+      pieces.always(phrases.say("other-language", "language", language));
     }
     pieces.paragraph().own(to.closing());
     return pieces.paragraphs(voice.talk());
@@ -50,21 +67,6 @@ public final class Speaker {
             .map(Answer.SignNote::id)
             .collect(Collectors.joining())
         + answer.understood().sizeCut();
-  }
-
-  private static void greet(
-      boolean danger, String thanks, Addressee to, SpokenPhrases phrases, Pieces pieces) {
-    String key = to.nickname() == null ? GREET : GREET + "-named";
-    boolean plain = to.plain() || thanks == null;
-    String name = to.nickname() == null ? "" : to.nickname();
-    pieces.always(
-        plain
-            ? phrases.say(key + "-plain", "name", name)
-            : phrases.say(key, "name", name, "thanks", SpokenPhrases.lower(thanks)));
-    if (!danger) {
-      pieces.own(to.opening());
-    }
-    pieces.paragraph();
   }
 
   private void danger(Answer answer, SpokenPhrases phrases, Pieces pieces) {

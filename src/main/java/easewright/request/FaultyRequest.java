@@ -4,7 +4,7 @@ import java.util.Collection;
 import java.util.List;
 
 /** A request rejected for its content, with every fault found. */
-public final class FaultyRequest extends RuntimeException {
+public class FaultyRequest extends RuntimeException {
   private final transient List<Fault> faults;
   private final int count;
 
@@ -30,7 +30,7 @@ public final class FaultyRequest extends RuntimeException {
    *
    * @param said pointers to what the text said
    */
-  public FaultyRequest atText(Collection<String> said) {
+  public final FaultyRequest atText(Collection<String> said) {
     return new FaultyRequest(
         faults.stream()
             .map(
@@ -47,7 +47,7 @@ public final class FaultyRequest extends RuntimeException {
    *
    * @param pointer to the part
    */
-  public FaultyRequest under(String pointer) {
+  public final FaultyRequest under(String pointer) {
     return new FaultyRequest(
         faults.stream()
             .map(
@@ -59,17 +59,17 @@ public final class FaultyRequest extends RuntimeException {
   }
 
   /** The faults, at most {@value Faults#MOST}. */
-  public List<Fault> faults() {
+  public final List<Fault> faults() {
     return faults;
   }
 
   /** Number of faults, listed or not. */
-  public int count() {
+  public final int count() {
     return count;
   }
 
   /** 400 if anything cannot be parsed, otherwise 422. */
-  public int status() {
+  public final int status() {
     return faults.stream().anyMatch(fault -> fault.kind() == Fault.Kind.UNREADABLE) ? 400 : 422;
   }
 }

@@ -30,7 +30,7 @@ public final class TextReader {
   /** Occurs in no real text, and not every store accepts it. */
   static final char NUL = 0;
 
-  private static final String TEXT = "text";
+  static final String TEXT = "text";
   private static final String ASKED = "asked";
 
   private final RuleBookSource book;
@@ -78,7 +78,8 @@ public final class TextReader {
   /**
    * The request with its text read; empty if it has no text.
    *
-   * @throws FaultyRequest if the text is not a string, too long, or not a fit question
+   * @throws NotAFitQuestion if the text is about something else
+   * @throws FaultyRequest if the text is not a string, or too long
    */
   public Optional<IntakeAnswer> read(JsonNode request) {
     if (!request.isObject() || !request.has(TEXT)) {
@@ -86,17 +87,12 @@ public final class TextReader {
     }
     IntakeAnswer read = readAnything(request);
     if (read.kind().equals(IntakeAnswer.OTHER) && !saysMore(request)) {
-      Optional<String> language = languages.of(request.path(TEXT).textValue());
-      if (language.isPresent()) {
-        throw FaultyRequest.impossible(
-            "/" + TEXT,
-            book.wording().say("fault-other-language", "language", language.get()),
-            book.wording().say("fault-other-language-remedy"));
-      }
-      throw FaultyRequest.impossible(
-          "/" + TEXT,
-          book.wording().say("fault-no-fit-question"),
-          book.wording().say("fault-no-fit-question-remedy"));
+      String language = languages.of(request.path(TEXT).textValue()).orElse(null);
+      String fault = language == null ? "fault-no-fit-question" : "fault-other-language";
+      throw new NotAFitQuestion(
+          language,
+          book.wording().say(fault, "language", language),
+          book.wording().say(fault + "-remedy"));
     }
     return Optional.of(read);
   }

@@ -5,6 +5,7 @@ import easewright.diagnosis.Answer;
 import easewright.handbook.GarmentDrawing;
 import easewright.handbook.GarmentDrawing.Marked;
 import easewright.reply.Reply;
+import java.util.List;
 import java.util.Optional;
 import org.commonmark.parser.Parser;
 import org.commonmark.renderer.text.LineBreakRendering;
@@ -23,7 +24,7 @@ public final class Replies {
 
   /** Plain text. */
   public static String text(Answer answer, ReplyLength length, String site) {
-    String said = spaced(AnswerPages.replyText(answer.reply()).render());
+    String said = text(answer.reply());
     return length == ReplyLength.SHORT
         ? said
         : said
@@ -35,10 +36,9 @@ public final class Replies {
 
   /** CommonMark. */
   public static String markdown(Answer answer, ReplyLength length, String site) {
-    return spaced(
-        length == ReplyLength.SHORT
-            ? AnswerPages.replyPost(answer.reply()).render()
-            : AnswerPages.post(answer.reply(), answer, Reply.of(answer), site).render());
+    return length == ReplyLength.SHORT
+        ? markdown(answer.reply())
+        : spaced(AnswerPages.post(answer.reply(), answer, Reply.of(answer), site).render());
   }
 
   /** A whole page. */
@@ -48,6 +48,21 @@ public final class Replies {
     }
     Reply reply = Reply.of(answer);
     return AnswerPages.card(answer.reply(), answer, reply, site, marked(reply)).render();
+  }
+
+  /** Plain text of a reply without an answer. */
+  static String text(List<String> paragraphs) {
+    return spaced(AnswerPages.replyText(paragraphs).render());
+  }
+
+  /** CommonMark of a reply without an answer. */
+  static String markdown(List<String> paragraphs) {
+    return spaced(AnswerPages.replyPost(paragraphs).render());
+  }
+
+  /** A whole page of a reply without an answer. */
+  static String html(List<String> paragraphs) {
+    return AnswerPages.replyCard(paragraphs, false).render();
   }
 
   /** Removes the empty lines left by omitted template parts. */

@@ -3,6 +3,7 @@ package easewright.saying;
 import easewright.access.PublicAddress;
 import easewright.diagnosis.Answer;
 import jakarta.inject.Singleton;
+import java.util.List;
 
 /**
  * Writes answers as replies to post, with links to this service. {@code calledAs} is the part
@@ -14,6 +15,21 @@ public class ReplyWriter {
 
   ReplyWriter(PublicAddress address) {
     this.address = address;
+  }
+
+  /** A reply without an answer, in CommonMark. */
+  public String markdown(List<String> paragraphs) {
+    return Replies.markdown(paragraphs);
+  }
+
+  /** A reply without an answer, as a whole HTML page. */
+  public String html(List<String> paragraphs) {
+    return Replies.html(paragraphs);
+  }
+
+  /** A reply without an answer, as plain text. */
+  public String text(List<String> paragraphs) {
+    return Replies.text(paragraphs);
   }
 
   /** A reply in CommonMark. */

@@ -7,14 +7,19 @@ import static org.hamcrest.Matchers.greaterThan;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.lessThan;
+import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.path.json.JsonPath;
+import io.restassured.response.ValidatableResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** One wearer from the first try-on to the last, over HTTP. Facts of the trade: common practice. */
 @QuarkusTest
@@ -139,5 +144,30 @@ class FittingStoryTest {
         .contentType("text/markdown")
         .body(containsString("**Most likely:** band too long"))
         .body(containsString("**Then check:**"));
+  }
+
+  /** Somebody waits for a reply; a program is told what is wrong with its request. */
+  @ParameterizedTest
+  @ValueSource(strings = {"text/plain", "text/markdown", "text/html"})
+  void a_post_about_something_else_gets_a_reply_as_text_and_a_problem_as_data(String form) {
+    String thread = "{\"nickname\": \"Fern\", \"text\": \"What thread suits leather handbags?\"}";
+    String german = "{\"text\": \"Meine Träger rutschen und das Unterbrustband ist zu weit.\"}";
+    said(form, thread)
+        .statusCode(200)
+        .contentType(startsWith(form))
+        .body(containsString("Fern"))
+        .body(containsString("tell me what you see and where"));
+    said(form, german).statusCode(200).body(containsString("this looks like German"));
+    said("application/json", thread).statusCode(422).body("faults[0].pointer", equalTo("/text"));
+    said(form, "{\"text\": 7}").statusCode(400).contentType("application/problem+json");
+  }
+
+  private static ValidatableResponse said(String form, String request) {
+    return given()
+        .contentType("application/json")
+        .accept(form + ", application/problem+json")
+        .body(request.getBytes(StandardCharsets.UTF_8))
+        .post("/v1/fittings")
+        .then();
   }
 }
