@@ -1,49 +1,38 @@
-"""Trains what the reader reads of changes that were tried and made, on top of the shipped model, whose signs stay as they are.
+"""What the reader reads of changes that were tried and made: the labelled posts, the head, and its place in the ONNX file.
 
-    python src/training/reader/changes.py READER_FOLDER OUT_FOLDER [held-out]
-
-READER_FOLDER holds reader.onnx, reader.json and vocabulary.txt. The sentences are those of changes/*.tsv. Writes OUT_FOLDER/reader.onnx,
-with one more output, and reader.json, which names its columns: every change, "undone", and what a change did. "held-out" keeps
-every tenth post of each hand out of the training, to choose thresholds on, and prints how well those are read. On two cores with torch,
-onnx and onnxruntime, some ten minutes.
+The posts are those of changes/*.tsv and both/*.tsv. train.py trains the head together with the signs. For each sentence the
+model's second output names how probably each change was done, that any was, that one was taken back, and what one did.
 """
-import collections, glob, json, os, shutil, sys
-import numpy as np, onnx, onnxruntime as ort, torch, yaml
+import collections, glob, os
+import numpy as np, onnx, torch, yaml
 from onnx import TensorProto, helper, numpy_helper
-from text import Pieces
 
-LAYERS = ["/encoder/layers.8/norm2/LayerNormalization_output_0", "/encoder/layers.11/norm2/LayerNormalization_output_0"]
+LAYERS = (8, 11)  # of the encoder, that changes are read by
 OUTCOMES = ["right", "better", "same", "worse"]
 UNDONE = "undone"
 DONE = "done"  # that any change was done
 LEAST = 8  # sentences that a change needs to be learnt
 ONE_IN = 10
-PLACES = 400
 ALIKE = [["set-the-straps-shorter", "shorten-the-straps"], ["set-the-straps-longer", "lengthen-the-straps"],
          ["let-out-the-edge-elastic", "ease-the-neckline", "recut-the-armhole-edge"], ["take-room-from-above", "wedge-out-of-the-neckline"],
          ["take-in-the-band", "shorten-the-band-elastic"], ["stay-the-neckline-with-elastic", "recut-the-edge-elastic"],
          ["add-a-support-layer", "double-the-support-layer"]]  # hardly told apart in a post
-EPOCHS = 18
-BATCH = 64
-RATE = 2e-3
-DECAY = 3e-2
-DROPPED = 0.3
-SEED = 41
 OTHERS = 2 + len(OUTCOMES)  # columns that are no change
+OF_A_PHRASE = -1
 
-folder = os.path.join(os.path.dirname(os.path.abspath(__file__)), "changes")
+here = os.path.dirname(os.path.abspath(__file__))
 
 
 def posts():
-    """(held, [(sentence, labels)]) of each post; held is None for phrases."""
-    for path in sorted(glob.glob(os.path.join(folder, "*.tsv"))):
+    """(held, signs, [(sentence, labels)]) of each post; signs: in both/, labels of signs, which end in a mark, stand beside those of changes."""
+    for path in sorted(glob.glob(os.path.join(here, "changes", "*.tsv")) + glob.glob(os.path.join(here, "both", "*.tsv"))):
         post, at = [], 0
         for line in open(path, encoding="utf-8").read().split("\n") + [""]:
             if line.strip():
                 sentence, _, labels = line.partition("\t")
                 post.append((sentence.strip(), labels.split()))
             elif post:
-                yield at % ONE_IN == ONE_IN - 1, post
+                yield at % ONE_IN == ONE_IN - 1, "both" in path.split(os.sep), post
                 post, at = [], at + 1
 
 
@@ -53,11 +42,13 @@ def phrases():
         book = yaml.safe_load(open(path, encoding="utf-8"))
         for kind in ("changes", "trials"):
             for name, ways in (book.get(kind) or {}).items():
-                yield from (("I " + way, ["did:" + name]) for way in ways)
+                yield from ((name, way) for way in ways)
 
 
 def targets(labels):
     for one in labels:
+        if one[-1] in "+-?":
+            continue  # of a sign
         kind, _, name = one.partition(":")
         yield {"did": name, "undid": UNDONE}.get(kind, kind)
         if kind == "did":
@@ -65,32 +56,21 @@ def targets(labels):
 
 
 def columns(all_posts):
-    counts = collections.Counter(t for _, post in all_posts for _, labels in post for t in targets(labels))
+    counts = collections.Counter(t for _, _, post in all_posts for _, labels in post for t in targets(labels))
     changes = sorted(t for t, n in counts.items() if n >= LEAST and t not in OUTCOMES + [UNDONE, DONE])
     print("left out:", {t: n for t, n in counts.items() if n < LEAST})
     return changes + [DONE, UNDONE] + OUTCOMES
 
 
-def vectors(model, pieces, all_posts):
-    """For each post the vectors of its pieces and the place of each sentence."""
-    graph = onnx.load(model)
-    for name in LAYERS:
-        graph.graph.output.append(helper.make_tensor_value_info(name, TensorProto.FLOAT, None))
-    options = ort.SessionOptions()
-    session = ort.InferenceSession(graph.SerializeToString(), options, providers=["CPUExecutionProvider"])
-    for held, post in all_posts:
-        ids, spans = [pieces.start], []
-        for sentence, _ in post:
-            part = pieces.of(sentence)
-            if len(ids) + len(part) + 1 > PLACES:
-                break
-            spans.append((len(ids), len(ids) + len(part)))
-            ids += part + [pieces.end]
-        segments = np.zeros((len(spans), len(ids)), np.float32)
-        for i, (first, last) in enumerate(spans):
-            segments[i, first:last] = 1
-        found = session.run(LAYERS, dict(ids=np.array([ids], np.int64), segments=segments))
-        yield np.concatenate([one[0] for one in found], -1).astype(np.float16), spans
+def prepared(all_posts, names):
+    """The posts as train.py takes them, and after them what the rule book calls each change."""
+    place = {name: i for i, name in enumerate(names)}
+    of = lambda labels: sorted({place[t] for t in targets(labels) if t in place})
+    signs = lambda labels: {t[:-1]: t[-1] for t in labels if t[-1] in "+-?"}
+    out = [dict(held=held, parts=[dict(sentence=sentence, told=of(labels), signs=signs(labels) if both else None) for sentence, labels in post])
+           for held, both, post in all_posts]
+    return out + [dict(held=False, parts=[dict(sentence="I " + way, told=[place[name], OF_A_PHRASE], signs=None)])
+                  for name, way in phrases() if name in place]
 
 
 class Head(torch.nn.Module):
@@ -104,110 +84,32 @@ class Head(torch.nn.Module):
         self.mean = torch.nn.Parameter(torch.zeros(width, count))
         self.before = torch.nn.Parameter(torch.zeros(width, count))
         self.bias = torch.nn.Parameter(torch.full((count,), -3.0))
+        self.drop = torch.nn.Dropout(0.2)
 
-    def forward(self, pieces, mask, before):
-        """pieces [n,p,width], mask [n,p], before [n,width]"""
-        look = (pieces @ self.query * 4 + (mask.unsqueeze(-1) - 1) * 1e4).softmax(1)
-        own = (look * (pieces @ self.value)).sum(1)
-        mean = (pieces * mask.unsqueeze(-1)).sum(1) / mask.sum(1, keepdim=True).clamp(min=1)
-        return own + (mean @ self.mean + before @ self.before) * self.scale * 4 + self.bias
-
-
-def rows(all_posts, found, names):
-    place = {name: i for i, name in enumerate(names)}
-    for (held, post), (states, spans) in zip(all_posts, found):
-        before = np.zeros(states.shape[1], np.float32)
-        for (_, labels), (first, last) in zip(post, spans):
-            if last == first:
-                continue
-            target = np.zeros(len(names), np.float32)
-            for one in targets(labels):
-                if one in place:
-                    target[place[one]] = 1
-            yield held, states[first:last], before, target, held is None
-            before = states[first:last].astype(np.float32).mean(0)
+    def forward(self, states, segments, row, before):
+        """states [B,T,width], segments [N,T] of 0 and 1, the row and the sentence before (-1: none) of each [N]: logits [N,count]."""
+        states = self.drop(states)
+        look = ((states @ self.query * 4)[row].float() + (segments.unsqueeze(-1) - 1) * 1e4).softmax(1)
+        own = (look * (states @ self.value)[row]).sum(1)
+        mean = torch.einsum("nt,ntw->nw", segments / segments.sum(1, keepdim=True).clamp(min=1), states[row].float())
+        earlier = torch.where((before >= 0).unsqueeze(-1), mean[before.clamp(min=0)], 0.0)
+        return own + (mean @ self.mean + earlier @ self.before) * self.scale * 4 + self.bias
 
 
-def batch(some, width):
-    longest = max(len(one[1]) for one in some)
-    pieces = np.zeros((len(some), longest, width), np.float32)
-    mask = np.zeros((len(some), longest), np.float32)
-    for i, one in enumerate(some):
-        pieces[i, : len(one[1])] = one[1]
-        mask[i, : len(one[1])] = 1
-    return (torch.from_numpy(pieces), torch.from_numpy(mask), torch.from_numpy(np.stack([one[2] for one in some])),
-            torch.from_numpy(np.stack([one[3] for one in some])))
-
-
-def train(some, width, count):
-    torch.manual_seed(SEED)
-    head = Head(width, count)
-    steps = EPOCHS * (len(some) // BATCH)
-    optimiser = torch.optim.AdamW(head.parameters(), lr=RATE, weight_decay=DECAY)
-    schedule = torch.optim.lr_scheduler.OneCycleLR(optimiser, RATE, total_steps=steps, pct_start=0.1)
-    order = np.random.default_rng(SEED)
-    step = 0
-    while step < steps:
-        turn = order.permutation(len(some))
-        # Sentences of like length together, so that little is padded.
-        for chunk in np.array_split(turn, max(1, len(some) // (BATCH * 8))):
-            chunk = sorted(chunk, key=lambda i: len(some[i][1]))
-            for part in order.permutation([i for i in range(0, len(chunk), BATCH)]):
-                if step >= steps:
-                    break
-                these = [some[i] for i in chunk[part : part + BATCH]]
-                pieces, mask, before, target = batch(these, width)
-                counts = torch.tensor([0.0 if one[4] else 1.0 for one in these])
-                pieces = torch.nn.functional.dropout(pieces, DROPPED)
-                before = torch.nn.functional.dropout(before, DROPPED)
-                logits = head(pieces, mask, before)
-                split = count - OTHERS
-                told = torch.nn.functional.binary_cross_entropy_with_logits(logits[:, split:], target[:, split:], reduction="none").sum(1)
-                loss = (told * counts).sum() / len(target)
-                of_which = target[:, :split]
-                said = of_which.sum(1) > 0
-                if said.any():
-                    share = of_which[said] / of_which[said].sum(1, keepdim=True)
-                    loss = loss - (share * logits[said, :split].log_softmax(1)).sum() / len(target)
-                optimiser.zero_grad()
-                loss.backward()
-                optimiser.step()
-                schedule.step()
-                step += 1
-                if step % 500 == 0:
-                    print(step, steps, round(loss.item(), 3), flush=True)
-    return head.eval()
-
-
-def probabilities(head, some, width):
-    out = []
-    with torch.no_grad():
-        for at in range(0, len(some), 128):
-            pieces, mask, before, _ = batch(some[at : at + 128], width)
-            logits = head(pieces, mask, before)
-            rest = logits[:, -OTHERS:].sigmoid()
-            out.append(torch.cat([logits[:, :-OTHERS].softmax(1) * rest[:, :1], rest], 1).numpy())
-    return np.concatenate(out)
-
-
-def report(said, truth, names):
+def report(tag, said, truth, names):
     split = len(names) - OTHERS
     for what, part in (("changes", slice(0, split)), ("done", slice(split, split + 1)), ("undone", slice(split + 1, split + 2)), ("outcomes", slice(split + 2, None))):
-        for threshold in (0.3, 0.4, 0.5, 0.6, 0.7, 0.8):
+        for threshold in (0.4, 0.5, 0.6):
             read = said[:, part] >= threshold
             right = (read & (truth[:, part] > 0)).sum()
-            print(what, threshold, "precision", round(right / max(1, read.sum()), 3), "recall", round(right / max(1, truth[:, part].sum()), 3))
+            print(tag, what, threshold, "precision", round(right / max(1, read.sum()), 3), "recall", round(right / max(1, truth[:, part].sum()), 3), flush=True)
 
 
-def write(model, out, head, names):
-    """Adds the head to the model's graph, as float32."""
-    graph = onnx.load(model)
+def write(file, head, names):
+    """Adds the head to the graph of the model in the file, as float32."""
+    graph = onnx.load(file)
     g = graph.graph
-    keep = [o for o in g.output if o.name != "changes"]
-    nodes = [n for n in g.node if not n.name.startswith("changes/")]
-    start = [i for i in g.initializer if not i.name.startswith("changes/")]
-    del g.output[:], g.node[:], g.initializer[:]
-    g.output.extend(keep)
+    nodes, start = [], []
 
     def number(name, value):
         start.append(numpy_helper.from_array(np.asarray(value), "changes/" + name))
@@ -219,7 +121,7 @@ def write(model, out, head, names):
 
     w = {k: v.detach().numpy().astype(np.float32) for k, v in head.named_parameters()}
     one = number("axis0", np.array([0], np.int64))
-    both = node("Concat", LAYERS, "both", axis=-1)  # [1,p,width]
+    both = node("Concat", [f"/encoder/layers.{i}/norm2/LayerNormalization_output_0" for i in LAYERS], "both", axis=-1)  # [1,p,width]
     pieces = node("Squeeze", [both, one], "pieces")  # [p,width]
     look = node("MatMul", [pieces, number("query", w["query"] * 4)], "look")  # [p,k]
     value = node("MatMul", [pieces, number("value", w["value"])], "values")
@@ -246,30 +148,4 @@ def write(model, out, head, names):
     g.initializer.extend(start)
     g.output.append(helper.make_tensor_value_info("changes", TensorProto.FLOAT, ["sentences", len(names)]))
     onnx.checker.check_model(graph)
-    os.makedirs(out, exist_ok=True)
-    onnx.save(graph, os.path.join(out, "reader.onnx"))
-
-
-if __name__ == "__main__":
-    reader, out = sys.argv[1:3]
-    model = os.path.join(reader, "reader.onnx")
-    pieces = Pieces(os.path.join(reader, "vocabulary.txt"))
-    everything = list(posts())
-    names = columns(everything)
-    everything += [(None, [one]) for one in phrases()]
-    found = list(vectors(model, pieces, everything))
-    width = found[0][0].shape[1]
-    lines = list(rows(everything, found, names))
-    with_held = "held-out" in sys.argv[3:]
-    known = [one for one in lines if not (with_held and one[0])]
-    print(len(everything), "posts", len(known), "sentences", len(names), "columns", flush=True)
-    head = train(known, width, len(names))
-    if with_held:
-        held = [one for one in lines if one[0]]
-        report(probabilities(head, held, width), np.stack([one[3] for one in held]), names)
-    write(model, out, head, names)
-    settings = json.load(open(os.path.join(reader, "reader.json"), encoding="utf-8"))
-    settings["changes"], settings["alike"] = names, ALIKE
-    json.dump(settings, open(os.path.join(out, "reader.json"), "w", encoding="utf-8"), indent=1, ensure_ascii=False)
-    for name in ("vocabulary.txt", "phrases.bin"):
-        shutil.copy(os.path.join(reader, name), os.path.join(out, name))
+    onnx.save(graph, file)

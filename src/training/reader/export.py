@@ -37,7 +37,7 @@ class Shipped(nn.Module):
         return said, a.argmax(1)
 
 
-def export(reader, weights, pieces, held, report, file, folder):
+def export(reader, weights, pieces, held, report, file):
     reader.eval().cpu()
     reader.encoder.words = Words(reader.encoder.words.weight.detach().float())
     reader.encoder.places = nn.Parameter(reader.encoder.places[:400].detach().clone())

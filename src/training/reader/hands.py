@@ -1,4 +1,4 @@
-"""The labelled sentences of sentences/, and which posts of them are held out: hands.py OUT.yaml writes those.
+"""The labelled sentences of sentences/ and both/, and which posts of them are held out: hands.py OUT.yaml writes those.
 
 Every tenth post of the hands from the twentieth on is held out: neither the model nor the plain reader that the
 joining is fitted with has seen it, and no trial was chosen by it.
@@ -27,16 +27,32 @@ def order(path):
     """The hands in the order in which the README lists them."""
     name = os.path.basename(path)[:-4]
     readme = open(os.path.join(os.path.dirname(os.path.abspath(__file__)), "README.md"), encoding="utf-8").read()
-    return readme.index(f"`sentences/{name}.tsv`")
+    return readme.index(f"/{name}.tsv`")
+
+
+def parts(path):
+    """(context, sentence, labels) of each line; in both/, where a blank line ends a post, the context is the two sentences before."""
+    if os.path.basename(os.path.dirname(path)) != "both":
+        for line in open(path, encoding="utf-8"):
+            yield (line.rstrip("\n").split("\t") + ["", ""])[:3]
+        return
+    before = []
+    for line in open(path, encoding="utf-8"):
+        sentence, _, labels = line.strip().partition("\t")
+        if not sentence:
+            before = []
+            continue
+        yield " ".join(before[-2:]), sentence, " ".join(t for t in labels.split() if t[-1] in "+-?")
+        before.append(sentence)
 
 
 def lines():
-    paths = sorted(glob.glob(os.path.join(os.path.dirname(os.path.abspath(__file__)), "sentences", "*.tsv")), key=order)
+    here = os.path.dirname(os.path.abspath(__file__))
+    paths = sorted((p for kind in ("sentences", "both") for p in glob.glob(os.path.join(here, kind, "*.tsv"))), key=order)
     since = [os.path.basename(p)[:-4] for p in paths].index(FIRST_HELD)
     for at, path in enumerate(paths):
         post = -1
-        for line in open(path, encoding="utf-8"):
-            context, sentence, labels = (line.rstrip("\n").split("\t") + ["", ""])[:3]
+        for context, sentence, labels in parts(path):
             post += not context
             held = at >= since and post % ONE_IN == ONE_IN - 1
             yield Line(os.path.basename(path)[:-4], post, context, sentence, labels.split(), held)

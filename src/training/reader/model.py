@@ -32,12 +32,11 @@ class Layer(nn.Module):
 
 
 class Encoder(nn.Module):
-    def __init__(self, file, layers=None):
+    def __init__(self, file):
         super().__init__()
         z = np.load(file)
         get = lambda k: torch.tensor(z[k].astype(np.float32))
         n = 1 + max(int(k.split(".")[2]) for k in z.files if k.startswith("encoder.layer."))
-        take = layers or list(range(n))
         self.words = nn.Embedding.from_pretrained(torch.tensor(z["words"].astype(np.float32) * z["scale"]), freeze=False)
         self.places = nn.Parameter(get("embeddings.position_embeddings.weight") + get("embeddings.token_type_embeddings.weight")[0])
         width = self.words.weight.shape[1]
@@ -46,26 +45,29 @@ class Encoder(nn.Module):
         self.layers, self.drop = nn.ModuleList(), nn.Dropout(0.1)
         names = dict(q="attention.self.query", k="attention.self.key", v="attention.self.value", o="attention.output.dense",
                      up="intermediate.dense", down="output.dense", norm1="attention.output.LayerNorm", norm2="output.LayerNorm")
-        for i in take:
+        for i in range(n):
             layer = Layer(width, z[f"encoder.layer.{i}.intermediate.dense.bias"].shape[0])
             layer.load_state_dict({f"{a}.{w}": get(f"encoder.layer.{i}.{b}.{w}") for a, b in names.items() for w in ("weight", "bias")})
             self.layers.append(layer)
 
-    def forward(self, ids, mask=None):
-        x = self.drop(self.norm(self.words(ids) + self.places[: ids.shape[1]]))
+    def forward(self, ids, mask=None, keep=()):
+        """The vectors of the last layer; with keep, those of each of these layers."""
+        x, kept = self.drop(self.norm(self.words(ids) + self.places[: ids.shape[1]])), []
         bias = None if mask is None else torch.zeros(mask.shape, dtype=x.dtype, device=x.device).masked_fill(~mask, -1e4)[:, None, None, :]
-        for layer in self.layers:
+        for i, layer in enumerate(self.layers):
             x = layer(x, bias.to(x.dtype) if bias is not None else None)
-        return x
+            if i in keep:
+                kept.append(x)
+        return kept if keep else x
 
 
 class Reader(nn.Module):
     """ids [B,T], mask [B,T]; segments [N,T] of 0 and 1 and the row of each [N]: logits [N,signs,3] of +, -, ?."""
 
-    def __init__(self, encoder, signs, free=True):
+    def __init__(self, encoder, signs):
         super().__init__()
         w = encoder.words.weight.shape[1]
-        self.encoder, self.signs, self.free = encoder, signs, free
+        self.encoder = encoder
         self.to_query, self.to_weight = nn.Linear(w, w), nn.Linear(w, w)
         self.own_query, self.own_weight = nn.Parameter(torch.randn(signs, w) * 0.02), nn.Parameter(torch.zeros(signs, w))
         self.own_bias = nn.Parameter(torch.zeros(signs, 3))
@@ -82,7 +84,6 @@ class Reader(nn.Module):
     def weights(self, d, without=None):
         """Queries and weights of all signs from their descriptions; without: which signs lack the free part."""
         keep = 1.0 if without is None else (~without).float().unsqueeze(-1)
-        keep = keep if self.free else 0.0
         return self.to_query(d) + keep * self.own_query, self.to_weight(d) / 8 + keep * self.own_weight, keep * self.own_bias + self.bias
 
     def forward(self, ids, mask, segments, row, weights):

@@ -9,6 +9,7 @@ import glob, json, os, re, sys, yaml
 
 here = os.path.dirname(os.path.abspath(__file__))
 sys.path.insert(0, here)
+import changes
 from hands import lines
 from text import sentences
 
@@ -20,10 +21,12 @@ for line in lines():
     pairs = {t[:-1]: t[-1] for t in line.labels}
     assert set(pairs) <= known and set(pairs.values()) <= set("+-?"), line
     if not line.held:
-        rows.append(dict(source=line.hand + ".tsv", context=line.context, sentence=line.sentence, labels=pairs))
+        rows.append(dict(source=line.hand + ".tsv", post=line.post, context=line.context, sentence=line.sentence, labels=pairs))
 for s in signs:
     for phrase in s.get("phrases", []):
-        rows.append(dict(source="phrases", context="", sentence=phrase, labels={s["id"]: "+"}))
+        rows.append(dict(source="phrases", post=len(rows), context="", sentence=phrase, labels={s["id"]: "+"}))
+told = list(changes.posts())
+named = changes.columns(told)
 
 def name(one):
     return one["sign"] if isinstance(one, dict) else one
@@ -48,8 +51,9 @@ for file in sorted(glob.glob("src/test/resources/dangers/*.yaml")):
                               maybe=sorted(known - dangers) + (sorted(dangers) if p.get("circumstance") else [])))
 for file in sys.argv[2:]:
     posts += [post("trial-" + os.path.basename(file), p) for p in yaml.safe_load(open(file, encoding="utf-8"))]
-json.dump(dict(ids=[s["id"] for s in signs], describe=describe, dangers=sorted(dangers), rows=rows, posts=posts), open(sys.argv[1], "w"))
+json.dump(dict(ids=[s["id"] for s in signs], describe=describe, dangers=sorted(dangers), rows=rows, posts=posts,
+               columns=named, changes=changes.prepared(told, named)), open(sys.argv[1], "w"))
 count = {}
 for one in rows + posts:
     count[one["source"]] = count.get(one["source"], 0) + 1
-print(len(signs), "signs", len(dangers), "dangers", count)
+print(len(signs), "signs", len(dangers), "dangers", len(told), "posts with changes", count)
