@@ -3,6 +3,7 @@ package easewright.intake;
 import easewright.intake.Reading.TextRead;
 import easewright.number.AmountRead;
 import easewright.number.TextSpan;
+import easewright.reading.OutcomesSaid;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
@@ -106,7 +107,14 @@ public record Told(
       String how,
       String outcome,
       TextSpan span,
-      double confidence) {}
+      double confidence) {
+
+    /** The same trial, with what the model makes of its outcome. */
+    TrialRead thatDid(OutcomesSaid outcomes) {
+      String did = outcomes.of(span.from(), span.to(), outcome);
+      return new TrialRead(adjustment, amount, how, did, span, confidence);
+    }
+  }
 
   /**
    * A toile sewn before in another size.

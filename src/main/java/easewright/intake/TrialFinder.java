@@ -6,6 +6,7 @@ import easewright.english.Mentions;
 import easewright.english.Stretch;
 import easewright.intake.Told.TrialRead;
 import easewright.number.Amount;
+import easewright.reading.OutcomesSaid;
 import easewright.reading.TrainedReading;
 import easewright.rulebook.RuleBookSource;
 import java.util.ArrayList;
@@ -78,7 +79,12 @@ final class TrialFinder {
     Found found = new Found(new ArrayList<>(), new BitSet(), new BitSet(), new ArrayList<>());
     named(post, amounts, said, found);
     heldOut.add(post, amounts, said, model, found);
-    model.ifPresent(read -> byModel.add(post, amounts, said, read, found));
+    model.ifPresent(
+        read -> {
+          OutcomesSaid outcomes = new OutcomesSaid(read);
+          found.trials().replaceAll(one -> one.thatDid(outcomes));
+          byModel.add(post, amounts, said, read, found);
+        });
     found
         .trials()
         .removeIf(

@@ -18,7 +18,7 @@ import java.util.stream.Stream;
  */
 public final class TrialsSaid {
   /** From here on a sentence tells that something was done. */
-  private static final double DONE = 0.5;
+  static final double DONE = 0.5;
 
   /** From here on a sentence tells which change it was. */
   private static final double SURE = 0.5;
