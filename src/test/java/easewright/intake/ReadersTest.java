@@ -94,11 +94,13 @@ class ReadersTest {
         columns.stream().filter(one -> !changes.contains(one)).toList());
     assertTrue(known.size() >= 80, known::toString);
     Set<String> told = new TreeSet<>();
-    try (Stream<Path> hands = Files.list(Path.of("src/training/reader/changes"))) {
-      for (Path hand : hands.toList()) {
-        for (String line : Files.readAllLines(hand)) {
-          Matcher label = Pattern.compile("(?:un)?did:([a-z-]+)").matcher(line);
-          label.results().forEach(one -> told.add(one.group(1)));
+    for (String folder : List.of("changes", "both")) {
+      try (Stream<Path> hands = Files.list(Path.of("src/training/reader", folder))) {
+        for (Path hand : hands.toList()) {
+          for (String line : Files.readAllLines(hand)) {
+            Matcher label = Pattern.compile("(?:un)?did:([a-z-]+)").matcher(line);
+            label.results().forEach(one -> told.add(one.group(1)));
+          }
         }
       }
     }
