@@ -13,6 +13,7 @@ import easewright.modelreader.ModelReader;
 import easewright.pattern.PatternSheets;
 import easewright.reading.TrainedReader;
 import easewright.reply.Addressee;
+import easewright.reply.Aside;
 import easewright.reply.Speaker;
 import easewright.request.CheckReader;
 import easewright.request.FaultyRequest;
@@ -124,8 +125,9 @@ public record Edition(
 
   /** What to say to a text that gets no answer, paragraph by paragraph. */
   List<String> aside(NotAFitQuestion text, JsonNode request) {
-    return new Speaker(book.source())
-        .aside(request.path("text").textValue(), text.language().orElse(null), addressee(request));
+    return new Aside(book.source())
+        .paragraphs(
+            request.path("text").textValue(), text.language().orElse(null), addressee(request));
   }
 
   private static Addressee addressee(JsonNode request) {

@@ -42,25 +42,6 @@ public final class Speaker {
     return pieces.paragraphs(voice.talk());
   }
 
-  /**
-   * The paragraphs of a reply to a text that gets no answer.
-   *
-   * @param language that it is written in, where it is one that is not read; null otherwise
-   */
-  public List<String> aside(String text, String language, Addressee to) {
-    SpokenPhrases phrases = new SpokenPhrases(voice, text);
-    Pieces pieces = new Pieces();
-    Greeting.say(false, null, to, phrases, pieces);
-    if (language == null) {
-      pieces.always(phrases.say("other-matter")).paragraph();
-      pieces.always(phrases.say("other-matter-ask"));
-    } else {
-      pieces.always(phrases.say("other-language", "language", language));
-    }
-    pieces.paragraph().own(to.closing());
-    return pieces.paragraphs(voice.talk());
-  }
-
   private static String content(Answer answer) {
     return answer.causes().stream().limit(2).map(CauseNote::id).collect(Collectors.joining())
         + answer.understood().signs().stream()

@@ -120,6 +120,7 @@ public record Voice(
       double doubted,
       Words quoted,
       int placed,
+      List<String> thanking,
       int usual,
       int most,
       Map<String, List<String>> directions,

@@ -7,6 +7,7 @@ import static org.hamcrest.Matchers.greaterThan;
 import static org.hamcrest.Matchers.hasItem;
 import static org.hamcrest.Matchers.hasSize;
 import static org.hamcrest.Matchers.lessThan;
+import static org.hamcrest.Matchers.not;
 import static org.hamcrest.Matchers.startsWith;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
@@ -157,6 +158,9 @@ class FittingStoryTest {
         .contentType(startsWith(form))
         .body(containsString("Fern"))
         .body(containsString("tell me what you see and where"));
+    said(form, "{\"text\": \"Thank you all, I danced in it till midnight!\"}")
+        .statusCode(200)
+        .body(not(containsString("tell me what you see and where")));
     said(form, german).statusCode(200).body(containsString("this looks like German"));
     said("application/json", thread).statusCode(422).body("faults[0].pointer", equalTo("/text"));
     said(form, "{\"text\": 7}").statusCode(400).contentType("application/problem+json");

@@ -1,0 +1,48 @@
+package easewright.reply;
+
+import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Voice;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Says a kind word to a text that gets no answer: a thank you, another matter, another language.
+ */
+public final class Aside {
+  private final Voice voice;
+
+  /** Speaks with the words of this rule book. */
+  public Aside(RuleBookSource book) {
+    this.voice = book.wording().voices().get(Voice.USUAL);
+  }
+
+  /**
+   * The paragraphs of a reply to a text that gets no answer.
+   *
+   * @param language that it is written in, where it is one that is not read; null otherwise
+   */
+  public List<String> paragraphs(String text, String language, Addressee to) {
+    SpokenPhrases phrases = new SpokenPhrases(voice, text);
+    Pieces pieces = new Pieces();
+    Greeting.say(false, null, to, phrases, pieces);
+    if (language != null) {
+      pieces.always(phrases.say("other-language", "language", language));
+    } else if (thanks(text) && !text.contains("?")) {
+      pieces.always(phrases.say("other-thanks")).always(phrases.say("other-thanks-close"));
+    } else {
+      if (thanks(text)) {
+        pieces.always(phrases.say("other-thanks")).paragraph();
+      }
+      pieces.always(phrases.say("other-matter")).paragraph();
+      pieces.always(phrases.say("other-matter-ask"));
+    }
+    pieces.paragraph().own(to.closing());
+    return pieces.paragraphs(voice.talk());
+  }
+
+  private boolean thanks(String text) {
+    return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^a-z']+"))
+        .anyMatch(voice.talk().thanking()::contains);
+  }
+}
