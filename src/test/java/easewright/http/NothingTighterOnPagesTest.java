@@ -31,6 +31,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
@@ -56,6 +57,9 @@ class NothingTighterOnPagesTest {
   private final SmallerSizes smaller = new SmallerSizes();
   private TighterWords tighter;
   private List<ObjectNode> stopped;
+
+  /** The client's own request, which an answer to an assistant gives back. */
+  private static final Pattern SO_FAR = Pattern.compile("(?m)^ {4}\\{.*}$");
 
   @BeforeEach
   void draw() {
@@ -174,7 +178,8 @@ class NothingTighterOnPagesTest {
         CallToolResult result =
             client.callTool(
                 new CallToolRequest("answer_fitting", json.convertValue(given, Map.class)));
-        check("MCP text", given, ((TextContent) result.content().get(0)).text());
+        String text = ((TextContent) result.content().get(0)).text();
+        check("MCP text", given, SO_FAR.matcher(text).replaceAll(""));
         check("MCP data", given, strings(json.valueToTree(result.structuredContent())));
       }
     }
