@@ -339,3 +339,4 @@ if __name__ == "__main__":
         from export import export
         export(m, weights(m), P, held, report, A.export)
         changes.write(A.export, m.changes.cpu(), COLUMNS)
+        json.dump(dict(signs=IDS, changes=COLUMNS, alike=changes.ALIKE), open(A.export.replace(".onnx", ".json"), "w"), indent=1)
