@@ -1,9 +1,5 @@
 package easewright.saying;
 
-import java.util.Arrays;
-import java.util.List;
-import java.util.Locale;
-
 /** How much of an answer its JSON holds. */
 public enum Detail {
   /** What a reply needs. */
@@ -20,16 +16,6 @@ public enum Detail {
    * @throws BadParameter for any other word
    */
   public static Detail of(String word) {
-    if (word == null) {
-      return LEAN;
-    }
-    return Arrays.stream(values())
-        .filter(detail -> detail.word().equals(word))
-        .findFirst()
-        .orElseThrow(() -> new BadParameter(PARAMETER, List.of(LEAN.word(), FULL.word())));
-  }
-
-  private String word() {
-    return name().toLowerCase(Locale.ROOT);
+    return QueryWord.of(PARAMETER, word, LEAN);
   }
 }

@@ -1,9 +1,5 @@
 package easewright.saying;
 
-import java.util.Arrays;
-import java.util.List;
-import java.util.Locale;
-
 /** How much of an answer is written out. */
 public enum ReplyLength {
   /** Under 120 words. */
@@ -21,16 +17,6 @@ public enum ReplyLength {
    * @throws BadParameter for any other word
    */
   public static ReplyLength of(String word, ReplyLength usual) {
-    if (word == null) {
-      return usual;
-    }
-    return Arrays.stream(values())
-        .filter(length -> length.word().equals(word))
-        .findFirst()
-        .orElseThrow(() -> new BadParameter(PARAMETER, List.of(SHORT.word(), LONG.word())));
-  }
-
-  private String word() {
-    return name().toLowerCase(Locale.ROOT);
+    return QueryWord.of(PARAMETER, word, usual);
   }
 }

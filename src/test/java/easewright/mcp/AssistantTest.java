@@ -15,9 +15,7 @@ import com.networknt.schema.SpecificationVersion;
 import easewright.EveryShape;
 import easewright.http.Examples;
 import easewright.http.Examples.Example;
-import io.modelcontextprotocol.client.McpClient;
 import io.modelcontextprotocol.client.McpSyncClient;
-import io.modelcontextprotocol.client.transport.HttpClientStreamableHttpTransport;
 import io.modelcontextprotocol.spec.McpError;
 import io.modelcontextprotocol.spec.McpSchema.CallToolRequest;
 import io.modelcontextprotocol.spec.McpSchema.CallToolResult;
@@ -67,12 +65,7 @@ class AssistantTest {
 
   @BeforeEach
   void connect() {
-    client =
-        McpClient.sync(
-                HttpClientStreamableHttpTransport.builder(service.toString())
-                    .endpoint("/mcp")
-                    .build())
-            .build();
+    client = Tools.client(service);
     greeting = client.initialize();
   }
 

@@ -11,9 +11,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.knuddels.jtokkit.Encodings;
 import com.knuddels.jtokkit.api.Encoding;
 import com.knuddels.jtokkit.api.EncodingType;
-import io.modelcontextprotocol.client.McpClient;
 import io.modelcontextprotocol.client.McpSyncClient;
-import io.modelcontextprotocol.client.transport.HttpClientStreamableHttpTransport;
 import io.modelcontextprotocol.spec.McpSchema.CallToolRequest;
 import io.modelcontextprotocol.spec.McpSchema.CallToolResult;
 import io.modelcontextprotocol.spec.McpSchema.TextContent;
@@ -56,12 +54,7 @@ class ConversationTest {
 
   @BeforeEach
   void connect() {
-    client =
-        McpClient.sync(
-                HttpClientStreamableHttpTransport.builder(service.toString())
-                    .endpoint("/mcp")
-                    .build())
-            .build();
+    client = Tools.client(service);
     client.initialize();
   }
 

@@ -1,5 +1,9 @@
 package easewright.mcp;
 
+import io.modelcontextprotocol.client.McpClient;
+import io.modelcontextprotocol.client.McpSyncClient;
+import io.modelcontextprotocol.client.transport.HttpClientStreamableHttpTransport;
+import java.net.URI;
 import java.util.Map;
 
 /** The tools by the path of their operation. */
@@ -13,4 +17,11 @@ public final class Tools {
           "/v1/cut-plans", "plan_cut");
 
   private Tools() {}
+
+  /** A client of the service at this address, not yet greeted. */
+  static McpSyncClient client(URI service) {
+    return McpClient.sync(
+            HttpClientStreamableHttpTransport.builder(service.toString()).endpoint("/mcp").build())
+        .build();
+  }
 }
