@@ -103,7 +103,7 @@ public record Edition(
    */
   Answer answer(JsonNode request, Standing standing) {
     IntakeAnswer text = texts.read(request).orElse(null);
-    JsonNode whole = WordsToReview.with(request, text);
+    JsonNode whole = texts.withSheet(WordsToReview.with(request, text));
     List<String> again =
         whole instanceof ObjectNode all
             ? standing.putInto(all, request.has(WordsToReview.FIELD))
@@ -154,7 +154,7 @@ public record Edition(
    */
   ObjectNode check(JsonNode request) {
     IntakeAnswer text = texts.read(request).orElse(null);
-    JsonNode whole = WordsToReview.with(request, text);
+    JsonNode whole = texts.withSheet(WordsToReview.with(request, text));
     return SoFar.of(whole, fitting(whole, text));
   }
 

@@ -3,6 +3,7 @@ package easewright.mcp;
 import easewright.answering.CheckService;
 import easewright.answering.CutPlanService;
 import easewright.answering.FittingService;
+import easewright.request.SoFar;
 import easewright.saying.AnswerJson;
 import easewright.saying.CheckPages;
 import easewright.saying.CutPlanPages;
@@ -65,7 +66,7 @@ public class FitTools {
             ToolReply.Pages.turn(
                     replies.markdown(turn.answer(), turn.length(), called.beforeThePath()).strip(),
                     turn.answer().questions().stream().findFirst().orElse(null),
-                    String.valueOf(turn.answer().soFar()))
+                    String.valueOf(SoFar.lean(turn.answer().soFar())))
                 .render(),
         turn -> json.tree(turn.answer(), Detail.LEAN));
   }

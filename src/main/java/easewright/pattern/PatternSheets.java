@@ -26,6 +26,7 @@ public final class PatternSheets {
   private final SheetText yaml = SheetText.yaml();
   private final SheetText json = SheetText.json();
   private final Map<String, PatternSheet> shipped = new LinkedHashMap<>();
+  private final SentSheets sent = new SentSheets();
 
   /**
    * Loads the sheets named in {@code easewright/patterns/index.txt}. They are trusted: tests
@@ -77,6 +78,29 @@ public final class PatternSheets {
     } catch (SheetFaults found) {
       throw new SheetFaults(form.located(text, found.faults()));
     }
+  }
+
+  /** The sheets that were sent along most recently. */
+  public SentSheets sent() {
+    return sent;
+  }
+
+  /**
+   * Reads a sheet that was sent along, and keeps it for the next request; one that is kept needs no
+   * reading.
+   *
+   * @throws SheetFaults as {@link #read(JsonNode)} does
+   */
+  public PatternSheet readSent(JsonNode json) {
+    String name = SentSheets.nameOf(json);
+    return sent.find(name)
+        .map(SentSheets.Sent::sheet)
+        .orElseGet(
+            () -> {
+              PatternSheet sheet = read(json);
+              sent.keep(name, new SentSheets.Sent(json.deepCopy(), sheet));
+              return sheet;
+            });
   }
 
   /**

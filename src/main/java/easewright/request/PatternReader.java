@@ -1,8 +1,11 @@
 package easewright.request;
 
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.pattern.OptionConflict;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
+import easewright.pattern.SentSheets;
 import easewright.pattern.SheetChoice;
 import easewright.pattern.SheetFault;
 import easewright.pattern.SheetFaults;
@@ -12,10 +15,15 @@ import easewright.size.Region;
 import easewright.size.SizeLabel;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 
 /** Reads the pattern (a shipped sheet or an uploaded one), the size cut and the choices. */
 final class PatternReader {
   private static final int MOST_CHOICES = 30;
+
+  /** The name of a sheet that an earlier request sent along. */
+  private static final String SENT = "sent";
 
   private final PatternSheet sheet;
   private final Region region;
@@ -74,15 +82,24 @@ final class PatternReader {
   }
 
   private static PatternSheet sheet(RequestField pattern, PatternSheets sheets) {
-    pattern = pattern.fields("sheet", "inline");
+    pattern = pattern.fields("sheet", "inline", SENT);
     if (!pattern.isWritten()) {
       return null;
     }
     RequestField inline = pattern.at("inline");
+    RequestField sent = pattern.at(SENT);
     boolean shipped = pattern.at("sheet").isWritten();
-    if (shipped == inline.isWritten()) {
-      pattern.cannotBeRead(shipped ? "fault-two-patterns" : "fault-no-pattern");
+    long named = Stream.of(shipped, inline.isWritten(), sent.isWritten()).filter(is -> is).count();
+    if (named != 1) {
+      pattern.cannotBeRead(named > 1 ? "fault-two-patterns" : "fault-no-pattern");
       return null;
+    }
+    if (sent.isWritten()) {
+      Optional<SentSheets.Sent> kept = sheets.sent().find(sent.node().asText());
+      if (kept.isEmpty()) {
+        sent.cannotBe("fault-sheet-not-kept");
+      }
+      return kept.map(SentSheets.Sent::sheet).orElse(null);
     }
     if (shipped) {
       String id =
@@ -90,7 +107,7 @@ final class PatternReader {
       return id == null ? null : sheets.find(id).orElseThrow();
     }
     try {
-      return sheets.read(inline.node());
+      return sheets.readSent(inline.node());
     } catch (SheetFaults faults) {
       for (SheetFault fault : faults.faults()) {
         inline
@@ -99,6 +116,29 @@ final class PatternReader {
       }
       return null;
     }
+  }
+
+  /** The same request with the sheet itself in place of its name, if it is still kept. */
+  static JsonNode withSheet(JsonNode request, PatternSheets sheets) {
+    Optional<SentSheets.Sent> kept =
+        sheets.sent().find(request.path("pattern").path(SENT).asText());
+    if (kept.isEmpty() || !(request instanceof ObjectNode)) {
+      return request;
+    }
+    ObjectNode whole = request.deepCopy();
+    ((ObjectNode) whole.path("pattern")).removeAll().set("inline", kept.get().json());
+    return whole;
+  }
+
+  /** The same request with the name of a sheet in place of the sheet itself. */
+  static JsonNode withoutSheet(JsonNode request) {
+    JsonNode inline = request.path("pattern").path("inline");
+    if (!inline.isObject()) {
+      return request;
+    }
+    ObjectNode lean = request.deepCopy();
+    ((ObjectNode) lean.path("pattern")).removeAll().put(SENT, SentSheets.nameOf(inline));
+    return lean;
   }
 
   private void readChoices(RequestField spot) {

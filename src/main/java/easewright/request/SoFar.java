@@ -28,6 +28,11 @@ public final class SoFar {
 
   private SoFar() {}
 
+  /** The same without the sheet that was sent along, which is named instead. */
+  public static JsonNode lean(JsonNode soFar) {
+    return soFar == null ? null : PatternReader.withoutSheet(soFar);
+  }
+
   /**
    * Builds it.
    *

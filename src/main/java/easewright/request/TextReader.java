@@ -70,6 +70,11 @@ public final class TextReader {
     return new TextReader(book, sheets, intake, trained, Optional.of(new AskedModel(third, book)));
   }
 
+  /** The same request with the sheet itself where it names one that was sent before. */
+  public JsonNode withSheet(JsonNode request) {
+    return PatternReader.withSheet(request, sheets);
+  }
+
   /** Prepares the phrases now, in the calling thread. */
   public void prepare() {
     intake.run();

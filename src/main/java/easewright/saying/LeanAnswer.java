@@ -7,6 +7,7 @@ import easewright.diagnosis.Answer.AdjustmentNote;
 import easewright.diagnosis.Answer.CauseNote;
 import easewright.diagnosis.Answer.PlaceNote;
 import easewright.diagnosis.Answer.SizeAdvice;
+import easewright.request.SoFar;
 import java.util.List;
 import java.util.stream.IntStream;
 
@@ -48,7 +49,7 @@ final class LeanAnswer {
         answer.missing(),
         unlessEmpty(answer.measureAgain()),
         answer.reply(),
-        answer.soFar(),
+        SoFar.lean(answer.soFar()),
         read(answer.read()));
   }
 
