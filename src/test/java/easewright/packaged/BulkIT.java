@@ -45,7 +45,7 @@ class BulkIT {
     try {
       OutputStream out = socket.getOutputStream();
       out.write(
-          ("POST /v1/fittings HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n"
+          ("POST /v1/fittings?detail=full HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n"
                   + "Content-Type: application/x-ndjson\r\nContent-Length: "
                   + LINES * ONE_SIGN.length
                   + "\r\n\r\n")

@@ -51,7 +51,7 @@ class RuleWriterIT {
     return JSON.readTree(
         client
             .send(
-                HttpRequest.newBuilder(service.address().resolve("/v1/fittings"))
+                HttpRequest.newBuilder(service.address().resolve("/v1/fittings?detail=full"))
                     .header("Content-Type", "application/json")
                     .POST(HttpRequest.BodyPublishers.ofString(POST))
                     .build(),
