@@ -59,8 +59,15 @@ final class Subject {
             + (told.design().isEmpty() ? 0 : 1)
             + (isJudged(post) ? 1 : 0)
             + Math.min(3, read.stream().filter(one -> one.confidence() > SURE).count())
-            - (post.cues("elsewhere").isEmpty() && !anotherThing ? 0 : 3);
+            - (post.cues("elsewhere").isEmpty() && !anotherThing ? 0 : 3)
+            - (isAnotherMatter(post, read) ? 3 : 0);
     return score >= 2 || score == 1 && read.stream().anyMatch(SignRead::present);
+  }
+
+  /** Of thread, machines or prices, where nothing is told that the garment does. */
+  private static boolean isAnotherMatter(Post post, List<SignRead> read) {
+    return !post.cues("another matter").isEmpty()
+        && read.stream().noneMatch(SignRead::present);
   }
 
   /** "Loose like a night dress" speaks of no dress. */
