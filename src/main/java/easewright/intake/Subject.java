@@ -66,8 +66,7 @@ final class Subject {
 
   /** Of thread, machines or prices, where nothing is told that the garment does. */
   private static boolean isAnotherMatter(Post post, List<SignRead> read) {
-    return !post.cues("another matter").isEmpty()
-        && read.stream().noneMatch(SignRead::present);
+    return !post.cues("another matter").isEmpty() && read.stream().noneMatch(SignRead::present);
   }
 
   /** "Loose like a night dress" speaks of no dress. */
