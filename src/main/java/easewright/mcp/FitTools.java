@@ -50,7 +50,7 @@ public class FitTools {
           "Says what to change on a home-sewn sports top or soft bra after a try-on: a reply to post,"
               + " the likeliest causes, one change with amount, place and check, and what to ask"
               + " next. Send the post as text. Cautions come first: pass them on unchanged, and"
-              + " advise nothing tighter where one stops that. Nothing is kept; soFar carries on.",
+              + " advise nothing tighter where one stops that. Nothing is stored; send soFar back to go on.",
       annotations =
           @Tool.Annotations(
               readOnlyHint = true,

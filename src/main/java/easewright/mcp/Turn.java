@@ -5,7 +5,9 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
+import easewright.request.RequestJson;
 import easewright.saying.ReplyLength;
+import java.nio.charset.StandardCharsets;
 import java.util.Map;
 import java.util.function.Function;
 
@@ -33,9 +35,19 @@ record Turn(Answer answer, ReplyLength length) {
     }
     ObjectNode added = told.deepCopy();
     ReplyLength length = ReplyLength.of(text(added.remove(LENGTH)), ReplyLength.SHORT);
-    JsonNode soFar = added.remove(SO_FAR);
-    return new Turn(
-        fittings.apply(soFar instanceof ObjectNode before ? joined(before, added) : added), length);
+    JsonNode before = soFar(added.path(SO_FAR));
+    if (before instanceof ObjectNode all) {
+      added.remove(SO_FAR); // anything else stays, and is refused
+      added = joined(all, added);
+    }
+    return new Turn(fittings.apply(added), length);
+  }
+
+  /** Models write an object now and then as the text of one. */
+  private static JsonNode soFar(JsonNode written) {
+    return written.isTextual()
+        ? RequestJson.parse(written.textValue().getBytes(StandardCharsets.UTF_8))
+        : written;
   }
 
   private static String text(JsonNode length) {

@@ -15,7 +15,12 @@ import java.util.Optional;
  * does not have.
  */
 public final class SentSheets {
-  private static final int MOST = 64;
+  /**
+   * Characters of JSON in all, some hundred sheets; parsed, they take many times as much memory.
+   */
+  private static final int MOST_CHARACTERS = 1024 * 1024;
+
+  private int characters;
 
   /** The latest used last. */
   private final Map<String, Sent> kept = new LinkedHashMap<>();
@@ -44,9 +49,15 @@ public final class SentSheets {
   }
 
   synchronized void keep(String name, Sent sheet) {
-    kept.put(name, sheet);
-    if (kept.size() > MOST) {
-      kept.remove(kept.keySet().iterator().next());
+    if (kept.put(name, sheet) == null) {
+      characters += length(sheet);
     }
+    while (characters > MOST_CHARACTERS) {
+      characters -= length(kept.remove(kept.keySet().iterator().next()));
+    }
+  }
+
+  private static int length(Sent sheet) {
+    return sheet.json().toString().length();
   }
 }

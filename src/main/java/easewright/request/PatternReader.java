@@ -120,9 +120,12 @@ final class PatternReader {
 
   /** The same request with the sheet itself in place of its name, if it is still kept. */
   static JsonNode withSheet(JsonNode request, PatternSheets sheets) {
-    Optional<SentSheets.Sent> kept =
-        sheets.sent().find(request.path("pattern").path(SENT).asText());
-    if (kept.isEmpty() || !(request instanceof ObjectNode)) {
+    JsonNode pattern = request.path("pattern");
+    if (!pattern.has(SENT) || pattern.size() > 1) {
+      return request; // named in another way, or in two, which is refused
+    }
+    Optional<SentSheets.Sent> kept = sheets.sent().find(pattern.path(SENT).asText());
+    if (kept.isEmpty()) {
       return request;
     }
     ObjectNode whole = request.deepCopy();

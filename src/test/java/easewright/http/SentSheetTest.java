@@ -60,8 +60,26 @@ class SentSheetTest {
   @Test
   void a_sheet_is_named_in_one_way_only() throws IOException {
     ObjectNode request = request("quillmere-top");
-    ((ObjectNode) request.path("pattern")).put("sent", "sha256:0");
+    JsonNode sent = answered(request, "").at("/soFar/pattern/sent");
+    ((ObjectNode) request.path("pattern")).set("sent", sent);
     assertEquals(400, post("/v1/fittings", request).statusCode());
+    ((ObjectNode) request.path("pattern")).remove("inline");
+    assertEquals(200, post("/v1/fittings", request).statusCode());
+    ((ObjectNode) request.path("pattern")).put("sheet", "ossenby-pull-on");
+    assertEquals(400, post("/v1/fittings", request).statusCode());
+  }
+
+  /** Whoever sends many large sheets fills no memory: the oldest go. */
+  @Test
+  void only_the_latest_sheets_are_kept() throws IOException {
+    JsonNode first = answered(request("quillmere-top"), "").path("soFar");
+    String filler = "x".repeat(200);
+    for (int i = 0; i < 150; i++) {
+      ObjectNode other = request("quillmere-top");
+      ((ObjectNode) other.at("/pattern/inline")).put("name", "Sheet " + i).put("summary", filler);
+      answered(other, "");
+    }
+    assertEquals(422, post("/v1/fittings", first).statusCode());
   }
 
   /** The shipped sheet's text, under an id of its own. */

@@ -2,6 +2,7 @@ package easewright.mcp;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
@@ -117,6 +118,10 @@ class ConversationTest {
     JsonNode signs = soFar(answer(next)).path("signs");
     assertEquals(1, signs.size(), signs::toString);
     assertEquals("absent", signs.at("/0/seen").textValue());
+    next.put("soFar", before.toString());
+    assertEquals(signs, soFar(answer(next)).path("signs"), "written as a text");
+    next.putArray("soFar").add(before);
+    assertThrows(AssertionError.class, () -> answer(next), "a list is not passed over");
   }
 
   private static JsonNode soFar(String text) throws JsonProcessingException {
