@@ -31,7 +31,7 @@ const plan = answered(
   }),
 );
 for (const cloth of plan.buy) {
-  console.log(`To buy: ${cloth.buy.text} of ${cloth.name} (${cloth.working}).`);
+  console.log(`To buy: ${cloth.buy.text} of ${cloth.name}.`);
 }
 
 const fitting: Schemas["Fitting"] = {

@@ -1,5 +1,6 @@
 package easewright.check;
 
+import com.fasterxml.jackson.annotation.JsonView;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.ClothFigure;
@@ -30,7 +31,7 @@ public record ClothAnswer(
     WidthNote width,
     ElasticNote elastic,
     List<FindingNote> findings,
-    ProtocolNote protocol) {
+    @JsonView(Answer.Full.class) ProtocolNote protocol) {
 
   /** An answer about a danger only. */
   static ClothAnswer ofDanger(Answer judged) {
@@ -65,15 +66,15 @@ public record ClothAnswer(
   public record LayerNote(
       String role,
       String handbookClass,
-      String classAround,
+      @JsonView(Answer.Full.class) String classAround,
       String verdict,
-      List<ClothFigure> tests,
+      @JsonView(Answer.Full.class) List<ClothFigure> tests,
       List<MarginNote> margins,
       Double weightMarginGsm,
       DirectionNote direction,
       List<String> untested,
-      Double widthFactor,
-      Double widthFactorPlusMinus) {
+      @JsonView(Answer.Full.class) Double widthFactor,
+      @JsonView(Answer.Full.class) Double widthFactorPlusMinus) {
 
     /** The same without a factor that would make anything narrower. */
     LayerNote noNarrower() {
@@ -102,10 +103,10 @@ public record ClothAnswer(
   public record MarginNote(
       String property,
       String direction,
-      double need,
-      double has,
-      double margin,
-      double plusMinus,
+      @JsonView(Answer.Full.class) double need,
+      @JsonView(Answer.Full.class) double has,
+      @JsonView(Answer.Full.class) double margin,
+      @JsonView(Answer.Full.class) double plusMinus,
       double met,
       String text) {}
 
@@ -126,11 +127,20 @@ public record ClothAnswer(
    * @param advice "as-drafted", "scale", "other-cloth" or "not-narrower"
    */
   public record WidthNote(
-      String layer, double factor, double plusMinus, double change, String advice, String says) {}
+      String layer,
+      double factor,
+      @JsonView(Answer.Full.class) double plusMinus,
+      @JsonView(Answer.Full.class) double change,
+      String advice,
+      String says) {}
 
   /** The layers worn as one in a direction: the one that stretches least limits the others. */
   public record TogetherNote(
-      String direction, String limiting, double stretch, double plusMinus, String says) {}
+      String direction,
+      String limiting,
+      @JsonView(Answer.Full.class) double stretch,
+      @JsonView(Answer.Full.class) double plusMinus,
+      String says) {}
 
   /**
    * The band elastic.
@@ -142,9 +152,9 @@ public record ClothAnswer(
    * @param advised as cut for the target pressure; null without an underbust
    */
   public record ElasticNote(
-      double testedExtension,
-      double tensionNPerCm,
-      double tensionPlusMinus,
+      @JsonView(Answer.Full.class) double testedExtension,
+      @JsonView(Answer.Full.class) double tensionNPerCm,
+      @JsonView(Answer.Full.class) double tensionPlusMinus,
       double limit,
       WornNote worn,
       CutNote advised) {}
@@ -158,14 +168,14 @@ public record ClothAnswer(
    * @param frontKPa approximate pressure at front and back
    */
   public record WornNote(
-      double extension,
+      @JsonView(Answer.Full.class) double extension,
       boolean beyondLimit,
-      double tensionNPerCm,
+      @JsonView(Answer.Full.class) double tensionNPerCm,
       double kPa,
-      double plusMinusKPa,
-      double mmHg,
-      double sidesKPa,
-      double frontKPa,
+      @JsonView(Answer.Full.class) double plusMinusKPa,
+      @JsonView(Answer.Full.class) double mmHg,
+      @JsonView(Answer.Full.class) double sidesKPa,
+      @JsonView(Answer.Full.class) double frontKPa,
       String window,
       String says) {}
 
@@ -176,11 +186,11 @@ public record ClothAnswer(
    * @param suits "suits", "too-soft", "too-firm" or "end-stop-unread" for the target pressure
    */
   public record CutNote(
-      double mm,
+      @JsonView(Answer.Full.class) double mm,
       String text,
-      double plusMinusMm,
+      @JsonView(Answer.Full.class) double plusMinusMm,
       String plusMinus,
-      double targetKPa,
+      @JsonView(Answer.Full.class) double targetKPa,
       WornNote worn,
       String suits,
       String says) {}

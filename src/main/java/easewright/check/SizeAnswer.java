@@ -2,6 +2,7 @@ package easewright.check;
 
 import com.fasterxml.jackson.annotation.JsonIgnore;
 import com.fasterxml.jackson.annotation.JsonInclude;
+import com.fasterxml.jackson.annotation.JsonView;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.MeasureAgainNote;
@@ -42,7 +43,7 @@ public record SizeAnswer(
     SidesNote sides,
     List<MeasureAgainNote> measureAgain,
     List<SharpenNote> sharpen,
-    List<PrintedNote> labels,
+    @JsonView(Answer.Full.class) List<PrintedNote> labels,
     ConvertedNote converted) {
 
   /** Whether a size is near, and none is named to cut until it has been measured again. */
@@ -98,16 +99,16 @@ public record SizeAnswer(
       String chart,
       SizeChance recommended,
       List<SizeChance> neighbours,
-      List<SizeChance> sisters,
+      @JsonView(Answer.Full.class) List<SizeChance> sisters,
       double outside,
-      double bandProbability,
-      Double cupProbability,
+      @JsonView(Answer.Full.class) double bandProbability,
+      @JsonView(Answer.Full.class) Double cupProbability,
       boolean between,
       String letter,
       @JsonInclude(JsonInclude.Include.NON_EMPTY) List<SizeNameNote> alsoCalled,
       String shared,
       String hint,
-      TapeErrorNote tapeError) {}
+      @JsonView(Answer.Full.class) TapeErrorNote tapeError) {}
 
   /**
    * The size to cut.
@@ -142,11 +143,11 @@ public record SizeAnswer(
    */
   public record SharpenNote(
       String measurement,
-      double plusMinusMm,
-      String plusMinus,
-      double now,
-      double then,
-      double gain,
+      @JsonView(Answer.Full.class) double plusMinusMm,
+      @JsonView(Answer.Full.class) String plusMinus,
+      @JsonView(Answer.Full.class) double now,
+      @JsonView(Answer.Full.class) double then,
+      @JsonView(Answer.Full.class) double gain,
       boolean worthwhile,
       String says) {}
 
@@ -182,8 +183,11 @@ public record SizeAnswer(
       SpanNote underbust,
       SpanNote bust,
       Double probability,
-      List<PrintedNote> others) {}
+      @JsonView(Answer.Full.class) List<PrintedNote> others) {}
 
   /** A range of girths. */
-  public record SpanNote(double fromMm, double toMm, String text) {}
+  public record SpanNote(
+      @JsonView(Answer.Full.class) double fromMm,
+      @JsonView(Answer.Full.class) double toMm,
+      String text) {}
 }

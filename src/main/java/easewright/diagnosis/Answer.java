@@ -484,9 +484,9 @@ public record Answer(
       boolean holds,
       String says,
       double trust,
-      List<FigureNote> figures,
-      List<LimitNote> limits,
-      RuleRef rule) {}
+      @JsonView(Full.class) List<FigureNote> figures,
+      @JsonView(Full.class) List<LimitNote> limits,
+      @JsonView(Full.class) RuleRef rule) {}
 
   /** A derived number: its formula in words with the numbers put in. */
   public record FigureNote(String name, double value, String unit, String text, String formula) {}

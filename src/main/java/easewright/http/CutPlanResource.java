@@ -3,11 +3,14 @@ package easewright.http;
 import easewright.answering.CutPlanService;
 import easewright.plan.CutPlan;
 import easewright.request.RequestJson;
+import easewright.saying.AnswerJson;
 import easewright.saying.CutPlanPages;
+import easewright.saying.Detail;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
@@ -16,16 +19,19 @@ import org.jboss.resteasy.reactive.ResponseHeader;
 @Consumes(MediaType.APPLICATION_JSON)
 public class CutPlanResource {
   private final CutPlanService plans;
+  private final AnswerJson json;
 
-  CutPlanResource(CutPlanService plans) {
+  CutPlanResource(CutPlanService plans, AnswerJson json) {
     this.plans = plans;
+    this.json = json;
   }
 
   @POST
   @Produces(MediaType.APPLICATION_JSON)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public CutPlan json(byte[] body) {
-    return plan(body);
+  public byte[] json(byte[] body, @QueryParam(Detail.PARAMETER) String detail) {
+    Detail asked = Detail.of(detail);
+    return json.bytes(plan(body), asked);
   }
 
   @POST

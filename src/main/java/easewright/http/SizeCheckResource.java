@@ -3,12 +3,15 @@ package easewright.http;
 import easewright.answering.CheckService;
 import easewright.check.SizeAnswer;
 import easewright.request.RequestJson;
+import easewright.saying.AnswerJson;
 import easewright.saying.CheckPages;
+import easewright.saying.Detail;
 import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
@@ -18,16 +21,19 @@ import org.jboss.resteasy.reactive.ResponseHeader;
 @NonBlocking
 public class SizeCheckResource {
   private final CheckService checks;
+  private final AnswerJson json;
 
-  SizeCheckResource(CheckService checks) {
+  SizeCheckResource(CheckService checks, AnswerJson json) {
     this.checks = checks;
+    this.json = json;
   }
 
   @POST
   @Produces(MediaType.APPLICATION_JSON)
   @ResponseHeader(name = "Cache-Control", value = "no-store")
-  public SizeAnswer json(byte[] body) {
-    return answer(body);
+  public byte[] json(byte[] body, @QueryParam(Detail.PARAMETER) String detail) {
+    Detail asked = Detail.of(detail);
+    return json.bytes(answer(body), asked);
   }
 
   @POST

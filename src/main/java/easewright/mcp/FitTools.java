@@ -1,5 +1,6 @@
 package easewright.mcp;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import easewright.answering.CheckService;
 import easewright.answering.CutPlanService;
 import easewright.answering.FittingService;
@@ -68,7 +69,7 @@ public class FitTools {
                     turn.answer().questions().stream().findFirst().orElse(null),
                     String.valueOf(SoFar.lean(turn.answer().soFar())))
                 .render(),
-        turn -> json.tree(turn.answer(), Detail.LEAN));
+        turn -> lean(turn.answer()));
   }
 
   @Tool(
@@ -102,7 +103,8 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ArgumentSchema.class))
   ToolResponse checkSize(RawMessage message) {
-    return ToolReply.to(message, checks::size, answer -> CheckPages.sizePost(answer).render());
+    return ToolReply.to(
+        message, checks::size, answer -> CheckPages.sizePost(answer).render(), this::lean);
   }
 
   @Tool(
@@ -119,7 +121,8 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ArgumentSchema.class))
   ToolResponse checkCloth(RawMessage message) {
-    return ToolReply.to(message, checks::cloth, answer -> CheckPages.clothPost(answer).render());
+    return ToolReply.to(
+        message, checks::cloth, answer -> CheckPages.clothPost(answer).render(), this::lean);
   }
 
   @Tool(
@@ -137,6 +140,10 @@ public class FitTools {
               openWorldHint = false),
       inputSchema = @Tool.InputSchema(generator = ArgumentSchema.class))
   ToolResponse planCut(RawMessage message) {
-    return ToolReply.to(message, plans::plan, plan -> CutPlanPages.list(plan).render());
+    return ToolReply.to(message, plans::plan, plan -> CutPlanPages.list(plan).render(), this::lean);
+  }
+
+  private JsonNode lean(Object answer) {
+    return json.tree(answer, Detail.LEAN);
   }
 }

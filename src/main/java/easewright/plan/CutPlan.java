@@ -1,5 +1,7 @@
 package easewright.plan;
 
+import com.fasterxml.jackson.annotation.JsonView;
+import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.MissingNote;
 import easewright.diagnosis.Answer.RuleBookStamp;
 import java.util.ArrayList;
@@ -35,13 +37,13 @@ public record CutPlan(
     List<Blend> blend,
     List<LayerCut> cutList,
     List<Purchase> buy,
-    List<Laid> layouts,
+    @JsonView(Answer.Full.class) List<Laid> layouts,
     List<Supply> supplies,
     List<Needle> needles,
     List<Stitch> stitches,
     List<String> order,
-    List<Bundle> bundles,
-    List<Otherwise> choices,
+    @JsonView(Answer.Full.class) List<Bundle> bundles,
+    @JsonView(Answer.Full.class) List<Otherwise> choices,
     List<MissingNote> missing) {
 
   /** The same plan with further cautions before its own. */
@@ -111,7 +113,12 @@ public record CutPlan(
       String says) {}
 
   /** An edge drawn from one size into the other. */
-  public record Blend(String piece, String edge, Amount from, Amount to, String says) {}
+  public record Blend(
+      String piece,
+      String edge,
+      @JsonView(Answer.Full.class) Amount from,
+      @JsonView(Answer.Full.class) Amount to,
+      String says) {}
 
   /** The pieces of one layer and the cloth they are cut from. */
   public record LayerCut(String layer, String name, String cutFrom, List<PieceCut> pieces) {}
@@ -132,18 +139,18 @@ public record CutPlan(
       String name,
       String size,
       int count,
-      boolean onFold,
-      boolean mirrored,
+      @JsonView(Answer.Full.class) boolean onFold,
+      @JsonView(Answer.Full.class) boolean mirrored,
       String cut,
-      Amount around,
-      Amount along,
-      Amount seamAllowance,
+      @JsonView(Answer.Full.class) Amount around,
+      @JsonView(Answer.Full.class) Amount along,
+      @JsonView(Answer.Full.class) Amount seamAllowance,
       List<String> marks,
       List<EdgeTrim> trims,
       String leftOut) {}
 
   /** An edge to cut smaller, and why. */
-  public record EdgeTrim(String edge, Amount by, String says) {}
+  public record EdgeTrim(String edge, @JsonView(Answer.Full.class) Amount by, String says) {}
 
   /**
    * How much of a cloth to buy.
@@ -158,10 +165,10 @@ public record CutPlan(
       String cloth,
       String name,
       Amount buy,
-      Amount layout,
-      double shrinkage,
-      double use,
-      String working) {}
+      @JsonView(Answer.Full.class) Amount layout,
+      @JsonView(Answer.Full.class) double shrinkage,
+      @JsonView(Answer.Full.class) double use,
+      @JsonView(Answer.Full.class) String working) {}
 
   /**
    * A layout; x runs across the cloth from the fold or the left selvedge, y along it.
@@ -229,12 +236,12 @@ public record CutPlan(
       Amount each,
       Amount total,
       Amount was,
-      String working,
-      List<String> sewnTo,
+      @JsonView(Answer.Full.class) String working,
+      @JsonView(Answer.Full.class) List<String> sewnTo,
       String leftOut) {}
 
   /** A needle, its use and the source. */
-  public record Needle(String needle, String use, String source) {}
+  public record Needle(String needle, String use, @JsonView(Answer.Full.class) String source) {}
 
   /**
    * A stitch for one kind of seam.
@@ -249,10 +256,10 @@ public record CutPlan(
       String iso4915,
       String name,
       String home,
-      String stretch,
-      Amount seam,
+      @JsonView(Answer.Full.class) String stretch,
+      @JsonView(Answer.Full.class) Amount seam,
       Amount thread,
-      String source) {}
+      @JsonView(Answer.Full.class) String source) {}
 
   /** Pieces to keep together under one label. */
   public record Bundle(String label, List<String> pieces) {}

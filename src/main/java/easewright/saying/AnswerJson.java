@@ -4,12 +4,17 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.ObjectWriter;
+import easewright.check.ClothAnswer;
+import easewright.check.SizeAnswer;
 import easewright.diagnosis.Answer;
 import jakarta.inject.Singleton;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 
-/** Writes answers as JSON, lean or full. */
+/**
+ * Writes answers as JSON, lean or full: an {@link Answer}, a {@link SizeAnswer}, a {@link
+ * ClothAnswer} or an {@link easewright.plan.CutPlan}.
+ */
 @Singleton
 public class AnswerJson {
   /** What a lean answer is written with: no component of the view {@link Answer.Full}. */
@@ -27,7 +32,7 @@ public class AnswerJson {
   }
 
   /** The same as {@link #bytes}, to be put into other JSON. */
-  public JsonNode tree(Answer answer, Detail detail) {
+  public JsonNode tree(Object answer, Detail detail) {
     try {
       return json.readTree(bytes(answer, detail));
     } catch (IOException impossible) {
@@ -36,13 +41,24 @@ public class AnswerJson {
   }
 
   /** JSON in UTF-8. */
-  public byte[] bytes(Answer answer, Detail detail) {
+  public byte[] bytes(Object answer, Detail detail) {
     try {
       return detail == Detail.FULL
           ? full.writeValueAsBytes(answer)
-          : lean.writeValueAsBytes(LeanAnswer.of(answer));
+          : lean.writeValueAsBytes(lean(answer));
     } catch (JsonProcessingException impossible) {
       throw new IllegalStateException("An answer can't be written.", impossible);
     }
+  }
+
+  /** The same with shorter lists, where every entry of the full ones is of the same kind. */
+  private static Object lean(Object answer) {
+    if (answer instanceof Answer fitting) {
+      return LeanAnswer.of(fitting);
+    }
+    if (answer instanceof SizeAnswer size) {
+      return LeanCheck.of(size);
+    }
+    return answer instanceof ClothAnswer cloth ? LeanCheck.of(cloth) : answer;
   }
 }

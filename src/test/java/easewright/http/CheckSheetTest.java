@@ -48,7 +48,7 @@ class CheckSheetTest {
             .contentType("application/json")
             .body(
                 "{\"cloth\": {\"main\": {\"around\": {\"marked\": \"10 cm\", \"stretched\": \"15 cm\"}}}}")
-            .post("/v1/cloth-checks")
+            .post("/v1/cloth-checks?detail=full")
             .jsonPath()
             .getList("protocol.cloth");
     assertTrue(steps.size() >= 5);

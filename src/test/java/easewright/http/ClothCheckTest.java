@@ -20,7 +20,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 @QuarkusTest
 class ClothCheckTest {
   private static ValidatableResponse post(String body) {
-    return given().contentType(ContentType.JSON).body(body).post("/v1/cloth-checks").then();
+    return given()
+        .contentType(ContentType.JSON)
+        .body(body)
+        .post("/v1/cloth-checks?detail=full")
+        .then();
   }
 
   private static JsonPath answer(String body) {

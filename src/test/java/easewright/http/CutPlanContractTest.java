@@ -29,6 +29,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 @QuarkusTest
 class CutPlanContractTest {
   private static final ObjectMapper JSON = new ObjectMapper();
+  private static final String FULL = "/v1/cut-plans?detail=full";
   private final ContractSchemas schemas = new ContractSchemas();
 
   private static JsonNode shown(String name) throws IOException {
@@ -46,7 +47,7 @@ class CutPlanContractTest {
   @Test
   void every_drawing_is_well_formed_and_names_every_piece_it_shows() throws Exception {
     String body = shown("cut-plan-whole").toString();
-    JsonNode plan = json(post(body, "application/json"));
+    JsonNode plan = json(given().contentType(ContentType.JSON).body(body).post(FULL));
     String page = post(body, "text/html").asString();
     List<String> drawings = new ArrayList<>();
     for (int from = page.indexOf("<svg"); from >= 0; from = page.indexOf("<svg", from + 1)) {

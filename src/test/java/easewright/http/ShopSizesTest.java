@@ -120,7 +120,7 @@ class ShopSizesTest {
   }
 
   private static JsonPath check(String sizes, String more) {
-    return post("/v1/size-checks", sizes, more).statusCode(200).extract().jsonPath();
+    return post("/v1/size-checks?detail=full", sizes, more).statusCode(200).extract().jsonPath();
   }
 
   private static String girths(String underbust, String bust) {

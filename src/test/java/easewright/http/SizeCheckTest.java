@@ -25,7 +25,11 @@ import org.junit.jupiter.params.provider.CsvSource;
 @QuarkusTest
 class SizeCheckTest {
   private static ValidatableResponse post(String body) {
-    return given().contentType(ContentType.JSON).body(body).post("/v1/size-checks").then();
+    return given()
+        .contentType(ContentType.JSON)
+        .body(body)
+        .post("/v1/size-checks?detail=full")
+        .then();
   }
 
   private static JsonPath answer(String body) {

@@ -29,7 +29,7 @@ class SizeHonestyTest {
         .contentType(ContentType.JSON)
         .accept(type)
         .body(body)
-        .post("/v1/size-checks")
+        .post("/v1/size-checks?detail=full")
         .then()
         .statusCode(200);
   }
