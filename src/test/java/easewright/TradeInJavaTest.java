@@ -57,6 +57,7 @@ class TradeInJavaTest {
           Map.entry("rulebook", "for who writes rules: faults of a book, which has no words yet"),
           Map.entry("answering.OwnBook", "for who writes rules: faults of a book"),
           Map.entry("answering.PageCases", "for who writes rules: why a case fails"),
+          Map.entry("answering.PatternFolder", "for who runs the service: files of a folder"),
           Map.entry("clinic.FileFault", "for who runs the service: state of the store"),
           Map.entry("clinic.FileHold", "for who runs the service: text of the lock file"),
           Map.entry("clinic.Database", "for who runs the service: state of the store"),

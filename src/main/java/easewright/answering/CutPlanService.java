@@ -37,9 +37,9 @@ public class CutPlanService {
     this.sheets = sheets;
   }
 
-  /** Ids of the pattern sheets that a request can name. */
+  /** Ids of the pattern sheets that are offered. */
   public List<String> sheets() {
-    return sheets.shipped().stream().map(PatternSheet::id).toList();
+    return sheets.offered().stream().map(PatternSheet::id).toList();
   }
 
   /** The planning objects of one edition of the rule book. */

@@ -27,7 +27,7 @@ public class InsightService {
    * @throws easewright.clinic.NotAllowed if the caller's role may not see it
    */
   public InsightNote of(Caller caller, Insight.Asked asked) {
-    Insight insight = store.insights().of(caller, asked, sheets.shipped());
-    return InsightNotes.of(insight, rules.edition().book().catalog(), sheets.shipped());
+    Insight insight = store.insights().of(caller, asked, sheets.known());
+    return InsightNotes.of(insight, rules.edition().book().catalog(), sheets.known());
   }
 }

@@ -25,9 +25,9 @@ public class VoiceService {
     this.sheets = sheets;
   }
 
-  /** The shipped sheets, which a clinic may call as it likes. */
+  /** The sheets on offer, which a clinic may call as it likes. */
   public List<PatternSheet> patterns() {
-    return sheets.shipped();
+    return sheets.offered();
   }
 
   /**
@@ -39,7 +39,7 @@ public class VoiceService {
     VoiceForm form = new VoiceForm(request);
     int version = form.version();
     ClinicVoice voice =
-        form.voice(sheets.shipped().stream().map(PatternSheet::id).collect(Collectors.toSet()));
+        form.voice(sheets.known().stream().map(PatternSheet::id).collect(Collectors.toSet()));
     form.refuseFaulty();
     return store.voices().change(caller, version, voice);
   }
@@ -72,6 +72,7 @@ public class VoiceService {
     if (!said.has("pattern")) {
       voice.patterns().stream()
           .filter(one -> isNamed(one, said.path("text").asText()))
+          .filter(one -> sheets.find(one.sheet()).isPresent()) // it may have been removed since
           .findFirst()
           .ifPresent(one -> said.putObject("pattern").put("sheet", one.sheet()));
     }

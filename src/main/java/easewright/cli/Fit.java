@@ -40,7 +40,9 @@ final class Fit {
   @Option(
       names = "--pattern",
       paramLabel = "ID",
-      description = "The shipped pattern sheet that a post in plain words is about.")
+      description =
+          "The pattern sheet that a post in plain words is about: a shipped one, or one in the "
+              + "folder of -Deasewright.patterns.")
   private String pattern;
 
   @Option(

@@ -24,6 +24,7 @@ import org.jboss.resteasy.reactive.RestResponse;
 @Produces(DeskResource.HTML)
 @NonBlocking
 public class ClothPage {
+  private static final String SHEET = "/pattern/sheet";
   private static final List<String> ROLES = List.of("main", "lining", "support");
   private static final List<Field> FIELDS = fields();
   private static final List<String> OWN_FAULTS = FIELDS.stream().map(Field::pointer).toList();
@@ -68,13 +69,14 @@ public class ClothPage {
   }
 
   private String page(FilledForm form, ClothAnswer answer) {
-    return Pages.cloth(form, answer, sheets.shipped(), ROLES, OWN_FAULTS).render();
+    return Pages.cloth(form, answer, sheets.offeredWith(form.value(SHEET)), ROLES, OWN_FAULTS)
+        .render();
   }
 
   private static List<Field> fields() {
     List<Field> fields = new ArrayList<>();
     fields.add(Field.length("/body/underbust"));
-    fields.add(Field.text("/pattern/sheet"));
+    fields.add(Field.text(SHEET));
     for (String role : ROLES) {
       for (String pulled : List.of("around", "along")) {
         for (String read : List.of("marked", "stretched", "relaxed")) {

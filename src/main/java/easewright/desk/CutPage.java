@@ -56,7 +56,7 @@ public class CutPage {
     return sheets
         .find(sheet == null ? "" : sheet)
         .map(known -> page(FilledForm.blank(), null, known))
-        .orElseGet(() -> Pages.cutFrom(sheets.shipped()).render());
+        .orElseGet(() -> Pages.cutFrom(sheets.offered()).render());
   }
 
   @POST
@@ -65,7 +65,7 @@ public class CutPage {
     FilledForm form = FilledForm.of(body);
     PatternSheet sheet = sheets.find(form.value(SHEET)).orElse(null);
     if (sheet == null) {
-      return RestResponse.ok(Pages.cutFrom(sheets.shipped()).render());
+      return RestResponse.ok(Pages.cutFrom(sheets.offered()).render());
     }
     try {
       ObjectNode request = form.put(fields(sheet), List.of());

@@ -74,7 +74,11 @@ public class DeskResource {
     return RestResponse.ResponseBuilder.<String>create(outcome.status())
         .entity(
             Pages.desk(
-                    outcome.form(), bench.choices(), outcome.shown(), QuestionPanel.OWN_FAULTS, who)
+                    outcome.form(),
+                    bench.choices(outcome.form()),
+                    outcome.shown(),
+                    QuestionPanel.OWN_FAULTS,
+                    who)
                 .render())
         .build();
   }

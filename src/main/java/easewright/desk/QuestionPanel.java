@@ -106,8 +106,12 @@ class QuestionPanel {
     return desk.request(form);
   }
 
-  Choices choices() {
+  Choices choices(FilledForm form) {
+    String chosen = form.value(Conversation.GARMENT).replaceFirst("/.*", "");
     return new Choices(
-        SignPlaces.of(fittings.signs()), sheets.shipped(), fittings.changes(), fittings.areas());
+        SignPlaces.of(fittings.signs()),
+        sheets.offeredWith(chosen),
+        fittings.changes(),
+        fittings.areas());
   }
 }

@@ -95,7 +95,7 @@ public class RoundPage {
                     who,
                     current,
                     outcome.form(),
-                    bench.choices(),
+                    bench.choices(outcome.form()),
                     outcome.shown(),
                     QuestionPanel.OWN_FAULTS,
                     triedIn(outcome.form()))

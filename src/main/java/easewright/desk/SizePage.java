@@ -24,13 +24,14 @@ import org.jboss.resteasy.reactive.RestResponse;
 @Produces(DeskResource.HTML)
 @NonBlocking
 public class SizePage {
+  private static final String SHEET = "/pattern/sheet";
   private static final List<Field> FIELDS =
       List.of(
           Field.length("/body/bust"),
           Field.length("/body/underbust"),
           Field.length("/body/upperChest"),
           Field.text("/measuredBy"),
-          Field.text("/pattern/sheet"),
+          Field.text(SHEET),
           Field.text("/label/text"),
           Field.text("/label/printedIn"));
   private static final List<String> OWN_FAULTS = FIELDS.stream().map(Field::pointer).toList();
@@ -75,6 +76,8 @@ public class SizePage {
   }
 
   private String page(FilledForm form, SizeAnswer answer) {
-    return Pages.size(form, answer, sheets.shipped(), Region.wireNames(), OWN_FAULTS).render();
+    return Pages.size(
+            form, answer, sheets.offeredWith(form.value(SHEET)), Region.wireNames(), OWN_FAULTS)
+        .render();
   }
 }

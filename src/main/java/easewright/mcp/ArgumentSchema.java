@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * Input schema of a tool: the properties of its operation's request in the contract, each with its
@@ -26,21 +27,34 @@ import java.util.regex.Pattern;
 @Singleton
 public class ArgumentSchema implements InputSchemaGenerator<JsonNode> {
   private static final Pattern NEXT_WORD = Pattern.compile("_([a-z])");
+
+  /** A model pays for each; a wrong id is answered with those like it. */
+  private static final int MOST_NAMED = 20;
+
   private static final String WORDS = "/easewright/mcp/words.yaml";
 
-  private final Map<String, JsonNode> schemas = new ConcurrentHashMap<>();
-  private final String sheets;
+  private final CutPlanService plans;
+  private volatile Schemas schemas = new Schemas("", Map.of());
+
+  /** The schemas by tool that name these sheets. */
+  private record Schemas(String sheets, Map<String, JsonNode> byTool) {}
 
   ArgumentSchema(CutPlanService plans) {
-    this.sheets = String.join(", ", plans.sheets());
+    this.plans = plans;
   }
 
   @Override
   public JsonNode generate(ToolInfo tool) {
-    return schemas.computeIfAbsent(tool.name(), this::schema);
+    String sheets = plans.sheets().stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+    Schemas known = schemas;
+    if (!known.sheets().equals(sheets)) {
+      known = new Schemas(sheets, new ConcurrentHashMap<>());
+      schemas = known;
+    }
+    return known.byTool().computeIfAbsent(tool.name(), name -> schema(name, sheets));
   }
 
-  private ObjectNode schema(String tool) {
+  private static ObjectNode schema(String tool, String sheets) {
     JsonNode request =
         RequestSchema.of(NEXT_WORD.matcher(tool).replaceAll(word -> word.group(1).toUpperCase()));
     JsonNode words = words();
@@ -48,11 +62,11 @@ public class ArgumentSchema implements InputSchemaGenerator<JsonNode> {
     ObjectNode properties = schema.putObject("properties");
     for (Map.Entry<String, JsonNode> one : request.path("properties").properties()) {
       properties.set(
-          one.getKey(), property(one.getKey(), resolved(one.getValue(), request), words));
+          one.getKey(), property(one.getKey(), resolved(one.getValue(), request), words, sheets));
     }
     if (tool.equals(Turn.TOOL)) {
-      properties.set(Turn.SO_FAR, property(Turn.SO_FAR, object(), words));
-      properties.set(Turn.LENGTH, property(Turn.LENGTH, Turn.lengths(), words));
+      properties.set(Turn.SO_FAR, property(Turn.SO_FAR, object(), words, sheets));
+      properties.set(Turn.LENGTH, property(Turn.LENGTH, Turn.lengths(), words, sheets));
     }
     for (String kept : List.of("required", "additionalProperties")) {
       if (request.has(kept)) {
@@ -62,7 +76,7 @@ public class ArgumentSchema implements InputSchemaGenerator<JsonNode> {
     return schema;
   }
 
-  private ObjectNode property(String name, JsonNode from, JsonNode words) {
+  private static ObjectNode property(String name, JsonNode from, JsonNode words, String sheets) {
     ObjectNode property = JsonNodeFactory.instance.objectNode();
     for (String kept : List.of("type", "enum")) {
       if (from.has(kept)) {

@@ -6,27 +6,36 @@ import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
 
-/** The pattern sheets shipped with the service, and the parser for others. */
+/**
+ * The pattern sheets that requests can name: those shipped with the service, and those of its
+ * operator; and the parser for others. Thread-safe.
+ */
 public final class PatternSheets {
 
   private static final String FOLDER = "/easewright/patterns/";
 
-  /**
-   * Building the schema is slow and only uploaded sheets need it, so it is built for the first one.
-   */
-  private static final class OnDemand {
-    private static final SheetSchema SCHEMA = new SheetSchema();
-  }
-
   private final SheetText yaml = SheetText.yaml();
   private final SheetText json = SheetText.json();
-  private final Map<String, PatternSheet> shipped = new LinkedHashMap<>();
+  private final Map<String, Listed> shipped = new LinkedHashMap<>();
   private final SentSheets sent = new SentSheets();
+  private volatile Offer offer = new Offer(Map.of(), true);
+
+  /**
+   * A sheet that requests can name.
+   *
+   * @param json the whole sheet as JSON, on one line
+   */
+  public record Listed(PatternSheet sheet, String json) {}
+
+  /** The operator's sheets by id, and whether the shipped ones are offered beside them. */
+  private record Offer(Map<String, Listed> own, boolean shippedToo) {}
 
   /**
    * Loads the sheets named in {@code easewright/patterns/index.txt}. They are trusted: tests
@@ -34,23 +43,74 @@ public final class PatternSheets {
    */
   public PatternSheets() {
     for (String name : resource("index.txt").lines().filter(line -> !line.isBlank()).toList()) {
-      PatternSheet sheet = trusted(resource(name));
-      shipped.put(sheet.id(), sheet);
+      Listed listed = trusted(resource(name));
+      shipped.put(listed.sheet().id(), listed);
     }
   }
 
-  private PatternSheet trusted(String text) {
-    return SheetReader.read(new SheetNode(yaml.read(text), "", new ArrayList<>()));
+  private Listed trusted(String text) {
+    JsonNode sheet = yaml.read(text);
+    return new Listed(
+        SheetReader.read(new SheetNode(sheet, "", new ArrayList<>())), sheet.toString());
   }
 
   /** The shipped sheets, in the order of the index. */
   public List<PatternSheet> shipped() {
-    return List.copyOf(shipped.values());
+    return sheets(shipped);
   }
 
-  /** The shipped sheet with an id. */
+  /** The sheets that lists and choices offer: the operator's own, then the shipped ones. */
+  public List<PatternSheet> offered() {
+    Offer now = offer;
+    return now.shippedToo() ? joined(sheets(now.own()), shipped()) : sheets(now.own());
+  }
+
+  /** The same, with the one of this id too if it is known, so that no choice loses it. */
+  public List<PatternSheet> offeredWith(String id) {
+    List<PatternSheet> offered = offered();
+    return find(id)
+        .filter(chosen -> offered.stream().noneMatch(one -> one.id().equals(id)))
+        .map(chosen -> joined(offered, List.of(chosen)))
+        .orElse(offered);
+  }
+
+  /**
+   * Every sheet that a request can name: those offered, and the shipped ones in any case, since
+   * stored fittings, examples and the cases of rules name them.
+   */
+  public List<PatternSheet> known() {
+    return joined(sheets(offer.own()), shipped());
+  }
+
+  /** The known sheet with an id. */
   public Optional<PatternSheet> find(String id) {
-    return Optional.ofNullable(shipped.get(id));
+    return listed(id).map(Listed::sheet);
+  }
+
+  /** The same with its JSON. */
+  public Optional<Listed> listed(String id) {
+    Listed own = offer.own().get(String.valueOf(id));
+    return Optional.ofNullable(own == null ? shipped.get(id) : own);
+  }
+
+  /**
+   * Offers the operator's own sheets from now on, in this order and instead of those before.
+   *
+   * @param own sheets with ids of their own: none twice, none of a shipped sheet
+   * @param shippedToo whether the shipped ones are offered after them
+   */
+  public void offer(List<Listed> own, boolean shippedToo) {
+    Map<String, Listed> byId = new LinkedHashMap<>();
+    own.forEach(one -> byId.put(one.sheet().id(), one));
+    offer = new Offer(Collections.unmodifiableMap(byId), shippedToo);
+  }
+
+  private static List<PatternSheet> sheets(Map<String, Listed> listed) {
+    return listed.values().stream().map(Listed::sheet).toList();
+  }
+
+  private static List<PatternSheet> joined(List<PatternSheet> first, List<PatternSheet> then) {
+    return Stream.concat(first.stream(), then.stream()).toList();
   }
 
   /**
@@ -59,7 +119,7 @@ public final class PatternSheets {
    * @throws SheetFaults with every fault found; structural faults come before semantic ones
    */
   public PatternSheet readYaml(String text) {
-    return read(yaml, text);
+    return read(yaml, text).sheet();
   }
 
   /**
@@ -68,13 +128,22 @@ public final class PatternSheets {
    * @throws SheetFaults with every fault found; structural faults come before semantic ones
    */
   public PatternSheet readJson(String text) {
-    return read(json, text);
+    return read(json, text).sheet();
   }
 
-  private PatternSheet read(SheetText form, String text) {
+  /**
+   * Reads a sheet that is to be offered, in YAML or JSON.
+   *
+   * @throws SheetFaults with every fault found; structural faults come before semantic ones
+   */
+  public Listed readToOffer(String text) {
+    return read(text.stripLeading().startsWith("{") ? json : yaml, text);
+  }
+
+  private Listed read(SheetText form, String text) {
     JsonNode sheet = form.read(text);
     try {
-      return read(sheet);
+      return new Listed(read(sheet), sheet.toString());
     } catch (SheetFaults found) {
       throw new SheetFaults(form.located(text, found.faults()));
     }
@@ -109,61 +178,7 @@ public final class PatternSheets {
    * @throws SheetFaults with every fault found; structural faults come before semantic ones
    */
   public PatternSheet read(JsonNode json) {
-    List<SheetFault> faults = new ArrayList<>(SheetBounds.faults(json));
-    if (faults.isEmpty()) {
-      faults.addAll(OnDemand.SCHEMA.faults(json));
-    }
-    if (!faults.isEmpty()) {
-      throw new SheetFaults(faults);
-    }
-    SheetNode root = new SheetNode(json, "", faults);
-    PatternSheet sheet = SheetReader.read(root);
-    if (whole(sheet, root)) {
-      int before = faults.size();
-      SheetCheck check = new SheetCheck(sheet, root);
-      check.names();
-      new SeamNames(sheet, root).run();
-      // Comparing seams requires valid names.
-      if (faults.size() == before) {
-        everyWay(sheet, root);
-      }
-      check.sense();
-      new PieceCheck(sheet, root).run();
-      new TrimCheck(sheet, root).run();
-    }
-    if (!faults.isEmpty()) {
-      throw new SheetFaults(faults);
-    }
-    return sheet;
-  }
-
-  private static void everyWay(PatternSheet sheet, SheetNode root) {
-    long ways = Ways.count(sheet.choices());
-    if (ways > Ways.MOST) {
-      root.at("choices").fault("too-many-ways", "ways", ways, "most", Ways.MOST);
-      return;
-    }
-    List<Map<String, String>> allowed = Ways.allowed(sheet.choices());
-    new ReachCheck(sheet, root, allowed).run();
-    new SeamCheck(sheet, root, allowed).run();
-  }
-
-  // A part the reader rejected would shift the positions of later ones, or leave a gap.
-  private static boolean whole(PatternSheet sheet, SheetNode root) {
-    List<SheetNode> pieces = root.each("pieces");
-    if (sheet.sizes().isEmpty()
-        || sheet.pieces().size() != pieces.size()
-        || sheet.trims().size() != root.each("trims").size()
-        || sheet.sizes().stream().map(size -> size.finishedMm().keySet()).distinct().count() > 1) {
-      return false;
-    }
-    for (int i = 0; i < pieces.size(); i++) {
-      Piece piece = sheet.pieces().get(i);
-      if (piece.follows().isEmpty() && piece.edges().size() != pieces.get(i).each("edges").size()) {
-        return false;
-      }
-    }
-    return true;
+    return SheetChecks.read(json);
   }
 
   private static String resource(String name) {

@@ -21,7 +21,7 @@ import java.util.stream.Stream;
  * @param causes ids of causes
  * @param areas areas in which all can be well
  * @param plausibility which measurements can be meant
- * @param sheets the shipped pattern sheets, and the reading of any other
+ * @param sheets the pattern sheets that requests can name, and the reading of any other
  * @param book the sentences for faults, and the limits of lengths
  */
 public record KnownNames(

@@ -88,8 +88,8 @@ final class PatternReader {
     }
     RequestField inline = pattern.at("inline");
     RequestField sent = pattern.at(SENT);
-    boolean shipped = pattern.at("sheet").isWritten();
-    long named = Stream.of(shipped, inline.isWritten(), sent.isWritten()).filter(is -> is).count();
+    RequestField byId = pattern.at("sheet");
+    long named = Stream.of(byId, inline, sent).filter(RequestField::isWritten).count();
     if (named != 1) {
       pattern.cannotBeRead(named > 1 ? "fault-two-patterns" : "fault-no-pattern");
       return null;
@@ -101,10 +101,12 @@ final class PatternReader {
       }
       return kept.map(SentSheets.Sent::sheet).orElse(null);
     }
-    if (shipped) {
-      String id =
-          pattern.at("sheet").oneOf(sheets.shipped().stream().map(PatternSheet::id).toList());
-      return id == null ? null : sheets.find(id).orElseThrow();
+    if (byId.isWritten()) {
+      Optional<PatternSheet> known = sheets.find(byId.node().textValue());
+      if (known.isEmpty()) {
+        byId.oneOf(sheets.offered().stream().map(PatternSheet::id).toList());
+      }
+      return known.orElse(null);
     }
     try {
       return sheets.readSent(inline.node());

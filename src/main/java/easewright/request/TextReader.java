@@ -130,7 +130,7 @@ public final class TextReader {
     ObjectNode rest = request.deepCopy();
     rest.remove(List.of(TEXT, ASKED));
     Optional<SheetNames.Named> sheet =
-        rest.has("pattern") ? Optional.empty() : SheetNames.in(text.textValue(), sheets.shipped());
+        rest.has("pattern") ? Optional.empty() : SheetNames.in(text.textValue(), sheets.offered());
     sheet.ifPresent(one -> rest.putObject("pattern").put("sheet", one.id()));
     SignEntry asked = book.catalog().signs().get(request.path(ASKED).textValue());
     ModelReading third =

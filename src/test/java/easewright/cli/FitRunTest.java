@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.EveryShape;
+import easewright.pattern.PatternSheets;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.io.ByteArrayOutputStream;
@@ -14,6 +15,7 @@ import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -21,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
 @QuarkusTest
 class FitRunTest {
   @Inject FitRun fit;
+  @Inject PatternSheets sheets;
   @TempDir Path folder;
 
   private String said(String text, String... options) throws IOException {
@@ -47,6 +50,19 @@ class FitRunTest {
     JsonNode answer = new ObjectMapper().readTree(said(request, "--json", "--full"));
     assertEquals(EveryShape.request().path("trials"), answer.at("/soFar/trials"));
     assertEquals(4, answer.at("/understood/tried").size(), answer::toString);
+  }
+
+  @Test
+  void a_post_may_be_about_a_pattern_of_the_operators_own() throws IOException {
+    String sheet = Files.readString(Path.of("openapi/examples/small-sheet.yaml"));
+    sheets.offer(List.of(sheets.readToOffer(sheet)), true);
+    try {
+      String answer = said("The band rides up.", "--pattern", "wickenfell-top", "--json");
+      assertEquals(
+          "wickenfell-top", new ObjectMapper().readTree(answer).at("/understood/sheet").asText());
+    } finally {
+      sheets.offer(List.of(), true);
+    }
   }
 
   @Test
