@@ -129,7 +129,7 @@ public class FitTools {
       name = "plan_cut",
       title = "Plan the cutting",
       description =
-          "Plans what to cut, how to lay it and how much to buy. Takes a pattern sheet, a size or"
+          "Plans what to cut, how to lay it, how much to buy and what to sew first. Takes a pattern sheet, a size or"
               + " two, choices and cloth widths; after a fitting also the changes accepted, and then"
               + " lists only what is to be cut anew.",
       annotations =

@@ -12,10 +12,12 @@ import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
 import easewright.size.SizeChart;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
@@ -68,15 +70,33 @@ public final class CutPlanner {
         supplies,
         sewing.needles(isHeavy(request)),
         sewing.stitches(draw.cut(), draw.sizes().finishedMm(), units),
-        list.order(layouts),
+        order(list.order(layouts), request, draw),
         list.bundles(supplies),
         recut ? List.of() : new Comparing(book, ways, laying, request).all(draw),
         missing(request, draw));
   }
 
   /** The ids of adjustments that a plan can include: all of the catalog's. */
-  public java.util.Set<String> adjustments() {
+  public Set<String> adjustments() {
     return ways.ids();
+  }
+
+  /** Cutting, then sewing; nothing where nothing is cut. */
+  private List<String> order(List<String> cutting, CutRequest request, PlannedCut draw) {
+    if (cutting.isEmpty()) {
+      return cutting;
+    }
+    List<String> order = new ArrayList<>(cutting);
+    Set<String> made = new HashSet<>();
+    draw.pieces().forEach(one -> made.add(one.piece().id()));
+    order.addAll(
+        new SewingOrder(
+                draw.cut(),
+                request.sheet().trims(request.choices()),
+                book.catalog().practice().sewing(),
+                wording)
+            .steps(made));
+    return order;
   }
 
   private static Understood understood(CutRequest request, boolean recut) {

@@ -2,8 +2,26 @@ package easewright.rulebook;
 
 import java.util.List;
 
-/** Needles and stitches: {@code practice/sewing.yaml}. */
-public record SewingNotes(List<Needle> needles, List<Stitch> stitches) {
+/** Needles, stitches and the usual order of seams: {@code practice/sewing.yaml}. */
+public record SewingNotes(List<Needle> needles, List<Stitch> stitches, List<SeamTurn> seams) {
+
+  /**
+   * When a seam usually has its turn.
+   *
+   * @param seam id of its edges
+   * @param sewn "first" or "last"; seams that are not listed come between
+   */
+  public record SeamTurn(String seam, String sewn, String why, String source) {}
+
+  /** The turn of a seam: the lower comes first; 0 for one that is not listed. */
+  public int turn(String seam) {
+    for (int i = 0; i < seams.size(); i++) {
+      if (seams.get(i).seam().equals(seam)) {
+        return seams.get(i).sewn().equals("first") ? i - seams.size() : i + 1;
+      }
+    }
+    return 0;
+  }
 
   /**
    * A needle.

@@ -39,7 +39,7 @@ class LeanAnswerTest {
       Map.of(
           "/v1/size-checks", 4096,
           "/v1/cloth-checks", 4096,
-          "/v1/cut-plans", 8 * 1024);
+          "/v1/cut-plans", 10 * 1024);
 
   static List<Example> fittings() {
     return answered(PATH::equals);
