@@ -45,13 +45,18 @@ public class ArgumentSchema implements InputSchemaGenerator<JsonNode> {
 
   @Override
   public JsonNode generate(ToolInfo tool) {
-    String sheets = plans.sheets().stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+    String sheets = named(plans.sheets());
     Schemas known = schemas;
     if (!known.sheets().equals(sheets)) {
       known = new Schemas(sheets, new ConcurrentHashMap<>());
       schemas = known;
     }
     return known.byTool().computeIfAbsent(tool.name(), name -> schema(name, sheets));
+  }
+
+  private static String named(List<String> sheets) {
+    String first = sheets.stream().limit(MOST_NAMED).collect(Collectors.joining(", "));
+    return sheets.size() > MOST_NAMED ? first + ", …" : first;
   }
 
   private static ObjectNode schema(String tool, String sheets) {

@@ -20,6 +20,7 @@ import java.net.URI;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -145,6 +146,23 @@ class OwnPatternsTest {
       assertFalse(client.listTools().toString().contains(OWN));
       offer(true);
       assertTrue(client.listTools().toString().contains(OWN));
+    }
+  }
+
+  /** A model pays for every word of every tool. */
+  @Test
+  void an_assistant_is_told_of_the_first_twenty() throws IOException {
+    String text = Files.readString(Path.of("openapi/examples/small-sheet.yaml"));
+    sheets.offer(
+        IntStream.rangeClosed(1, 21)
+            .mapToObj(i -> sheets.readToOffer(text.replaceFirst(OWN, "top-" + i)))
+            .toList(),
+        false);
+    try (McpSyncClient client = Tools.client(service)) {
+      client.initialize();
+      String tools = client.listTools().toString();
+      assertTrue(tools.contains("top-19, top-20, …"), tools);
+      assertFalse(tools.contains("top-21"), tools);
     }
   }
 }
