@@ -29,12 +29,12 @@ public final class Contract {
   }
 
   /**
-   * The copy in OpenAPI 3.0 that the build derives.
+   * The copy in OpenAPI 3.0 that the build derives, made fit for generators of clients.
    *
    * @param form "yaml" or "json"
    */
   public static String older(String form) {
-    return BundledText.text(FOLDER + "openapi-3.0." + form);
+    return ForGenerators.of(BundledText.text(FOLDER + "openapi-3.0.json"), form);
   }
 
   /** The contract with every example inlined. */

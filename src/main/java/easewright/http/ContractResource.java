@@ -10,6 +10,8 @@ import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.Map;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** The contract this service implements, as written by hand, and a derived copy for older tools. */
 @Path("/")
@@ -18,6 +20,7 @@ import jakarta.ws.rs.core.Response;
 public class ContractResource {
   private final String yaml = Contract.yaml();
   private final JsonNode json = Contract.withExamples();
+  private final Map<String, String> older = new ConcurrentHashMap<>();
 
   @GET
   @Path("/openapi.yaml")
@@ -37,7 +40,7 @@ public class ContractResource {
   @Path("/openapi-3.0.yaml")
   @Produces("application/yaml;charset=UTF-8")
   public String olderYaml() {
-    return Contract.older("yaml");
+    return older.computeIfAbsent("yaml", Contract::older);
   }
 
   @GET
@@ -51,7 +54,7 @@ public class ContractResource {
   @Path("/openapi-3.0.json")
   @Produces(MediaType.APPLICATION_JSON)
   public String olderJson() {
-    return Contract.older("json");
+    return older.computeIfAbsent("json", Contract::older);
   }
 
   @GET

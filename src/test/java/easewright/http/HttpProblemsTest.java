@@ -213,7 +213,7 @@ class HttpProblemsTest {
         .body("openapi", startsWith("3.0"))
         .body("paths.'/v1/fittings'.post.operationId", equalTo("answerFitting"));
     for (String address : List.of("/openapi-3.0", "/openapi-3.0.yaml")) {
-      given().get(address).then().statusCode(200).body(startsWith("---\nopenapi: 3.0"));
+      given().get(address).then().statusCode(200).body(startsWith("---\nopenapi: \"3.0"));
     }
     given().get("/examples/one-sign.json").then().statusCode(200).contentType(ContentType.JSON);
     given().get("/api/").then().statusCode(200).contentType(ContentType.HTML);
