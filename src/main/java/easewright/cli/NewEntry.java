@@ -3,6 +3,7 @@ package easewright.cli;
 import static java.nio.charset.StandardCharsets.UTF_8;
 
 import easewright.naming.NearestName;
+import easewright.rulebook.Family;
 import easewright.rulebook.Voice;
 import java.io.IOException;
 import java.io.InputStream;
@@ -134,15 +135,9 @@ final class NewEntry {
     }
   }
 
-  /** The first folder that holds rules. */
-  private Path family() throws IOException {
-    try (Stream<Path> walk = Files.walk(book, 3)) {
-      return walk.filter(file -> file.toString().endsWith(".dslr"))
-          .sorted()
-          .map(file -> book.resolve(book.relativize(file).getName(0)))
-          .findFirst()
-          .orElse(book.resolve("sports-bra"));
-    }
+  /** The folder of the family that serves requests that tell of none. */
+  private Path family() {
+    return book.resolve(Family.usual(Family.in(book)).id());
   }
 
   private static String filled(String template, String id) throws IOException {

@@ -30,9 +30,6 @@ public final class RuleBook {
   /** How many firings may pass before the clock is looked at. */
   private static final int FIRINGS_AT_ONCE = 500;
 
-  /** The kind of garment assumed if none is named, or if its kind has no rules. */
-  private static final String USUAL = "sports-bra";
-
   /** The folder of rules about what may hurt. */
   private static final String CAUTIONS = "cautions";
 
@@ -72,20 +69,21 @@ public final class RuleBook {
     Map<String, RuleText> texts =
         source.rules().stream().collect(Collectors.toMap(RuleText::key, Function.identity()));
     Effort effort = new Effort();
+    String usual = Family.usual(source.families()).id();
     Map<String, RuleBook> families = new TreeMap<>();
     for (String family :
         texts.values().stream().map(RuleText::family).collect(Collectors.toSet())) {
       List<Rule> rules =
           model.getRules().stream()
-              .filter(rule -> isHeardIn(family, texts.get(rule.getName())))
+              .filter(rule -> isHeardIn(family, usual, texts.get(rule.getName())))
               .toList();
       KieBase base = KieBaseBuilder.createKieBaseFromModel(new FamilyModel(model, rules));
       families.put(family, new RuleBook(source, base, texts, effort, families, Conclusions::new));
     }
-    if (!families.containsKey(USUAL)) {
-      throw new RuleBookFault("The folder " + USUAL + " holds no rules.");
+    if (!families.containsKey(usual)) {
+      throw new RuleBookFault("The folder " + usual + " holds no rules.");
     }
-    return families.get(USUAL);
+    return families.get(usual);
   }
 
   /**
@@ -97,12 +95,12 @@ public final class RuleBook {
     families.forEach(
         (family, one) ->
             all.put(family, new RuleBook(source, one.base, one.rulesByKey, effort, all, others)));
-    return all.get(USUAL);
+    return all.get(Family.usual(source.families()).id());
   }
 
-  private static boolean isHeardIn(String family, RuleText rule) {
+  private static boolean isHeardIn(String family, String usual, RuleText rule) {
     return rule.family().equals(family)
-        || rule.family().equals(USUAL) && rule.topic().equals(CAUTIONS);
+        || rule.family().equals(usual) && rule.topic().equals(CAUTIONS);
   }
 
   /** The book compiled into the application. */

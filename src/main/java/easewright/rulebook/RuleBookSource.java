@@ -4,7 +4,6 @@ import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
-import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.io.InputStream;
@@ -26,6 +25,7 @@ import java.util.stream.Stream;
  *
  * @param version last heading of CHANGES.md
  * @param hash SHA-256 over everything that can change an answer
+ * @param families the families of garments that the book judges, by id
  * @param vocabulary the sentences rules may use
  * @param rules every rule
  * @param files file id to its text
@@ -35,6 +35,7 @@ import java.util.stream.Stream;
 public record RuleBookSource(
     String version,
     String hash,
+    Map<String, Family> families,
     String vocabulary,
     Catalog catalog,
     Map<String, Parameter> parameters,
@@ -57,7 +58,7 @@ public record RuleBookSource(
       Map<String, String> files = new LinkedHashMap<>();
       Map<String, RulePage> pages = new LinkedHashMap<>();
       for (Path family : families(folder)) {
-        for (Path file : under(family, ".dslr")) {
+        for (Path file : CatalogReader.under(family, ".dslr")) {
           String id = nameOf(file);
           String text = Files.readString(file);
           if (files.put(id, text) != null) {
@@ -67,7 +68,7 @@ public record RuleBookSource(
               RuleReader.rules(
                   id, family.getFileName().toString(), topicOf(file), text, vocabulary));
         }
-        for (Path file : under(family, ".md")) {
+        for (Path file : CatalogReader.under(family, ".md")) {
           String id = nameOf(file);
           pages.put(
               id,
@@ -76,7 +77,8 @@ public record RuleBookSource(
       }
       Map<String, Parameter> parameters = new LinkedHashMap<>();
       for (Parameter parameter :
-          entries(yaml, folder.resolve("parameters"), new TypeReference<List<Parameter>>() {})) {
+          CatalogReader.entries(
+              yaml, folder.resolve("parameters"), new TypeReference<List<Parameter>>() {})) {
         if (parameters.put(parameter.id(), parameter) != null) {
           throw new RuleBookFault("Parameter " + parameter.id() + " is set twice.");
         }
@@ -84,8 +86,9 @@ public record RuleBookSource(
       return new RuleBookSource(
           version(folder),
           hash(folder),
+          Family.in(folder),
           sentences,
-          catalog(yaml, folder),
+          CatalogReader.read(yaml, folder),
           parameters,
           rules,
           files,
@@ -128,7 +131,7 @@ public record RuleBookSource(
   /** All files of the folder read as one: entries of the same name in two files are joined. */
   private static EverydayWords everyday(YAMLMapper yaml, Path folder) throws IOException {
     Map<String, Object> all = new LinkedHashMap<>();
-    for (Path file : under(folder, ".yaml")) {
+    for (Path file : CatalogReader.under(folder, ".yaml")) {
       Map<String, Object> one =
           yaml.readValue(Files.readString(file), new TypeReference<Map<String, Object>>() {});
       one.forEach((section, words) -> all.merge(section, words, RuleBookSource::both));
@@ -148,63 +151,17 @@ public record RuleBookSource(
     throw new RuleBookFault("The everyday words hold a list and a map of one name: " + one);
   }
 
-  private static Catalog catalog(YAMLMapper yaml, Path book) throws IOException {
-    Path folder = book.resolve("catalog");
-    return new Catalog(
-        Catalog.byId(entries(yaml, folder.resolve("signs"), new TypeReference<>() {})),
-        Catalog.byId(entries(yaml, folder.resolve("causes"), new TypeReference<>() {})),
-        Catalog.byId(entries(yaml, folder.resolve("findings"), new TypeReference<>() {})),
-        Catalog.byId(entries(yaml, folder.resolve("adjustments"), new TypeReference<>() {})),
-        Catalog.byId(entries(yaml, folder.resolve("cautions"), new TypeReference<>() {})),
-        Catalog.byId(entries(yaml, folder.resolve("reasons"), new TypeReference<>() {})),
-        practice(yaml, book.resolve("practice")));
-  }
-
-  /** Each file of the folder under its name. */
-  private static Practice practice(YAMLMapper yaml, Path folder) throws IOException {
-    ObjectNode all = yaml.createObjectNode();
-    for (String name : Practice.FILES) {
-      all.set(name, yaml.readTree(Files.readString(folder.resolve(name + ".yaml"))));
-    }
-    return yaml.convertValue(all, Practice.class);
-  }
-
-  private static <T> List<T> entries(YAMLMapper yaml, Path folder, TypeReference<List<T>> type)
-      throws IOException {
-    List<T> all = new ArrayList<>();
-    for (Path file : under(folder, ".yaml")) {
-      try {
-        List<T> read = yaml.readValue(Files.readString(file), type);
-        if (read != null) {
-          all.addAll(read);
-        }
-      } catch (IOException e) {
-        throw new RuleBookFault(folder.relativize(file) + ": " + e.getMessage());
-      }
-    }
-    return all;
-  }
-
   /** The folders of the book that hold rules, each named after the kind of garment they judge. */
   private static List<Path> families(Path folder) throws IOException {
     List<Path> families = new ArrayList<>();
     try (Stream<Path> files = Files.list(folder)) {
       for (Path family : files.filter(Files::isDirectory).sorted().toList()) {
-        if (!under(family, ".dslr").isEmpty()) {
+        if (!CatalogReader.under(family, ".dslr").isEmpty()) {
           families.add(family);
         }
       }
     }
     return families;
-  }
-
-  private static List<Path> under(Path folder, String ending) throws IOException {
-    if (!Files.isDirectory(folder)) {
-      return List.of();
-    }
-    try (Stream<Path> walk = Files.walk(folder)) {
-      return walk.filter(file -> file.toString().endsWith(ending)).sorted().toList();
-    }
   }
 
   /** With slashes on every system, as pages and problems show it. */
@@ -233,9 +190,9 @@ public record RuleBookSource(
   private static String hash(Path folder) throws IOException {
     try {
       MessageDigest digest = MessageDigest.getInstance("SHA-256");
-      List<Path> counted = new ArrayList<>(under(folder, ".dslr"));
-      counted.addAll(under(folder, ".dsl"));
-      counted.addAll(under(folder, ".yaml"));
+      List<Path> counted = new ArrayList<>(CatalogReader.under(folder, ".dslr"));
+      counted.addAll(CatalogReader.under(folder, ".dsl"));
+      counted.addAll(CatalogReader.under(folder, ".yaml"));
       for (Path file : counted) {
         digest.update(folder.relativize(file).toString().getBytes(StandardCharsets.UTF_8));
         digest.update(Files.readAllBytes(file));

@@ -199,6 +199,14 @@ class OwnBookTest {
         "since");
     practice(book);
     reader(book);
+    mistake(
+        book,
+        "sports-bra/family.yaml",
+        "usual: true",
+        "usualy: true",
+        "no field of this place",
+        "usual");
+    mistakes.add(new Mistake("family.yaml", "No family serves requests", "usual: true"));
     book.delete("sports-bra/band/band-too-short.dslr");
     mistakes.add(
         new Mistake(

@@ -36,6 +36,15 @@ final class FamilyBook {
         Files.createDirectories(to.getParent());
         String text = Files.readString(file);
         Files.writeString(to, text);
+        if (to.endsWith("family.yaml")) {
+          for (int family = 2; family <= families; family++) {
+            String name = "family-" + family;
+            Files.createDirectories(folder.resolve(name));
+            Files.writeString(
+                folder.resolve(name).resolve("family.yaml"),
+                "name: family %d\ncalled: [family %d]\n".formatted(family, family));
+          }
+        }
         if (file.toString().endsWith(".dslr")) {
           for (int family = 2; family <= families; family++) {
             String name = "family-" + family;

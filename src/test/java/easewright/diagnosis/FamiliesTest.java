@@ -39,6 +39,8 @@ class FamiliesTest {
     }
     Path other = folder.resolve(OTHER).resolve("band/growing-sleeper.dslr");
     Files.createDirectories(other.getParent());
+    Files.writeString(
+        folder.resolve(OTHER).resolve("family.yaml"), "name: night vest\ncalled: [night vest]\n");
     String rule = Files.readString(folder.resolve("sports-bra").resolve(RULE));
     Files.writeString(
         other,

@@ -139,6 +139,7 @@ final class MovedNumbers {
     return new RuleBookSource(
         from.version(),
         from.hash(),
+        from.families(),
         from.vocabulary(),
         catalog,
         parameters,

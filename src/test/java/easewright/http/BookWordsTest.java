@@ -12,6 +12,7 @@ import easewright.pattern.PatternSheets;
 import easewright.request.CircumstancesReader;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.EverydayWords;
+import easewright.rulebook.Family;
 import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.Practice;
 import easewright.rulebook.RuleBookSource;
@@ -196,6 +197,9 @@ class BookWordsTest {
     assertEquals(
         new TreeSet<>(Practice.FILES), fields(Practice.class), "a file of practice/ for each part");
     assertEquals(fields(EverydayWords.class), properties(schema("everyday").at("/properties")));
+    Set<String> family = properties(schema("family").at("/properties"));
+    family.add("id"); // its folder's name
+    assertEquals(fields(Family.class), family);
   }
 
   private static Set<String> fields(Class<? extends Record> type) {
@@ -254,7 +258,7 @@ class BookWordsTest {
               case "sayings" -> "everyday";
               case "en" -> "voice-" + file.getFileName().toString().replace(".yaml", "");
               case "practice" -> file.getFileName().toString().replace(".yaml", "");
-              default -> folder;
+              default -> file.getFileName().toString().equals(Family.FILE) ? "family" : folder;
             },
             named,
             file.toString());

@@ -102,6 +102,7 @@ record BookMutation(
         new RuleBookSource(
             book.version(),
             book.hash(),
+            book.families(),
             book.vocabulary(),
             book.catalog(),
             book.parameters(),

@@ -1,5 +1,6 @@
 package easewright.rulebook.check;
 
+import easewright.rulebook.Family;
 import easewright.rulebook.Practice;
 import easewright.rulebook.Vocabulary;
 import java.nio.file.Files;
@@ -91,6 +92,7 @@ public final class BookCheck {
             problems)
         .run();
     new VoiceCheck(names, words, yaml, problems).run();
+    new FamilyCheck(yaml, texts.keySet(), problems).run();
     rules(catalog);
     texts.forEach(this::unfilled);
   }
@@ -98,6 +100,9 @@ public final class BookCheck {
   private static Optional<String> schema(String path) {
     if (VoiceCheck.schema(path) != null) {
       return Optional.of(VoiceCheck.schema(path));
+    }
+    if (path.matches("[^/]+/" + Family.FILE)) {
+      return Optional.of("family");
     }
     String folder = path.contains("/") ? path.substring(0, path.lastIndexOf('/')) : "";
     return path.equals("wording.yaml")

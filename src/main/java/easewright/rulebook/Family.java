@@ -1,0 +1,81 @@
+package easewright.rulebook;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+
+/**
+ * A family of garments: what {@code family.yaml} in its folder of the rule book says.
+ *
+ * @param id name of its folder, e.g. "sports-bra"
+ * @param name what such a garment is called
+ * @param called what writers call it, in small letters
+ * @param usual whether it serves requests that tell of no family
+ * @param includes shared folders whose rules it hears too, e.g. "common/making"
+ */
+public record Family(
+    String id, String name, List<String> called, boolean usual, List<String> includes) {
+
+  /** The file that makes a folder a family. */
+  public static final String FILE = "family.yaml";
+
+  private static final YAMLMapper YAML = new YAMLMapper();
+
+  public Family {
+    called = called == null ? List.of() : List.copyOf(called);
+    includes = includes == null ? List.of() : List.copyOf(includes);
+  }
+
+  /** Whether the rules of a folder are heard in this family. */
+  boolean hears(String folder) {
+    return folder.equals(id) || includes.contains(folder);
+  }
+
+  /** Whether this is its id, or the id of something it is called. */
+  public boolean isNamed(String word) {
+    return id.equals(word) || called.stream().map(Catalog::idOf).anyMatch(word::equals);
+  }
+
+  /** The family of this name, or of garments called so. */
+  public static Optional<Family> named(String word, Map<String, Family> families) {
+    return Optional.ofNullable(families.get(word))
+        .or(() -> families.values().stream().filter(one -> one.isNamed(word)).findFirst());
+  }
+
+  /** The one that serves requests that tell of none. */
+  public static Family usual(Map<String, Family> families) {
+    List<Family> usual = families.values().stream().filter(Family::usual).toList();
+    if (usual.size() != 1) {
+      throw new RuleBookFault(
+          "One " + FILE + " must say \"usual: true\"; " + usual.size() + " say it.");
+    }
+    return usual.get(0);
+  }
+
+  /** The families of a book's folder, by id. */
+  public static Map<String, Family> in(Path book) {
+    Map<String, Family> families = new TreeMap<>();
+    try (Stream<Path> folders = Files.list(book)) {
+      for (Path folder : folders.filter(one -> Files.exists(one.resolve(FILE))).toList()) {
+        String id = folder.getFileName().toString();
+        ObjectNode written =
+            YAML.readValue(Files.readString(folder.resolve(FILE)), ObjectNode.class);
+        families.put(id, YAML.treeToValue(written.put("id", id), Family.class));
+      }
+    } catch (JsonProcessingException unreadable) {
+      throw new RuleBookFault(FILE + ": " + unreadable.getMessage());
+    } catch (IOException unreadable) {
+      throw new UncheckedIOException(unreadable);
+    }
+    return families;
+  }
+}
