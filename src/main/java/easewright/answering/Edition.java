@@ -51,7 +51,7 @@ public record Edition(
         book,
         reader,
         diagnosis,
-        new CheckReader(known, reader),
+        new CheckReader(known),
         new SizeCheck(book, diagnosis),
         new ClothCheck(book, diagnosis),
         new TextReader(book.source(), sheets));

@@ -46,6 +46,12 @@ final class Fit {
   private String pattern;
 
   @Option(
+      names = "--family",
+      paramLabel = "ID",
+      description = "The family of garments, if neither pattern nor post tells it.")
+  private String family;
+
+  @Option(
       names = "--nickname",
       paramLabel = "NAME",
       description = "What the reply calls the wearer.")
@@ -75,6 +81,11 @@ final class Fit {
   /** The id of a shipped sheet; null if none is given. */
   String pattern() {
     return pattern;
+  }
+
+  /** The family of garments as it was written; null if none is given. */
+  String family() {
+    return family;
   }
 
   /** What the reply calls the wearer; null if none is given. */

@@ -60,8 +60,9 @@ class FitRun implements QuarkusApplication {
     Fit fit = Commands.fit(args);
     try (InputStream in =
         fit.file().equals("-") ? System.in : Files.newInputStream(Path.of(fit.file()))) {
-      if (fit.lines() && (fit.nickname() != null || fit.voice() != null)) {
-        System.err.println("--nickname and --voice are for one fitting; a line names its own.");
+      if (fit.lines() && (fit.family() != null || fit.nickname() != null || fit.voice() != null)) {
+        System.err.println(
+            "--family, --nickname and --voice are for one fitting; a line names its own.");
         return FAULTY;
       }
       if (fit.lines()) {
@@ -132,9 +133,12 @@ class FitRun implements QuarkusApplication {
     return request;
   }
 
-  /** With the nickname and the voice of the command line, which count before the file's. */
+  /** With what the command line names, which counts before the file's. */
   private static JsonNode spoken(JsonNode request, Fit fit) {
     if (request instanceof ObjectNode fields) {
+      if (fit.family() != null) {
+        fields.put("family", fit.family());
+      }
       if (fit.nickname() != null) {
         fields.put("nickname", fit.nickname());
       }

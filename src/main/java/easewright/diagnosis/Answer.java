@@ -225,6 +225,7 @@ public record Answer(
    * The request as understood.
    *
    * @param units "metric" or "imperial": how lengths are written in this answer
+   * @param family id of the family of garments whose rules were asked
    * @param sheet the pattern sheet's id, or null
    * @param sizeCut the size that was cut, or null
    * @param sizeSystem what the size cut was taken for without a sheet; null if it is no label
@@ -237,6 +238,7 @@ public record Answer(
    */
   public record Understood(
       String units,
+      String family,
       String sheet,
       String sizeCut,
       SizeSystemNote sizeSystem,

@@ -13,7 +13,7 @@ public final class Diagnosis {
   private final FamilyDiagnosis usual;
 
   /**
-   * @param book judges where the pattern is of no kind that has rules of its own
+   * @param book the book of the usual family, which knows those of the others
    * @param shipped the pattern sheets that come with the application
    */
   public Diagnosis(RuleBook book, Collection<PatternSheet> shipped) {
@@ -50,7 +50,6 @@ public final class Diagnosis {
   }
 
   private FamilyDiagnosis of(Fitting fitting) {
-    String family = fitting.sheet() == null ? null : fitting.sheet().family();
-    return families.getOrDefault(family, usual);
+    return families.get(fitting.family());
   }
 }

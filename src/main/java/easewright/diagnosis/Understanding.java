@@ -43,6 +43,7 @@ final class Understanding {
     Understanding said = new Understanding(fitting, source);
     return new Understood(
         fitting.units().name().toLowerCase(Locale.ROOT),
+        fitting.family(),
         fitting.sheet() == null ? null : fitting.sheet().id(),
         fitting.sizeCut(),
         draft.label().map(label -> system(label, fitting, source)).orElse(null),

@@ -15,6 +15,7 @@ import java.util.Optional;
  * empty. Maps and lists keep the order in which things were reported.
  *
  * @param units the units to answer in
+ * @param family id of the family of garments it is about
  * @param body what was measured on the body; {@link BodyMeasurements#NONE} when nothing was
  * @param measuredHow how each body measurement was taken, one method for each measuring, by the
  *     wire name of the measurement
@@ -42,6 +43,7 @@ import java.util.Optional;
  */
 public record Fitting(
     UnitSystem units,
+    String family,
     BodyMeasurements body,
     Map<String, List<Measuring>> measuredHow,
     PatternSheet sheet,
@@ -82,6 +84,7 @@ public record Fitting(
   public Fitting withSigns(List<ReportedSign> reported) {
     return new Fitting(
         units,
+        family,
         body,
         measuredHow,
         sheet,

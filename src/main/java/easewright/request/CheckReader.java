@@ -28,15 +28,12 @@ import java.util.Map;
 /** Reads questions asked before cutting, and reports all their faults at once. */
 public final class CheckReader {
   private final KnownNames known;
-  private final FittingReader fittings;
 
   /**
    * @param known the names a request may use
-   * @param fittings reads the garment
    */
-  public CheckReader(KnownNames known, FittingReader fittings) {
+  public CheckReader(KnownNames known) {
     this.known = known;
-    this.fittings = fittings;
   }
 
   /**
@@ -49,6 +46,7 @@ public final class CheckReader {
     RequestField root = new RequestField(json, "", faults);
     root.fields(
         "units",
+        FamilyNames.FIELD,
         "body",
         "measuredBy",
         "pattern",
@@ -76,7 +74,7 @@ public final class CheckReader {
                 pattern,
                 Map.of(),
                 null,
-                fittings.signs(root.at("signs"))),
+                new SignsReader(known).read(root.at("signs"))),
             body.readings(),
             system == null ? SizeSystem.EN : SizeSystem.valueOf(upper(system)),
             construction == null ? null : Construction.valueOf(upper(construction)),
@@ -100,6 +98,7 @@ public final class CheckReader {
     RequestField root = new RequestField(json, "", faults);
     root.fields(
         "units",
+        FamilyNames.FIELD,
         "body",
         "measuredBy",
         "pattern",
@@ -117,7 +116,7 @@ public final class CheckReader {
             pattern(root),
             MaterialsReader.cloths(root.at("cloth")),
             MaterialsReader.elastic(root.at("elastic")),
-            fittings.signs(root.at("signs")));
+            new SignsReader(known).read(root.at("signs")));
     boolean tested = fitting.cloths().values().stream().anyMatch(cloth -> cloth.test() != null);
     if (faults.none()
         && !tested
@@ -128,7 +127,7 @@ public final class CheckReader {
     return fitting;
   }
 
-  private static Fitting fitting(
+  private Fitting fitting(
       RequestField root,
       BodyMeasurements body,
       Map<String, List<Measuring>> how,
@@ -139,6 +138,7 @@ public final class CheckReader {
     Circumstances circumstances = CircumstancesReader.read(root.at("circumstances"));
     return new Fitting(
         FittingReader.units(root),
+        known.families().read(root, pattern.sheet()),
         body,
         how,
         pattern.sheet(),

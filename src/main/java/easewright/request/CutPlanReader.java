@@ -34,6 +34,7 @@ public final class CutPlanReader {
   private final PatternSheets sheets;
   private final Collection<String> adjustments;
   private final RequestWords words;
+  private final FamilyNames families;
 
   /**
    * @param adjustments ids of changes that a plan may name as accepted
@@ -41,6 +42,7 @@ public final class CutPlanReader {
    */
   public CutPlanReader(PatternSheets sheets, Collection<String> adjustments, RuleBookSource book) {
     this.words = new RequestWords(book);
+    this.families = new FamilyNames(book, sheets);
     this.sheets = sheets;
     this.adjustments = adjustments;
   }
@@ -61,6 +63,7 @@ public final class CutPlanReader {
     root =
         root.fields(
             "units",
+            FamilyNames.FIELD,
             "pattern",
             "size",
             "sizes",
@@ -78,6 +81,7 @@ public final class CutPlanReader {
     PatternReader read =
         new PatternReader(
             pattern, root.at("size"), root.at("sizeSystem"), root.at("choices"), sheets);
+    families.read(root, read.sheet());
     RequestField sizes = root.at("sizes").fields("upper", "lower");
     if (sizes.isWritten() == root.at("size").isWritten()) {
       if (sizes.isWritten()) {

@@ -3,12 +3,8 @@ package easewright.request;
 import com.fasterxml.jackson.databind.JsonNode;
 import easewright.fitting.Fitting;
 import easewright.fitting.GarmentMeasurements;
-import easewright.fitting.GivenAmount;
-import easewright.fitting.ReportedSign;
 import easewright.measure.BodyMeasurements;
 import easewright.measure.UnitSystem;
-import easewright.rulebook.check.KnownWords;
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -21,7 +17,6 @@ import java.util.stream.Stream;
  * 6901), the problem and the remedy. Throws only {@link FaultyRequest}.
  */
 public final class FittingReader {
-  static final int MOST_SIGNS = 60;
   static final int MOST_WHY_NOT = 10;
   static final int MOST_COULD_NOT_TELL = 60;
 
@@ -63,6 +58,7 @@ public final class FittingReader {
   private Fitting read(RequestField root) {
     root.fields(
         "units",
+        FamilyNames.FIELD,
         "body",
         "measuredBy",
         "pattern",
@@ -108,6 +104,7 @@ public final class FittingReader {
     tried.readEarlier(root.at("earlier"));
     return new Fitting(
         units,
+        known.families().read(root, pattern.sheet()),
         body.measurements(),
         body.how(),
         pattern.sheet(),
@@ -119,7 +116,7 @@ public final class FittingReader {
         MaterialsReader.cloths(root.at("cloth")),
         MaterialsReader.elastic(root.at("elastic")),
         MaterialsReader.making(root.at("making")),
-        signs(root.at("signs")),
+        new SignsReader(known).read(root.at("signs")),
         once(root.at("fine"), known.areas().size(), known.areas(), "area"),
         tried.trials(root.at("trials")),
         tried.adjustments(),
@@ -139,58 +136,7 @@ public final class FittingReader {
         : units.equals("metric") ? UnitSystem.METRIC : UnitSystem.IMPERIAL;
   }
 
-  List<ReportedSign> signs(RequestField list) {
-    List<ReportedSign> signs = new ArrayList<>();
-    for (RequestField item : list.items(MOST_SIGNS)) {
-      RequestField spot =
-          item.fields("sign", "seen", "place", "side", "degree", "amount", "when", "sure");
-      if (!spot.isWritten()) {
-        continue;
-      }
-      String id = needed(spot.at("sign"), known.signs());
-      boolean present = !"absent".equals(spot.at("seen").oneOf(List.of("present", "absent")));
-      String place = spot.at("place").oneOf(known.places());
-      String side = spot.at("side").oneOf(List.of("left", "right", "both"));
-      String degree = spot.at("degree").oneOf(List.of("slight", "clear", "strong"));
-      GivenAmount amount = AmountReader.read(spot.at("amount"));
-      List<String> when = when(spot.at("when"));
-      double sure = sure(spot.at("sure"));
-      if (!present && (degree != null || amount != null)) {
-        spot.cannotBe("fault-absent-sign");
-      }
-      if (id != null) {
-        ReportedSign sign = new ReportedSign(id, present, place, side, degree, amount, when, sure);
-        if (signs.stream().anyMatch(sign::overlaps)) {
-          spot.cannotBe("fault-sign-twice");
-        }
-        signs.add(sign);
-      }
-    }
-    return signs;
-  }
-
-  /** A probability; 1 if none is given. */
-  private static double sure(RequestField spot) {
-    double least = spot.faults().words().bound("least-sure");
-    double value = spot.isWritten() && spot.node().isNumber() ? spot.node().doubleValue() : 1;
-    if (spot.isWritten() && !spot.node().isNumber() || value < least || value > 1) {
-      spot.cannotBeRead("fault-sure", "least", least);
-      return 1;
-    }
-    return value;
-  }
-
-  /** One time or several. */
-  private static List<String> when(RequestField spot) {
-    if (spot.node().isTextual()) {
-      String time = spot.oneOf(KnownWords.TIMES);
-      return time == null ? List.of() : List.of(time);
-    }
-    return once(spot, KnownWords.TIMES.size(), KnownWords.TIMES, "time");
-  }
-
-  private static List<String> once(
-      RequestField list, int most, Collection<String> names, String what) {
+  static List<String> once(RequestField list, int most, Collection<String> names, String what) {
     Set<String> ids = new LinkedHashSet<>();
     for (RequestField spot : list.items(most)) {
       String id = spot.oneOf(names);
@@ -199,13 +145,6 @@ public final class FittingReader {
       }
     }
     return List.copyOf(ids);
-  }
-
-  private static String needed(RequestField spot, Collection<String> names) {
-    if (!spot.isWritten()) {
-      spot.needs("fault-id-missing");
-    }
-    return spot.oneOf(names);
   }
 
   /** With less than this every answer would be a guess. */

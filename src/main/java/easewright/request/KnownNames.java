@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 /**
  * The names a request may use.
  *
+ * @param families which families of garments there are, and how a request says which
  * @param signs ids of signs
  * @param dangers ids of those signs that are dangers
  * @param places locations of signs on the body or the garment
@@ -25,6 +26,7 @@ import java.util.stream.Stream;
  * @param book the sentences for faults, and the limits of lengths
  */
 public record KnownNames(
+    FamilyNames families,
     Collection<String> signs,
     Collection<String> dangers,
     Collection<String> places,
@@ -48,6 +50,7 @@ public record KnownNames(
   public static KnownNames of(RuleBookSource book, PatternSheets sheets) {
     Catalog catalog = book.catalog();
     return new KnownNames(
+        new FamilyNames(book, sheets),
         catalog.signs().keySet(),
         catalog.signs().values().stream().filter(SignEntry::redFlag).map(SignEntry::id).toList(),
         catalog.signs().values().stream()

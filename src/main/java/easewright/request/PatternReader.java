@@ -23,7 +23,7 @@ final class PatternReader {
   private static final int MOST_CHOICES = 30;
 
   /** The name of a sheet that an earlier request sent along. */
-  private static final String SENT = "sent";
+  static final String SENT = "sent";
 
   private final PatternSheet sheet;
   private final Region region;

@@ -9,9 +9,6 @@ import java.util.regex.Pattern;
 
 /** Finds the pattern sheet that a text names: "Quillmere top 75B". */
 final class SheetNames {
-  /** Its name stands there letter for letter. */
-  static final double SURE = 1;
-
   private SheetNames() {}
 
   /** A sheet named, and where. */

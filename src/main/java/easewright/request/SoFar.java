@@ -22,7 +22,14 @@ public final class SoFar {
   /** Pattern fields are copied verbatim, since their names may look like quantities. */
   private static final Set<String> AS_SENT =
       Set.of(
-          "pattern", "sizeCut", "choices", "nickname", "opening", "closing", WordsToReview.FIELD);
+          FamilyNames.FIELD,
+          "pattern",
+          "sizeCut",
+          "choices",
+          "nickname",
+          "opening",
+          "closing",
+          WordsToReview.FIELD);
 
   private static final Set<String> SAID_ONCE = Set.of("text", "asked", "units", Struck.FIELD);
 

@@ -19,8 +19,8 @@ import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 
@@ -30,6 +30,9 @@ import java.util.stream.Collectors;
  * applies if either reports it, since a checkbox left at its default must not hide it.
  */
 public final class TextFitting {
+  /** A name stands there letter for letter. */
+  private static final double NAMED = 1;
+
   private final String text;
   private final DraftFitting draft;
   private final Set<String> sizes;
@@ -52,18 +55,19 @@ public final class TextFitting {
    * Merges.
    *
    * @param request the request without its text; changed in place
-   * @param sheet the pattern sheet that the text names, which the request then holds already
+   * @param named what the text calls by its name, such as a pattern sheet, by its place in the
+   *     request, which holds it already
    * @param sizes the pattern's sizes, empty if no pattern is known
    */
   static IntakeAnswer merge(
       String text,
       Reading reading,
       ObjectNode request,
-      Optional<SheetNames.Named> sheet,
+      Map<String, TextSpan> named,
       Set<String> sizes,
       RuleBookSource book) {
     TextFitting merge = new TextFitting(text, request, sizes, book);
-    sheet.ifPresent(one -> merge.draft.readAt("/pattern", one.span(), SheetNames.SURE, null));
+    named.forEach((place, span) -> merge.draft.readAt(place, span, NAMED, null));
     TextSigns signs = new TextSigns(merge.draft, book);
     TextCircumstances circumstances = new TextCircumstances(merge.draft);
     reading.lengths().stream()

@@ -8,6 +8,7 @@ import easewright.intake.Intake;
 import easewright.intake.Reading;
 import easewright.modelreader.ModelReader;
 import easewright.modelreader.ModelReading;
+import easewright.number.TextSpan;
 import easewright.number.WordLists;
 import easewright.pattern.PatternSheets;
 import easewright.pattern.SizeNames;
@@ -15,8 +16,10 @@ import easewright.reading.TrainedReader;
 import easewright.request.IntakeAnswer.ReadYourselfNote;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
+import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ExecutionException;
@@ -35,6 +38,7 @@ public final class TextReader {
 
   private final RuleBookSource book;
   private final PatternSheets sheets;
+  private final FamilyNames families;
   private final OtherLanguage languages;
   private final FutureTask<Intake> intake;
   private final Optional<TrainedReader> trained;
@@ -54,6 +58,7 @@ public final class TextReader {
       Optional<AskedModel> model) {
     this.book = book;
     this.sheets = sheets;
+    this.families = new FamilyNames(book, sheets);
     this.languages = new OtherLanguage(new WordLists(book.everyday().reader()));
     this.intake = intake;
     this.trained = trained;
@@ -109,6 +114,9 @@ public final class TextReader {
    */
   public IntakeAnswer readAnything(JsonNode request) {
     JsonNode text = request.path(TEXT);
+    if (request.path(FamilyNames.FIELD).isTextual()) {
+      families.known(request.path(FamilyNames.FIELD).textValue());
+    }
     if (!text.isTextual() || text.textValue().isBlank()) {
       throw FaultyRequest.unreadable(
           "/" + TEXT,
@@ -132,6 +140,11 @@ public final class TextReader {
     Optional<SheetNames.Named> sheet =
         rest.has("pattern") ? Optional.empty() : SheetNames.in(text.textValue(), sheets.offered());
     sheet.ifPresent(one -> rest.putObject("pattern").put("sheet", one.id()));
+    Optional<FamilyNames.Called> family =
+        rest.has("pattern") || rest.has(FamilyNames.FIELD)
+            ? Optional.empty()
+            : families.in(text.textValue());
+    family.ifPresent(one -> rest.put(FamilyNames.FIELD, one.id()));
     SignEntry asked = book.catalog().signs().get(request.path(ASKED).textValue());
     ModelReading third =
         model.map(one -> one.read(text.textValue(), asked)).orElse(ModelReading.NOTHING);
@@ -143,7 +156,18 @@ public final class TextReader {
     return language
         .map(one -> notRead(text.textValue(), one, rest))
         .orElseGet(
-            () -> TextFitting.merge(text.textValue(), reading, rest, sheet, sizes(rest), book));
+            () ->
+                TextFitting.merge(
+                    text.textValue(), reading, rest, named(sheet, family), sizes(rest), book));
+  }
+
+  /** What was found by its name: where it now stands in the request, and its place in the text. */
+  private static Map<String, TextSpan> named(
+      Optional<SheetNames.Named> sheet, Optional<FamilyNames.Called> family) {
+    Map<String, TextSpan> named = new LinkedHashMap<>();
+    sheet.ifPresent(one -> named.put("/pattern", one.span()));
+    family.ifPresent(one -> named.put("/" + FamilyNames.FIELD, one.span()));
+    return named;
   }
 
   private boolean tellsOfDanger(Reading reading) {

@@ -49,7 +49,7 @@ final class TextSigns {
       }
     }
     ArrayNode signs = draft.fields().withArray("signs");
-    if (signs.size() >= FittingReader.MOST_SIGNS && !danger) {
+    if (signs.size() >= SignsReader.MOST_SIGNS && !danger) {
       return; // one danger too many gets the request rejected rather than being overlooked
     }
     ObjectNode sign = signs.addObject().put("sign", read.id());

@@ -11,7 +11,6 @@ import easewright.measure.MeasuringMethod;
 import easewright.pattern.PatternSheets;
 import easewright.pattern.PatternSize;
 import easewright.request.CheckReader;
-import easewright.request.FittingReader;
 import easewright.request.KnownNames;
 import easewright.rulebook.RuleBook;
 import easewright.size.Designation;
@@ -47,7 +46,7 @@ class SizeCalibrationTest {
   private static final PatternSheets SHEETS = new PatternSheets();
   private static final SizeCheck CHECK = new SizeCheck(BOOK, new Diagnosis(BOOK, SHEETS.shipped()));
   private static final KnownNames KNOWN = KnownNames.of(BOOK.source(), SHEETS);
-  private static final CheckReader READER = new CheckReader(KNOWN, new FittingReader(KNOWN));
+  private static final CheckReader READER = new CheckReader(KNOWN);
 
   private static final double SELF = MeasuringMethod.TAPE_SELF.girthSdMm();
   private static final double HELPED = MeasuringMethod.TAPE_HELPED.girthSdMm();

@@ -116,6 +116,7 @@ final class Answering {
       List<String> whyNot) {
     return new Fitting(
         f.units(),
+        f.family(),
         f.body(),
         f.measuredHow(),
         f.sheet(),

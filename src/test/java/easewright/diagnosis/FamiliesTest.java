@@ -2,13 +2,16 @@ package easewright.diagnosis;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.fitting.Fitting;
-import easewright.pattern.PatternSheet;
+import easewright.request.FaultyRequest;
+import easewright.request.FittingReader;
+import easewright.request.KnownNames;
 import easewright.rulebook.RuleBook;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -49,50 +52,10 @@ class FamiliesTest {
     return RuleBook.compile(folder);
   }
 
-  private static Fitting nursing(String family) {
-    ObjectNode json = JsonNodeFactory.instance.objectNode();
-    json.putObject("pattern").put("sheet", "quillmere-top");
+  private static Fitting nursing(RuleBook book, String family) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode().put("family", family);
     json.putObject("circumstances").put("nursing", true);
-    Fitting f = Answering.read(json);
-    PatternSheet sheet = f.sheet();
-    PatternSheet other =
-        new PatternSheet(
-            sheet.id(),
-            sheet.name(),
-            family,
-            sheet.summary(),
-            sheet.construction(),
-            sheet.constructionType(),
-            sheet.supportClass(),
-            sheet.seamAllowanceMm(),
-            sheet.sizes(),
-            sheet.choices(),
-            sheet.pieces(),
-            sheet.cloth(),
-            sheet.trims());
-    return new Fitting(
-        f.units(),
-        f.body(),
-        f.measuredHow(),
-        other,
-        f.sizeCut(),
-        f.sizeSystem(),
-        f.choices(),
-        f.design(),
-        f.garment(),
-        f.cloths(),
-        f.elastic(),
-        f.making(),
-        f.signs(),
-        f.fine(),
-        f.trials(),
-        f.earlier(),
-        f.earlierSizes(),
-        f.circumstances(),
-        f.whyNot(),
-        f.asksAbout(),
-        f.asksWhatToDo(),
-        f.couldNotTell());
+    return new FittingReader(KnownNames.of(book.source(), Answering.SHEETS)).read(json);
   }
 
   private static List<String> rulesOfCautions(Answer answer) {
@@ -100,18 +63,22 @@ class FamiliesTest {
   }
 
   @Test
-  void the_pattern_says_whose_rules_judge_it() throws IOException {
+  void the_request_says_whose_rules_judge_it() throws IOException {
     RuleBook book = twoFamilies();
     assertEquals(Set.of("sports-bra", OTHER), book.families().keySet());
     Diagnosis diagnosis = new Diagnosis(book, List.of());
-    List<String> ours = rulesOfCautions(diagnosis.answer(nursing("sports-bra")));
+    List<String> ours = rulesOfCautions(diagnosis.answer(nursing(book, "sports-bra")));
     assertTrue(ours.size() > 0, "nothing is said of nursing");
     assertFalse(ours.contains("growing-sleeper"), ours.toString());
-    List<String> others = rulesOfCautions(diagnosis.answer(nursing(OTHER)));
+    List<String> others = rulesOfCautions(diagnosis.answer(nursing(book, OTHER)));
     assertTrue(others.containsAll(ours), others + " lack some of " + ours);
     assertTrue(others.contains("growing-sleeper"), others.toString());
-    // A kind without rules of its own is judged as the usual one.
-    assertEquals(ours, rulesOfCautions(diagnosis.answer(nursing("soft-bra"))));
+    // Another name of a family is as good as its id; the sheets say "soft-bra".
+    assertEquals(ours, rulesOfCautions(diagnosis.answer(nursing(book, "soft-bra"))));
+    FaultyRequest refused = assertThrows(FaultyRequest.class, () -> nursing(book, "night-west"));
+    assertEquals(422, refused.status());
+    assertEquals("/family", refused.faults().get(0).pointer());
+    assertEquals("Did you mean \"night-vest\"?", refused.faults().get(0).remedy());
     assertEquals(0, book.openSessions());
   }
 }

@@ -100,6 +100,7 @@ class WeighingTest {
   private static Fitting only(List<ReportedSign> signs) {
     return new Fitting(
         UnitSystem.METRIC,
+        "sports-bra",
         BodyMeasurements.NONE,
         Map.of(),
         null,

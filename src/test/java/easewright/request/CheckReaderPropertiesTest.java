@@ -12,7 +12,7 @@ import net.jqwik.api.Provide;
 
 /** Every input is either parsed or rejected with faults; pointers follow RFC 6901 section 5. */
 class CheckReaderPropertiesTest {
-  private final CheckReader reader = new CheckReader(Names.KNOWN, Names.reader());
+  private final CheckReader reader = new CheckReader(Names.KNOWN);
 
   @Property(tries = 1000)
   void an_example_with_one_value_replaced_is_parsed_or_rejected(

@@ -40,6 +40,7 @@ final class SampleAnswer {
         new Answer.RuleBookStamp("2026-11", "sha256:0"),
         new Answer.Understood(
             "metric",
+            "sports-bra",
             text,
             text,
             new Answer.SizeSystemNote("eu", "usual", text),
