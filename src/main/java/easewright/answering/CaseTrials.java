@@ -34,7 +34,7 @@ public record CaseTrials(RulePage.RuleCase written, List<Trial> trials) {
    * @throws FaultyRequest if the service would refuse one of them
    */
   public static CaseTrials of(RulePage.RuleCase written, FittingReader reader) {
-    boolean nothing = !written.withEach().isEmpty() && written.given().isEmpty();
+    boolean nothing = !written.withEach().isEmpty() && tellsNothing(written.given());
     Fitting given = nothing ? null : reader.read(written.given());
     if (written.withEach().isEmpty()) {
       return new CaseTrials(written, List.of(new Trial("", null, given)));
@@ -45,6 +45,11 @@ public record CaseTrials(RulePage.RuleCase written, List<Trial> trials) {
       trials.add(new Trial(words, given, reader.read(with(written.given(), part(added)))));
     }
     return new CaseTrials(written, trials);
+  }
+
+  /** The family alone, which a page of another than the usual one adds, is nothing to go on. */
+  private static boolean tellsNothing(JsonNode given) {
+    return given.isEmpty() || given.size() == 1 && given.has("family");
   }
 
   /** A bare name is a sign that is seen. */

@@ -21,7 +21,7 @@ public class CheckService {
    */
   public SizeAnswer size(JsonNode request) {
     Edition edition = rules.edition();
-    return rules.inTime(() -> edition.sizeCheck().answer(edition.checkReader().size(request)));
+    return rules.inTime(() -> edition.size(request));
   }
 
   /**
@@ -31,6 +31,6 @@ public class CheckService {
    */
   public ClothAnswer cloth(JsonNode request) {
     Edition edition = rules.edition();
-    return rules.inTime(() -> edition.clothCheck().answer(edition.checkReader().cloth(request)));
+    return rules.inTime(() -> edition.cloth(request));
   }
 }

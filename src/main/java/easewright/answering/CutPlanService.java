@@ -42,7 +42,7 @@ public class CutPlanService {
     return sheets.offered().stream().map(PatternSheet::id).toList();
   }
 
-  /** The planning objects of one edition of the rule book. */
+  /** The planning objects of one family, in one edition of the rule book. */
   private record Planning(RuleBook book, CutPlanner planner, CutPlanReader reader) {}
 
   /**
@@ -52,7 +52,7 @@ public class CutPlanService {
    * @throws FaultyRequest naming every fault of the request
    */
   public CutPlan plan(JsonNode request) {
-    Planning planning = planning();
+    Planning planning = planning(request);
     return rules.inTime(() -> plan(planning, request));
   }
 
@@ -119,8 +119,10 @@ public class CutPlanService {
     faults.refuse();
   }
 
-  private Planning planning() {
-    RuleBook book = rules.edition().book();
+  /** By the names of the request's family; kept until the book changes. */
+  private Planning planning(JsonNode request) {
+    Edition edition = rules.edition();
+    RuleBook book = edition.book().families().get(edition.families().of(request));
     Planning known = planning;
     if (known == null || known.book() != book) {
       CutPlanner planner = new CutPlanner(book.source());

@@ -3,8 +3,11 @@ package easewright.answering;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import easewright.check.ClothAnswer;
 import easewright.check.ClothCheck;
+import easewright.check.SizeAnswer;
 import easewright.check.SizeCheck;
+import easewright.check.SizeQuestion;
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Diagnosis;
 import easewright.diagnosis.WordsLeft;
@@ -16,10 +19,11 @@ import easewright.reply.Addressee;
 import easewright.reply.Aside;
 import easewright.reply.Speaker;
 import easewright.request.CheckReader;
+import easewright.request.FamilyNames;
 import easewright.request.FaultyRequest;
 import easewright.request.FittingReader;
 import easewright.request.IntakeAnswer;
-import easewright.request.KnownNames;
+import easewright.request.KnownFamilies;
 import easewright.request.NotAFitQuestion;
 import easewright.request.SoFar;
 import easewright.request.Standing;
@@ -28,47 +32,112 @@ import easewright.request.TextReader;
 import easewright.request.WordsToReview;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBook;
+import easewright.rulebook.RuleBookSource;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 
-/** A rule book with its request reader and its diagnosis. */
+/**
+ * A rule book with its request reader and its diagnosis.
+ *
+ * @param book the usual family's, which knows those of the others
+ * @param families which family a request is about
+ * @param parts what each family has of its own
+ */
 public record Edition(
     RuleBook book,
+    FamilyNames families,
     FittingReader reader,
     Diagnosis diagnosis,
     CheckReader checkReader,
-    SizeCheck sizeCheck,
-    ClothCheck clothCheck,
-    TextReader texts) {
+    Map<String, Part> parts) {
+
+  /** What is made from the rules and words of one family. */
+  record Part(RuleBook book, SizeCheck sizeCheck, ClothCheck clothCheck, TextReader texts) {
+    private static Part of(RuleBook book, Diagnosis diagnosis, PatternSheets sheets) {
+      return new Part(
+          book,
+          new SizeCheck(book, diagnosis),
+          new ClothCheck(book, diagnosis),
+          new TextReader(book.source(), sheets));
+    }
+
+    private Part readingBy(TextReader other) {
+      return new Part(book, sizeCheck, clothCheck, other);
+    }
+  }
 
   /** Prepares a book to answer. */
   static Edition of(RuleBook book, PatternSheets sheets) {
-    KnownNames known = KnownNames.of(book.source(), sheets);
-    FittingReader reader = new FittingReader(known);
+    KnownFamilies known = KnownFamilies.of(book.whole(), sheets);
     Diagnosis diagnosis = new Diagnosis(book, sheets.shipped());
+    Map<String, Part> parts = new TreeMap<>();
+    book.families().forEach((id, one) -> parts.put(id, Part.of(one, diagnosis, sheets)));
     return new Edition(
         book,
-        reader,
+        new FamilyNames(book.source(), sheets),
+        new FittingReader(known),
         diagnosis,
         new CheckReader(known),
-        new SizeCheck(book, diagnosis),
-        new ClothCheck(book, diagnosis),
-        new TextReader(book.source(), sheets));
+        parts);
   }
 
-  /** The same book, with the signs of each text read a second time. */
+  /**
+   * The same book, with the signs of each text read a second time. The model knows the signs of the
+   * usual family, so it reads texts about that only.
+   */
   Edition readingWith(TrainedReader second) {
-    return readingBy(texts.with(second));
+    Map<String, Part> read = new TreeMap<>(parts);
+    read.computeIfPresent(
+        families.usual(), (id, part) -> part.readingBy(part.texts().with(second)));
+    return with(read);
   }
 
   /** The same book, with each text read by a language model too. */
   Edition readingWith(ModelReader third) {
-    return readingBy(texts.with(third));
+    Map<String, Part> read = new TreeMap<>(parts);
+    read.replaceAll((id, part) -> part.readingBy(part.texts().with(third)));
+    return with(read);
   }
 
-  private Edition readingBy(TextReader other) {
-    return new Edition(book, reader, diagnosis, checkReader, sizeCheck, clothCheck, other);
+  private Edition with(Map<String, Part> others) {
+    return new Edition(book, families, reader, diagnosis, checkReader, others);
+  }
+
+  /** Prepares the words of the usual family now, in the calling thread. */
+  void prepareTexts() {
+    usual().texts().prepare();
+  }
+
+  private Part usual() {
+    return parts.get(families.usual());
+  }
+
+  private Part of(JsonNode request) {
+    return parts.get(families.of(request));
+  }
+
+  /**
+   * Which size to cut.
+   *
+   * @throws FaultyRequest naming every fault of the request
+   */
+  public SizeAnswer size(JsonNode request) {
+    SizeQuestion question = checkReader.size(request);
+    return parts.get(question.fitting().family()).sizeCheck().answer(question);
+  }
+
+  /** What a cloth or an elastic is suitable for. */
+  ClothAnswer cloth(JsonNode request) {
+    Fitting fitting = checkReader.cloth(request);
+    return parts.get(fitting.family()).clothCheck().answer(fitting);
+  }
+
+  /** How to test cloth and elastic at home. */
+  public ClothAnswer.ProtocolNote protocol() {
+    return usual().clothCheck().protocol();
   }
 
   /**
@@ -102,6 +171,9 @@ public record Edition(
    * count, and an answer that stops for one asks whether it has been dealt with.
    */
   Answer answer(JsonNode request, Standing standing) {
+    Part part = of(request);
+    TextReader texts = part.texts();
+    RuleBookSource source = part.book().source();
     IntakeAnswer text = texts.read(request).orElse(null);
     JsonNode whole = texts.withSheet(WordsToReview.with(request, text));
     List<String> again =
@@ -116,16 +188,16 @@ public record Edition(
                 !whole.path(WordsToReview.FIELD).isEmpty(),
                 text != null && text.leavesAStatementOf(request.path("text").asText())));
     if (!again.isEmpty()) {
-      String names = again.stream().map(book.catalog()::nameOf).collect(Collectors.joining("; "));
-      answer = answer.asking(book.source().wording().say("danger-told-earlier", "signs", names));
+      String names = again.stream().map(source.catalog()::nameOf).collect(Collectors.joining("; "));
+      answer = answer.asking(source.wording().say("danger-told-earlier", "signs", names));
     }
     answer = answer.goingOnFrom(SoFar.of(whole, fitting), text == null ? null : text.asJson());
-    return answer.saying(new Speaker(book.source()).paragraphs(answer, addressee(whole)));
+    return answer.saying(new Speaker(source).paragraphs(answer, addressee(whole)));
   }
 
   /** What to say to a text that gets no answer, paragraph by paragraph. */
   List<String> aside(NotAFitQuestion text, JsonNode request) {
-    return new Aside(book.source())
+    return new Aside(of(request).book().source())
         .paragraphs(
             request.path("text").textValue(), text.language().orElse(null), addressee(request));
   }
@@ -153,6 +225,7 @@ public record Edition(
    * @throws FaultyRequest naming every fault of the request
    */
   ObjectNode check(JsonNode request) {
+    TextReader texts = of(request).texts();
     IntakeAnswer text = texts.read(request).orElse(null);
     JsonNode whole = texts.withSheet(WordsToReview.with(request, text));
     return SoFar.of(whole, fitting(whole, text));
@@ -172,6 +245,6 @@ public record Edition(
    * @throws FaultyRequest if there is no text or it is too long
    */
   IntakeAnswer read(JsonNode request) {
-    return texts.readAnything(request);
+    return of(request).texts().readAnything(request);
   }
 }

@@ -103,8 +103,28 @@ public class FittingService {
     return names;
   }
 
-  /** The signs that a fitting can report. */
+  /** The signs that a fitting of the usual family can report. */
   public List<SignNote> signs() {
-    return rules.edition().book().catalog().signs().values().stream().map(SignNote::of).toList();
+    return signs(rules.edition().families().usual());
+  }
+
+  /**
+   * The signs that a fitting of a family can report.
+   *
+   * @param family its id, or what such garments are called
+   * @throws FaultyRequest with status 422 if there is no such family
+   */
+  public List<SignNote> signs(String family) {
+    Edition edition = rules.edition();
+    return edition
+        .book()
+        .families()
+        .get(edition.families().known(family))
+        .catalog()
+        .signs()
+        .values()
+        .stream()
+        .map(SignNote::of)
+        .toList();
   }
 }

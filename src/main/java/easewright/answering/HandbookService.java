@@ -36,7 +36,7 @@ public class HandbookService {
 
   /** The handbook of the active edition, built once per edition. */
   public Handbook handbook() {
-    RuleBookSource source = rules.edition().book().source();
+    RuleBookSource source = rules.edition().book().whole();
     Handbook current = handbook;
     if (current == null || current.source() != source) {
       current = new Handbook(source);
@@ -60,7 +60,7 @@ public class HandbookService {
 
   /** All pages for a list, by topic and title. */
   public List<RuleEntry> pages() {
-    return rules.edition().book().source().pages().values().stream()
+    return rules.edition().book().whole().pages().values().stream()
         .sorted(Comparator.comparing(RulePage::topic).thenComparing(RulePage::title))
         .map(RuleEntry::of)
         .toList();
@@ -68,7 +68,7 @@ public class HandbookService {
 
   /** A page with its rules; empty if the rule book has no such page. */
   public Optional<RulePageNote> page(String id) {
-    RuleBookSource source = rules.edition().book().source();
+    RuleBookSource source = rules.edition().book().whole();
     return Optional.ofNullable(source.pages().get(id))
         .map(page -> RulePageNote.of(page, source.rules()));
   }

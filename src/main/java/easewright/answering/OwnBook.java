@@ -8,7 +8,7 @@ import easewright.pattern.SheetChoice;
 import easewright.request.CircumstancesReader;
 import easewright.request.FaultyRequest;
 import easewright.request.FittingReader;
-import easewright.request.KnownNames;
+import easewright.request.KnownFamilies;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookFault;
 import easewright.rulebook.RuleBookSource;
@@ -77,7 +77,7 @@ public final class OwnBook {
       }
       Edition edition = Edition.of(RuleBook.compile(folder), sheets);
       edition.answerOnce();
-      edition.texts().prepare();
+      edition.prepareTexts();
       edition.read(JsonNodeFactory.instance.objectNode().put("text", "The band rides up."));
       return edition;
     } catch (BrokenBook | UncheckedIOException expected) {
@@ -97,7 +97,7 @@ public final class OwnBook {
 
   /** Fittings of cases that the service would reject, with the problems it would report. */
   private List<BookProblem> unreadableCases(RuleBookSource book) {
-    FittingReader reader = new FittingReader(KnownNames.of(book, sheets));
+    FittingReader reader = new FittingReader(KnownFamilies.of(book, sheets));
     List<BookProblem> problems = new ArrayList<>();
     for (RulePage page : book.pages().values()) {
       for (RulePage.RuleCase one : page.cases()) {

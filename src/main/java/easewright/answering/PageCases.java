@@ -11,7 +11,7 @@ import easewright.diagnosis.Diagnosis;
 import easewright.pattern.PatternSheets;
 import easewright.request.FaultyRequest;
 import easewright.request.FittingReader;
-import easewright.request.KnownNames;
+import easewright.request.KnownFamilies;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RulePage;
 import java.util.ArrayList;
@@ -31,7 +31,7 @@ public final class PageCases {
 
   /** Uses the diagnosis of this book. */
   public PageCases(RuleBook book, PatternSheets sheets) {
-    this.reader = new FittingReader(KnownNames.of(book.source(), sheets));
+    this.reader = new FittingReader(KnownFamilies.of(book.whole(), sheets));
     this.diagnosis = new Diagnosis(book, sheets.shipped());
   }
 
@@ -111,7 +111,9 @@ public final class PageCases {
       }
       if (before == null) {
         before =
-            trial.without() == null ? diagnosis.causesBefore() : diagnosis.causes(trial.without());
+            trial.without() == null
+                ? diagnosis.causesBefore(trial.fitting().family())
+                : diagnosis.causes(trial.without());
         after = diagnosis.causes(trial.fitting());
       }
       double ratio = odds(after.get(cause)) / odds(before.get(cause));

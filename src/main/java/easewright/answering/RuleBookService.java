@@ -56,7 +56,7 @@ public class RuleBookService {
             own.isPresent() ? new OwnBook(sheets).load(own.get()) : Edition.of(done(book), sheets));
     edition.answerOnce();
     if (own.isEmpty()) {
-      new Thread(edition.texts()::prepare, "everyday-words").start();
+      new Thread(edition::prepareTexts, "everyday-words").start();
     }
     folder.watch();
   }

@@ -34,12 +34,12 @@ public final class TrialBook {
 
   /** Number of rules. */
   public int rules() {
-    return edition.book().source().rules().size();
+    return edition.book().whole().rules().size();
   }
 
   /** Its pages by id. */
   public Map<String, RulePage> pages() {
-    return edition.book().source().pages();
+    return edition.book().whole().pages();
   }
 
   /** The differences between a case and its answer, one per line; empty if it passes. */

@@ -64,7 +64,7 @@ final class NewEntry {
     }
     Optional<String> place = place(kind, topic);
     if (place.isPresent()) {
-      Path folder = family().resolve(place.get());
+      Path folder = folder(place.get(), topic);
       Files.createDirectories(folder);
       for (String ending : List.of(".dslr", ".md")) {
         Path file = folder.resolve(id + ending);
@@ -135,9 +135,12 @@ final class NewEntry {
     }
   }
 
-  /** The folder of the family that serves requests that tell of none. */
-  private Path family() {
-    return book.resolve(Family.usual(Family.in(book)).id());
+  /** The shared folder of a topic, if there is one; else a folder of the usual family. */
+  private Path folder(String place, String topic) {
+    Path shared = book.resolve(Family.COMMON + topic);
+    return Files.isDirectory(shared)
+        ? shared
+        : book.resolve(Family.usual(Family.in(book)).id()).resolve(place);
   }
 
   private static String filled(String template, String id) throws IOException {

@@ -10,7 +10,6 @@ import java.util.Map;
 /** Answers a fitting. Immutable and safe to share between threads. */
 public final class Diagnosis {
   private final Map<String, FamilyDiagnosis> families = new HashMap<>();
-  private final FamilyDiagnosis usual;
 
   /**
    * @param book the book of the usual family, which knows those of the others
@@ -18,11 +17,8 @@ public final class Diagnosis {
    */
   public Diagnosis(RuleBook book, Collection<PatternSheet> shipped) {
     Sizing sizing = new Sizing(shipped, book.source());
-    this.usual = new FamilyDiagnosis(book, sizing);
     book.families()
-        .forEach(
-            (family, one) ->
-                families.put(family, one == book ? usual : new FamilyDiagnosis(one, sizing)));
+        .forEach((family, one) -> families.put(family, new FamilyDiagnosis(one, sizing)));
   }
 
   /** Judges, weighs, infers, works out amounts and ranks. */
@@ -44,9 +40,9 @@ public final class Diagnosis {
     return of(fitting).causes(fitting);
   }
 
-  /** How probable each cause is while nothing is known, in the usual kind of garment. */
-  public Map<String, Double> causesBefore() {
-    return usual.causesBefore();
+  /** How probable each cause is while nothing is known, in a family of garments. */
+  public Map<String, Double> causesBefore(String family) {
+    return families.get(family).causesBefore();
   }
 
   private FamilyDiagnosis of(Fitting fitting) {

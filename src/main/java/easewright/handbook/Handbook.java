@@ -7,6 +7,7 @@ import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Catalog.CauseEntry;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Drawings;
+import easewright.rulebook.Family;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
 import easewright.rulebook.RuleStatement.Kind;
@@ -83,6 +84,7 @@ public final class Handbook {
         id,
         page.title(),
         page.topic(),
+        heardFor(written.get(0).folder()),
         cause,
         catalog.findings().get(id),
         catalog.cautions().get(id),
@@ -96,6 +98,15 @@ public final class Handbook {
         mentions.about(Kind.WORSENS, id, links),
         cause == null ? List.of() : links.of(cause.lookAlikes()),
         cause == null ? List.of() : links.of(cause.indistinguishableFrom()));
+  }
+
+  private String heardFor(String folder) {
+    return source.families().containsKey(folder)
+        ? null
+        : source.families().values().stream()
+            .filter(family -> family.hears(folder))
+            .map(Family::name)
+            .collect(Collectors.joining(", "));
   }
 
   private WrittenRule written(RuleText rule) {

@@ -9,6 +9,8 @@ import java.util.List;
 /**
  * The rules page of one name. Only one of the four entries is set.
  *
+ * @param heardFor what the families are called whose fittings it is heard in; null where it is of
+ *     one family alone
  * @param numbers parameters its rules compare with
  * @param showsAs signs and findings of a cause
  * @param shownBy causes of a finding
@@ -21,6 +23,7 @@ public record RulesPage(
     String id,
     String title,
     String topic,
+    String heardFor,
     CauseEntry cause,
     FindingEntry finding,
     CautionEntry caution,

@@ -31,7 +31,7 @@ public class CheckSheetResource {
   public String cloth() {
     Edition now = rules.edition();
     return CheckPages.clothSheet(
-            now.clothCheck().protocol(), now.book().source().wording().say("tools-and-blades"))
+            now.protocol(), now.book().source().wording().say("tools-and-blades"))
         .render();
   }
 }

@@ -6,6 +6,7 @@ import io.smallrye.common.annotation.NonBlocking;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import java.util.List;
 
@@ -22,7 +23,7 @@ public class SignResource {
   }
 
   @GET
-  public List<SignNote> all() {
-    return fittings.signs();
+  public List<SignNote> all(@QueryParam("family") String family) {
+    return family == null ? fittings.signs() : fittings.signs(family);
   }
 }

@@ -27,13 +27,18 @@ import java.util.Map;
 
 /** Reads questions asked before cutting, and reports all their faults at once. */
 public final class CheckReader {
-  private final KnownNames known;
+  private final KnownFamilies families;
+
+  /** Reads questions about any family. */
+  public CheckReader(KnownFamilies families) {
+    this.families = families;
+  }
 
   /**
    * @param known the names a request may use
    */
   public CheckReader(KnownNames known) {
-    this.known = known;
+    this(KnownFamilies.only(known));
   }
 
   /**
@@ -42,6 +47,7 @@ public final class CheckReader {
    * @throws FaultyRequest with every fault, if there is any
    */
   public SizeQuestion size(JsonNode json) {
+    KnownNames known = families.of(json);
     Faults faults = new Faults(known.words());
     RequestField root = new RequestField(json, "", faults);
     root.fields(
@@ -57,7 +63,7 @@ public final class CheckReader {
         "circumstances",
         "signs");
     BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known);
-    PatternReader pattern = pattern(root);
+    PatternReader pattern = pattern(root, known);
     String system = root.at("system").oneOf(names(SizeSystem.values()));
     String construction = root.at("construction").oneOf(names(Construction.values()));
     alone(root, "system", pattern.sheet());
@@ -69,6 +75,7 @@ public final class CheckReader {
         new SizeQuestion(
             fitting(
                 root,
+                known,
                 body.measurements(),
                 body.how(),
                 pattern,
@@ -94,6 +101,7 @@ public final class CheckReader {
    * @throws FaultyRequest with every fault, if there is any
    */
   public Fitting cloth(JsonNode json) {
+    KnownNames known = families.of(json);
     Faults faults = new Faults(known.words());
     RequestField root = new RequestField(json, "", faults);
     root.fields(
@@ -111,9 +119,10 @@ public final class CheckReader {
     Fitting fitting =
         fitting(
             root,
+            known,
             body.measurements(),
             body.how(),
-            pattern(root),
+            pattern(root, known),
             MaterialsReader.cloths(root.at("cloth")),
             MaterialsReader.elastic(root.at("elastic")),
             new SignsReader(known).read(root.at("signs")));
@@ -127,8 +136,9 @@ public final class CheckReader {
     return fitting;
   }
 
-  private Fitting fitting(
+  private static Fitting fitting(
       RequestField root,
+      KnownNames known,
       BodyMeasurements body,
       Map<String, List<Measuring>> how,
       PatternReader pattern,
@@ -162,7 +172,7 @@ public final class CheckReader {
         List.of());
   }
 
-  private PatternReader pattern(RequestField root) {
+  private static PatternReader pattern(RequestField root, KnownNames known) {
     return new PatternReader(
         root.at("pattern"),
         root.at("sizeCut"),

@@ -67,6 +67,9 @@ public final class FamilyNames {
    * the request refuses, counts as the usual one.
    */
   public String of(JsonNode request) {
+    if (families.size() == 1) {
+      return usual.id();
+    }
     if (request.has(FIELD)) {
       return id(request.path(FIELD).asText()).orElse(usual.id());
     }

@@ -20,13 +20,18 @@ public final class FittingReader {
   static final int MOST_WHY_NOT = 10;
   static final int MOST_COULD_NOT_TELL = 60;
 
-  private final KnownNames known;
+  private final KnownFamilies families;
+
+  /** Reads fittings of any family. */
+  public FittingReader(KnownFamilies families) {
+    this.families = families;
+  }
 
   /**
    * @param known the names a request may use
    */
   public FittingReader(KnownNames known) {
-    this.known = known;
+    this(KnownFamilies.only(known));
   }
 
   /**
@@ -45,9 +50,10 @@ public final class FittingReader {
    * @throws FaultyRequest with every fault, if there is any
    */
   public Fitting read(JsonNode json, boolean more) {
+    KnownNames known = families.of(json);
     Faults faults = new Faults(known.words());
     RequestField root = new RequestField(json, "", faults);
-    Fitting fitting = read(root);
+    Fitting fitting = read(root, known);
     if (faults.none() && !more && !saysAnything(fitting)) {
       root.cannotBe("fault-fitting-of-nothing");
     }
@@ -55,7 +61,7 @@ public final class FittingReader {
     return fitting;
   }
 
-  private Fitting read(RequestField root) {
+  private static Fitting read(RequestField root, KnownNames known) {
     root.fields(
         "units",
         FamilyNames.FIELD,

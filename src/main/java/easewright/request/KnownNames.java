@@ -14,6 +14,7 @@ import java.util.stream.Stream;
 /**
  * The names a request may use.
  *
+ * @param family id of the family whose names these are
  * @param families which families of garments there are, and how a request says which
  * @param signs ids of signs
  * @param dangers ids of those signs that are dangers
@@ -26,6 +27,7 @@ import java.util.stream.Stream;
  * @param book the sentences for faults, and the limits of lengths
  */
 public record KnownNames(
+    String family,
     FamilyNames families,
     Collection<String> signs,
     Collection<String> dangers,
@@ -46,11 +48,13 @@ public record KnownNames(
     areas = inOrder(areas);
   }
 
-  /** The names of a rule book. */
+  /** The names of what one family has of a rule book; of all of it where it is the whole book. */
   public static KnownNames of(RuleBookSource book, PatternSheets sheets) {
     Catalog catalog = book.catalog();
+    FamilyNames families = new FamilyNames(book, sheets);
     return new KnownNames(
-        new FamilyNames(book, sheets),
+        book.family() == null ? families.usual() : book.family(),
+        families,
         catalog.signs().keySet(),
         catalog.signs().values().stream().filter(SignEntry::redFlag).map(SignEntry::id).toList(),
         catalog.signs().values().stream()

@@ -12,6 +12,7 @@ import java.util.stream.Collectors;
  * and findings together, since a cause shows as either.
  *
  * @param practice how the trade works, whatever the garment
+ * @param folders id of each entry, reasons aside, to whose it is: a family's id or a shared folder
  */
 public record Catalog(
     Map<String, SignEntry> signs,
@@ -20,7 +21,8 @@ public record Catalog(
     Map<String, AdjustmentEntry> adjustments,
     Map<String, CautionEntry> cautions,
     Map<String, ReasonEntry> reasons,
-    Practice practice) {
+    Practice practice,
+    Map<String, String> folders) {
 
   /** Anything with an id and a name. */
   public interface Entry {
@@ -52,6 +54,7 @@ public record Catalog(
    * @param usual parameter with what its amount measures with nothing wrong, or null
    * @param fact true when anybody can see or measure it at a table, so that a report of it is
    *     hardly ever mistaken
+   * @param of whose it is, a family or a shared folder, where its file is another's; else null
    */
   public record SignEntry(
       String id,
@@ -77,7 +80,8 @@ public record Catalog(
       List<String> decides,
       List<String> proves,
       String usual,
-      boolean fact)
+      boolean fact,
+      String of)
       implements Entry {}
 
   /**
@@ -130,6 +134,7 @@ public record Catalog(
    * @param givesBack adjustments that it undoes, or null; of one that helped and went too far, half
    *     is undone
    * @param firstStep degree to the amount to try when nothing was measured
+   * @param of whose it is, a family or a shared folder, where its file is another's; else null
    */
   public record AdjustmentEntry(
       String id,
@@ -155,7 +160,8 @@ public record Catalog(
       boolean takesOver,
       List<String> declineIf,
       Map<String, String> firstStep,
-      String source)
+      String source,
+      String of)
       implements Entry {}
 
   /**

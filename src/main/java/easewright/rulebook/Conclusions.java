@@ -4,6 +4,7 @@ import easewright.rulebook.facts.Finding;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.drools.base.InitialFact;
 import org.drools.model.Drools;
 import org.kie.api.runtime.rule.RuleContext;
@@ -11,6 +12,7 @@ import org.kie.api.runtime.rule.RuleContext;
 /** What the rules have said about one fitting. The rules call it {@code book}. */
 public class Conclusions {
   private final Map<String, RuleText> rules;
+  private Set<String> foreign = Set.of();
   private final List<Judged> judged = new ArrayList<>();
   private final List<Shows> shows = new ArrayList<>();
   private final List<Cures> cures = new ArrayList<>();
@@ -24,6 +26,21 @@ public class Conclusions {
 
   Conclusions(Map<String, RuleText> rules) {
     this.rules = rules;
+  }
+
+  /**
+   * Leaves out what is said of signs, causes and adjustments that the family has not: a shared rule
+   * may speak of those of several.
+   *
+   * @param ids what the family has not
+   */
+  Conclusions without(Set<String> ids) {
+    this.foreign = ids;
+    return this;
+  }
+
+  private boolean isOurs(String one, String other) {
+    return foreign.isEmpty() || !foreign.contains(one) && !foreign.contains(other);
   }
 
   /** A finding stated, with the facts it was judged from. */
@@ -118,22 +135,30 @@ public class Conclusions {
 
   /** Called by rules. */
   public void shows(Drools drools, String cause, String howOften, String sign) {
-    shows.add(new Shows(cause, howOften, sign, rule(drools)));
+    if (isOurs(cause, sign)) {
+      shows.add(new Shows(cause, howOften, sign, rule(drools)));
+    }
   }
 
   /** Called by rules. */
   public void cures(Drools drools, String adjustment, String howMuch, String cause) {
-    cures.add(new Cures(adjustment, howMuch, cause, rule(drools)));
+    if (isOurs(adjustment, cause)) {
+      cures.add(new Cures(adjustment, howMuch, cause, rule(drools)));
+    }
   }
 
   /** Called by rules. */
   public void worsens(Drools drools, String adjustment, String cause) {
-    worsens.add(new Worsens(adjustment, cause, rule(drools)));
+    if (isOurs(adjustment, cause)) {
+      worsens.add(new Worsens(adjustment, cause, rule(drools)));
+    }
   }
 
   /** Called by rules. */
   public void brought(Drools drools, String adjustment, String cause) {
-    brought.add(new Brought(adjustment, cause, rule(drools)));
+    if (isOurs(adjustment, cause)) {
+      brought.add(new Brought(adjustment, cause, rule(drools)));
+    }
   }
 
   /** Called by rules. */
@@ -158,17 +183,23 @@ public class Conclusions {
 
   /** Called by rules. */
   public void firstOfAll(Drools drools, String adjustment) {
-    firstOfAll.add(new FirstOfAll(adjustment, rule(drools)));
+    if (isOurs(adjustment, adjustment)) {
+      firstOfAll.add(new FirstOfAll(adjustment, rule(drools)));
+    }
   }
 
   /** Called by rules. */
   public void holdBack(Drools drools, String adjustment, String reason) {
-    heldBack.add(new HeldBack(adjustment, reason, rule(drools)));
+    if (isOurs(adjustment, adjustment)) {
+      heldBack.add(new HeldBack(adjustment, reason, rule(drools)));
+    }
   }
 
   /** Called by rules. */
   public void replace(Drools drools, String adjustment, String other) {
-    replaced.add(new Replaced(adjustment, other, rule(drools)));
+    if (isOurs(adjustment, other)) {
+      replaced.add(new Replaced(adjustment, other, rule(drools)));
+    }
   }
 
   private RuleText rule(Drools drools) {

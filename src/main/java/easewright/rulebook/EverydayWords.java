@@ -1,8 +1,10 @@
 package easewright.rulebook;
 
 import com.fasterxml.jackson.annotation.JsonProperty;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * How wearers say things: {@code rules/everyday}. Every entry is a name and the words or phrases
@@ -60,10 +62,45 @@ public record EverydayWords(
     DangerWords danger,
     Map<String, List<String>> reader) {
 
+  /** The cue that something else than such a garment is spoken of. */
+  private static final String OTHER_THING = "other thing";
+
   public EverydayWords {
     trials = trials == null ? Map.of() : trials;
     so = so == null ? Map.of() : so;
     notSo = notSo == null ? Map.of() : notSo;
     reader = reader == null ? Map.of() : reader;
+  }
+
+  /** The same for garments called so: these words speak for the garment, not for another thing. */
+  EverydayWords about(List<String> called) {
+    Map<String, List<String>> others = new LinkedHashMap<>(cues);
+    others.computeIfPresent(
+        OTHER_THING, (cue, said) -> said.stream().filter(one -> !called.contains(one)).toList());
+    return new EverydayWords(
+        parts,
+        places,
+        ideas,
+        dropped,
+        alone,
+        usual,
+        rather,
+        shortForms,
+        weak,
+        fine,
+        none,
+        others,
+        circumstances,
+        measurements,
+        perhaps,
+        Stream.concat(garment.stream(), called.stream()).distinct().toList(),
+        replies,
+        changes,
+        trials,
+        beliefs,
+        so,
+        notSo,
+        danger,
+        reader);
   }
 }

@@ -21,22 +21,32 @@ import java.util.stream.Stream;
  * @param called what writers call it, in small letters
  * @param usual whether it serves requests that tell of no family
  * @param includes shared folders whose rules it hears too, e.g. "common/making"
+ * @param catalog names of the files in the book's own catalog that hold its signs and adjustments
  */
 public record Family(
-    String id, String name, List<String> called, boolean usual, List<String> includes) {
+    String id,
+    String name,
+    List<String> called,
+    boolean usual,
+    List<String> includes,
+    List<String> catalog) {
 
   /** The file that makes a folder a family. */
   public static final String FILE = "family.yaml";
+
+  /** The folder of what several families share, by topic. */
+  public static final String COMMON = "common/";
 
   private static final YAMLMapper YAML = new YAMLMapper();
 
   public Family {
     called = called == null ? List.of() : List.copyOf(called);
     includes = includes == null ? List.of() : List.copyOf(includes);
+    catalog = catalog == null ? List.of() : List.copyOf(catalog);
   }
 
-  /** Whether the rules of a folder are heard in this family. */
-  boolean hears(String folder) {
+  /** Whether what a folder holds, a family's own or a shared one, is heard in this family. */
+  public boolean hears(String folder) {
     return folder.equals(id) || includes.contains(folder);
   }
 

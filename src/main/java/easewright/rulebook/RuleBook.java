@@ -7,6 +7,7 @@ import java.util.Collection;
 import java.util.Collections;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -20,8 +21,8 @@ import org.kie.api.runtime.KieSessionConfiguration;
 import org.kie.api.runtime.conf.ThreadSafeOption;
 
 /**
- * The rule book of one kind of garment, ready to be consulted. Immutable and safe to share between
- * threads; each consultation has a session of its own.
+ * The rule book of one family of garments, ready to be consulted. Immutable and safe to share
+ * between threads; each consultation has a session of its own.
  */
 public final class RuleBook {
   /** More firings than any legal fitting can cause; reaching it means a rule loops. */
@@ -30,10 +31,9 @@ public final class RuleBook {
   /** How many firings may pass before the clock is looked at. */
   private static final int FIRINGS_AT_ONCE = 500;
 
-  /** The folder of rules about what may hurt. */
-  private static final String CAUTIONS = "cautions";
-
   private final RuleBookSource source;
+  private final RuleBookSource whole;
+  private final Set<String> foreign;
   private final Map<String, RuleBook> families;
   private final KieBase base;
   private final KieSessionConfiguration ofOneThread = ofOneThread();
@@ -44,12 +44,15 @@ public final class RuleBook {
 
   private RuleBook(
       RuleBookSource source,
+      RuleBookSource whole,
       KieBase base,
       Map<String, RuleText> rulesByKey,
       Effort effort,
       Map<String, RuleBook> families,
       Function<Map<String, RuleText>, Conclusions> conclusions) {
     this.source = source;
+    this.whole = whole;
+    this.foreign = FamilyView.foreign(whole, whole.families().get(source.family()));
     this.effort = effort;
     this.families = families;
     this.base = base;
@@ -61,29 +64,25 @@ public final class RuleBook {
   }
 
   /**
-   * The book of each kind of garment has an engine of its own, so that a fitting does not pay for
-   * the rules of others. The usual one's cautions are part of every other too: what hurts, hurts in
-   * any garment.
+   * The book of each family of garments has an engine of its own, so that a fitting does not pay
+   * for the rules of others.
    */
-  private static RuleBook of(RuleBookSource source, Model model) {
+  private static RuleBook of(RuleBookSource whole, Model model) {
     Map<String, RuleText> texts =
-        source.rules().stream().collect(Collectors.toMap(RuleText::key, Function.identity()));
+        whole.rules().stream().collect(Collectors.toMap(RuleText::key, Function.identity()));
     Effort effort = new Effort();
-    String usual = Family.usual(source.families()).id();
     Map<String, RuleBook> families = new TreeMap<>();
-    for (String family :
-        texts.values().stream().map(RuleText::family).collect(Collectors.toSet())) {
+    for (Family family : whole.families().values()) {
       List<Rule> rules =
           model.getRules().stream()
-              .filter(rule -> isHeardIn(family, usual, texts.get(rule.getName())))
+              .filter(rule -> family.hears(texts.get(rule.getName()).folder()))
               .toList();
       KieBase base = KieBaseBuilder.createKieBaseFromModel(new FamilyModel(model, rules));
-      families.put(family, new RuleBook(source, base, texts, effort, families, Conclusions::new));
+      families.put(
+          family.id(),
+          new RuleBook(whole.in(family), whole, base, texts, effort, families, Conclusions::new));
     }
-    if (!families.containsKey(usual)) {
-      throw new RuleBookFault("The folder " + usual + " holds no rules.");
-    }
-    return families.get(usual);
+    return families.get(Family.usual(whole.families()).id());
   }
 
   /**
@@ -94,13 +93,10 @@ public final class RuleBook {
     Map<String, RuleBook> all = new TreeMap<>();
     families.forEach(
         (family, one) ->
-            all.put(family, new RuleBook(source, one.base, one.rulesByKey, effort, all, others)));
-    return all.get(Family.usual(source.families()).id());
-  }
-
-  private static boolean isHeardIn(String family, String usual, RuleText rule) {
-    return rule.family().equals(family)
-        || rule.family().equals(usual) && rule.topic().equals(CAUTIONS);
+            all.put(
+                family,
+                new RuleBook(one.source, whole, one.base, one.rulesByKey, effort, all, others)));
+    return all.get(source.family());
   }
 
   /** The book compiled into the application. */
@@ -124,18 +120,21 @@ public final class RuleBook {
     return of(source, RuleModels.of(source));
   }
 
+  /** What this family has of the book. */
   public RuleBookSource source() {
     return source;
+  }
+
+  /** The book of all families. */
+  public RuleBookSource whole() {
+    return whole;
   }
 
   public Catalog catalog() {
     return source.catalog();
   }
 
-  /**
-   * The books by the kind of garment they judge, this one among them; they share a source and an
-   * effort.
-   */
+  /** The books by the family they judge, this one among them; they share an effort. */
   public Map<String, RuleBook> families() {
     return Collections.unmodifiableMap(families);
   }
@@ -153,7 +152,9 @@ public final class RuleBook {
   /** Opens a consultation; close it, or its session leaks. */
   public Consultation open() {
     return new Consultation(
-        base.newKieSession(ofOneThread, null), conclusions.apply(rulesByKey), effort);
+        base.newKieSession(ofOneThread, null),
+        conclusions.apply(rulesByKey).without(foreign),
+        effort);
   }
 
   /** A consultation stays with its thread, so its session need not lock: a fifth of its time. */

@@ -23,6 +23,7 @@ import java.util.stream.Stream;
 /**
  * The rule book as written, read from its folder at build time and from one file at run time.
  *
+ * @param family the family whose part of the book this is; null for the whole book
  * @param version last heading of CHANGES.md
  * @param hash SHA-256 over everything that can change an answer
  * @param families the families of garments that the book judges, by id
@@ -33,6 +34,7 @@ import java.util.stream.Stream;
  * @param everyday how wearers say things
  */
 public record RuleBookSource(
+    String family,
     String version,
     String hash,
     Map<String, Family> families,
@@ -57,22 +59,25 @@ public record RuleBookSource(
       List<RuleText> rules = new ArrayList<>();
       Map<String, String> files = new LinkedHashMap<>();
       Map<String, RulePage> pages = new LinkedHashMap<>();
-      for (Path family : families(folder)) {
-        for (Path file : CatalogReader.under(family, ".dslr")) {
+      Map<String, Family> families = Family.in(folder);
+      Map<String, String> folders = new LinkedHashMap<>();
+      for (Path part : parts(folder)) {
+        String whose = path(folder, part);
+        for (Path file : CatalogReader.under(part, ".dslr")) {
           String id = nameOf(file);
+          folders.put(id, whose);
           String text = Files.readString(file);
           if (files.put(id, text) != null) {
             throw new RuleBookFault("Two rule files are called " + id + ".");
           }
-          rules.addAll(
-              RuleReader.rules(
-                  id, family.getFileName().toString(), topicOf(file), text, vocabulary));
+          rules.addAll(RuleReader.rules(id, whose, topicOf(file), text, vocabulary));
         }
-        for (Path file : CatalogReader.under(family, ".md")) {
-          String id = nameOf(file);
-          pages.put(
-              id,
-              RuleReader.page(id, topicOf(file), path(folder, file), Files.readString(file), yaml));
+        for (Path file : CatalogReader.under(part, ".md")) {
+          RulePage page =
+              RuleReader.page(
+                  nameOf(file), topicOf(file), path(folder, file), Files.readString(file), yaml);
+          boolean usual = !families.containsKey(whose) || families.get(whose).usual();
+          pages.put(page.id(), usual ? page : page.of(whose));
         }
       }
       Map<String, Parameter> parameters = new LinkedHashMap<>();
@@ -84,11 +89,12 @@ public record RuleBookSource(
         }
       }
       return new RuleBookSource(
+          null,
           version(folder),
           hash(folder),
-          Family.in(folder),
+          families,
           sentences,
-          CatalogReader.read(yaml, folder),
+          CatalogReader.read(yaml, folder, families.values(), folders),
           parameters,
           rules,
           files,
@@ -97,7 +103,7 @@ public record RuleBookSource(
               yaml.readValue(
                   Files.readString(folder.resolve("wording.yaml")),
                   new TypeReference<Map<String, String>>() {}),
-              Map.of(Voice.USUAL, Voice.read(folder.resolve("voice/" + Voice.USUAL), yaml))),
+              Map.of(Voice.USUAL, Voice.read(folder, families.keySet(), yaml))),
           everyday(yaml, folder.resolve("everyday")));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -151,17 +157,26 @@ public record RuleBookSource(
     throw new RuleBookFault("The everyday words hold a list and a map of one name: " + one);
   }
 
-  /** The folders of the book that hold rules, each named after the kind of garment they judge. */
-  private static List<Path> families(Path folder) throws IOException {
-    List<Path> families = new ArrayList<>();
-    try (Stream<Path> files = Files.list(folder)) {
-      for (Path family : files.filter(Files::isDirectory).sorted().toList()) {
-        if (!CatalogReader.under(family, ".dslr").isEmpty()) {
-          families.add(family);
+  /** The folders of the book that hold rules: those of families, and the shared ones. */
+  private static List<Path> parts(Path folder) throws IOException {
+    List<Path> parts = new ArrayList<>();
+    for (Path within : List.of(folder.resolve(Family.COMMON), folder)) {
+      if (Files.isDirectory(within)) {
+        try (Stream<Path> files = Files.list(within)) {
+          files
+              .filter(Files::isDirectory)
+              .filter(part -> !part.equals(folder.resolve(Family.COMMON)))
+              .sorted()
+              .forEach(parts::add);
         }
       }
     }
-    return families;
+    return parts;
+  }
+
+  /** What one family has of the whole book: what stands in its folder and what it includes. */
+  public RuleBookSource in(Family family) {
+    return new FamilyView(this, family).source();
   }
 
   /** With slashes on every system, as pages and problems show it. */

@@ -1,6 +1,7 @@
 package easewright.rulebook;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.util.List;
 
 /**
@@ -15,6 +16,12 @@ import java.util.List;
  */
 public record RulePage(
     String id, String topic, String path, String title, String markdown, List<RuleCase> cases) {
+
+  /** The same with cases about one family of garments, where they name none. */
+  RulePage of(String family) {
+    return new RulePage(
+        id, topic, path, title, markdown, cases.stream().map(one -> one.of(family)).toList());
+  }
 
   /**
    * A case that is run as a test.
@@ -33,5 +40,14 @@ public record RulePage(
       int line,
       JsonNode given,
       List<JsonNode> withEach,
-      JsonNode then) {}
+      JsonNode then) {
+
+    private RuleCase of(String family) {
+      if (!(given instanceof ObjectNode fitting) || fitting.has("family")) {
+        return this;
+      }
+      ObjectNode named = fitting.deepCopy().put("family", family);
+      return new RuleCase(kind, heading, line, named, withEach, then);
+    }
+  }
 }

@@ -42,7 +42,7 @@ final class RuleReader {
   }
 
   static List<RuleText> rules(
-      String file, String family, String topic, String text, Vocabulary vocabulary) {
+      String file, String folder, String topic, String text, Vocabulary vocabulary) {
     List<RuleText> rules = new ArrayList<>();
     Matcher rule = RULE.matcher(text);
     while (rule.find()) {
@@ -60,7 +60,7 @@ final class RuleReader {
       rules.add(
           new RuleText(
               file,
-              family,
+              folder,
               topic,
               key(file, rules.size()),
               name,

@@ -6,7 +6,8 @@ import java.util.List;
  * One rule as written.
  *
  * @param file id of its file, which is the id of its page
- * @param family the kind of garment it judges, e.g. "sports-bra"
+ * @param folder whose it is: a family's id, e.g. "sports-bra", or a shared folder, e.g.
+ *     "common/making"
  * @param topic folder it stands in, e.g. "band"
  * @param key what the engine calls it: file and position
  * @param name full name: id in words, colon, situation
@@ -16,7 +17,7 @@ import java.util.List;
  */
 public record RuleText(
     String file,
-    String family,
+    String folder,
     String topic,
     String key,
     String name,

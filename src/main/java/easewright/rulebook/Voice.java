@@ -5,8 +5,11 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * How a teacher says what an answer holds, in one language: a folder of {@code rules/voice}.
@@ -161,16 +164,44 @@ public record Voice(
   public static final List<String> FILES =
       List.of("causes", "changes", "cautions", "phrases", "questions", "clues", "talk");
 
-  /** Reads the folder of one language. */
-  static Voice read(Path folder, YAMLMapper yaml) throws IOException {
+  /** Those of them that the folder of a family may have for its own names. */
+  public static final Set<String> OF_FAMILIES =
+      Set.of("causes", "changes", "cautions", "questions", "clues");
+
+  /**
+   * Reads the usual language: the book's own words, and those that the folders of families have for
+   * their causes, changes, cautions and signs.
+   *
+   * @param families ids of families
+   */
+  static Voice read(Path book, Collection<String> families, YAMLMapper yaml) throws IOException {
+    Path folder = book.resolve("voice/" + USUAL);
     return new Voice(
-        read(folder, "causes", yaml, new TypeReference<>() {}),
-        read(folder, "changes", yaml, new TypeReference<>() {}),
-        read(folder, "cautions", yaml, new TypeReference<>() {}),
+        joined(book, families, "causes", yaml, new TypeReference<>() {}),
+        joined(book, families, "changes", yaml, new TypeReference<>() {}),
+        joined(book, families, "cautions", yaml, new TypeReference<>() {}),
         read(folder, "phrases", yaml, new TypeReference<>() {}),
-        read(folder, "questions", yaml, new TypeReference<>() {}),
-        read(folder, "clues", yaml, new TypeReference<>() {}),
+        joined(book, families, "questions", yaml, new TypeReference<>() {}),
+        joined(book, families, "clues", yaml, new TypeReference<>() {}),
         read(folder, "talk", yaml, new TypeReference<>() {}));
+  }
+
+  private static <T> Map<String, T> joined(
+      Path book,
+      Collection<String> families,
+      String file,
+      YAMLMapper yaml,
+      TypeReference<Map<String, T>> type)
+      throws IOException {
+    Map<String, T> all =
+        new LinkedHashMap<>(read(book.resolve("voice/" + USUAL), file, yaml, type));
+    for (String family : families) {
+      Path folder = book.resolve(family + "/voice/" + USUAL);
+      if (Files.exists(folder.resolve(file + ".yaml"))) {
+        all.putAll(read(folder, file, yaml, type));
+      }
+    }
+    return all;
   }
 
   private static <T> T read(Path folder, String file, YAMLMapper yaml, TypeReference<T> type)

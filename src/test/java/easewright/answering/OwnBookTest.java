@@ -94,14 +94,14 @@ class OwnBookTest {
         "band-slack-by-measure");
     mistake(
         book,
-        "sports-bra/cautions/growing-wearer.dslr",
+        "common/health/growing-wearer.dslr",
         "is \"growing\"",
         "is \"growin\"",
         "no circumstance",
         "growing");
     mistake(
         book,
-        "sports-bra/cautions/growing-wearer.dslr",
+        "common/health/growing-wearer.dslr",
         "\"it will soon be outgrown\"",
         "\"it will soon be outgrow\"",
         "no reason",
@@ -115,7 +115,7 @@ class OwnBookTest {
         "high");
     mistake(
         book,
-        "sports-bra/cautions/looser-for-all-day-wear.dslr",
+        "common/health/looser-for-all-day-wear.dslr",
         "  show the caution \"looser for all day wear\"\n  advise no tightening",
         "  advise no tightening",
         "stops all tightening unnamed",

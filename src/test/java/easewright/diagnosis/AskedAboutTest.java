@@ -95,7 +95,7 @@ class AskedAboutTest {
     assertEquals("untold", untold.verdict(), untold::says);
   }
 
-  /** Why nothing may be tightened then, see the sources in rules/sports-bra/cautions. */
+  /** Why nothing may be tightened then, see the sources in rules/common/health. */
   @ParameterizedTest
   @ValueSource(
       strings = {

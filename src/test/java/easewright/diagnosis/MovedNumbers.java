@@ -135,8 +135,10 @@ final class MovedNumbers {
             names.adjustments(),
             names.cautions(),
             names.reasons(),
-            names.practice());
+            names.practice(),
+            names.folders());
     return new RuleBookSource(
+        from.family(),
         from.version(),
         from.hash(),
         from.families(),

@@ -130,8 +130,7 @@ class NothingTighterTest {
       } else {
         asked.putObject("circumstances").put("nursing", true);
       }
-      SizeAnswer answer =
-          rules.edition().sizeCheck().answer(rules.edition().checkReader().size(asked));
+      SizeAnswer answer = rules.edition().size(asked);
       if (danger) {
         assertNull(answer.size());
         assertNull(answer.take());

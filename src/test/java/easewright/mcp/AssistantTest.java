@@ -289,9 +289,11 @@ class AssistantTest {
 
   private static Map<String, String> pages() throws IOException {
     Map<String, String> pages = new HashMap<>();
-    try (var files = Files.walk(Path.of("rules/sports-bra"))) {
-      for (Path file : files.filter(file -> file.toString().endsWith(".md")).toList()) {
-        pages.put(file.getFileName().toString().replace(".md", ""), Files.readString(file));
+    for (String folder : List.of("rules/common", "rules/sports-bra")) {
+      try (var files = Files.walk(Path.of(folder))) {
+        for (Path file : files.filter(file -> file.toString().endsWith(".md")).toList()) {
+          pages.put(file.getFileName().toString().replace(".md", ""), Files.readString(file));
+        }
       }
     }
     return pages;

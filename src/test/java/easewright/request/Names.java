@@ -12,6 +12,7 @@ final class Names {
   static final String SIZE = SHEETS.shipped().get(0).sizes().get(0).name();
   static final KnownNames KNOWN =
       new KnownNames(
+          "sports-bra",
           new FamilyNames(RuleBookSource.compiledIn(), SHEETS),
           List.of(
               "band-rides-up-at-the-back", "neckline-gapes", "straps-slip-off", "skin-goes-numb"),

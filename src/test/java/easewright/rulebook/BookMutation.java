@@ -100,6 +100,7 @@ record BookMutation(
     return new All(
         all,
         new RuleBookSource(
+            book.family(),
             book.version(),
             book.hash(),
             book.families(),
@@ -126,7 +127,7 @@ record BookMutation(
     int number = standIns.merge(group, 1, Integer::sum) - 1;
     return new RuleText(
         rule.file(),
-        rule.family(),
+        rule.folder(),
         rule.topic(),
         group + "/" + number,
         rule.name(),

@@ -14,7 +14,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** A changed book that is read anew says what it now says, not what the one built in says. */
 class ReadAnewTest {
-  private static final String RULE = "sports-bra/cautions/growing-wearer.dslr";
+  private static final String RULE = "common/health/growing-wearer.dslr";
 
   @TempDir Path folder;
 

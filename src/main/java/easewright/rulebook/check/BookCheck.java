@@ -69,8 +69,8 @@ public final class BookCheck {
                     name -> yaml.put(path, shaped(path, name, text)), () -> stray(path));
           }
         });
-    CATALOG.forEach(kind -> named(kind, "catalog/" + kind + "/", yaml));
-    named("parameters", "parameters/", yaml);
+    CATALOG.forEach(kind -> named(kind, "(?:[^/]+/)?catalog/" + kind + "/[^/]+", yaml));
+    named("parameters", "parameters/[^/]+", yaml);
     if (!DATED.matcher(texts.getOrDefault("CHANGES.md", "")).find()) {
       problem(
           "CHANGES.md", 0, "There is no version.", "Head the newest changes with ## and a month.");
@@ -92,7 +92,7 @@ public final class BookCheck {
             problems)
         .run();
     new VoiceCheck(names, words, yaml, problems).run();
-    new FamilyCheck(yaml, texts.keySet(), problems).run();
+    new FamilyCheck(names, yaml, texts.keySet(), problems).run();
     rules(catalog);
     texts.forEach(this::unfilled);
   }
@@ -112,7 +112,8 @@ public final class BookCheck {
             : path.startsWith("everyday/")
                 ? Optional.of("everyday")
                 : Stream.concat(
-                        CATALOG.stream().filter(kind -> folder.equals("catalog/" + kind)),
+                        CATALOG.stream()
+                            .filter(kind -> folder.matches("(?:[^/]+/)?catalog/" + kind)),
                         Practice.FILES.stream()
                             .filter(name -> path.equals("practice/" + name + ".yaml")))
                     .findFirst();
@@ -138,9 +139,9 @@ public final class BookCheck {
     return written;
   }
 
-  private void named(String kind, String folder, Map<String, Written> yaml) {
+  private void named(String kind, String path, Map<String, Written> yaml) {
     yaml.values().stream()
-        .filter(one -> one.file().startsWith(folder))
+        .filter(one -> one.file().matches(path))
         .forEach(one -> names.add(kind, one));
   }
 

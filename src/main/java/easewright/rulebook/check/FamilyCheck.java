@@ -12,6 +12,10 @@ import java.util.TreeSet;
 
 /** Checks which families a book has, what they are called, and that every rule is of one. */
 final class FamilyCheck {
+  /** Kinds of entries that need no rules to say whose they are. */
+  private static final List<String> UNRULED = List.of("signs", "adjustments");
+
+  private final Names names;
   private final Map<String, Written> families = new TreeMap<>();
   private final Collection<String> paths;
   private final List<BookProblem> problems;
@@ -20,7 +24,12 @@ final class FamilyCheck {
    * @param yaml every readable YAML file of the book, by path
    * @param paths every file of the book
    */
-  FamilyCheck(Map<String, Written> yaml, Collection<String> paths, List<BookProblem> problems) {
+  FamilyCheck(
+      Names names,
+      Map<String, Written> yaml,
+      Collection<String> paths,
+      List<BookProblem> problems) {
+    this.names = names;
     yaml.forEach(
         (path, written) -> {
           if (path.endsWith("/" + Family.FILE)) {
@@ -33,13 +42,16 @@ final class FamilyCheck {
 
   void run() {
     one();
-    names();
+    called();
+    Set<String> shared = new TreeSet<>();
     Set<String> homeless = new TreeSet<>();
-    paths.stream()
-        .filter(path -> path.endsWith(".dslr"))
-        .map(FamilyCheck::folder)
-        .filter(folder -> !families.containsKey(folder))
-        .forEach(homeless::add);
+    for (String path : paths) {
+      if (path.matches(Family.COMMON + "[^/]+/.*\\.dslr")) {
+        shared.add(path.substring(0, path.indexOf('/', Family.COMMON.length())));
+      } else if (path.endsWith(".dslr") && !families.containsKey(folder(path))) {
+        homeless.add(folder(path));
+      }
+    }
     homeless.forEach(
         folder ->
             problems.add(
@@ -48,6 +60,86 @@ final class FamilyCheck {
                     0,
                     "The folder holds rules, and nothing says of what garments.",
                     "Write the file: a name, and what such a garment is called.")));
+    families.values().forEach(family -> includes(family, shared));
+    catalog(shared);
+  }
+
+  /** Shared folders must be there; one with a danger is heard in every family. */
+  private void includes(Written family, Set<String> shared) {
+    Set<String> included = new TreeSet<>();
+    JsonNode list = family.tree().path("includes");
+    for (int i = 0; i < list.size(); i++) {
+      included.add(list.get(i).asText());
+      names.known(
+          list.get(i).asText(),
+          "shared folder with rules",
+          shared,
+          family.file(),
+          family.line("/includes/" + i),
+          "Name a folder under " + Family.COMMON + ".");
+    }
+    names
+        .entries("cautions")
+        .forEach(
+            (id, caution) ->
+                shared.stream()
+                    .filter(folder -> caution.node().path("urgency").asText().equals("stop"))
+                    .filter(folder -> paths.contains(folder + "/" + id + ".dslr"))
+                    .filter(folder -> !included.contains(folder))
+                    .forEach(
+                        folder ->
+                            problems.add(
+                                family.problem(
+                                    "/includes",
+                                    "The dangers of " + folder + " are not heard in this family.",
+                                    "Add " + folder + " to its includes."))));
+  }
+
+  /** Each sign and adjustment is of a shared folder or of one family. */
+  private void catalog(Set<String> shared) {
+    Set<String> whose = new TreeSet<>(families.keySet());
+    whose.addAll(shared);
+    for (String kind : UNRULED) {
+      Set<String> files = new TreeSet<>();
+      names
+          .entries(kind)
+          .values()
+          .forEach(
+              entry -> {
+                if (entry.node().has("of")) {
+                  names.known(
+                      entry.node().path("of").asText(),
+                      "family or shared folder",
+                      whose,
+                      entry.written().file(),
+                      entry.written().line(entry.pointer() + "/of"),
+                      "Name the folder of a family, or a shared one.");
+                }
+                files.add(entry.written().file());
+              });
+      files.stream()
+          .filter(file -> file.startsWith("catalog/"))
+          .filter(file -> !shared.contains(Family.COMMON + nameOf(file)))
+          .filter(file -> owners(nameOf(file)) != 1)
+          .forEach(
+              file ->
+                  problems.add(
+                      new BookProblem(
+                          file,
+                          0,
+                          "Its entries are of " + owners(nameOf(file)) + " families.",
+                          "Name the file under catalog in the family.yaml of one.")));
+    }
+  }
+
+  private long owners(String file) {
+    return families.values().stream()
+        .filter(family -> family.tree().path("catalog").toString().contains("\"" + file + "\""))
+        .count();
+  }
+
+  private static String nameOf(String path) {
+    return path.substring(path.lastIndexOf('/') + 1, path.lastIndexOf('.'));
   }
 
   /** One family serves whoever tells of none. */
@@ -76,7 +168,7 @@ final class FamilyCheck {
   }
 
   /** A word that calls two families would choose neither. */
-  private void names() {
+  private void called() {
     Map<String, String> taken = new HashMap<>();
     families.forEach(
         (id, written) -> {

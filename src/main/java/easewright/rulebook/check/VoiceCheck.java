@@ -30,7 +30,11 @@ final class VoiceCheck {
   /** The schema of a file of a voice, or null where the path is none. */
   static String schema(String path) {
     return Voice.FILES.stream()
-        .filter(file -> path.matches(FOLDER + "[a-z]{2,3}/" + file + "\\.yaml"))
+        .filter(
+            file ->
+                path.matches(FOLDER + "[a-z]{2,3}/" + file + "\\.yaml")
+                    || Voice.OF_FAMILIES.contains(file)
+                        && path.matches("[^/]+/" + FOLDER + "[a-z]{2,3}/" + file + "\\.yaml"))
         .map(file -> "voice-" + file)
         .findFirst()
         .orElse(null);
@@ -95,19 +99,22 @@ final class VoiceCheck {
   }
 
   private void said(String path, String what, Collection<String> needed) {
-    Written file = yaml.get(path);
-    if (file == null) {
+    if (!yaml.containsKey(path)) {
       missing(path);
       return;
     }
     Set<String> there = new LinkedHashSet<>();
-    file.tree()
-        .fieldNames()
-        .forEachRemaining(
-            id -> {
-              there.add(id);
-              look(file, "/" + id, id, what, needed);
-            });
+    yaml.values().stream()
+        .filter(one -> one.file().equals(path) || one.file().endsWith("/" + path))
+        .forEach(
+            one ->
+                one.tree()
+                    .fieldNames()
+                    .forEachRemaining(
+                        id -> {
+                          there.add(id);
+                          look(one, "/" + id, id, what, needed);
+                        }));
     needed.stream()
         .filter(id -> !there.contains(id))
         .forEach(
