@@ -1,0 +1,164 @@
+package easewright.rulebook;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Map;
+
+/** A second family of garments for tests: one folder beside the book's, of names without sense. */
+public final class NonsenseFamily {
+  public static final String ID = "flumpet";
+
+  private static final String CATALOG = "catalog/%s/quorble.yaml";
+  private static final String SIGN =
+      """
+      - id: %1$s
+        name: %2$s
+        ask: Is it so that the %2$s?
+        check: Look at the quorble.
+        where: [all-over]
+        look: [standing]
+        degrees: {slight: a little, clear: much, strong: without end}
+        effort: glance
+        withoutFault: hardly ever
+        source: from memory
+        phrases: [%3$s]
+        isNot: A quorble at rest.
+      """;
+  private static final String CAUSE =
+      """
+      - id: quorble-too-%1$s
+        name: quorble too %1$s
+        says: The quorble is too %1$s.
+        area: making
+        stage: making
+        prior: common
+        priorWhy: It is nonsense.
+        priorSource: judgement
+        lookAlikes: [quorble-too-%2$s]
+        source: from memory
+      """;
+  private static final String RULE =
+      """
+      rule "quorble too %1$s: in any fitting"
+        @summary("A quorble that is too %1$s moves.")
+        @source("from memory")
+        @since("2026-11")
+      when
+        in any fitting
+      then
+        "quorble too %1$s" nearly always shows as "%2$s"
+        "requorble the flumpet" %3$s cures "quorble too %1$s"
+      end
+      """;
+  private static final String PAGE =
+      """
+      # Quorble too %1$s
+
+      Nonsense, to see that a family is answered by its own rules.
+
+      ## It is seen
+
+      ```yaml speaks
+      given:
+        signs: [{sign: %2$s, seen: present}]
+      then:
+        first cause: quorble-too-%1$s
+        advises: requorble-the-flumpet
+      ```
+
+      ## It is not seen
+
+      ```yaml silent
+      with each: [{signs: [{sign: %2$s, seen: absent}]}]
+      then:
+        lowers: quorble-too-%1$s
+      ```
+
+      ## Seeing it says something
+
+      ```yaml speaks
+      with each: [%2$s]
+      then:
+        raises: quorble-too-%1$s
+      ```
+      """;
+
+  private NonsenseFamily() {}
+
+  /**
+   * Writes it into a book.
+   *
+   * @param includes shared folders, as in a list of YAML
+   */
+  public static void write(Path book, String includes) {
+    Map.ofEntries(
+            Map.entry(
+                "family.yaml",
+                "name: flumpet\ncalled: [flumpet, flumpets]\nincludes: [" + includes + "]\n"),
+            Map.entry(
+                CATALOG.formatted("signs"),
+                SIGN.formatted("quorble-wobbles", "quorble wobbles", wobbles())
+                    + SIGN.formatted("quorble-squeaks", "quorble squeaks", squeaks())),
+            Map.entry(
+                CATALOG.formatted("causes"),
+                CAUSE.formatted("slack", "taut") + CAUSE.formatted("taut", "slack")),
+            Map.entry(
+                CATALOG.formatted("adjustments"),
+                """
+                - id: requorble-the-flumpet
+                  name: requorble the flumpet
+                  does: Requorble the flumpet.
+                  stage: making
+                  tightens: false
+                  method: none
+                  at: []
+                  effort: minutes
+                  undo: simple
+                  cut: {way: nothing}
+                  steps: [Requorble it.]
+                  check: The quorble is quiet.
+                  sideEffects: []
+                  why: It is the only change there is.
+                  source: from memory
+                """),
+            Map.entry(
+                "voice/en/causes.yaml",
+                """
+                quorble-too-slack: {so: the quorble is too slack, perhaps: a slack quorble}
+                quorble-too-taut: {so: the quorble is too taut, perhaps: a taut quorble}
+                """),
+            Map.entry(
+                "voice/en/changes.yaml",
+                "requorble-the-flumpet: {does: requorble it, bare: requorble it, check: It is quiet.}\n"),
+            Map.entry(
+                "quorble/quorble-too-slack.dslr",
+                RULE.formatted("slack", "quorble wobbles", "fully")),
+            Map.entry(
+                "quorble/quorble-too-taut.dslr",
+                RULE.formatted("taut", "quorble squeaks", "largely")),
+            Map.entry("quorble/quorble-too-slack.md", PAGE.formatted("slack", "quorble-wobbles")),
+            Map.entry("quorble/quorble-too-taut.md", PAGE.formatted("taut", "quorble-squeaks")))
+        .forEach((file, text) -> put(book.resolve(ID).resolve(file), text));
+  }
+
+  private static String wobbles() {
+    return "quorble wobbles, wobbly quorble, quorble keeps wobbling, quorble is wobbling, wobbles at the"
+        + " quorble, quorble goes wobbly";
+  }
+
+  private static String squeaks() {
+    return "quorble squeaks, squeaky quorble, quorble keeps squeaking, quorble is squeaking, squeaks at the"
+        + " quorble, quorble goes squeaky";
+  }
+
+  private static void put(Path file, String text) {
+    try {
+      Files.createDirectories(file.getParent());
+      Files.writeString(file, text);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+}
