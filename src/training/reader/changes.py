@@ -24,16 +24,29 @@ here = os.path.dirname(os.path.abspath(__file__))
 
 
 def posts():
-    """(held, signs, [(sentence, labels)]) of each post; signs: in both/, labels of signs, which end in a mark, stand beside those of changes."""
+    """(held, signs, [(sentence, labels, lengths)]) of each post.
+
+    signs: in both/, labels of signs, which end in a mark, stand beside those of changes; lengths: (text, change, mm, pair) of each
+    number that gives an amount, None in files where these are not labelled.
+    """
     for path in sorted(glob.glob(os.path.join(here, "changes", "*.tsv")) + glob.glob(os.path.join(here, "both", "*.tsv"))):
-        post, at = [], 0
-        for line in open(path, encoding="utf-8").read().split("\n") + [""]:
+        post, at, text = [], 0, open(path, encoding="utf-8").read()
+        measured = " > " in text
+        for line in text.split("\n") + [""]:
             if line.strip():
-                sentence, _, labels = line.partition("\t")
-                post.append((sentence.strip(), labels.split()))
+                sentence, labels, lengths = (line.split("\t") + ["", ""])[:3]
+                post.append((sentence.strip(), labels.split(), list(amounts(lengths)) if measured else None))
             elif post:
                 yield at % ONE_IN == ONE_IN - 1, "both" in path.split(os.sep), post
                 post, at = [], at + 1
+
+
+def amounts(column):
+    """The third column: `TEXT > CHANGE MM`, or `TEXT > CHANGE MM pair` where the amount is the difference of two lengths."""
+    for one in filter(None, (part.strip() for part in column.split("; "))):
+        text, _, rest = one.rpartition(" > ")
+        change, mm, *pair = rest.split()
+        yield text, change, float(mm), pair == ["pair"]
 
 
 def phrases():
@@ -56,7 +69,7 @@ def targets(labels):
 
 
 def columns(all_posts):
-    counts = collections.Counter(t for _, _, post in all_posts for _, labels in post for t in targets(labels))
+    counts = collections.Counter(t for _, _, post in all_posts for _, labels, _ in post for t in targets(labels))
     changes = sorted(t for t, n in counts.items() if n >= LEAST and t not in OUTCOMES + [UNDONE, DONE])
     print("left out:", {t: n for t, n in counts.items() if n < LEAST})
     return changes + [DONE, UNDONE] + OUTCOMES
@@ -67,7 +80,7 @@ def prepared(all_posts, names):
     place = {name: i for i, name in enumerate(names)}
     of = lambda labels: sorted({place[t] for t in targets(labels) if t in place})
     signs = lambda labels: {t[:-1]: t[-1] for t in labels if t[-1] in "+-?"}
-    out = [dict(held=held, parts=[dict(sentence=sentence, told=of(labels), signs=signs(labels) if both else None) for sentence, labels in post])
+    out = [dict(held=held, parts=[dict(sentence=sentence, told=of(labels), signs=signs(labels) if both else None) for sentence, labels, _ in post])
            for held, both, post in all_posts]
     return out + [dict(held=False, parts=[dict(sentence="I " + way, told=[place[name], OF_A_PHRASE], signs=None)])
                   for name, way in phrases() if name in place]

@@ -38,7 +38,7 @@ def parts(path):
         return
     before = []
     for line in open(path, encoding="utf-8"):
-        sentence, _, labels = line.strip().partition("\t")
+        sentence, labels = (line.strip().split("\t") + [""])[:2]
         if not sentence:
             before = []
             continue

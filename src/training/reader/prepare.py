@@ -9,7 +9,7 @@ import glob, json, os, re, sys, yaml
 
 here = os.path.dirname(os.path.abspath(__file__))
 sys.path.insert(0, here)
-import changes
+import changes, lengths
 from hands import lines
 from text import sentences
 
@@ -27,6 +27,11 @@ for s in signs:
         rows.append(dict(source="phrases", post=len(rows), context="", sentence=phrase, labels={s["id"]: "+"}))
 told = list(changes.posts())
 named = changes.columns(told)
+tried = changes.prepared(told, named)
+measured = lengths.changes_named(told)
+for (_, _, parts), post in zip(told, tried):
+    for found, part in zip(lengths.spans(parts, any(one[2] is not None for one in parts)), post["parts"]):
+        part["lengths"] = found
 
 def name(one):
     return one["sign"] if isinstance(one, dict) else one
@@ -52,7 +57,7 @@ for file in sorted(glob.glob("src/test/resources/dangers/*.yaml")):
 for file in sys.argv[2:]:
     posts += [post("trial-" + os.path.basename(file), p) for p in yaml.safe_load(open(file, encoding="utf-8"))]
 json.dump(dict(ids=[s["id"] for s in signs], describe=describe, dangers=sorted(dangers), rows=rows, posts=posts,
-               columns=named, changes=changes.prepared(told, named)), open(sys.argv[1], "w"))
+               columns=named, changes=tried, measured=measured), open(sys.argv[1], "w"))
 count = {}
 for one in rows + posts:
     count[one["source"]] = count.get(one["source"], 0) + 1

@@ -4,7 +4,7 @@ import numpy as np, torch
 from torch.nn import functional as F
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-import changes
+import changes, lengths
 from model import Encoder, Reader
 from text import Pieces
 
@@ -16,7 +16,7 @@ ap.add_argument("--seed", type=int, default=1), ap.add_argument("--described", t
 ap.add_argument("--posts", type=int, default=0, help="train with the open posts too"), ap.add_argument("--mask", type=float, default=0.08)
 ap.add_argument("--whole", type=float, default=0.6, help="share of posts read as one sequence"), ap.add_argument("--pack", type=float, default=0.6, help="share of the other sequences of several sentences")
 ap.add_argument("--weight", type=float, default=3), ap.add_argument("--teachers", default=""), ap.add_argument("--save", default=""), ap.add_argument("--export", default="")
-ap.add_argument("--changes", type=float, default=0, help="weight of what is said of changes"), ap.add_argument("--frozen-layers", type=int, default=0, help="so many lowest layers, and the words, stay as they are")
+ap.add_argument("--changes", type=float, default=0, help="weight of what is said of changes, and of the lengths that give amounts"), ap.add_argument("--frozen-layers", type=int, default=0, help="so many lowest layers, and the words, stay as they are")
 ap.add_argument("--device", default="cuda" if torch.cuda.is_available() else "cpu"), ap.add_argument("--workers", type=int, default=4)
 A = ap.parse_args()
 random.seed(A.seed), np.random.seed(A.seed), torch.manual_seed(A.seed)
@@ -25,6 +25,7 @@ dev = A.device
 D = json.load(open(f"{A.folder}/data.json"))
 IDS = D["ids"]; IX = {s: i for i, s in enumerate(IDS)}; K = len(IDS)
 COLUMNS = D["columns"]; SPLIT = len(COLUMNS) - changes.OTHERS
+AMOUNTS = [lengths.NOTHING, *D["measured"], *lengths.COUNTS]; COUNTED = len(AMOUNTS) - len(lengths.COUNTS)
 P = Pieces(f"{A.folder}/{A.encoder}/vocabulary.txt")
 CODE = {"+": 1, "-": 2, "?": 3}
 MOST = 400  # pieces of a sequence
@@ -33,6 +34,16 @@ held = [p for p in D["posts"] if p["source"].startswith("trial")]
 ours = [p for p in D["posts"] if not p["source"].startswith("trial")]
 learn = ours if A.posts else [p for p in ours if p["source"] in ("dangers-hand-a.yaml", "dangers-hand-b.yaml")]
 held += [p for p in ours if p not in learn]
+
+
+def number(sentence, start, end, change, counts):
+    """(first piece, piece after it, place of the change, place of how it counts) of a number; None where it is not learnt."""
+    first, after = len(P.of(sentence[:start])), len(P.of(sentence[:end]))
+    if change not in AMOUNTS or not first < after <= 120:
+        return None
+    return first, after, AMOUNTS.index(change), lengths.COUNTS.index(counts) if counts else lengths.UNKNOWN
+
+
 for r in D["rows"]:
     r["c"], r["s"] = P.of(r["context"])[-48:], P.of(r["sentence"])[:120]
 for p in D["posts"]:
@@ -40,6 +51,7 @@ for p in D["posts"]:
 for post in D["changes"]:
     for part in post["parts"]:
         part["s"] = P.of(part["sentence"])[:120]
+        part["n"] = [at for one in part.get("lengths", []) if (at := number(part["sentence"], *one))]
 by_post = {}
 for r in D["rows"]:
     by_post.setdefault((r["source"], r["post"]), []).append(r)
@@ -51,12 +63,12 @@ def noisy(x):
 
 
 def sequences():
-    """One pass over the data: (parts, labels of the whole post or None); a part is (pieces, signs or None, changes or None)."""
+    """One pass over the data: (parts, labels of the whole post or None); a part is (pieces, signs or None, changes or None, numbers)."""
     pool, out = [], []
     for rows in by_post.values():
         if len(rows) > 1 and random.random() < A.whole:
-            parts = [(r["s"], r["labels"], None) for r in rows]
-            while sum(len(s) + 1 for s, _, _ in parts) > MOST - 20:
+            parts = [(r["s"], r["labels"], None, ()) for r in rows]
+            while sum(len(s) + 1 for s, *_ in parts) > MOST - 20:
                 parts.pop(random.choice((0, -1)))
             out.append((run_on(parts) if random.random() < 0.15 else parts, None))
         else:
@@ -71,31 +83,31 @@ def sequences():
         parts = []
         for g in group:
             if g["c"] and random.random() < (0.8 if len(group) == 1 else 0.5):
-                parts.append((g["c"], None, None))
-            parts.append((g["s"], g["labels"], None))
+                parts.append((g["c"], None, None, ()))
+            parts.append((g["s"], g["labels"], None, ()))
         out.append((run_on(parts) if len(group) > 1 and random.random() < 0.3 else parts, None))
     if A.changes:
-        out += [([(p["s"], p["signs"], p["told"]) for p in post["parts"]], None) for post in D["changes"] if not post["held"]]
-    out = [([([i for i in s if i not in PUNCT] or s, l, c) for s, l, c in parts], p) if random.random() < 0.15 else (parts, p) for parts, p in out]
-    out += [([(s, None, None) for s in p["s"]], p) for p in learn]
+        out += [([(p["s"], p["signs"], p["told"], p["n"]) for p in post["parts"]], None) for post in D["changes"] if not post["held"]]
+    out = [([([i for i in s if i not in PUNCT] or s, l, c, ()) for s, l, c, _ in parts], p) if random.random() < 0.15 else (parts, p) for parts, p in out]
+    out += [([(s, None, None, ()) for s in p["s"]], p) for p in learn]
     return alike(out)
 
 
 def run_on(parts):
     """As writers write who end no sentence."""
     merged = []
-    for s, l, _ in parts:
+    for s, l, *_ in parts:
         if merged and l is not None and merged[-1][1] is not None and len(merged[-1][0]) + len(s) < 90 and random.random() < 0.7 \
                 and all(merged[-1][1].get(k, v) == v for k, v in l.items()):
-            merged[-1] = (merged[-1][0] + s, {**merged[-1][1], **l}, None)
+            merged[-1] = (merged[-1][0] + s, {**merged[-1][1], **l}, None, ())
         else:
-            merged.append((s, l, None))
+            merged.append((s, l, None, ()))
     return merged
 
 
 def alike(seqs):
     """Batches of sequences of like length, within sixteen batches, so that little is padded."""
-    size = lambda one: sum(len(s) for s, _, _ in one[0])
+    size = lambda one: sum(len(s) for s, *_ in one[0])
     random.shuffle(seqs)
     out = []
     for i in range(0, len(seqs), 16 * A.batch):
@@ -107,12 +119,13 @@ def alike(seqs):
 
 def build(seqs, train=True):
     """The tensors of a batch."""
-    ids, spans, whole = [], [], []
+    ids, spans, whole, numbers = [], [], [], []
     for b, (parts, post) in enumerate(seqs):
         x, last = [P.start], -1
-        for s, l, c in parts:
+        for s, l, c, n in parts:
             if len(x) + len(s) + 1 > MOST:
                 break
+            numbers += [(len(x) + first, len(x) + after, b, change, counts) for first, after, change, counts in n]
             spans.append((len(x), len(x) + len(s), l, c, b, last)); last = len(spans) - 1
             x += (noisy(s) if train else s) + [P.end]
         ids.append(x)
@@ -126,6 +139,9 @@ def build(seqs, train=True):
         X[i, : len(x)] = torch.tensor(x); M[i, : len(x)] = True
     for i, one in enumerate(spans):
         S[i, one[0] : one[1]] = 1
+    N = torch.zeros(len(numbers), n)
+    for i, one in enumerate(numbers):
+        N[i, one[0] : one[1]] = 1
     known = [i for i, one in enumerate(spans) if one[2] is not None]; told = [i for i, one in enumerate(spans) if one[3] is not None]
     Y, C = torch.zeros(len(known), K, dtype=torch.long), torch.zeros(len(told), len(COLUMNS))
     for j, i in enumerate(known):
@@ -136,14 +152,15 @@ def build(seqs, train=True):
             C[j, SPLIT:] = -1  # such words name a change; they do not say that it was done
         C[j, [c for c in spans[i][3] if c >= 0]] = 1
     return dict(X=X, M=M, S=S, row=torch.tensor([one[4] for one in spans]), before=torch.tensor([one[5] for one in spans]),
-                known=torch.tensor(known, dtype=torch.long), Y=Y, told=torch.tensor(told, dtype=torch.long), C=C, whole=whole)
+                known=torch.tensor(known, dtype=torch.long), Y=Y, told=torch.tensor(told, dtype=torch.long), C=C, whole=whole,
+                N=N, of=torch.tensor([one[2:] for one in numbers], dtype=torch.long).view(-1, 3))
 
 
 def on(batch):
     return {k: [(b, m.to(dev)) for b, m in v] if k == "whole" else v.to(dev, non_blocking=True) for k, v in batch.items()}
 
 
-desc = on(build([([(P.of(t)[:60], None, None)], None) for t in D["describe"]], train=False))
+desc = on(build([([(P.of(t)[:60], None, None, ())], None) for t in D["describe"]], train=False))
 
 
 def known(m, heads):
@@ -159,6 +176,7 @@ def known(m, heads):
 def make(encoder=A.encoder):
     m = Reader(Encoder(f"{A.folder}/{encoder}/encoder.npz"), K)
     m.changes = changes.Head(2 * m.whole.weight.shape[0], len(COLUMNS))
+    m.lengths = lengths.Head(2 * m.whole.weight.shape[0], len(AMOUNTS))
     heads = f"{A.folder}/{encoder}/heads.npz"
     if os.path.exists(heads):
         known(m, np.load(heads))
@@ -187,6 +205,7 @@ def loss_of(m, b, teachers):
         last, both = states(m, b)
         z = m.heads(last, b["S"], b["row"], weights(m, without))[0]
         said = m.changes(both, b["S"], b["row"], b["before"]).float() if A.changes else None
+        measured = m.lengths(both, b["N"], b["of"][:, 0]).float() if A.changes and len(b["N"]) else None
     lp = shares(z)  # [N,K,4]
     total = z.new_zeros(())
     if len(b["known"]):
@@ -219,6 +238,11 @@ def loss_of(m, b, teachers):
             taught = (F.binary_cross_entropy_with_logits(logits[:, SPLIT:], soft[:, SPLIT:], reduction="none") * counted).sum() - (soft[:, :SPLIT] * logits[:, :SPLIT].log_softmax(1)).sum(1)[some].sum()
             l = 0.3 * l + 0.7 * taught
         total = total + A.changes * l / len(C)
+    if measured is not None:
+        change, counts = b["of"][:, 1], b["of"][:, 2]
+        total = total + A.changes * F.cross_entropy(measured[:, :COUNTED], change)
+        if (counts != lengths.UNKNOWN).any():
+            total = total + A.changes * F.cross_entropy(measured[:, COUNTED:], counts, ignore_index=lengths.UNKNOWN)
     return total
 
 
@@ -272,23 +296,30 @@ def fit(m, teachers=()):
 def predict(m, posts):
     m.eval(); w = weights(m); out = []
     for p in posts:
-        b = on(build([([(s, None, None) for s in p["s"]], None)], train=False))
+        b = on(build([([(s, None, None, ()) for s in p["s"]], None)], train=False))
         out.append(shares(m(b["X"], b["M"], b["S"], b["row"], w)).exp()[..., 1:].cpu().numpy())
     return out
 
 
 @torch.no_grad()
 def report_changes(tag, m):
-    """What is read of changes in the posts held out."""
-    m.eval(); said, truth = [], []
+    """What is read of changes, and of the lengths that give amounts, in the posts held out."""
+    m.eval(); said, truth, amounts, of = [], [], [], []
     for post in D["changes"]:
         if post["held"]:
-            b = on(build([([(p["s"], None, p["told"]) for p in post["parts"]], None)], train=False))
-            logits = split(m.changes(states(m, b)[1], b["S"], b["row"], b["before"]).float())
+            b = on(build([([(p["s"], None, p["told"], p["n"]) for p in post["parts"]], None)], train=False))
+            both = states(m, b)[1]
+            logits = split(m.changes(both, b["S"], b["row"], b["before"]).float())
+            if len(b["N"]):
+                measured = m.lengths(both, b["N"], b["of"][:, 0]).float()
+                amounts.append(torch.cat([measured[:, :COUNTED].softmax(1), measured[:, COUNTED:].softmax(1)], 1).cpu().numpy())
+                of.append(b["of"][:, 1:].cpu().numpy())
             logits[:, :SPLIT] *= logits[:, SPLIT : SPLIT + 1]
             said.append(logits.cpu().numpy()), truth.append(b["C"].cpu().numpy())
     if said:
         changes.report(f"RESULT {A.name} {tag}", np.concatenate(said), np.concatenate(truth), COLUMNS)
+    if amounts:
+        lengths.report(f"RESULT {A.name} {tag}", np.concatenate(amounts), np.concatenate(of), AMOUNTS)
 
 
 def counts(posts, preds, th, thd=None):
@@ -339,4 +370,5 @@ if __name__ == "__main__":
         from export import export
         export(m, weights(m), P, held, report, A.export)
         changes.write(A.export, m.changes.cpu(), COLUMNS)
-        json.dump(dict(signs=IDS, changes=COLUMNS, alike=changes.ALIKE), open(A.export.replace(".onnx", ".json"), "w"), indent=1)
+        lengths.write(A.export, m.lengths.cpu(), AMOUNTS)
+        json.dump(dict(signs=IDS, changes=COLUMNS, alike=changes.ALIKE, amounts=AMOUNTS[1:COUNTED]), open(A.export.replace(".onnx", ".json"), "w"), indent=1)
