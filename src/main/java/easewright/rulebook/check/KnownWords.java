@@ -42,6 +42,7 @@ public record KnownWords(
           "after-a-wash",
           "before-a-feed",
           "after-a-feed",
+          "on-some-days-of-the-month",
           "since-the-last-fitting",
           "always");
 
