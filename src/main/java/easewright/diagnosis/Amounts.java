@@ -65,10 +65,14 @@ final class Amounts {
     Optional<Measure> tried = Measure.tried(adjustment.id(), numbers);
     if (method == AmountMethod.NONE) {
       // What states no amount still has that with which it sat right.
-      return tried.map(one -> measured(method, one, null)).orElse(Told.NOTHING);
+      return tried
+          .or(() -> Measure.onlyMeasured(adjustment.id(), numbers))
+          .map(one -> measured(method, one, null))
+          .orElse(Told.NOTHING);
     }
     List<Measure> measures =
         new ArrayList<>(Measure.of(adjustment, method, asked.signs(), numbers));
+    Measure.onlyMeasured(adjustment.id(), numbers).ifPresent(one -> measures.add(0, one));
     tried.ifPresent(one -> measures.add(0, one));
     if (measures.isEmpty()) {
       Measure.givenBack(adjustment, numbers).ifPresent(measures::add);

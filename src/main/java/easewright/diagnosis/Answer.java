@@ -275,7 +275,8 @@ public record Answer(
    * @param adjustment its id; null for an earlier toile in another size
    * @param size the size of an earlier toile; null for a change
    * @param name the change or the size, in words
-   * @param how "held", "pinned", "basted" or "worn" for a trial with nothing cut; else null
+   * @param how "held", "pinned", "basted" or "worn" for a trial with nothing cut, "measured" for an
+   *     amount with nothing tried; else null
    * @param amount as it was given, in the asker's units, or null
    * @param outcome "right", "better", "same" or "worse", or null
    * @param better names of the signs that got better, or null

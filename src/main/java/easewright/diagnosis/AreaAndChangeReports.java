@@ -2,6 +2,7 @@ package easewright.diagnosis;
 
 import easewright.fitting.EarlierAdjustment;
 import easewright.fitting.Fitting;
+import easewright.fitting.Trial;
 import easewright.inference.Observation;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -53,26 +54,36 @@ final class AreaAndChangeReports {
       if (helped || one.outcome() != null) {
         reports.add(
             helped && right.contains(one.adjustment())
-                ? right(one.adjustment(), name)
+                ? held(one.adjustment(), "trust-right", "trial-right")
                 : outcome(Knowledge.helped(one.adjustment()), "earlier-helped", helped, name));
       }
       if (worse || one.outcome() != null) {
         reports.add(outcome(Knowledge.worse(one.adjustment()), "earlier-worse", worse, name));
       }
     }
+    fitting.trials().stream()
+        .filter(Trial::isOnlyMeasured)
+        .map(Trial::adjustment)
+        .distinct()
+        .filter(id -> last(tried).stream().noneMatch(one -> one.adjustment().equals(id)))
+        .map(id -> held(id, "trust-only-measured", "trial-measured"))
+        .forEach(reports::add);
     return reports;
   }
 
-  /** The fault was gone with it: hardly ever by chance, and seen at once by whoever held it. */
-  private Report right(String adjustment, String name) {
+  /**
+   * The fault was gone with it: hardly ever by chance, and seen at once by whoever held it. Whoever
+   * measures how much a change takes has the fault before her eyes too, but has not proved it.
+   */
+  private Report held(String adjustment, String trust, String sentence) {
     return new Report(
         new Observation(
             Knowledge.helped(adjustment),
             true,
-            knowledge.parameter("trust-right"),
+            knowledge.parameter(trust),
             knowledge.parameter("leak-share-right")),
         KIND,
-        say("trial-right", "adjustment", name));
+        say(sentence, "adjustment", knowledge.catalog().nameOf(adjustment)));
   }
 
   private Report outcome(String sign, String sentence, boolean so, String adjustment) {

@@ -88,6 +88,7 @@ final class FirstTrial {
 
   private boolean isMade(Candidate candidate, Fitting fitting) {
     return fitting.trials().stream()
+        .filter(one -> one.outcome() != null)
         .map(Trial::adjustment)
         .anyMatch(candidate.entry().id()::equals);
   }

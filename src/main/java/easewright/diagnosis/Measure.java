@@ -158,6 +158,14 @@ record Measure(String sentence, Worked worked, boolean byHand, boolean toThePlan
                     .map(range -> tried("amount-between", adjustment, range, numbers)));
   }
 
+  /** What a gap, a mark or two lengths say that the change must be, with nothing tried. */
+  static Optional<Measure> onlyMeasured(String adjustment, FittingNumbers numbers) {
+    return numbers.fitting().trials().stream()
+        .filter(one -> one.isOnlyMeasured() && one.adjustment().equals(adjustment))
+        .reduce((earlier, later) -> later)
+        .map(one -> tried("amount-only-measured", adjustment, one.amount(), numbers));
+  }
+
   private static Measure tried(
       String sentence, String adjustment, GivenAmount amount, FittingNumbers numbers) {
     boolean perSide = numbers.source().catalog().adjustments().get(adjustment).perSide();

@@ -30,14 +30,16 @@ final class DangersSaid {
   }
 
   /**
-   * Whether the model may doubt it: its words are spelled as the model knows them, and no "no"
-   * turns "easy to breathe" round, which the model reads less surely.
+   * Whether the model may doubt it: its words are spelled as the model knows them, and no "no" or
+   * "only once" turns "easy to breathe" round, which the model reads less surely.
    */
   static boolean mayBeLowered(SignRead danger, Post post) {
     int first = Whereabouts.wordAt(post, danger.span().from());
     int last = Whereabouts.wordAt(post, danger.span().to() - 1);
     return post.isSpelledRight(danger.span())
-        && !(danger.id().equals(BREATH) && !post.cues("no").from(first, last).isEmpty());
+        && !(danger.id().equals(BREATH)
+            && (!post.cues("no").from(first, last).isEmpty()
+                || post.says("easy only then", post.sentenceOf(first))));
   }
 
   /** What was found, by whom or what it is said of; figures of speech left out. */

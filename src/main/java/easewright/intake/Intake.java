@@ -152,7 +152,8 @@ public final class Intake {
     Map<Whose, List<Match>> bySubject = dangersSaid.bySubject(whole, lookAlikes);
     List<Match> everything = bySubject.getOrDefault(Whose.PERSON, List.of());
     SaidWhere where = new SaidWhere(everything);
-    Optional<TrainedReading> second = trained.flatMap(reader -> reader.read(text));
+    Optional<TrainedReading> second =
+        trained.flatMap(reader -> reader.read(text, AmountsByModel.places(numbers)));
     ToldFinder.Tried tried = told.tried(whole, numbers, named, where, second);
     OthersSaid others = OthersSaid.in(whole);
     tried.taken().or(others.words());
@@ -188,6 +189,8 @@ public final class Intake {
     List<SignRead> read = trialSigns.withShown(tried.trials(), joined.signs(), whole);
     read.removeIf(one -> !signs.isDanger(one.id()) && others.isOf(one));
     joined.addReadYourself(dangersSaid.spans(read), readYourself);
+    List<TextSpan> harmless =
+        asked == null ? Joined.takeHarmless(readYourself, second, catalog, whole) : List.of();
     if (asked == null && !whole.words().isEmpty()) {
       explained.takeBack(whole, read, signs::isDanger, readYourself);
     }
@@ -238,7 +241,7 @@ public final class Intake {
             unplaced.isEmpty()
                 ? unread.in(post, amounts, so.said(post), said, suspected, earlier, more)
                 : unplaced,
-            others.and(measured.asked())),
+            others.and(measured.asked(), harmless)),
         readYourself);
   }
 

@@ -74,7 +74,10 @@ record Joined(
       Map<String, SignEntry> catalog,
       Predicate<SignRead> lowers) {
     Joined joined = ofWordsAlone(read);
-    Predicate<SignRead> lowered = mayHoldDanger(model, catalog) ? danger -> false : lowers;
+    Predicate<SignRead> lowered =
+        mayHoldDanger(model, catalog, model.settings().joining().otherDangers())
+            ? danger -> false
+            : lowers;
     for (String sign : model.settings().signs()) {
       SignEntry entry = catalog.get(sign);
       if (entry != null && !model.sentences().isEmpty()) {
@@ -127,12 +130,35 @@ record Joined(
         .toList();
   }
 
-  private static boolean mayHoldDanger(TrainedReading model, Map<String, SignEntry> catalog) {
+  /**
+   * Takes out what the words leave to a person, where the model finds no trace of a danger in any
+   * sentence of the text. What was read from misspelt words stays, since the model may not know
+   * them.
+   *
+   * @return what was taken out
+   */
+  static List<TextSpan> takeHarmless(
+      List<ReadYourself> all,
+      Optional<TrainedReading> model,
+      Map<String, SignEntry> catalog,
+      Post post) {
+    if (model.isEmpty()
+        || mayHoldDanger(model.get(), catalog, model.get().settings().joining().calm())) {
+      return List.of();
+    }
+    List<TextSpan> harmless =
+        all.stream().map(ReadYourself::span).filter(post::isSpelledRight).toList();
+    all.removeIf(one -> harmless.contains(one.span()));
+    return harmless;
+  }
+
+  private static boolean mayHoldDanger(
+      TrainedReading model, Map<String, SignEntry> catalog, double least) {
     Joining joining = model.settings().joining();
     return model.settings().signs().stream()
         .filter(catalog::containsKey)
         .filter(sign -> catalog.get(sign).redFlag() || joining.nearDangers().contains(sign))
-        .anyMatch(sign -> spokenOf(sign, model) >= joining.otherDangers());
+        .anyMatch(sign -> spokenOf(sign, model) >= least);
   }
 
   private void join(SignEntry sign, TrainedReading model, Predicate<SignRead> lowers) {

@@ -7,6 +7,7 @@ import easewright.number.TextSpan;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * What a text says of the garment of somebody else beside the writer's own: "mine fits but my
@@ -39,10 +40,9 @@ final class OthersSaid {
   }
 
   /** Stretches that speak of others, beside these. */
-  List<TextSpan> and(List<TextSpan> more) {
-    List<TextSpan> all = new ArrayList<>(spans);
-    all.addAll(more);
-    return all;
+  @SafeVarargs
+  final List<TextSpan> and(List<TextSpan>... more) {
+    return Stream.concat(spans.stream(), Stream.of(more).flatMap(List::stream)).toList();
   }
 
   /** Whether a sign was read from words most of which speak of others. */

@@ -38,6 +38,7 @@ final class TrialFinder {
   private final TrialOutcome outcomes;
   private final TrialsHeldOut heldOut;
   private final TrialsByModel byModel;
+  private final AmountsByModel amountsByModel;
   private final ChangeAmounts lengths;
 
   /**
@@ -68,6 +69,7 @@ final class TrialFinder {
     this.outcomes = new TrialOutcome(lexicon);
     this.lengths = new ChangeAmounts(book, lexicon);
     this.byModel = new TrialsByModel(book, lengths, changes);
+    this.amountsByModel = new AmountsByModel(book, lexicon.bounds().of("largest-change-read"));
     this.heldOut = new TrialsHeldOut(book, lexicon, changes, outcomes);
   }
 
@@ -84,6 +86,7 @@ final class TrialFinder {
           OutcomesSaid outcomes = new OutcomesSaid(read);
           found.trials().replaceAll(one -> one.thatDid(outcomes));
           byModel.add(post, amounts, said, read, found);
+          amountsByModel.add(post, amounts, read, byModel.aimed(post, said, read), found.trials());
         });
     found
         .trials()

@@ -74,10 +74,8 @@ final class TrialsByModel {
   /** Adds to the trials that the words found those of other sentences. */
   void add(
       Post post, List<Amount> amounts, SaidWhere said, TrainedReading model, TrialFinder.Found to) {
-    Set<String> complaints = complaints(post, said, model);
     List<Match> made = changes.in(post, amounts);
-    Predicate<String> aimed =
-        change -> complaints.isEmpty() || !Collections.disjoint(complaints, aims.of(change));
+    Predicate<String> aimed = aimed(post, said, model);
     for (TrialSaid one :
         new TrialsSaid(
                 model,
@@ -104,6 +102,12 @@ final class TrialsByModel {
                   one.sure()));
       to.taken().set(all.first(), all.last() + 1);
     }
+  }
+
+  /** Whether something that the text complains of asks for a change; so it is where nothing is. */
+  Predicate<String> aimed(Post post, SaidWhere said, TrainedReading model) {
+    Set<String> complaints = complaints(post, said, model);
+    return change -> complaints.isEmpty() || !Collections.disjoint(complaints, aims.of(change));
   }
 
   private static boolean isNamed(String change, Stretch here, List<Match> made) {

@@ -18,6 +18,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -37,6 +39,7 @@ final class OnnxModel {
   private static final long PATIENCE_MS = 20;
   private static final String SIGNS = "said";
   private static final String CHANGES = "changes";
+  private static final String LENGTHS = "lengths";
 
   private final OrtEnvironment environment;
   private final OrtSession session;
@@ -45,12 +48,13 @@ final class OnnxModel {
       new Semaphore(Math.min(MOST_AT_ONCE, Runtime.getRuntime().availableProcessors()), true);
 
   /**
-   * What the model says of each sentence of a passage.
+   * What the model says of each sentence and each number of a passage.
    *
    * @param signs the probabilities of every sign: reported, denied, doubtful
    * @param changes those of every column about changes; empty where it does not read them
+   * @param lengths for each number those of every column about lengths; empty likewise
    */
-  record Read(List<float[]> signs, List<float[]> changes) {}
+  record Read(List<float[]> signs, List<float[]> changes, List<float[]> lengths) {}
 
   /**
    * Loads a model. It goes through a temporary file, since a heap that held it once would stay as
@@ -59,9 +63,11 @@ final class OnnxModel {
    * @throws OrtException when it is no model
    * @throws IOException when it cannot be read or there is no room for it
    * @param changes number of its columns about changes; 0 where they are not to be read
-   * @throws IllegalArgumentException when it reads another number of signs or changes
+   * @param lengths number of its columns about lengths; 0 likewise
+   * @throws IllegalArgumentException when it reads another number of signs, changes or lengths
    */
-  OnnxModel(InputStream model, int signs, int changes) throws OrtException, IOException {
+  OnnxModel(InputStream model, int signs, int changes, int lengths)
+      throws OrtException, IOException {
     environment =
         OrtEnvironment.getEnvironment(OrtLoggingLevel.ORT_LOGGING_LEVEL_ERROR, "easewright");
     environment.setTelemetry(false);
@@ -76,12 +82,21 @@ final class OnnxModel {
     } finally {
       Files.deleteIfExists(file);
     }
-    outputs = changes == 0 ? Set.of(SIGNS) : Set.of(SIGNS, CHANGES);
+    outputs = new HashSet<>(Set.of(SIGNS));
     if (!isShaped(SIGNS, signs, SentenceSaid.STATES)) {
       throw new IllegalArgumentException("The model does not read " + signs + " signs.");
     }
-    if (changes > 0 && !isShaped(CHANGES, changes)) {
-      throw new IllegalArgumentException("The model has not " + changes + " columns of changes.");
+    readToo(CHANGES, changes);
+    readToo(LENGTHS, lengths);
+  }
+
+  private void readToo(String output, int columns) throws OrtException {
+    if (columns > 0 && !isShaped(output, columns)) {
+      throw new IllegalArgumentException(
+          "The model has not " + columns + " columns of " + output + ".");
+    }
+    if (columns > 0) {
+      outputs.add(output);
     }
   }
 
@@ -95,34 +110,47 @@ final class OnnxModel {
   }
 
   /**
-   * What the sentences of a passage say.
+   * What the sentences and numbers of a passage say.
    *
    * @throws easewright.deadline.DeadlinePassed when the thread's time is over before its turn
    */
   Read said(Passage passage) throws OrtException {
     int pieces = passage.ids().size();
-    List<Passage.Asked> sentences = passage.sentences();
     LongBuffer ids = LongBuffer.allocate(pieces);
     passage.ids().forEach(ids::put);
-    FloatBuffer segments = FloatBuffer.allocate(sentences.size() * pieces);
-    for (int i = 0; i < sentences.size(); i++) {
-      for (int at = sentences.get(i).from(); at < sentences.get(i).to(); at++) {
-        segments.put(i * pieces + at, 1);
-      }
-    }
+    int sentences = passage.sentences().size();
+    int numbers = outputs.contains(LENGTHS) ? passage.numbers().size() : 0;
     takeTurn();
     try (OnnxTensor idsIn =
             OnnxTensor.createTensor(environment, ids.flip(), new long[] {1, pieces});
-        OnnxTensor segmentsIn =
-            OnnxTensor.createTensor(environment, segments, new long[] {sentences.size(), pieces});
-        OrtSession.Result result =
-            session.run(Map.of("ids", idsIn, "segments", segmentsIn), outputs)) {
-      return new Read(
-          bySentence(result.get(SIGNS), sentences.size()),
-          bySentence(result.get(CHANGES), sentences.size()));
+        OnnxTensor segmentsIn = marked(passage.sentences(), pieces);
+        // A model that reads no lengths has no such input; one that does must be given a row.
+        OnnxTensor spansIn =
+            marked(numbers == 0 ? passage.sentences().subList(0, 1) : passage.numbers(), pieces)) {
+      Map<String, OnnxTensor> in = new HashMap<>(Map.of("ids", idsIn, "segments", segmentsIn));
+      if (outputs.contains(LENGTHS)) {
+        in.put("spans", spansIn);
+      }
+      try (OrtSession.Result result = session.run(in, outputs)) {
+        return new Read(
+            rows(result.get(SIGNS), sentences),
+            rows(result.get(CHANGES), sentences),
+            numbers == 0 ? List.of() : rows(result.get(LENGTHS), numbers));
+      }
     } finally {
       free.release();
     }
+  }
+
+  /** A row for each place, 1 where a piece belongs to it. */
+  private OnnxTensor marked(List<Passage.Asked> places, int pieces) throws OrtException {
+    FloatBuffer marks = FloatBuffer.allocate(places.size() * pieces);
+    for (int i = 0; i < places.size(); i++) {
+      for (int at = places.get(i).from(); at < places.get(i).to(); at++) {
+        marks.put(i * pieces + at, 1);
+      }
+    }
+    return OnnxTensor.createTensor(environment, marks, new long[] {places.size(), pieces});
   }
 
   /** Waiting for others costs a reader its own time, and no more than that. */
@@ -137,14 +165,14 @@ final class OnnxModel {
     }
   }
 
-  private static List<float[]> bySentence(Optional<OnnxValue> output, int sentences) {
+  private static List<float[]> rows(Optional<OnnxValue> output, int rows) {
     if (output.isEmpty()) {
       return List.of();
     }
     FloatBuffer said = ((OnnxTensor) output.get()).getFloatBuffer();
-    int each = said.remaining() / sentences;
+    int each = said.remaining() / rows;
     List<float[]> found = new ArrayList<>();
-    for (int i = 0; i < sentences; i++) {
+    for (int i = 0; i < rows; i++) {
       float[] one = new float[each];
       said.get(one);
       found.add(one);

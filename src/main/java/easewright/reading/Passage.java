@@ -2,30 +2,35 @@ package easewright.reading;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * As much of a text as the model is given at once.
  *
  * @param ids word pieces: the start, then sentences, each followed by an end
  * @param sentences which sentences are asked about, with their places among the pieces
+ * @param numbers which numbers of these sentences are asked about
  */
-record Passage(List<Integer> ids, List<Asked> sentences) {
+record Passage(List<Integer> ids, List<Asked> sentences, List<Asked> numbers) {
   /**
-   * A sentence asked about.
+   * A sentence or a number asked about.
    *
    * @param at where it stands in the text
    * @param from index of its first piece
    * @param to index after its last piece
    */
-  record Asked(SentenceSpan at, int from, int to) {}
+  record Asked(TextPlace at, int from, int to) {}
 
-  private record Pieces(SentenceSpan at, List<Integer> ids) {}
+  private record Pieces(TextPlace at, List<Integer> ids) {}
 
   /**
    * A text as passages. Most posts are one; the sentences of a longer one are each asked about
    * once, and the passages after the first begin with the end of the sentence before.
+   *
+   * @param numbers asked about as well, as many of a passage as it may hold sentences
    */
-  static List<Passage> of(String text, WordPieces pieces, ReaderSettings.Limits limits) {
+  static List<Passage> of(
+      String text, List<TextPlace> numbers, WordPieces pieces, ReaderSettings.Limits limits) {
     List<Pieces> parts = new ArrayList<>();
     Sentences.in(text)
         .forEach(one -> addParts(text, one, pieces, limits.piecesOfSentence(), parts));
@@ -45,7 +50,13 @@ record Passage(List<Integer> ids, List<Asked> sentences) {
       }
       int from = open.ids.size();
       open.add(part.ids);
-      open.sentences.add(new Asked(part.at, from, open.ids.size()));
+      Asked sentence = new Asked(part.at, from, open.ids.size());
+      open.sentences.add(sentence);
+      numbers.stream()
+          .filter(part.at::covers)
+          .flatMap(one -> number(text, one, sentence, pieces).stream())
+          .limit(limits.sentences() - open.numbers.size())
+          .forEach(open.numbers::add);
       open.ids.add(pieces.end());
       before = part.ids;
     }
@@ -55,8 +66,17 @@ record Passage(List<Integer> ids, List<Asked> sentences) {
     return found;
   }
 
+  /** A number by its pieces; nothing where its sentence is cut off before it. */
+  private static Optional<Asked> number(
+      String text, TextPlace at, Asked sentence, WordPieces pieces) {
+    int start = sentence.at.from();
+    int from = sentence.from + pieces.of(text.substring(start, at.from())).size();
+    int to = sentence.from + pieces.of(text.substring(start, at.to())).size();
+    return from < to && to <= sentence.to ? Optional.of(new Asked(at, from, to)) : Optional.empty();
+  }
+
   private static Passage begun(WordPieces pieces) {
-    Passage passage = new Passage(new ArrayList<>(), new ArrayList<>());
+    Passage passage = new Passage(new ArrayList<>(), new ArrayList<>(), new ArrayList<>());
     passage.ids.add(pieces.start());
     return passage;
   }
@@ -67,7 +87,7 @@ record Passage(List<Integer> ids, List<Asked> sentences) {
 
   /** A sentence too long is halved at a space, so that nothing is left unread. */
   private static void addParts(
-      String text, SentenceSpan at, WordPieces pieces, int most, List<Pieces> parts) {
+      String text, TextPlace at, WordPieces pieces, int most, List<Pieces> parts) {
     List<Integer> ids = pieces.of(text.substring(at.from(), at.to()));
     if (ids.isEmpty()) {
       return;
@@ -82,7 +102,7 @@ record Passage(List<Integer> ids, List<Asked> sentences) {
   }
 
   /** The space nearest the middle, else the middle itself. */
-  private static int middle(String text, SentenceSpan at) {
+  private static int middle(String text, TextPlace at) {
     int half = (at.from() + at.to()) / 2;
     for (int off = 0; half - off > at.from() && half + off < at.to(); off++) {
       if (Sentences.isSpace(text.charAt(half - off))) {

@@ -15,6 +15,8 @@ import java.util.Set;
  * @param phrases how sentences are read by their phrases too; null where the model reads alone
  * @param changes columns of the model's second output, which tells of changes; empty without one
  * @param alike groups of changes that come to the same, and are hardly told apart in a post
+ * @param amounts changes that the model's third output names, which tells what a length is the
+ *     amount of; empty without one
  */
 public record ReaderSettings(
     List<String> signs,
@@ -22,13 +24,15 @@ public record ReaderSettings(
     Joining joining,
     Phrases phrases,
     List<String> changes,
-    List<List<String>> alike) {
+    List<List<String>> alike,
+    List<String> amounts) {
   public ReaderSettings {
     signs = List.copyOf(signs);
     Objects.requireNonNull(limits);
     Objects.requireNonNull(joining);
     changes = changes == null ? List.of() : List.copyOf(changes);
     alike = alike == null ? List.of() : List.copyOf(alike);
+    amounts = amounts == null ? List.of() : List.copyOf(amounts);
     if (!changes.isEmpty() && !ChangeSaid.areColumns(changes)) {
       throw new IllegalArgumentException("The changes of the model end in unknown columns.");
     }
@@ -54,9 +58,17 @@ public record ReaderSettings(
     }
   }
 
+  /** The changes that come to the same as this one, itself among them. */
+  public List<String> alike(String change) {
+    return alike.stream()
+        .filter(group -> group.contains(change))
+        .findFirst()
+        .orElse(List.of(change));
+  }
+
   /** Settings of a model that reads alone. */
   public ReaderSettings(List<String> signs, Limits limits, Joining joining) {
-    this(signs, limits, joining, null, List.of(), List.of());
+    this(signs, limits, joining, null, List.of(), List.of(), List.of());
   }
 
   /**
@@ -90,6 +102,9 @@ public record ReaderSettings(
    *     danger that only the words read is for a person to read and stops nothing
    * @param otherDangers nothing is lowered where any danger of the text, or a sign near one,
    *     reaches this probability
+   * @param calm where no danger of the text, nor a sign near one, reaches this probability, what
+   *     the words alone take for a possible danger is marked as not understood and withholds no
+   *     advice; 0 where it always does
    * @param torn a sentence that reports a sign at least so probably does not deny it, unless the
    *     words do
    * @param nearDangers signs that are no danger by themselves and are told in the words of one
@@ -101,6 +116,7 @@ public record ReaderSettings(
       double dangerShown,
       double dangerLowered,
       double otherDangers,
+      double calm,
       double torn,
       Set<String> nearDangers) {
     public Joining {

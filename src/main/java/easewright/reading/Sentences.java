@@ -11,8 +11,8 @@ final class Sentences {
   private Sentences() {}
 
   /** The sentences of a text in order; those of a single character are left out. */
-  static List<SentenceSpan> in(String text) {
-    List<SentenceSpan> found = new ArrayList<>();
+  static List<TextPlace> in(String text) {
+    List<TextPlace> found = new ArrayList<>();
     int from = 0;
     for (int at = 0; at < text.length(); ) {
       int after = afterBreak(text, at);
@@ -40,15 +40,15 @@ final class Sentences {
     return after;
   }
 
-  private static void add(String text, int from, int to, List<SentenceSpan> found) {
-    SentenceSpan stretch = stripped(text, from, to);
+  private static void add(String text, int from, int to, List<TextPlace> found) {
+    TextPlace stretch = stripped(text, from, to);
     if (text.codePointCount(stretch.from(), stretch.to()) > 1) {
       found.add(stretch);
     }
   }
 
   /** A stretch without the spaces at its ends. */
-  static SentenceSpan stripped(String text, int from, int to) {
+  static TextPlace stripped(String text, int from, int to) {
     int first = from;
     int last = to;
     while (first < last && isSpace(text.charAt(first))) {
@@ -57,7 +57,7 @@ final class Sentences {
     while (last > first && isSpace(text.charAt(last - 1))) {
       last--;
     }
-    return new SentenceSpan(first, last);
+    return new TextPlace(first, last);
   }
 
   /** What Python's {@code str.isspace} takes for a space; no space lies beyond the 16-bit plane. */

@@ -60,18 +60,29 @@ public final class TrainedReader {
    * @throws easewright.deadline.DeadlinePassed when the thread's time is over
    */
   public Optional<TrainedReading> read(String text) {
-    return loaded().flatMap(model -> read(text, model));
+    return read(text, List.of());
   }
 
-  private Optional<TrainedReading> read(String text, Loaded with) {
+  /**
+   * The same, with what these numbers of the text give the amount of.
+   *
+   * @param numbers in the order of the text; those that reach over the end of a sentence are passed
+   *     over
+   */
+  public Optional<TrainedReading> read(String text, List<TextPlace> numbers) {
+    return loaded().flatMap(model -> read(text, numbers, model));
+  }
+
+  private Optional<TrainedReading> read(String text, List<TextPlace> numbers, Loaded with) {
     List<SentenceSaid> sentences = new ArrayList<>();
+    List<LengthSaid> lengths = new ArrayList<>();
     String before = "";
-    for (Passage passage : Passage.of(text, with.pieces, with.settings.limits())) {
+    for (Passage passage : Passage.of(text, numbers, with.pieces, with.settings.limits())) {
       Deadline.check();
       try {
         OnnxModel.Read read = with.model.said(passage);
         for (int i = 0; i < read.signs().size(); i++) {
-          SentenceSpan at = passage.sentences().get(i).at();
+          TextPlace at = passage.sentences().get(i).at();
           String sentence = text.substring(at.from(), at.to());
           float[] both = both(read.signs().get(i), sentence, before, with.phrases);
           ChangeSaid change =
@@ -81,12 +92,16 @@ public final class TrainedReader {
           sentences.add(new SentenceSaid(at.from(), at.to(), with.places, both, change));
           before = sentence;
         }
+        for (int i = 0; i < read.lengths().size(); i++) {
+          TextPlace at = passage.numbers().get(i).at();
+          lengths.add(new LengthSaid(at, with.settings.amounts(), read.lengths().get(i)));
+        }
       } catch (OrtException e) {
         giveUp(e);
         return Optional.empty();
       }
     }
-    return Optional.of(new TrainedReading(sentences, with.settings));
+    return Optional.of(new TrainedReading(sentences, lengths, with.settings));
   }
 
   private Optional<Loaded> loaded() {
@@ -112,7 +127,13 @@ public final class TrainedReader {
                 settings,
                 SentenceSaid.places(settings.signs()),
                 pieces,
-                new OnnxModel(model, settings.signs().size(), settings.changes().size()),
+                new OnnxModel(
+                    model,
+                    settings.signs().size(),
+                    settings.changes().size(),
+                    settings.amounts().isEmpty()
+                        ? 0
+                        : LengthSaid.columns(settings.amounts().size())),
                 phrases(settings)));
       }
     } catch (IOException | OrtException | RuntimeException | LinkageError e) {

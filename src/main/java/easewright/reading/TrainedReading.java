@@ -10,13 +10,21 @@ import java.util.function.ToDoubleFunction;
  * A text as the model reads it.
  *
  * @param sentences in order
+ * @param lengths of the numbers it was asked about, those it was given room for
  * @param settings which signs the model knows, and how its reading is joined with others
  */
-public record TrainedReading(List<SentenceSaid> sentences, ReaderSettings settings) {
+public record TrainedReading(
+    List<SentenceSaid> sentences, List<LengthSaid> lengths, ReaderSettings settings) {
+  /** A text that is asked about no number. */
+  public TrainedReading(List<SentenceSaid> sentences, ReaderSettings settings) {
+    this(sentences, List.of(), settings);
+  }
+
   /** The same, where these sentences deny nothing: what a trial ended is there without it. */
   public TrainedReading denyingNothingIn(Predicate<SentenceSaid> some) {
     return new TrainedReading(
         sentences.stream().map(one -> some.test(one) ? one.denyingNothing() : one).toList(),
+        lengths,
         settings);
   }
 

@@ -44,7 +44,7 @@ public final class TrialsSaid {
   private static final String SAME = "same";
 
   private final List<SentenceSaid> all;
-  private final List<List<String>> alike;
+  private final ReaderSettings settings;
   private final ToDoubleFunction<String> weight;
   private final BiPredicate<SentenceSaid, String> named;
 
@@ -60,7 +60,7 @@ public final class TrialsSaid {
       BiPredicate<SentenceSaid, String> named) {
     this.named = named;
     this.all = text.sentences().stream().filter(one -> one.change() != null).toList();
-    this.alike = text.settings().alike();
+    this.settings = text.settings();
     this.weight = weight;
   }
 
@@ -125,13 +125,7 @@ public final class TrialsSaid {
   }
 
   private double withAlike(String change, Map<String, Double> changes) {
-    return alike.stream()
-        .filter(group -> group.contains(change))
-        .findFirst()
-        .orElse(List.of(change))
-        .stream()
-        .mapToDouble(one -> changes.getOrDefault(one, 0.0))
-        .sum();
+    return settings.alike(change).stream().mapToDouble(one -> changes.getOrDefault(one, 0.0)).sum();
   }
 
   /** The last sentence that goes on about a trial: of the same change, or of what it did. */

@@ -20,7 +20,7 @@ final class TriedReader {
   /** As the contract has it. */
   private static final int MOST_CHANGED = 20;
 
-  private static final List<String> WAYS = List.of("held", "pinned", "basted", "worn");
+  private static final List<String> WAYS = List.of("held", "pinned", "basted", "worn", "measured");
   private static final List<String> TRIAL_OUTCOMES = List.of("right", "better", "same", "worse");
 
   private final KnownNames known;

@@ -57,7 +57,7 @@ class JoinedTest {
         new ReaderSettings(
             List.of(sign),
             new ReaderSettings.Limits(100, 50, 10, 5),
-            new ReaderSettings.Joining(weights, weights, 0.6, 0.3, 0.03, 0.25, 0.12, Set.of())));
+            new ReaderSettings.Joining(weights, weights, 0.6, 0.3, 0.03, 0.25, 0, 0.12, Set.of())));
   }
 
   private static Joined joined(List<SignRead> words, String sign, Said said) {
@@ -110,7 +110,7 @@ class JoinedTest {
             new ReaderSettings(
                 List.of(SLIPS),
                 model.settings().limits(),
-                new ReaderSettings.Joining(sure, sure, 0.6, 0.3, 0.03, 0.25, 0.12, Set.of())));
+                new ReaderSettings.Joining(sure, sure, 0.6, 0.3, 0.03, 0.25, 0, 0.12, Set.of())));
     SignRead one =
         only(
             Joined.of(List.of(byWords(SLIPS, true)), trusted, BOOK.catalog().signs(), any -> true));

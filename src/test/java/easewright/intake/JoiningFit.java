@@ -94,6 +94,7 @@ final class JoiningFit {
               joining.dangerShown(),
               joining.dangerLowered(),
               joining.otherDangers(),
+              joining.calm(),
               joining.torn(),
               joining.nearDangers());
       ReadersCount count = count(counted, tried, true);
@@ -135,6 +136,7 @@ final class JoiningFit {
         now.dangerShown(),
         now.dangerLowered(),
         now.otherDangers(),
+        now.calm(),
         now.torn(),
         now.nearDangers());
   }

@@ -112,7 +112,7 @@ class TrainedReaderTest extends LogListening {
         ReaderSettings.parse(Files.readAllBytes(TINY.resolve("reader.json"))).limits();
     WordPieces pieces = new WordPieces(Files.readString(TINY.resolve("vocabulary.txt")));
     String text = "the and the and the and alpha. the the the the beta. ".repeat(20);
-    List<Passage> passages = Passage.of(text, pieces, limits);
+    List<Passage> passages = Passage.of(text, List.of(), pieces, limits);
     assertTrue(passages.size() > 5, "passages");
     List<Integer> before = List.of();
     for (Passage passage : passages) {

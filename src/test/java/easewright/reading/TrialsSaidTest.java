@@ -22,10 +22,11 @@ class TrialsSaidTest {
     return new ReaderSettings(
         List.of(),
         new ReaderSettings.Limits(40, 16, 8, 4),
-        new ReaderSettings.Joining(weights, weights, 0.9, 0.5, 0.01, 0.2, 0.1, Set.of()),
+        new ReaderSettings.Joining(weights, weights, 0.9, 0.5, 0.01, 0.2, 0, 0.1, Set.of()),
         null,
         COLUMNS,
-        alike);
+        alike,
+        List.of());
   }
 
   private SentenceSaid sentence(float... row) {
