@@ -24,11 +24,11 @@ import easewright.request.FaultyRequest;
 import easewright.request.FittingReader;
 import easewright.request.IntakeAnswer;
 import easewright.request.KnownFamilies;
-import easewright.request.NotAFitQuestion;
 import easewright.request.SoFar;
 import easewright.request.Standing;
 import easewright.request.TextFitting;
 import easewright.request.TextReader;
+import easewright.request.TextWithoutAnswer;
 import easewright.request.WordsToReview;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBook;
@@ -196,10 +196,10 @@ public record Edition(
   }
 
   /** What to say to a text that gets no answer, paragraph by paragraph. */
-  List<String> aside(NotAFitQuestion text, JsonNode request) {
-    return new Aside(of(request).book().source())
-        .paragraphs(
-            request.path("text").textValue(), text.language().orElse(null), addressee(request));
+  List<String> aside(TextWithoutAnswer text, JsonNode request) {
+    Aside aside = new Aside(of(request).book().source());
+    String said = request.path("text").textValue();
+    return aside.paragraphs(said, text.language(), text.isUnclear(), addressee(request));
   }
 
   private static Addressee addressee(JsonNode request) {
@@ -233,7 +233,7 @@ public record Edition(
 
   private Fitting fitting(JsonNode whole, IntakeAnswer text) {
     try {
-      return reader.read(whole, text != null && text.mayBeAskedBack());
+      return reader.read(whole, text);
     } catch (FaultyRequest refused) {
       throw text == null ? refused : refused.atText(TextFitting.saidByText(text));
     }

@@ -6,8 +6,8 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.diagnosis.Answer;
 import easewright.request.FaultyRequest;
 import easewright.request.IntakeAnswer;
-import easewright.request.NotAFitQuestion;
 import easewright.request.Standing;
+import easewright.request.TextWithoutAnswer;
 import easewright.saying.SignNote;
 import jakarta.inject.Singleton;
 import java.util.LinkedHashMap;
@@ -37,7 +37,7 @@ public class FittingService {
   }
 
   /** What to say to a text that gets no answer, paragraph by paragraph. */
-  public List<String> aside(NotAFitQuestion text, JsonNode request) {
+  public List<String> aside(TextWithoutAnswer text, JsonNode request) {
     return rules.edition().aside(text, request);
   }
 

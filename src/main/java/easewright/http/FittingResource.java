@@ -4,8 +4,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.answering.FittingService;
 import easewright.diagnosis.Answer;
-import easewright.request.NotAFitQuestion;
 import easewright.request.RequestJson;
+import easewright.request.TextWithoutAnswer;
 import easewright.saying.AnswerJson;
 import easewright.saying.Detail;
 import easewright.saying.ReplyLength;
@@ -101,8 +101,8 @@ public class FittingResource {
     JsonNode request = RequestJson.parse(body);
     return answer(request)
         .map(answered)
-        .onFailure(NotAFitQuestion.class)
-        .recoverWithItem(text -> aside.apply(fittings.aside((NotAFitQuestion) text, request)));
+        .onFailure(TextWithoutAnswer.class)
+        .recoverWithItem(text -> aside.apply(fittings.aside((TextWithoutAnswer) text, request)));
   }
 
   private Uni<Answer> answer(JsonNode request) {

@@ -189,15 +189,14 @@ public final class Intake {
     List<SignRead> read = trialSigns.withShown(tried.trials(), joined.signs(), whole);
     read.removeIf(one -> !signs.isDanger(one.id()) && others.isOf(one));
     joined.addReadYourself(dangersSaid.spans(read), readYourself);
-    List<TextSpan> harmless =
-        asked == null ? Joined.takeHarmless(readYourself, second, catalog, whole) : List.of();
+    List<TextSpan> harmless = new ArrayList<>();
     if (asked == null && !whole.words().isEmpty()) {
+      harmless.addAll(Joined.takeHarmless(readYourself, second, catalog, whole));
       explained.takeBack(whole, read, signs::isDanger, readYourself);
     }
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);
     if (asked != null && asked.redFlag() && !post.words().isEmpty() && isOpen(asked, read)) {
-      TextSpan all = post.span(0, post.words().size() - 1);
-      readYourself.add(new ReadYourself(all, "in reply to: " + asked.name()));
+      readYourself.add(new ReadYourself(post.whole(), "in reply to: " + asked.name()));
     }
     List<ClothRead> cloths = ClothTests.in(post, amounts, clothTestWords);
     List<Amount> free = AmountsLeft.free(amounts, cloths.stream().map(ClothRead::span).toList());

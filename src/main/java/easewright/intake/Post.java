@@ -94,6 +94,11 @@ record Post(
         .anyMatch(one -> one.name().equals(piece));
   }
 
+  /** All of its words; only where it has any. */
+  TextSpan whole() {
+    return span(0, words.size() - 1);
+  }
+
   /** Whether a word of a stretch is on a list. */
   boolean says(String list, Stretch here) {
     int i = here.first();

@@ -18,7 +18,7 @@ final class TimeWords {
     this.phrases = lists.pairs("times of signs");
   }
 
-  /** Each time goes to the nearest sign of its sentence that is there. */
+  /** Each time goes to the nearest signs of its sentence that are there. */
   List<TimeRead> in(Post post, List<SignRead> signs) {
     List<TimeRead> found = new ArrayList<>();
     List<Stretch> told = new ArrayList<>();
@@ -58,10 +58,18 @@ final class TimeWords {
       Stretch here, String time, Post post, List<SignRead> signs, List<TimeRead> found) {
     TextSpan span = post.span(here.first(), here.last());
     int sentence = post.sentence()[here.first()];
-    signs.stream()
-        .filter(SignRead::present)
-        .filter(one -> post.sentence()[Whereabouts.wordAt(post, one.span().from())] == sentence)
-        .min(Comparator.comparingInt(one -> Whereabouts.wordsBetween(post, span, one.span())))
-        .ifPresent(sign -> found.add(new TimeRead(sign.id(), time, span, sign.confidence())));
+    List<SignRead> beside =
+        signs.stream()
+            .filter(SignRead::present)
+            .filter(one -> post.sentence()[Whereabouts.wordAt(post, one.span().from())] == sentence)
+            .toList();
+    int nearest =
+        beside.stream()
+            .mapToInt(one -> Whereabouts.wordsBetween(post, span, one.span()))
+            .min()
+            .orElse(0);
+    beside.stream()
+        .filter(one -> Whereabouts.wordsBetween(post, span, one.span()) == nearest)
+        .forEach(sign -> found.add(new TimeRead(sign.id(), time, span, sign.confidence())));
   }
 }

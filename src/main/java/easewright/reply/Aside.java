@@ -5,9 +5,11 @@ import easewright.rulebook.Voice;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /**
- * Says a kind word to a text that gets no answer: a thank you, another matter, another language.
+ * Says a kind word to a text that gets no answer: a thank you, another matter, another language, or
+ * a question that tells nothing to go on.
  */
 public final class Aside {
   private final Voice voice;
@@ -20,16 +22,20 @@ public final class Aside {
   /**
    * The paragraphs of a reply to a text that gets no answer.
    *
-   * @param language that it is written in, where it is one that is not read; null otherwise
+   * @param language that it is written in, where it is one that is not read
+   * @param unclear whether it asks about fit and tells nothing to go on
    */
-  public List<String> paragraphs(String text, String language, Addressee to) {
+  public List<String> paragraphs(
+      String text, Optional<String> language, boolean unclear, Addressee to) {
     SpokenPhrases phrases = new SpokenPhrases(voice, text);
     Pieces pieces = new Pieces();
     Greeting.say(false, null, to, phrases, pieces);
-    if (language != null) {
-      pieces.always(phrases.say("other-language", "language", language));
+    if (language.isPresent()) {
+      pieces.always(phrases.say("other-language", "language", language.get()));
     } else if (thanks(text) && !text.contains("?")) {
       pieces.always(phrases.say("other-thanks")).always(phrases.say("other-thanks-close"));
+    } else if (unclear) {
+      pieces.always(phrases.say("ask-more"));
     } else {
       if (thanks(text)) {
         pieces.always(phrases.say("other-thanks")).paragraph();

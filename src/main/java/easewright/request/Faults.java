@@ -44,6 +44,11 @@ public final class Faults {
     }
   }
 
+  /** The first one found; only where there is any. */
+  Fault first() {
+    return listed.get(0);
+  }
+
   boolean none() {
     return count == 0;
   }

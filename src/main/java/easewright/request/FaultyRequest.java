@@ -30,7 +30,7 @@ public class FaultyRequest extends RuntimeException {
    *
    * @param said pointers to what the text said
    */
-  public final FaultyRequest atText(Collection<String> said) {
+  public FaultyRequest atText(Collection<String> said) {
     return new FaultyRequest(
         faults.stream()
             .map(

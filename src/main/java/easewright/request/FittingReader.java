@@ -40,22 +40,27 @@ public final class FittingReader {
    * @throws FaultyRequest with every fault, if there is any
    */
   public Fitting read(JsonNode json) {
-    return read(json, false);
+    return read(json, null);
   }
 
   /**
    * Reads one fitting.
    *
-   * @param more whether its text says more that can only be asked about
+   * @param text what was read of its text; null where it has none
+   * @throws TextWithoutAnswer if it has a text, and nothing to go on or to ask about
    * @throws FaultyRequest with every fault, if there is any
    */
-  public Fitting read(JsonNode json, boolean more) {
+  public Fitting read(JsonNode json, IntakeAnswer text) {
     KnownNames known = families.of(json);
     Faults faults = new Faults(known.words());
     RequestField root = new RequestField(json, "", faults);
     Fitting fitting = read(root, known);
-    if (faults.none() && !more && !saysAnything(fitting)) {
+    boolean asks = text != null && text.mayBeAskedBack();
+    if (faults.none() && !asks && !saysAnything(fitting)) {
       root.cannotBe("fault-fitting-of-nothing");
+      if (text != null) {
+        throw TextWithoutAnswer.ofNothing(faults.first());
+      }
     }
     faults.refuse();
     return fitting;

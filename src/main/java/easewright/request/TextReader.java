@@ -88,7 +88,7 @@ public final class TextReader {
   /**
    * The request with its text read; empty if it has no text.
    *
-   * @throws NotAFitQuestion if the text is about something else
+   * @throws TextWithoutAnswer if the text is about something else
    * @throws FaultyRequest if the text is not a string, or too long
    */
   public Optional<IntakeAnswer> read(JsonNode request) {
@@ -99,7 +99,7 @@ public final class TextReader {
     if (read.kind().equals(IntakeAnswer.OTHER) && !saysMore(request)) {
       String language = languages.of(request.path(TEXT).textValue()).orElse(null);
       String fault = language == null ? "fault-no-fit-question" : "fault-other-language";
-      throw new NotAFitQuestion(
+      throw TextWithoutAnswer.ofOtherMatter(
           language,
           book.wording().say(fault, "language", language),
           book.wording().say(fault + "-remedy"));

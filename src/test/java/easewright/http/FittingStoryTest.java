@@ -166,6 +166,21 @@ class FittingStoryTest {
     said(form, "{\"text\": 7}").statusCode(400).contentType("application/problem+json");
   }
 
+  @ParameterizedTest
+  @ValueSource(strings = {"text/plain", "text/markdown", "text/html"})
+  void a_post_that_tells_nothing_of_its_bra_is_asked_where_and_what(String form) {
+    String vague =
+        "{\"nickname\": \"Fern\", \"text\": \"I made two bras and both are not comfortable. My sister"
+            + " has the same pattern and for her it is good. What must I change?\"}";
+    said(form, vague)
+        .statusCode(200)
+        .body(containsString("Fern"))
+        .body(containsString("To help I need a little more"));
+    said("application/json", vague)
+        .statusCode(422)
+        .body("faults[0].problem", containsString("nothing to go on"));
+  }
+
   private static ValidatableResponse said(String form, String request) {
     return given()
         .contentType("application/json")
