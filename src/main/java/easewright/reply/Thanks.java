@@ -1,10 +1,14 @@
 package easewright.reply;
 
+import static java.util.stream.Collectors.toSet;
+
 import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.SignNote;
 import easewright.diagnosis.Answer.TriedAsGiven;
 import easewright.rulebook.Voice;
 import java.util.List;
+import java.util.Objects;
+import java.util.Set;
 
 /** What to thank for, chosen by what the wearer did. */
 final class Thanks {
@@ -23,7 +27,7 @@ final class Thanks {
       return "thanks-trial";
     }
     if (tried != null) {
-      return tried.stream().anyMatch(one -> one.how() != null) ? "thanks-trial" : "thanks-tried";
+      return ofTried(tried);
     }
     if (answer.noFault() != null && signs.stream().noneMatch(SignNote::present)) {
       return SpokenCause.isThin(answer, voice) ? "thanks-asked" : "thanks-sound";
@@ -38,5 +42,17 @@ final class Thanks {
       return "thanks-looked";
     }
     return signs.isEmpty() ? "thanks-asked" : "thanks-described";
+  }
+
+  /** What was tried counts before what was made, and that before what was only measured. */
+  private static String ofTried(List<TriedAsGiven> tried) {
+    Set<String> ways =
+        tried.stream().map(one -> Objects.requireNonNullElse(one.how(), "")).collect(toSet());
+    if (ways.equals(Set.of("measured"))) {
+      return "thanks-measured";
+    }
+    return ways.equals(Set.of("")) || ways.equals(Set.of("", "measured"))
+        ? "thanks-tried"
+        : "thanks-trial";
   }
 }

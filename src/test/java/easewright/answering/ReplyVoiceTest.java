@@ -432,6 +432,19 @@ class ReplyVoiceTest {
   }
 
   /** One measure, and nothing of the sort is asked for again. */
+  /** Who only measured is not praised for a test. */
+  @Test
+  void what_was_only_measured_is_thanked_for_as_a_number() throws IOException {
+    String fitting =
+        "{'signs': [{'sign': 'tight-between-the-shoulder-blades'}], 'trials': [{'adjustment':"
+            + " 'widen-the-back', 'amount': '30 mm'%s}]}";
+    Answer measured = answer(fitting.formatted(", 'how': 'measured'"));
+    assertTrue(text(measured).contains("measuring") || text(measured).contains("numbers"));
+    assertTrue(text(measured).contains("3 cm"), text(measured));
+    Answer tried = answer(fitting.formatted(", 'how': 'pinned', 'outcome': 'right'"));
+    assertTrue(text(tried).contains("test"), text(tried));
+  }
+
   @Test
   void what_her_own_trial_told_is_not_asked_about() throws IOException {
     String slips = "'signs': [{'sign': 'straps-slip-off'}, {'sign': 'neckline-gapes'}]";
