@@ -2,9 +2,7 @@ package easewright.reply;
 
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Voice;
-import java.util.Arrays;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -32,12 +30,12 @@ public final class Aside {
     Greeting.say(false, null, to, phrases, pieces);
     if (language.isPresent()) {
       pieces.always(phrases.say("other-language", "language", language.get()));
-    } else if (thanks(text) && !text.contains("?")) {
+    } else if (voice.talk().thanks(text) && !text.contains("?")) {
       pieces.always(phrases.say("other-thanks")).always(phrases.say("other-thanks-close"));
     } else if (unclear) {
       pieces.always(phrases.say("ask-more"));
     } else {
-      if (thanks(text)) {
+      if (voice.talk().thanks(text)) {
         pieces.always(phrases.say("other-thanks")).paragraph();
       }
       pieces.always(phrases.say("other-matter")).paragraph();
@@ -45,10 +43,5 @@ public final class Aside {
     }
     pieces.paragraph().own(to.closing());
     return pieces.paragraphs(voice.talk());
-  }
-
-  private boolean thanks(String text) {
-    return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^a-z']+"))
-        .anyMatch(voice.talk().thanking()::contains);
   }
 }

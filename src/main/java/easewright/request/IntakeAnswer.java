@@ -42,6 +42,11 @@ public record IntakeAnswer(
         || fitting.path("asksWhatToDo").asBoolean();
   }
 
+  /** Whether nothing was read of it, and nothing is left for a person to read. */
+  boolean isEmpty() {
+    return spans.isEmpty() && readYourself.isEmpty();
+  }
+
   /**
    * Whether something stated of the garment was not understood; what is only asked does not count.
    *

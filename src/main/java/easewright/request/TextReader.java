@@ -16,6 +16,7 @@ import easewright.reading.TrainedReader;
 import easewright.request.IntakeAnswer.ReadYourselfNote;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.Voice;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -96,7 +97,8 @@ public final class TextReader {
       return Optional.empty();
     }
     IntakeAnswer read = readAnything(request);
-    if (read.kind().equals(IntakeAnswer.OTHER) && !saysMore(request)) {
+    boolean other = read.kind().equals(IntakeAnswer.OTHER) || read.isEmpty() && isThanks(request);
+    if (other && !saysMore(request)) {
       String language = languages.of(request.path(TEXT).textValue()).orElse(null);
       String fault = language == null ? "fault-no-fit-question" : "fault-other-language";
       throw TextWithoutAnswer.ofOtherMatter(
@@ -186,6 +188,12 @@ public final class TextReader {
         List.of(new ReadYourselfNote(text, 0, text.length(), why)),
         List.of(),
         List.of());
+  }
+
+  /** A word of thanks, and nothing asked. */
+  private boolean isThanks(JsonNode request) {
+    String text = request.path(TEXT).textValue();
+    return text.indexOf('?') < 0 && book.wording().voices().get(Voice.USUAL).talk().thanks(text);
   }
 
   private static boolean saysMore(JsonNode request) {

@@ -5,9 +5,11 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 
@@ -131,7 +133,13 @@ public record Voice(
       List<String> then,
       Map<String, List<String>> presupposes,
       Map<String, String> edges,
-      Map<String, Thing> things) {}
+      Map<String, Thing> things) {
+    /** Whether a text has a word of thanks. */
+    public boolean thanks(String text) {
+      return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^a-z']+"))
+          .anyMatch(thanking::contains);
+    }
+  }
 
   /**
    * A number of words.

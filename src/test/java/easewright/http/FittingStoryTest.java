@@ -161,6 +161,11 @@ class FittingStoryTest {
     said(form, "{\"text\": \"Thank you all, I danced in it till midnight!\"}")
         .statusCode(200)
         .body(not(containsString("tell me what you see and where")));
+    said(
+            form,
+            "{\"text\": \"What you told me in January worked, I shared the slack out. Thanks!\"}")
+        .statusCode(200)
+        .body(not(containsString("To help I need a little more")));
     said(form, german).statusCode(200).body(containsString("this looks like German"));
     said("application/json", thread).statusCode(422).body("faults[0].pointer", equalTo("/text"));
     said(form, "{\"text\": 7}").statusCode(400).contentType("application/problem+json");
