@@ -58,7 +58,7 @@ final class ForGenerators {
       some.put("additionalProperties", true); // else nothing of it is sent
     }
     if (some.path("examples").findParent("externalValue") != null) {
-      some.remove("examples"); // files beside the contract, which a served one has not
+      some.remove("examples"); // files beside the contract, which a served copy does not have
     }
   }
 }

@@ -72,8 +72,9 @@ final class AreaAndChangeReports {
   }
 
   /**
-   * The fault was gone with it: hardly ever by chance, and seen at once by whoever held it. Whoever
-   * measures how much a change takes has the fault before her eyes too, but has not proved it.
+   * The fault was gone with it: hardly ever by chance, and seen at once by whoever held it.
+   * Somebody who measures how much a change takes is looking at the fault too, but has not proved
+   * it.
    */
   private Report held(String adjustment, String trust, String sentence) {
     return new Report(

@@ -93,7 +93,7 @@ final class OnnxModel {
   private void readToo(String output, int columns) throws OrtException {
     if (columns > 0 && !isShaped(output, columns)) {
       throw new IllegalArgumentException(
-          "The model has not " + columns + " columns of " + output + ".");
+          "The model does not have " + columns + " columns of " + output + ".");
     }
     if (columns > 0) {
       outputs.add(output);
@@ -124,11 +124,9 @@ final class OnnxModel {
     try (OnnxTensor idsIn =
             OnnxTensor.createTensor(environment, ids.flip(), new long[] {1, pieces});
         OnnxTensor segmentsIn = marked(passage.sentences(), pieces);
-        // A model that reads no lengths has no such input; one that does must be given a row.
-        OnnxTensor spansIn =
-            marked(numbers == 0 ? passage.sentences().subList(0, 1) : passage.numbers(), pieces)) {
+        OnnxTensor spansIn = outputs.contains(LENGTHS) ? spans(passage, pieces) : null) {
       Map<String, OnnxTensor> in = new HashMap<>(Map.of("ids", idsIn, "segments", segmentsIn));
-      if (outputs.contains(LENGTHS)) {
+      if (spansIn != null) {
         in.put("spans", spansIn);
       }
       try (OrtSession.Result result = session.run(in, outputs)) {
@@ -140,6 +138,12 @@ final class OnnxModel {
     } finally {
       free.release();
     }
+  }
+
+  /** The numbers; a passage without any gives its first sentence, since the model needs a row. */
+  private OnnxTensor spans(Passage passage, int pieces) throws OrtException {
+    List<Passage.Asked> numbers = passage.numbers();
+    return marked(numbers.isEmpty() ? passage.sentences().subList(0, 1) : numbers, pieces);
   }
 
   /** A row for each place, 1 where a piece belongs to it. */

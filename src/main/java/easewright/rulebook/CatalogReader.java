@@ -73,7 +73,8 @@ final class CatalogReader {
 
   private static void put(String sign, String folder, Map<String, String> folders) {
     if (folders.put(sign, folder) != null) {
-      throw new RuleBookFault("The id " + sign + " is of a sign and of something else.");
+      throw new RuleBookFault(
+          "The id " + sign + " belongs to a sign and to something else. Rename one.");
     }
   }
 
@@ -90,7 +91,9 @@ final class CatalogReader {
         .orElseThrow(
             () ->
                 new RuleBookFault(
-                    "No family.yaml names \"" + name + "\" under catalog, so it is nobody's."));
+                    "No family.yaml names \""
+                        + name
+                        + "\" under catalog, so it belongs to no family."));
   }
 
   private static String nameOf(Path path) {

@@ -29,10 +29,10 @@ public class Conclusions {
   }
 
   /**
-   * Leaves out what is said of signs, causes and adjustments that the family has not: a shared rule
-   * may speak of those of several.
+   * Leaves out what is said of signs, causes and adjustments that the family does not have: a
+   * shared rule may speak of those of several.
    *
-   * @param ids what the family has not
+   * @param ids what the family does not have
    */
   Conclusions without(Set<String> ids) {
     this.foreign = ids;

@@ -14,7 +14,7 @@ import java.util.function.Predicate;
 import java.util.stream.Collectors;
 
 /**
- * A rule book as one family of garments has it. Names that only other families have are gone from
+ * A rule book as one family of garments sees it. Names that only other families have are gone from
  * it everywhere, so that nothing it says can lead to one.
  */
 final class FamilyView {
@@ -30,7 +30,7 @@ final class FamilyView {
     this.foreign = foreign(whole, family);
   }
 
-  /** Ids of the signs, findings, causes, adjustments and cautions that a family has not. */
+  /** Ids of the signs, findings, causes, adjustments and cautions that a family does not have. */
   static Set<String> foreign(RuleBookSource whole, Family family) {
     return whole.catalog().folders().entrySet().stream()
         .filter(one -> !family.hears(one.getValue()))
@@ -86,7 +86,7 @@ final class FamilyView {
         && change.beyond() != null
         && foreign.contains(change.beyond())) {
       throw new RuleBookFault(
-          "Beyond its limit %s gives way to %s, which the family %s has not."
+          "Beyond its limit %s gives way to %s, which the family %s does not have."
               .formatted(change.id(), change.beyond(), family.id()));
     }
     return withoutForeignNames(entry);

@@ -432,7 +432,7 @@ class ReplyVoiceTest {
   }
 
   /** One measure, and nothing of the sort is asked for again. */
-  /** Who only measured is not praised for a test. */
+  /** Somebody who only measured is not praised for a test. */
   @Test
   void what_was_only_measured_is_thanked_for_as_a_number() throws IOException {
     String fitting =

@@ -142,7 +142,7 @@ final class FamilyCheck {
     return path.substring(path.lastIndexOf('/') + 1, path.lastIndexOf('.'));
   }
 
-  /** One family serves whoever tells of none. */
+  /** One family serves requests that name none. */
   private void one() {
     List<Written> usual =
         families.values().stream().filter(one -> one.tree().path("usual").asBoolean()).toList();
