@@ -79,6 +79,25 @@ final class AskedClinic {
     return answer;
   }
 
+  /** Adds a photo to the first round (RFC 7578), and gives the answer. */
+  HttpResponse<String> addPhoto(byte[] jpeg) throws IOException, InterruptedException {
+    String part = "--part\r\nContent-Disposition: form-data; name=";
+    String photo = part + "\"photo\"; filename=\"a.jpg\"\r\nContent-Type: image/jpeg\r\n\r\n";
+    String rest =
+        "\r\n" + part + "\"round\"\r\n\r\n1\r\n" + part + "\"alt\"\r\n\r\nBack\r\n--part--\r\n";
+    HttpRequest request =
+        HttpRequest.newBuilder(service.resolve(path + rounds.replace("/rounds", "/photos")))
+            .header("Authorization", "Bearer " + key)
+            .header("Content-Type", "multipart/form-data; boundary=part")
+            .POST(
+                BodyPublishers.concat(
+                    BodyPublishers.ofString(photo),
+                    BodyPublishers.ofByteArray(jpeg),
+                    BodyPublishers.ofString(rest)))
+            .build();
+    return client.send(request, BodyHandlers.ofString());
+  }
+
   /** How many rounds were acknowledged. */
   int acknowledged() {
     return posts.size();

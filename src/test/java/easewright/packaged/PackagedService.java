@@ -67,9 +67,13 @@ public final class PackagedService implements AutoCloseable {
     command.add("-Deasewright.limit.answers=1000000 in 1M");
     command.add("-Deasewright.limit.lines=1000000 in 1H");
     command.addAll(List.of(options));
+    return begin(new ProcessBuilder(command));
+  }
+
+  /** The same for a program that starts the service by itself, as an installed one does. */
+  static PackagedService begin(ProcessBuilder program) {
     try {
-      PackagedService service =
-          new PackagedService(new ProcessBuilder(command).redirectErrorStream(true).start());
+      PackagedService service = new PackagedService(program.redirectErrorStream(true).start());
       service.awaitListening();
       return service;
     } catch (IOException e) {
