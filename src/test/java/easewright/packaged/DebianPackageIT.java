@@ -5,6 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 import static org.junit.jupiter.api.Assertions.fail;
 
+import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.packaged.NodePrograms.Ran;
 import easewright.photo.TestPictures;
 import java.net.http.HttpResponse;
@@ -15,6 +16,8 @@ import java.nio.file.attribute.PosixFilePermissions;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Tag;
@@ -84,6 +87,7 @@ class DebianPackageIT {
     AskedClinic clinic;
     try (PackagedService former = DebianPackage.startService()) {
       assertAnswers(former);
+      assertHealthIsSeenByTheContainer(former);
       clinic = AskedClinic.open(former.address());
       assertEquals(201, clinic.add().statusCode(), former.log());
       // Pictures are read by system libraries that the trimmed runtime is linked with.
@@ -146,6 +150,19 @@ class DebianPackageIT {
                 "/v1/fittings", Files.readString(Path.of("openapi/examples/first-fitting.json")));
     assertEquals(200, answer.statusCode(), answer.body());
     assertTrue(answer.body().contains("\"band-too-long\""), answer.body()); // as in README
+  }
+
+  /** The container's health check, which needs no container. */
+  private static void assertHealthIsSeenByTheContainer(PackagedService service) throws Exception {
+    String file = Files.readString(Path.of("src/packaging/container/Containerfile"));
+    Matcher check = Pattern.compile("HEALTHCHECK [^\\[]*CMD (\\[.*])").matcher(file);
+    assertTrue(check.find(), file);
+    String[] command = new ObjectMapper().readValue(check.group(1), String[].class);
+    int port = service.management().getPort();
+    command[2] = command[2].replace("/9080", "/" + port).replace("q/health/ready", "q/nowhere");
+    assertEquals(1, DebianPackage.run(command).exit(), "404 is not well");
+    command[2] = command[2].replace("q/nowhere", "q/health/ready");
+    DebianPackage.succeeded(command);
   }
 
   /** What others may read or write of it, and what systemd thinks of the unit. */
