@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import java.io.CharConversionException;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -44,7 +45,8 @@ public final class RequestJson {
   private RequestJson() {}
 
   /**
-   * Parses a request.
+   * Parses a request. A field that is null is left out: many generated clients write null for what
+   * their caller did not set. A null in a list stays, and is a fault where it is read.
    *
    * @throws TooLarge above {@value #MOST_BYTES} bytes
    * @throws FaultyRequest naming line and column, if it is not JSON, holds a field twice or exceeds
@@ -69,6 +71,7 @@ public final class RequestJson {
         throw FaultyRequest.unreadable(
             "", "The request is empty.", "Send a JSON object; {} is the least.");
       }
+      leaveOutNulls(json);
       return json;
     } catch (StreamConstraintsException bound) {
       throw FaultyRequest.unreadable(
@@ -99,6 +102,13 @@ public final class RequestJson {
     } catch (IOException impossible) {
       throw new UncheckedIOException(impossible); // the bytes are already in an array
     }
+  }
+
+  private static void leaveOutNulls(JsonNode json) {
+    if (json instanceof ObjectNode object) {
+      object.removeNulls();
+    }
+    json.forEach(RequestJson::leaveOutNulls);
   }
 
   private static String at(JsonProcessingException problem, int firstLine) {

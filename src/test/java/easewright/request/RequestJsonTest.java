@@ -53,6 +53,16 @@ class RequestJsonTest {
     assertTrue(refused("{\"a\": 1, \"a\": 2}").problem().contains("twice"));
   }
 
+  /** openapi/versions.md: null is the same as leaving the field out. */
+  @Test
+  void a_field_that_is_null_is_left_out_and_a_null_in_a_list_stays() {
+    String json = "{\"a\": null, \"b\": {\"c\": null, \"d\": 0}, \"e\": [null, {\"f\": null}]}";
+    assertEquals(
+        "{\"b\":{\"d\":0},\"e\":[null,{}]}",
+        RequestJson.parse(json.getBytes(StandardCharsets.UTF_8)).toString());
+    assertTrue(RequestJson.parse("null".getBytes(StandardCharsets.UTF_8)).isNull());
+  }
+
   @Test
   void nesting_of_20_is_read_and_21_is_refused() {
     RequestJson.parse(("[".repeat(20) + "]".repeat(20)).getBytes(StandardCharsets.UTF_8));
