@@ -18,9 +18,8 @@ import java.util.List;
 import java.util.Map;
 
 /**
- * Validates against the contract's schemas with a general validator, in the dialect of OpenAPI 3.1
- * section 4.8.24: JSON Schema 2020-12. Objects are closed, so that an undocumented field is an
- * error.
+ * Validates against a contract's schemas with a general validator, in the dialect of OpenAPI 3.1
+ * section 4.8.24: JSON Schema 2020-12.
  */
 final class ContractSchemas {
   static final JsonNode CONTRACT = contract();
@@ -32,6 +31,19 @@ final class ContractSchemas {
               builder.schemaRegistryConfig(
                   SchemaRegistryConfig.builder().formatAssertionsEnabled(true).build()));
   private final Map<String, Schema> schemas = new HashMap<>();
+  private final JsonNode components;
+
+  /** Today's contract. Objects are closed, so that an undocumented field is an error. */
+  ContractSchemas() {
+    components = CONTRACT.path("components").deepCopy();
+    close(components);
+  }
+
+  /** Any contract. Objects are open, as to a client that skips what it does not know. */
+  ContractSchemas(JsonNode contract) {
+    components = contract.path("components").deepCopy();
+    open(components);
+  }
 
   List<Error> errors(String name, JsonNode instance) {
     return schemas.computeIfAbsent(name, this::schema).validate(instance);
@@ -46,8 +58,7 @@ final class ContractSchemas {
     ObjectNode root = new ObjectMapper().createObjectNode();
     root.put("$schema", "https://json-schema.org/draft/2020-12/schema");
     root.put("$ref", "#/components/schemas/" + name);
-    root.set("components", CONTRACT.path("components").deepCopy());
-    close(root.path("components"));
+    root.set("components", components);
     return registry.getSchema(root);
   }
 
@@ -58,9 +69,20 @@ final class ContractSchemas {
     node.forEach(ContractSchemas::close);
   }
 
+  private static void open(JsonNode node) {
+    if (node instanceof ObjectNode object && object.path("additionalProperties").isBoolean()) {
+      object.remove("additionalProperties");
+    }
+    node.forEach(ContractSchemas::open);
+  }
+
   private static JsonNode contract() {
+    return read(Path.of("openapi/openapi.yaml"));
+  }
+
+  static JsonNode read(Path contract) {
     try {
-      return new YAMLMapper().readTree(Path.of("openapi/openapi.yaml").toFile());
+      return new YAMLMapper().readTree(contract.toFile());
     } catch (IOException unreadable) {
       throw new IllegalStateException(unreadable);
     }

@@ -52,8 +52,13 @@ public final class Examples {
   }
 
   public static List<Example> all() {
+    return all(ContractSchemas.CONTRACT);
+  }
+
+  /** The same for another contract; their requests are read from its own folder. */
+  static List<Example> all(JsonNode contract) {
     List<Example> all = new ArrayList<>();
-    for (Map.Entry<String, JsonNode> path : ContractSchemas.CONTRACT.path("paths").properties()) {
+    for (Map.Entry<String, JsonNode> path : contract.path("paths").properties()) {
       if (isOfClinics(path.getKey())) {
         continue; // they need a key and their answers contain random ids: see ClinicRolesTest
       }
