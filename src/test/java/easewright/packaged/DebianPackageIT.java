@@ -95,7 +95,9 @@ class DebianPackageIT {
       assertEquals(201, photo.statusCode(), photo.body());
     }
 
-    DebianPackage.install(DebianPackage.build("0.1.0"));
+    Path file = DebianPackage.build("0.1.0");
+    assertHoldsWhatAReleaseNeeds(file);
+    DebianPackage.install(file);
     assertEquals("0.1.0", installedVersion());
     assertEquals(configured, Files.readString(DebianPackage.CONFIGURATION));
     assertStartIsRecorded();
@@ -115,6 +117,16 @@ class DebianPackageIT {
     DebianPackage.purge();
     assertFalse(DebianPackage.isHere(), "all it kept is gone");
     assertEquals(2, DebianPackage.run("getent", "passwd", "easewright").exit(), "its user is gone");
+  }
+
+  /** Asked of the file, since a machine may be told to install no documents. */
+  private static void assertHoldsWhatAReleaseNeeds(Path file) throws Exception {
+    String contents = DebianPackage.succeeded("dpkg-deb", "--contents", file.toString()).out();
+    for (String document :
+        List.of("LICENSE", "copyright", "easewright-sbom.json", "release-notes.md", "running.md")) {
+      assertTrue(contents.contains("./usr/share/doc/easewright/" + document + "\n"), contents);
+    }
+    assertTrue(contents.contains("./usr/share/easewright/rules/README.md\n"), contents);
   }
 
   private static String installedVersion() throws Exception {
