@@ -48,7 +48,6 @@
 # --- then: advise -----------------------------------------------------------------------------
 [then]show the caution "{caution}"=book.caution(drools, "{caution}");
 [then]advise no tightening=book.noTightening(drools);
-[then]hold back whatever tightens because "{reason}"=book.holdBackTightening(drools, "{reason}");
 [then]take up slack only because "{reason}"=book.slackOnly(drools, "{reason}");
 [then]first of all "{adjustment}"=book.firstOfAll(drools, "{adjustment}");
 [then]hold back "{adjustment}" because "{reason}"=book.holdBack(drools, "{adjustment}", "{reason}");

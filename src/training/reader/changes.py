@@ -4,8 +4,9 @@ The posts are those of changes/*.tsv and both/*.tsv. train.py trains the head to
 model's second output names how probably each change was done, that any was, that one was taken back, and what one did.
 """
 import collections, glob, os
-import numpy as np, onnx, torch, yaml
-from onnx import TensorProto, helper, numpy_helper
+import numpy as np, torch, yaml
+
+from graph import Part
 
 LAYERS = (8, 11)  # of the encoder, that changes are read by
 OUTCOMES = ["right", "better", "same", "worse"]
@@ -19,26 +20,39 @@ ALIKE = [["set-the-straps-shorter", "shorten-the-straps"], ["set-the-straps-long
          ["add-a-support-layer", "double-the-support-layer"]]  # hardly told apart in a post
 OTHERS = 2 + len(OUTCOMES)  # columns that are no change
 OF_A_PHRASE = -1
+ASKING = "?"
 
 here = os.path.dirname(os.path.abspath(__file__))
 
 
 def posts():
-    """(held, signs, [(sentence, labels, lengths)]) of each post.
+    """(held, signs, [(sentence, labels, lengths, questions)]) of each post.
 
     signs: in both/, labels of signs, which end in a mark, stand beside those of changes; lengths: (text, change, mm, pair) of each
-    number that gives an amount, None in files where these are not labelled.
+    number that gives an amount, None in files where these are not labelled; questions: what the sentence asks, None where that
+    is not labelled.
     """
+    asked = questions()
     for path in sorted(glob.glob(os.path.join(here, "changes", "*.tsv")) + glob.glob(os.path.join(here, "both", "*.tsv"))):
         post, at, text = [], 0, open(path, encoding="utf-8").read()
-        measured = " > " in text
+        measured, asks = " > " in text, any(line.count("\t") == 3 for line in text.split("\n"))
         for line in text.split("\n") + [""]:
             if line.strip():
-                sentence, labels, lengths = (line.split("\t") + ["", ""])[:3]
-                post.append((sentence.strip(), labels.split(), list(amounts(lengths)) if measured else None))
+                sentence, labels, lengths, questioned = (line.split("\t") + ["", "", ""])[:4]
+                sentence = sentence.strip()
+                known = questioned if asks else asked.get(sentence, None if ASKING in sentence else "")
+                post.append((sentence, labels.split(), list(amounts(lengths)) if measured else None, None if known is None else known.split()))
             elif post:
                 yield at % ONE_IN == ONE_IN - 1, "both" in path.split(os.sep), post
                 post, at = [], at + 1
+
+
+def questions():
+    """What the questions of questions/*.tsv ask: `QUESTION TAB LABELS`, each a sentence of both/*.tsv."""
+    found = {}
+    for path in sorted(glob.glob(os.path.join(here, "questions", "*.tsv"))):
+        found.update(line.split("\t") for line in open(path, encoding="utf-8").read().split("\n") if line)
+    return found
 
 
 def amounts(column):
@@ -69,7 +83,7 @@ def targets(labels):
 
 
 def columns(all_posts):
-    counts = collections.Counter(t for _, _, post in all_posts for _, labels, _ in post for t in targets(labels))
+    counts = collections.Counter(t for _, _, post in all_posts for _, labels, *_ in post for t in targets(labels))
     changes = sorted(t for t, n in counts.items() if n >= LEAST and t not in OUTCOMES + [UNDONE, DONE])
     print("left out:", {t: n for t, n in counts.items() if n < LEAST})
     return changes + [DONE, UNDONE] + OUTCOMES
@@ -80,7 +94,7 @@ def prepared(all_posts, names):
     place = {name: i for i, name in enumerate(names)}
     of = lambda labels: sorted({place[t] for t in targets(labels) if t in place})
     signs = lambda labels: {t[:-1]: t[-1] for t in labels if t[-1] in "+-?"}
-    out = [dict(held=held, parts=[dict(sentence=sentence, told=of(labels), signs=signs(labels) if both else None) for sentence, labels, _ in post])
+    out = [dict(held=held, parts=[dict(sentence=sentence, told=of(labels), signs=signs(labels) if both else None) for sentence, labels, *_ in post])
            for held, both, post in all_posts]
     return out + [dict(held=False, parts=[dict(sentence="I " + way, told=[place[name], OF_A_PHRASE], signs=None)])
                   for name, way in phrases() if name in place]
@@ -118,47 +132,36 @@ def report(tag, said, truth, names):
             print(tag, what, threshold, "precision", round(right / max(1, read.sum()), 3), "recall", round(right / max(1, truth[:, part].sum()), 3), flush=True)
 
 
-def write(file, head, names):
-    """Adds the head to the graph of the model in the file, as float32."""
-    graph = onnx.load(file)
-    g = graph.graph
-    nodes, start = [], []
-
-    def number(name, value):
-        start.append(numpy_helper.from_array(np.asarray(value), "changes/" + name))
-        return "changes/" + name
-
-    def node(op, inputs, name, **attributes):
-        nodes.append(helper.make_node(op, inputs, ["changes/" + name], name="changes/" + name, **attributes))
-        return "changes/" + name
-
+def looked(part, head, pieces):
+    """The nodes of the head: its logits of each sentence."""
+    node, number = part.node, part.number
     w = {k: v.detach().numpy().astype(np.float32) for k, v in head.named_parameters()}
-    one = number("axis0", np.array([0], np.int64))
-    both = node("Concat", [f"/encoder/layers.{i}/norm2/LayerNormalization_output_0" for i in LAYERS], "both", axis=-1)  # [1,p,width]
-    pieces = node("Squeeze", [both, one], "pieces")  # [p,width]
+    axis0, axis1 = number("axis0", np.array([0], np.int64)), number("axis1", np.array([1], np.int64))
     look = node("MatMul", [pieces, number("query", w["query"] * 4)], "look")  # [p,k]
     value = node("MatMul", [pieces, number("value", w["value"])], "values")
     seen = node("Unsqueeze", ["segments", number("axis2", np.array([2], np.int64))], "seen")  # [s,p,1]
-    hidden = node("Mul", [node("Sub", [seen, number("one", np.float32(1))], "less"), number("far", np.float32(1e4))], "hidden")
+    one = number("one", np.float32(1))
+    hidden = node("Mul", [node("Sub", [seen, one], "less"), number("far", np.float32(1e4))], "hidden")
     weight = node("Softmax", [node("Add", [look, hidden], "masked")], "weight", axis=1)  # [s,p,k]
-    own = node("ReduceSum", [node("Mul", [weight, value], "weighed"), number("axis1", np.array([1], np.int64))], "own", keepdims=0)
-    total = node("ReduceSum", ["segments", "changes/axis1"], "total", keepdims=1)
-    mean = node("Div", [node("MatMul", ["segments", pieces], "sum"), node("Max", [total, "changes/one"], "count")], "mean")  # [s,width]
-    width = w["mean"].shape[0]
-    none = number("none", np.zeros((1, width), np.float32))
-    earlier = node("Slice", [node("Concat", [none, mean], "shifted", axis=0), "changes/axis0", number("minus1", np.array([-1], np.int64)),
-                             "changes/axis0"], "earlier")
+    own = node("ReduceSum", [node("Mul", [weight, value], "weighed"), axis1], "own", keepdims=0)
+    total = node("ReduceSum", ["segments", axis1], "total", keepdims=1)
+    mean = node("Div", [node("MatMul", ["segments", pieces], "sum"), node("Max", [total, one], "count")], "mean")  # [s,width]
+    none = number("none", np.zeros((1, w["mean"].shape[0]), np.float32))
+    earlier = node("Slice", [node("Concat", [none, mean], "shifted", axis=0), axis0, number("minus1", np.array([-1], np.int64)), axis0], "earlier")
     rest = node("Add", [node("MatMul", [mean, number("mean_weight", w["mean"] * head.scale * 4)], "by_mean"),
                         node("MatMul", [earlier, number("before_weight", w["before"] * head.scale * 4)], "by_before")], "rest")
-    logits = node("Add", [node("Add", [own, rest], "both_ways"), number("bias", w["bias"])], "logits")
+    return node("Add", [node("Add", [own, rest], "both_ways"), number("bias", w["bias"])], "logits")
+
+
+def write(file, head, names):
+    """Adds the head to the graph of the model in the file, as float32; the other heads read the pieces that it gathers."""
+    part = Part(file, "changes")
+    node, number = part.node, part.number
+    both = node("Concat", [f"/encoder/layers.{i}/norm2/LayerNormalization_output_0" for i in LAYERS], "both", axis=-1)  # [1,p,width]
+    logits = looked(part, head, node("Squeeze", [both, number("first_axis", np.array([0], np.int64))], "pieces"))  # [p,width]
+    first, axis1 = "changes/axis0", "changes/axis1"
     last, ends = number("last", np.array([-OTHERS], np.int64)), number("ends", np.array([9999], np.int64))
-    axis1 = "changes/axis1"
-    which = node("Softmax", [node("Slice", [logits, "changes/axis0", last, axis1], "of_which")], "which", axis=1)
+    which = node("Softmax", [node("Slice", [logits, first, last, axis1], "of_which")], "which", axis=1)
     rest = node("Sigmoid", [node("Slice", [logits, last, ends, axis1], "others")], "others_said")
-    done = node("Slice", [rest, "changes/axis0", number("first", np.array([1], np.int64)), axis1], "done")
-    nodes.append(helper.make_node("Concat", [node("Mul", [which, done], "made"), rest], ["changes"], name="changes/said", axis=1))
-    g.node.extend(nodes)
-    g.initializer.extend(start)
-    g.output.append(helper.make_tensor_value_info("changes", TensorProto.FLOAT, ["sentences", len(names)]))
-    onnx.checker.check_model(graph)
-    onnx.save(graph, file)
+    done = node("Slice", [rest, first, number("first", np.array([1], np.int64)), axis1], "done")
+    part.write("Concat", [node("Mul", [which, done], "made"), rest], ["sentences", len(names)], axis=1)

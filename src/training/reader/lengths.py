@@ -5,10 +5,9 @@ change that its sentence tells of is taken for its amount. train.py trains the h
 names for each number asked about how probably it gives the amount of nothing, or of each change, and how it counts.
 """
 import collections, re
-import numpy as np, onnx, torch
-from onnx import TensorProto, helper, numpy_helper
+import numpy as np, torch
 
-from changes import LAYERS, here, posts
+from graph import Part
 
 NOTHING = "nothing"
 # The number is all of the amount, half or a quarter or twice of it; one of two whose difference it is, or twice it; or it takes more than that.
@@ -65,11 +64,11 @@ def alike(ratio, factor):
 def spans(post, of_lengths):
     """For each sentence of a post (from, to, change or NOTHING, how it counts or None) of its numbers; nothing where they are not labelled."""
     out, pairs = [], {}
-    for _, _, lengths in post:
+    for _, _, lengths, *_ in post:
         for text, change, mm, pair in lengths or []:
             if pair:
                 pairs.setdefault((change, mm), []).append(text)
-    for sentence, labels, lengths in post:
+    for sentence, labels, lengths, _ in post:
         numbers, found = [(m.start(), m.end()) for m in NUMBER.finditer(sentence)], []
         if of_lengths:
             for text, change, mm, pair in lengths:
@@ -87,7 +86,7 @@ def spans(post, of_lengths):
 
 def changes_named(all_posts):
     """The changes whose amounts are learnt."""
-    labelled = collections.Counter(change for _, _, post in all_posts for _, _, lengths in post for _, change, _, _ in lengths or [])
+    labelled = collections.Counter(change for _, _, post in all_posts for _, _, lengths, _ in post for _, change, _, _ in lengths or [])
     print("lengths left out:", {c: n for c, n in labelled.items() if n < LEAST})
     return sorted(c for c, n in labelled.items() if n >= LEAST)
 
@@ -123,18 +122,8 @@ def report(tag, said, truth, names):
 
 def write(file, head, names):
     """Adds the head to the graph of the model in the file, after that of changes, as float32."""
-    graph = onnx.load(file)
-    g = graph.graph
-    nodes, start = [], []
-
-    def number(name, value):
-        start.append(numpy_helper.from_array(np.asarray(value), "lengths/" + name))
-        return "lengths/" + name
-
-    def node(op, inputs, name, **attributes):
-        nodes.append(helper.make_node(op, inputs, ["lengths/" + name], name="lengths/" + name, **attributes))
-        return "lengths/" + name
-
+    part = Part(file, "lengths")
+    node, number = part.node, part.number
     w = {k: v.detach().numpy().astype(np.float32) for k, v in head.named_parameters()}
     total = node("ReduceSum", ["spans", number("axis1", np.array([1], np.int64))], "total", keepdims=1)
     mean = node("Div", [node("MatMul", ["spans", "changes/pieces"], "sum"), node("Max", [total, number("one", np.float32(1))], "count")], "mean")
@@ -144,10 +133,4 @@ def write(file, head, names):
     first, last, ends = number("first", np.array([0], np.int64)), number("last", np.array([-len(COUNTS)], np.int64)), number("ends", np.array([9999], np.int64))
     of_what = node("Softmax", [node("Slice", [logits, first, last, "lengths/axis1"], "of_what")], "what", axis=1)
     how = node("Softmax", [node("Slice", [logits, last, ends, "lengths/axis1"], "of_how")], "how", axis=1)
-    nodes.append(helper.make_node("Concat", [of_what, how], ["lengths"], name="lengths/said", axis=1))
-    g.node.extend(nodes)
-    g.initializer.extend(start)
-    g.input.append(helper.make_tensor_value_info("spans", TensorProto.FLOAT, ["numbers", "pieces"]))
-    g.output.append(helper.make_tensor_value_info("lengths", TensorProto.FLOAT, ["numbers", len(names)]))
-    onnx.checker.check_model(graph)
-    onnx.save(graph, file)
+    part.write("Concat", [of_what, how], ["numbers", len(names)], [("spans", ["numbers", "pieces"])], axis=1)

@@ -25,14 +25,21 @@ final class ToldFinder {
   private final TapeFinder tapes;
   private final AskedChanges asked;
   private final QuestionFinder questions;
+  private final QuestionsByModel questionsByModel;
   private final ChangedSigns changed;
 
   /**
    * What was tried, and the words that speak of it and not of this toile.
    *
    * @param cut the size there is now; null where the text names no other
+   * @param model what the trained model read of the text
    */
-  record Tried(TrialFinder.Found trials, List<Told.SizeRead> sizes, TextRead cut, BitSet taken) {
+  record Tried(
+      TrialFinder.Found trials,
+      List<Told.SizeRead> sizes,
+      TextRead cut,
+      BitSet taken,
+      Optional<TrainedReading> model) {
 
     /** A reading of the text in which sentences that mostly tell of these deny nothing. */
     Optional<TrainedReading> denyingNothing(Optional<TrainedReading> read, Post post) {
@@ -55,6 +62,7 @@ final class ToldFinder {
     this.tapes = new TapeFinder(book, lexicon);
     this.asked = new AskedChanges(book.everyday(), lexicon);
     this.questions = new QuestionFinder(lexicon);
+    this.questionsByModel = new QuestionsByModel(book.catalog().adjustments().keySet());
     this.changed = new ChangedSigns(dangers);
   }
 
@@ -69,7 +77,7 @@ final class ToldFinder {
     SizesTried.Found toiles = sizes.in(post, named, said);
     BitSet taken = (BitSet) found.taken().clone();
     taken.or(toiles.taken());
-    return new Tried(found, toiles.sizes(), toiles.cut(), taken);
+    return new Tried(found, toiles.sizes(), toiles.cut(), taken, model);
   }
 
   /** What was measured of straps, edges and the band's cloth. */
@@ -90,6 +98,9 @@ final class ToldFinder {
   /** All of it in one. */
   Told told(
       Post post, Tried tried, Found pieces, List<Amount> amounts, List<Size> named, TextRead cut) {
+    QuestionsByModel.Asked asks =
+        questionsByModel.joined(
+            new QuestionsByModel.Asked(asked.in(post), questions.in(post)), tried.model());
     return new Told(
         tried.trials().trials(),
         tried.sizes(),
@@ -98,7 +109,7 @@ final class ToldFinder {
         pieces.making(),
         design.system(post, named, cut),
         tapes.method(post),
-        asked.in(post),
-        questions.in(post));
+        asks.changes(),
+        asks.questions());
   }
 }

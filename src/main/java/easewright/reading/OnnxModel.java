@@ -40,6 +40,7 @@ final class OnnxModel {
   private static final String SIGNS = "said";
   private static final String CHANGES = "changes";
   private static final String LENGTHS = "lengths";
+  private static final String QUESTIONS = "questions";
 
   private final OrtEnvironment environment;
   private final OrtSession session;
@@ -52,9 +53,21 @@ final class OnnxModel {
    *
    * @param signs the probabilities of every sign: reported, denied, doubtful
    * @param changes those of every column about changes; empty where it does not read them
+   * @param questions those of every column about questions; empty likewise
    * @param lengths for each number those of every column about lengths; empty likewise
    */
-  record Read(List<float[]> signs, List<float[]> changes, List<float[]> lengths) {}
+  record Read(
+      List<float[]> signs,
+      List<float[]> changes,
+      List<float[]> questions,
+      List<float[]> lengths) {}
+
+  /**
+   * How many columns of each output are to be read; 0 where an output is not.
+   *
+   * @param signs at least 1
+   */
+  record Columns(int signs, int changes, int questions, int lengths) {}
 
   /**
    * Loads a model. It goes through a temporary file, since a heap that held it once would stay as
@@ -62,12 +75,9 @@ final class OnnxModel {
    *
    * @throws OrtException when it is no model
    * @throws IOException when it cannot be read or there is no room for it
-   * @param changes number of its columns about changes; 0 where they are not to be read
-   * @param lengths number of its columns about lengths; 0 likewise
-   * @throws IllegalArgumentException when it reads another number of signs, changes or lengths
+   * @throws IllegalArgumentException when it has other columns
    */
-  OnnxModel(InputStream model, int signs, int changes, int lengths)
-      throws OrtException, IOException {
+  OnnxModel(InputStream model, Columns columns) throws OrtException, IOException {
     environment =
         OrtEnvironment.getEnvironment(OrtLoggingLevel.ORT_LOGGING_LEVEL_ERROR, "easewright");
     environment.setTelemetry(false);
@@ -83,11 +93,12 @@ final class OnnxModel {
       Files.deleteIfExists(file);
     }
     outputs = new HashSet<>(Set.of(SIGNS));
-    if (!isShaped(SIGNS, signs, SentenceSaid.STATES)) {
-      throw new IllegalArgumentException("The model does not read " + signs + " signs.");
+    if (!isShaped(SIGNS, columns.signs(), SentenceSaid.STATES)) {
+      throw new IllegalArgumentException("The model does not read " + columns.signs() + " signs.");
     }
-    readToo(CHANGES, changes);
-    readToo(LENGTHS, lengths);
+    readToo(CHANGES, columns.changes());
+    readToo(QUESTIONS, columns.questions());
+    readToo(LENGTHS, columns.lengths());
   }
 
   private void readToo(String output, int columns) throws OrtException {
@@ -133,6 +144,7 @@ final class OnnxModel {
         return new Read(
             rows(result.get(SIGNS), sentences),
             rows(result.get(CHANGES), sentences),
+            rows(result.get(QUESTIONS), sentences),
             numbers == 0 ? List.of() : rows(result.get(LENGTHS), numbers));
       }
     } finally {

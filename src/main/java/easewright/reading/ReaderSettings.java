@@ -17,6 +17,8 @@ import java.util.Set;
  * @param alike groups of changes that come to the same, and are hardly told apart in a post
  * @param amounts changes that the model's third output names, which tells what a length is the
  *     amount of; empty without one
+ * @param questions columns of the model's fourth output, which tells what a sentence asks: a kind,
+ *     or a kind and what it is about, such as "size:larger"; empty without one
  */
 public record ReaderSettings(
     List<String> signs,
@@ -25,7 +27,8 @@ public record ReaderSettings(
     Phrases phrases,
     List<String> changes,
     List<List<String>> alike,
-    List<String> amounts) {
+    List<String> amounts,
+    List<String> questions) {
   public ReaderSettings {
     signs = List.copyOf(signs);
     Objects.requireNonNull(limits);
@@ -33,6 +36,7 @@ public record ReaderSettings(
     changes = changes == null ? List.of() : List.copyOf(changes);
     alike = alike == null ? List.of() : List.copyOf(alike);
     amounts = amounts == null ? List.of() : List.copyOf(amounts);
+    questions = questions == null ? List.of() : List.copyOf(questions);
     if (!changes.isEmpty() && !ChangeSaid.areColumns(changes)) {
       throw new IllegalArgumentException("The changes of the model end in unknown columns.");
     }
@@ -68,7 +72,7 @@ public record ReaderSettings(
 
   /** Settings of a model that reads alone. */
   public ReaderSettings(List<String> signs, Limits limits, Joining joining) {
-    this(signs, limits, joining, null, List.of(), List.of(), List.of());
+    this(signs, limits, joining, null, List.of(), List.of(), List.of(), List.of());
   }
 
   /**

@@ -14,6 +14,7 @@ public final class SentenceSaid {
   private final Map<String, Integer> places;
   private final float[] probabilities;
   private final ChangeSaid change;
+  private final QuestionsSaid questions;
 
   /**
    * A sentence.
@@ -23,14 +24,21 @@ public final class SentenceSaid {
    * @param places by sign its number among the model's
    * @param probabilities three for each sign, in the order of their numbers; not copied
    * @param change what it tells of changes; null where the model does not read them
+   * @param questions what it asks
    */
   SentenceSaid(
-      int from, int to, Map<String, Integer> places, float[] probabilities, ChangeSaid change) {
+      int from,
+      int to,
+      Map<String, Integer> places,
+      float[] probabilities,
+      ChangeSaid change,
+      QuestionsSaid questions) {
     this.from = from;
     this.to = to;
     this.places = places;
     this.probabilities = probabilities;
     this.change = change;
+    this.questions = questions;
   }
 
   /** A sentence that says something of one sign. */
@@ -40,7 +48,8 @@ public final class SentenceSaid {
         to,
         Map.of(sign, 0),
         new float[] {(float) said.reported(), (float) said.denied(), (float) said.doubtful()},
-        null);
+        null,
+        QuestionsSaid.NONE);
   }
 
   /** The same sentence, where it denies nothing. */
@@ -49,7 +58,7 @@ public final class SentenceSaid {
     for (int i = 1; i < rest.length; i += STATES) {
       rest[i] = 0;
     }
-    return new SentenceSaid(from, to, places, rest, change);
+    return new SentenceSaid(from, to, places, rest, change, questions);
   }
 
   /** The place of each sign among the model's. */
@@ -74,6 +83,11 @@ public final class SentenceSaid {
   /** What it tells of changes that were tried or made; null where the model does not read them. */
   ChangeSaid change() {
     return change;
+  }
+
+  /** What it asks; nothing where the model does not read questions. */
+  public QuestionsSaid questions() {
+    return questions;
   }
 
   /** Whether the model knows a sign. */

@@ -89,7 +89,11 @@ public final class TrainedReader {
               read.changes().isEmpty()
                   ? null
                   : new ChangeSaid(with.settings.changes(), read.changes().get(i));
-          sentences.add(new SentenceSaid(at.from(), at.to(), with.places, both, change));
+          QuestionsSaid questions =
+              read.questions().isEmpty()
+                  ? QuestionsSaid.NONE
+                  : new QuestionsSaid(with.settings.questions(), read.questions().get(i));
+          sentences.add(new SentenceSaid(at.from(), at.to(), with.places, both, change, questions));
           before = sentence;
         }
         for (int i = 0; i < read.lengths().size(); i++) {
@@ -127,19 +131,21 @@ public final class TrainedReader {
                 settings,
                 SentenceSaid.places(settings.signs()),
                 pieces,
-                new OnnxModel(
-                    model,
-                    settings.signs().size(),
-                    settings.changes().size(),
-                    settings.amounts().isEmpty()
-                        ? 0
-                        : LengthSaid.columns(settings.amounts().size())),
+                new OnnxModel(model, columns(settings)),
                 phrases(settings)));
       }
     } catch (IOException | OrtException | RuntimeException | LinkageError e) {
       warn(e);
       return Optional.empty();
     }
+  }
+
+  private static OnnxModel.Columns columns(ReaderSettings settings) {
+    return new OnnxModel.Columns(
+        settings.signs().size(),
+        settings.changes().size(),
+        settings.questions().size(),
+        settings.amounts().isEmpty() ? 0 : LengthSaid.columns(settings.amounts().size()));
   }
 
   /** A size or a number alone says nothing of any sign, whatever the model makes of its letters. */

@@ -14,6 +14,7 @@ import java.util.Set;
  */
 final class HerQuestions {
   private static final int MOST = 3;
+  private static final String HOW = "how";
 
   /** Questions that ask for comfort more than for facts; one answer to all of them is enough. */
   private static final Set<String> COMFORT = Set.of("normal", "mad", "save", "again", "too");
@@ -28,6 +29,7 @@ final class HerQuestions {
   private final ChangesAsked changes;
   private final SpokenAnswers said;
   private final TheChangeAsked theChange;
+  private final StepAsked step;
   private final Set<String> kinds = new HashSet<>();
   private boolean tellsSize;
 
@@ -49,6 +51,7 @@ final class HerQuestions {
     this.changes = new ChangesAsked(answer, book, voice, said, change, trial);
     boolean alone = new SpokenCause(answer, voice, phrases).isAlone();
     this.theChange = new TheChangeAsked(answer, book, voice, change, trial, verdict, alone, said);
+    this.step = new StepAsked(answer, voice, change, trial, verdict, said, theChange);
     if (answer.read() != null) {
       answer.read().path("questions").forEach(this::question);
     }
@@ -67,6 +70,11 @@ final class HerQuestions {
   /** Whether an answer already says what an earlier change did. */
   boolean tellsTried() {
     return changes.tellsTried();
+  }
+
+  /** Whether she asks how the change is made. */
+  boolean asksHow() {
+    return kinds.contains(HOW);
   }
 
   /** Whether the size is what she asked for. */
@@ -101,7 +109,14 @@ final class HerQuestions {
       case "more" -> theChange.more();
       case "enough" -> theChange.enough();
       case "act" -> act(one);
-      case "other" -> other(one);
+      case "sides" -> step.sides();
+      case HOW -> theChange.other();
+      case "test" -> step.test();
+      case "for-all" -> step.forAll();
+      case "doctor" -> step.doctor();
+      case "right" -> right(one);
+      case "outside" -> outside(one);
+      case "other", "buy", "measure" -> other(one);
       default -> {
         // what the reply says anyway has to do
       }
@@ -109,7 +124,9 @@ final class HerQuestions {
   }
 
   private void act(JsonNode one) {
-    if (answer.asked().isEmpty()) {
+    if (!one.has("about")) {
+      other(one);
+    } else if (answer.asked().isEmpty()) {
       theChange.act(one.path("about").asText());
     }
   }
@@ -117,6 +134,22 @@ final class HerQuestions {
   private void other(JsonNode one) {
     things.asked(one).ifPresent(said::add);
     theChange.other();
+  }
+
+  /** "Is she right?": what was advised is answered by itself where it was understood. */
+  private void right(JsonNode one) {
+    if (said.isEmpty()) {
+      other(one);
+    }
+  }
+
+  /** What no fitting answers is named only where she asks nothing else. */
+  private void outside(JsonNode one) {
+    if (answer.read().path("questions").size() == 1 && answer.asked().isEmpty()) {
+      said.say("outside");
+    } else {
+      other(one);
+    }
   }
 
   /** Whether no fault is known only because hardly anything is. */

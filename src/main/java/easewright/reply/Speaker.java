@@ -109,7 +109,7 @@ public final class Speaker {
     if (sound) {
       cautions(answer, phrases, pieces);
     } else if (change != null) {
-      change(answer, change, asked.tellsChange(), phrases, pieces);
+      change(answer, change, asked, phrases, pieces);
       if (cause.isBoth()) {
         second(answer, change, phrases, pieces);
       }
@@ -157,9 +157,16 @@ public final class Speaker {
   }
 
   private void change(
-      Answer answer, SpokenChange change, boolean told, SpokenPhrases phrases, Pieces pieces) {
-    if (!told) {
+      Answer answer,
+      SpokenChange change,
+      HerQuestions asked,
+      SpokenPhrases phrases,
+      Pieces pieces) {
+    if (!asked.tellsChange()) {
       tell(answer, change, phrases, pieces);
+    }
+    if (asked.asksHow()) {
+      pieces.fits(change.steps());
     }
     if (change.measureFirst() != null) {
       pieces.fits(phrases.say("measure-first", "how", change.measureFirst()));

@@ -97,6 +97,11 @@ final class SpokenChange {
     return words.check();
   }
 
+  /** How it is made, step by step. */
+  String steps() {
+    return String.join(" ", note.steps());
+  }
+
   String id() {
     return note.id();
   }

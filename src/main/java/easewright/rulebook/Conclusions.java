@@ -172,11 +172,6 @@ public class Conclusions {
   }
 
   /** Called by rules. */
-  public void holdBackTightening(Drools drools, String reason) {
-    tighteningHeld.add(new TighteningHeld(reason, false, rule(drools)));
-  }
-
-  /** Called by rules. */
   public void slackOnly(Drools drools, String reason) {
     tighteningHeld.add(new TighteningHeld(reason, true, rule(drools)));
   }

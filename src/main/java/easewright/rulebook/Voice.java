@@ -107,6 +107,7 @@ public record Voice(
    * @param most words that it has at most, whatever it says
    * @param directions what may be asked for, such as "larger", to the changes that go that way
    * @param alike groups of changes that one phrase may mean
+   * @param oneSided changes made on one side alone, or on each side by its own
    * @param then changes after which the next one is told as well
    * @param presupposes a sign to signs of which one must be seen before it can be asked about
    * @param edges where an elastic is, by the word for the piece in ids of signs; "" elsewhere
@@ -130,6 +131,7 @@ public record Voice(
       int most,
       Map<String, List<String>> directions,
       List<List<String>> alike,
+      List<String> oneSided,
       List<String> then,
       Map<String, List<String>> presupposes,
       Map<String, String> edges,

@@ -277,7 +277,12 @@ class ReplyVoiceTest {
         "Is it 6 or 12?|amount||let the pins decide",
         "Shall I take another inch?|more||leave that as it is",
         "Should I go for something looser?|act|roomier|No, I'd rather take",
-        "Must it be thrown away or can I repair this?|again||No"
+        "Must it be thrown away or can I repair this?|again||No",
+        "Must they match?|sides||Both sides alike",
+        "Is she right?|right||",
+        "Should I see a doctor?|doctor||ask your doctor",
+        "Do I change the paper pattern too?|for-all||whether it helps on this one",
+        "How can I test that?|test||"
       })
   void each_kind_of_question_is_read_and_answered(
       String question, String kind, String about, String says) throws IOException {

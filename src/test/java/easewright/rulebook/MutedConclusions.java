@@ -94,13 +94,6 @@ final class MutedConclusions extends Conclusions {
   }
 
   @Override
-  public void holdBackTightening(Drools drools, String reason) {
-    if (hears(drools, "holdBackTightening", reason)) {
-      super.holdBackTightening(drools, reason);
-    }
-  }
-
-  @Override
   public void slackOnly(Drools drools, String reason) {
     if (hears(drools, "slackOnly", reason)) {
       super.slackOnly(drools, reason);

@@ -39,7 +39,7 @@ class ReadAnewTest {
     assertNotEquals(0, before);
     assertEquals(before, heldBack(RuleBook.compile(folder)));
     String rule = copy.text(RULE);
-    copy.write(RULE, rule.replaceFirst("  hold back whatever tightens .*\n", ""));
+    copy.write(RULE, rule.replaceFirst("  take up slack only .*\n", ""));
     assertEquals(before - 1, heldBack(RuleBook.compile(folder)));
   }
 
