@@ -9,7 +9,7 @@ import glob, json, os, re, sys, yaml
 
 here = os.path.dirname(os.path.abspath(__file__))
 sys.path.insert(0, here)
-import changes, lengths, questions
+import changes, lengths
 from hands import lines
 from text import sentences
 
@@ -32,11 +32,6 @@ measured = lengths.changes_named(told)
 for (_, _, parts), post in zip(told, tried):
     for found, part in zip(lengths.spans(parts, any(one[2] is not None for one in parts)), post["parts"]):
         part["lengths"] = found
-asks = questions.columns(told)
-for (_, _, parts), post in zip(told, tried):
-    for found, part in zip(questions.asked(parts, asks), post["parts"]):
-        part["asks"] = found
-tried += [dict(held=False, parts=[dict(sentence=sentence, told=None, signs=None, asks=[place])]) for sentence, place in questions.phrases(asks)]
 
 def name(one):
     return one["sign"] if isinstance(one, dict) else one
@@ -62,7 +57,7 @@ for file in sorted(glob.glob("src/test/resources/dangers/*.yaml")):
 for file in sys.argv[2:]:
     posts += [post("trial-" + os.path.basename(file), p) for p in yaml.safe_load(open(file, encoding="utf-8"))]
 json.dump(dict(ids=[s["id"] for s in signs], describe=describe, dangers=sorted(dangers), rows=rows, posts=posts,
-               columns=named, changes=tried, measured=measured, asks=asks), open(sys.argv[1], "w"))
+               columns=named, changes=tried, measured=measured), open(sys.argv[1], "w"))
 count = {}
 for one in rows + posts:
     count[one["source"]] = count.get(one["source"], 0) + 1

@@ -4,7 +4,7 @@ import numpy as np, torch
 from torch.nn import functional as F
 
 sys.path.insert(0, os.path.dirname(os.path.abspath(__file__)))
-import changes, lengths, questions
+import changes, lengths
 from model import Encoder, Reader
 from text import Pieces
 
@@ -16,7 +16,7 @@ ap.add_argument("--seed", type=int, default=1), ap.add_argument("--described", t
 ap.add_argument("--posts", type=int, default=0, help="train with the open posts too"), ap.add_argument("--mask", type=float, default=0.08)
 ap.add_argument("--whole", type=float, default=0.6, help="share of posts read as one sequence"), ap.add_argument("--pack", type=float, default=0.6, help="share of the other sequences of several sentences")
 ap.add_argument("--weight", type=float, default=3), ap.add_argument("--teachers", default=""), ap.add_argument("--save", default=""), ap.add_argument("--export", default="")
-ap.add_argument("--changes", type=float, default=0, help="weight of what is said of changes, of the lengths that give amounts, and of questions"), ap.add_argument("--frozen-layers", type=int, default=0, help="so many lowest layers, and the words, stay as they are")
+ap.add_argument("--changes", type=float, default=0, help="weight of what is said of changes, and of the lengths that give amounts"), ap.add_argument("--frozen-layers", type=int, default=0, help="so many lowest layers, and the words, stay as they are")
 ap.add_argument("--device", default="cuda" if torch.cuda.is_available() else "cpu"), ap.add_argument("--workers", type=int, default=4)
 A = ap.parse_args()
 random.seed(A.seed), np.random.seed(A.seed), torch.manual_seed(A.seed)
@@ -26,7 +26,6 @@ D = json.load(open(f"{A.folder}/data.json"))
 IDS = D["ids"]; IX = {s: i for i, s in enumerate(IDS)}; K = len(IDS)
 COLUMNS = D["columns"]; SPLIT = len(COLUMNS) - changes.OTHERS
 AMOUNTS = [lengths.NOTHING, *D["measured"], *lengths.COUNTS]; COUNTED = len(AMOUNTS) - len(lengths.COUNTS)
-ASKS = D["asks"]
 P = Pieces(f"{A.folder}/{A.encoder}/vocabulary.txt")
 CODE = {"+": 1, "-": 2, "?": 3}
 MOST = 400  # pieces of a sequence
@@ -64,12 +63,11 @@ def noisy(x):
 
 
 def sequences():
-    """One pass over the data: (parts, labels of the whole post or None); a part is (pieces, signs or None, changes or None, numbers,
-    questions or None)."""
+    """One pass over the data: (parts, labels of the whole post or None); a part is (pieces, signs or None, changes or None, numbers)."""
     pool, out = [], []
     for rows in by_post.values():
         if len(rows) > 1 and random.random() < A.whole:
-            parts = [(r["s"], r["labels"], None, (), None) for r in rows]
+            parts = [(r["s"], r["labels"], None, ()) for r in rows]
             while sum(len(s) + 1 for s, *_ in parts) > MOST - 20:
                 parts.pop(random.choice((0, -1)))
             out.append((run_on(parts) if random.random() < 0.15 else parts, None))
@@ -85,13 +83,13 @@ def sequences():
         parts = []
         for g in group:
             if g["c"] and random.random() < (0.8 if len(group) == 1 else 0.5):
-                parts.append((g["c"], None, None, (), None))
-            parts.append((g["s"], g["labels"], None, (), None))
+                parts.append((g["c"], None, None, ()))
+            parts.append((g["s"], g["labels"], None, ()))
         out.append((run_on(parts) if len(group) > 1 and random.random() < 0.3 else parts, None))
     if A.changes:
-        out += [([(p["s"], p["signs"], p["told"], p["n"], p.get("asks")) for p in post["parts"]], None) for post in D["changes"] if not post["held"]]
-    out = [([([i for i in s if i not in PUNCT] or s, l, c, (), q) for s, l, c, _, q in parts], p) if random.random() < 0.15 else (parts, p) for parts, p in out]
-    out += [([(s, None, None, (), None) for s in p["s"]], p) for p in learn]
+        out += [([(p["s"], p["signs"], p["told"], p["n"]) for p in post["parts"]], None) for post in D["changes"] if not post["held"]]
+    out = [([([i for i in s if i not in PUNCT] or s, l, c, ()) for s, l, c, _ in parts], p) if random.random() < 0.15 else (parts, p) for parts, p in out]
+    out += [([(s, None, None, ()) for s in p["s"]], p) for p in learn]
     return alike(out)
 
 
@@ -101,9 +99,9 @@ def run_on(parts):
     for s, l, *_ in parts:
         if merged and l is not None and merged[-1][1] is not None and len(merged[-1][0]) + len(s) < 90 and random.random() < 0.7 \
                 and all(merged[-1][1].get(k, v) == v for k, v in l.items()):
-            merged[-1] = (merged[-1][0] + s, {**merged[-1][1], **l}, None, (), None)
+            merged[-1] = (merged[-1][0] + s, {**merged[-1][1], **l}, None, ())
         else:
-            merged.append((s, l, None, (), None))
+            merged.append((s, l, None, ()))
     return merged
 
 
@@ -124,11 +122,11 @@ def build(seqs, train=True):
     ids, spans, whole, numbers = [], [], [], []
     for b, (parts, post) in enumerate(seqs):
         x, last = [P.start], -1
-        for s, l, c, n, q in parts:
+        for s, l, c, n in parts:
             if len(x) + len(s) + 1 > MOST:
                 break
             numbers += [(len(x) + first, len(x) + after, b, change, counts) for first, after, change, counts in n]
-            spans.append((len(x), len(x) + len(s), l, c, b, last, q)); last = len(spans) - 1
+            spans.append((len(x), len(x) + len(s), l, c, b, last)); last = len(spans) - 1
             x += (noisy(s) if train else s) + [P.end]
         ids.append(x)
         if post is not None:
@@ -153,11 +151,7 @@ def build(seqs, train=True):
         if spans[i][3][-1:] == [changes.OF_A_PHRASE]:
             C[j, SPLIT:] = -1  # such words name a change; they do not say that it was done
         C[j, [c for c in spans[i][3] if c >= 0]] = 1
-    asking = [i for i, one in enumerate(spans) if one[6] is not None]
-    Q = torch.zeros(len(asking), len(ASKS))
-    for j, i in enumerate(asking):
-        Q[j, spans[i][6]] = 1
-    return dict(X=X, M=M, S=S, asking=torch.tensor(asking, dtype=torch.long), Q=Q, row=torch.tensor([one[4] for one in spans]), before=torch.tensor([one[5] for one in spans]),
+    return dict(X=X, M=M, S=S, row=torch.tensor([one[4] for one in spans]), before=torch.tensor([one[5] for one in spans]),
                 known=torch.tensor(known, dtype=torch.long), Y=Y, told=torch.tensor(told, dtype=torch.long), C=C, whole=whole,
                 N=N, of=torch.tensor([one[2:] for one in numbers], dtype=torch.long).view(-1, 3))
 
@@ -166,7 +160,7 @@ def on(batch):
     return {k: [(b, m.to(dev)) for b, m in v] if k == "whole" else v.to(dev, non_blocking=True) for k, v in batch.items()}
 
 
-desc = on(build([([(P.of(t)[:60], None, None, (), None)], None) for t in D["describe"]], train=False))
+desc = on(build([([(P.of(t)[:60], None, None, ())], None) for t in D["describe"]], train=False))
 
 
 def known(m, heads):
@@ -183,7 +177,6 @@ def make(encoder=A.encoder):
     m = Reader(Encoder(f"{A.folder}/{encoder}/encoder.npz"), K)
     m.changes = changes.Head(2 * m.whole.weight.shape[0], len(COLUMNS))
     m.lengths = lengths.Head(2 * m.whole.weight.shape[0], len(AMOUNTS))
-    m.questions = changes.Head(2 * m.whole.weight.shape[0], len(ASKS))
     heads = f"{A.folder}/{encoder}/heads.npz"
     if os.path.exists(heads):
         known(m, np.load(heads))
@@ -213,7 +206,6 @@ def loss_of(m, b, teachers):
         z = m.heads(last, b["S"], b["row"], weights(m, without))[0]
         said = m.changes(both, b["S"], b["row"], b["before"]).float() if A.changes else None
         measured = m.lengths(both, b["N"], b["of"][:, 0]).float() if A.changes and len(b["N"]) else None
-        asked = m.questions(both, b["S"], b["row"], b["before"]).float() if A.changes and len(b["asking"]) else None
     lp = shares(z)  # [N,K,4]
     total = z.new_zeros(())
     if len(b["known"]):
@@ -251,9 +243,6 @@ def loss_of(m, b, teachers):
         total = total + A.changes * F.cross_entropy(measured[:, :COUNTED], change)
         if (counts != lengths.UNKNOWN).any():
             total = total + A.changes * F.cross_entropy(measured[:, COUNTED:], counts, ignore_index=lengths.UNKNOWN)
-    if asked is not None:
-        some = b["Q"].sum().clamp(min=1)  # most sentences ask nothing
-        total = total + A.changes * F.binary_cross_entropy_with_logits(asked[b["asking"]], b["Q"], reduction="sum", pos_weight=asked.new_tensor(questions.WEIGHT)) / some
     return total
 
 
@@ -307,21 +296,19 @@ def fit(m, teachers=()):
 def predict(m, posts):
     m.eval(); w = weights(m); out = []
     for p in posts:
-        b = on(build([([(s, None, None, (), None) for s in p["s"]], None)], train=False))
+        b = on(build([([(s, None, None, ()) for s in p["s"]], None)], train=False))
         out.append(shares(m(b["X"], b["M"], b["S"], b["row"], w)).exp()[..., 1:].cpu().numpy())
     return out
 
 
 @torch.no_grad()
 def report_changes(tag, m):
-    """What is read of changes, of the lengths that give amounts, and of questions in the posts held out."""
-    m.eval(); said, truth, amounts, of, asked, asks = [], [], [], [], [], []
+    """What is read of changes, and of the lengths that give amounts, in the posts held out."""
+    m.eval(); said, truth, amounts, of = [], [], [], []
     for post in D["changes"]:
         if post["held"]:
-            b = on(build([([(p["s"], None, p["told"], p["n"], p["asks"]) for p in post["parts"]], None)], train=False))
+            b = on(build([([(p["s"], None, p["told"], p["n"]) for p in post["parts"]], None)], train=False))
             both = states(m, b)[1]
-            if len(b["asking"]):
-                asked.append(m.questions(both, b["S"], b["row"], b["before"]).float().sigmoid()[b["asking"]].cpu().numpy()), asks.append(b["Q"].cpu().numpy())
             logits = split(m.changes(both, b["S"], b["row"], b["before"]).float())
             if len(b["N"]):
                 measured = m.lengths(both, b["N"], b["of"][:, 0]).float()
@@ -333,8 +320,6 @@ def report_changes(tag, m):
         changes.report(f"RESULT {A.name} {tag}", np.concatenate(said), np.concatenate(truth), COLUMNS)
     if amounts:
         lengths.report(f"RESULT {A.name} {tag}", np.concatenate(amounts), np.concatenate(of), AMOUNTS)
-    if asked:
-        questions.report(f"RESULT {A.name} {tag}", np.concatenate(asked), np.concatenate(asks), ASKS)
 
 
 def counts(posts, preds, th, thd=None):
@@ -386,5 +371,4 @@ if __name__ == "__main__":
         export(m, weights(m), P, held, report, A.export)
         changes.write(A.export, m.changes.cpu(), COLUMNS)
         lengths.write(A.export, m.lengths.cpu(), AMOUNTS)
-        questions.write(A.export, m.questions.cpu(), ASKS)
-        json.dump(dict(signs=IDS, changes=COLUMNS, alike=changes.ALIKE, amounts=AMOUNTS[1:COUNTED], questions=ASKS), open(A.export.replace(".onnx", ".json"), "w"), indent=1)
+        json.dump(dict(signs=IDS, changes=COLUMNS, alike=changes.ALIKE, amounts=AMOUNTS[1:COUNTED]), open(A.export.replace(".onnx", ".json"), "w"), indent=1)

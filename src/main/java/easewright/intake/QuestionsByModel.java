@@ -18,7 +18,7 @@ import java.util.Set;
  */
 final class QuestionsByModel {
   /** From here on the model is sure that something is asked. */
-  private static final double SURE = 0.45;
+  private static final double SURE = 0.35;
 
   /** Below this it does not see what the words read. */
   private static final double UNSEEN = 0.05;
