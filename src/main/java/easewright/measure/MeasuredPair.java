@@ -65,8 +65,8 @@ final class MeasuredPair {
         new Remark(
             first.id(),
             Remark.Kind.UNLIKELY,
-            blanks.fill(sentences.get(written.as())),
-            blanks.fill(sentences.get("comparisonRemedy"))));
+            blanks.fill(sentences.get("measure-" + written.as())),
+            blanks.fill(sentences.get("measure-comparison-remedy"))));
   }
 
   private String text(double number, UnitSystem system) {

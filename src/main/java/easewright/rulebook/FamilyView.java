@@ -18,6 +18,8 @@ import java.util.stream.Collectors;
  * it everywhere, so that nothing it says can lead to one.
  */
 final class FamilyView {
+  private static final String NOTHING_WRONG = "nothing-wrong";
+
   private static final JsonMapper JSON = JsonMapper.builder().build();
 
   private final RuleBookSource whole;
@@ -49,12 +51,26 @@ final class FamilyView {
         whole.families(),
         whole.vocabulary(),
         foreign.isEmpty() ? whole.catalog() : catalog(),
-        whole.parameters(),
+        parameters(),
         rules,
         only(whole.files(), files::contains),
         only(whole.pages(), files::contains),
         whole.wording(),
         everyday());
+  }
+
+  /** The priors are scaled to its own share of fittings with nothing wrong, if it states one. */
+  private Map<String, Parameter> parameters() {
+    Family.Share own = family.nothingWrong();
+    if (own == null) {
+      return whole.parameters();
+    }
+    Map<String, Parameter> ours = new LinkedHashMap<>(whole.parameters());
+    ours.computeIfPresent(
+        NOTHING_WRONG,
+        (id, shared) ->
+            Parameter.of(id, own.value(), null, shared.what(), own.since(), own.source()));
+    return ours;
   }
 
   private Catalog catalog() {
@@ -121,7 +137,7 @@ final class FamilyView {
   private EverydayWords everyday() {
     EverydayWords words =
         foreign.isEmpty() ? whole.everyday() : withoutForeignNames(whole.everyday());
-    return family.usual() ? words : words.about(family.called());
+    return family.usual() ? words : words.about(family.called(), family.measures().said());
   }
 
   private static <V> Map<String, V> only(Map<String, V> all, Predicate<String> which) {

@@ -244,14 +244,14 @@ class OwnBookTest {
         "hurt-ribs");
     mistake(
         book,
-        "practice/measures.yaml",
+        "sports-bra/measures.yaml",
         "least: 450 mm",
         "least: 1.9 m",
         "not written as it should be",
         "500 mm");
     mistake(
         book,
-        "practice/measures.yaml",
+        "sports-bra/measures.yaml",
         "low: 63 mm",
         "low: 230 mm",
         "\"low\" is not below \"high\"",

@@ -10,6 +10,75 @@ import java.util.Map;
 public final class NonsenseFamily {
   public static final String ID = "flumpet";
 
+  /** Its own measurements, of names without sense. */
+  private static final String MEASURES =
+      """
+      measurements:
+      - id: quorbleGirth
+        name: quorble girth
+        as: girth
+        halves: {quorbleLeft: left quorble, quorbleRight: right quorble}
+        least: 400 mm
+        most: 1600 mm
+        leastSurveyed: 500 mm
+        usual: 800 mm
+        how: Hold the tape level over the quorble.
+        say: [quorble girth, round the quorble]
+        source: from memory
+      - id: blimLength
+        name: blim
+        as: short
+        least: 100 mm
+        most: 900 mm
+        usual: 300 mm
+        say: [blim, blim length]
+        source: from memory
+      comparisons:
+      - id: quorble-over-blim
+        first: quorbleGirth
+        second: blimLength
+        as: ratio
+        low: 2
+        high: 3
+        slipWhenLow: a blim too slack
+        slipWhenHigh: a blim too taut
+        source: from memory
+      orders:
+      - larger: quorbleGirth
+        smaller: blimLength
+        field: blimLength
+        kind: impossible
+        problem: The blim of {smaller} is not below the quorble of {larger}.
+        remedy: Swap them.
+        source: from memory
+      held:
+      - id: loose
+        field: tape
+        of: [quorbleGirth, quorbleLeft, quorbleRight]
+        adds: 10 mm
+        varies: 5 mm
+        again: true
+        says: with a loose tape
+        source: from memory
+      garment:
+      - id: finishedQuorble
+        name: finished quorble
+        least: least-girth-of-a-garment
+        most: most-girth-of-a-garment
+      missing:
+      - body: [quorbleGirth]
+        first: true
+        says: the quorble girth was not given
+        changes: It tells a slack quorble from a taut one.
+      - body: [blimLength]
+        once: [quorbleGirth]
+        says: the blim was not given
+        changes: It tells where the quorble ends.
+      - garment: [finishedQuorble]
+        says: the finished quorble was not measured
+        changes: It tells what was sewn.
+      """;
+
   private static final String CATALOG = "catalog/%s/quorble.yaml";
   private static final String SIGN =
       """
@@ -96,7 +165,10 @@ public final class NonsenseFamily {
     Map.ofEntries(
             Map.entry(
                 "family.yaml",
-                "name: flumpet\ncalled: [flumpet, flumpets]\nincludes: [" + includes + "]\n"),
+                "name: flumpet\ncalled: [flumpet, flumpets]\nincludes: ["
+                    + includes
+                    + "]\nnothingWrong: {value: 64 %, since: 2026-11, source: from memory}\n"),
+            Map.entry("measures.yaml", MEASURES),
             Map.entry(
                 CATALOG.formatted("signs"),
                 SIGN.formatted("quorble-wobbles", "quorble wobbles", wobbles())

@@ -49,6 +49,10 @@ class RuleBookTest {
                 .collect(Collectors.joining())
             + CATALOG.signs().values().stream()
                 .map(sign -> "\n" + sign.usual() + "\n")
+                .collect(Collectors.joining())
+            + SOURCE.families().values().stream()
+                .flatMap(family -> family.measures().garment().stream())
+                .map(one -> "\n" + one.least() + "\n" + one.most() + "\n")
                 .collect(Collectors.joining());
     for (String id : SOURCE.parameters().keySet()) {
       boolean word =

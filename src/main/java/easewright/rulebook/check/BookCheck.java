@@ -92,7 +92,7 @@ public final class BookCheck {
             problems)
         .run();
     new VoiceCheck(names, words, yaml, problems).run();
-    new FamilyCheck(names, yaml, texts.keySet(), problems).run();
+    new FamilyCheck(names, words, yaml, texts.keySet(), problems).run();
     rules(catalog);
     texts.forEach(this::unfilled);
   }
@@ -103,6 +103,9 @@ public final class BookCheck {
     }
     if (path.matches("[^/]+/" + Family.FILE)) {
       return Optional.of("family");
+    }
+    if (path.matches("(?!practice/)[^/]+/" + Family.MEASURES)) {
+      return Optional.of("measures");
     }
     String folder = path.contains("/") ? path.substring(0, path.lastIndexOf('/')) : "";
     return path.equals("wording.yaml")

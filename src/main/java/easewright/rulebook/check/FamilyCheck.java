@@ -16,6 +16,8 @@ final class FamilyCheck {
   private static final List<String> UNRULED = List.of("signs", "adjustments");
 
   private final Names names;
+  private final KnownWords words;
+  private final Map<String, Written> yaml;
   private final Map<String, Written> families = new TreeMap<>();
   private final Collection<String> paths;
   private final List<BookProblem> problems;
@@ -26,10 +28,13 @@ final class FamilyCheck {
    */
   FamilyCheck(
       Names names,
+      KnownWords words,
       Map<String, Written> yaml,
       Collection<String> paths,
       List<BookProblem> problems) {
     this.names = names;
+    this.words = words;
+    this.yaml = yaml;
     yaml.forEach(
         (path, written) -> {
           if (path.endsWith("/" + Family.FILE)) {
@@ -61,7 +66,24 @@ final class FamilyCheck {
                     "The folder holds rules, and nothing says of what garments.",
                     "Write the file: a name, and what such a garment is called.")));
     families.values().forEach(family -> includes(family, shared));
+    families.forEach(this::measures);
     catalog(shared);
+  }
+
+  /** A family may do without measurements; the usual one has those that figures need. */
+  private void measures(String id, Written family) {
+    Written measures = yaml.get(id + "/" + Family.MEASURES);
+    boolean usual = family.tree().path("usual").asBoolean();
+    if (measures != null) {
+      new MeasuresCheck(measures, names, words, problems).run(usual);
+    } else if (usual) {
+      problems.add(
+          new BookProblem(
+              id + "/" + Family.MEASURES,
+              0,
+              "The file is missing, and figures are computed from what it measures.",
+              "Take it over from the book that came with the program."));
+    }
   }
 
   /** Shared folders must be there; one with a danger is heard in every family. */
