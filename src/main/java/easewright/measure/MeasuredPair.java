@@ -65,7 +65,8 @@ final class MeasuredPair {
         new Remark(
             first.id(),
             Remark.Kind.UNLIKELY,
-            blanks.fill(sentences.get("measure-" + written.as())),
+            blanks.fill(
+                sentences.get("measure-" + written.as() + (written.surveyed() ? "" : "-usual"))),
             blanks.fill(sentences.get("measure-comparison-remedy"))));
   }
 

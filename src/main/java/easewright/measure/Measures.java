@@ -13,6 +13,7 @@ import java.util.Map;
  * @param orders which of two must be larger
  * @param held ways to hold the tape that a measuring may name
  * @param garment measurements of the finished toile
+ * @param figures numbers computed from measurements
  * @param edges edges of the toile that can be reported with their elastic
  * @param missing what to ask for where it was not given, the most useful first
  */
@@ -22,11 +23,12 @@ public record Measures(
     List<Order> orders,
     List<Held> held,
     List<OfGarment> garment,
+    List<FigureFormula> figures,
     List<String> edges,
     List<Missing> missing) {
 
   /** Of a family without measurements. */
-  public static final Measures NONE = new Measures(null, null, null, null, null, null, null);
+  public static final Measures NONE = new Measures(null, null, null, null, null, null, null, null);
 
   public Measures {
     measurements = orNone(measurements);
@@ -34,6 +36,7 @@ public record Measures(
     orders = orNone(orders);
     held = orNone(held);
     garment = orNone(garment);
+    figures = orNone(figures);
     edges = orNone(edges);
     missing = orNone(missing);
   }
@@ -180,6 +183,7 @@ public record Measures(
    * @param as "ratio" or "difference", of the first and the second
    * @param low limit below which both are doubted: a number for a ratio, a length for a difference
    * @param high limit above which both are doubted
+   * @param surveyed whether the limits are those of 99 of 100 in a survey, which is then said
    */
   public record Comparison(
       String id,
@@ -188,6 +192,7 @@ public record Measures(
       String as,
       String low,
       String high,
+      boolean surveyed,
       String slipWhenLow,
       String slipWhenHigh,
       String source) {}

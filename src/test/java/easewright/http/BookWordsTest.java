@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.answering.OwnBook;
 import easewright.diagnosis.RuleWords;
+import easewright.measure.FigureFormula;
 import easewright.measure.Measures;
 import easewright.pattern.PatternSheets;
 import easewright.request.CircumstancesReader;
@@ -209,6 +210,7 @@ class BookWordsTest {
             "orders", Measures.Order.class,
             "held", Measures.Held.class,
             "garment", Measures.OfGarment.class,
+            "figures", FigureFormula.class,
             "missing", Measures.Missing.class)
         .forEach(
             (list, type) ->

@@ -71,6 +71,9 @@ public final class BookCheck {
         });
     CATALOG.forEach(kind -> named(kind, "(?:[^/]+/)?catalog/" + kind + "/[^/]+", yaml));
     named("parameters", "parameters/[^/]+", yaml);
+    yaml.values().stream()
+        .filter(one -> one.file().endsWith("/" + Family.MEASURES))
+        .forEach(one -> names.add("figures", one, "/figures"));
     if (!DATED.matcher(texts.getOrDefault("CHANGES.md", "")).find()) {
       problem(
           "CHANGES.md", 0, "There is no version.", "Head the newest changes with ## and a month.");

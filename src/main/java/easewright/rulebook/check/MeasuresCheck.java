@@ -51,6 +51,7 @@ final class MeasuresCheck {
     List<String> held = new ArrayList<>(ofBody);
     held.addAll(halves);
     each("/held", way -> each(way + "/of", one -> known(one, "measurement of the body", held)));
+    each("/figures", this::figure);
     each("/missing", this::missing);
     each("/edges", edge -> known(edge, "edge that requests can name", words.edges()));
   }
@@ -92,6 +93,23 @@ final class MeasuresCheck {
     measured(pointer + "/first");
     measured(pointer + "/second");
     ordered(pointer, "low", "high", file.tree().at(pointer + "/as").asText().equals("ratio"));
+  }
+
+  private void figure(String pointer) {
+    String id = file.tree().at(pointer + "/id").asText();
+    if (words.figures().contains(id)) {
+      problems.add(
+          file.problem(
+              pointer + "/id", "The program computes a figure called " + id + ".", "Rename it."));
+    }
+    List<String> numbers = new ArrayList<>();
+    ofBody.forEach(one -> numbers.add("body/" + one));
+    ofGarment.forEach(one -> numbers.add("garment/" + one));
+    for (String field : List.of("of", "less", "over")) {
+      if (file.tree().at(pointer).has(field)) {
+        known(pointer + "/" + field, "measurement", numbers);
+      }
+    }
   }
 
   private void missing(String pointer) {
