@@ -17,6 +17,9 @@ public record BodyMeasurements(Map<String, Measured> byName) {
   public static final List<String> IN_FORMULAS =
       List.of("bust", "underbust", "bustPointWidth", "shoulderToBustPoint", "shoulderToUnderbust");
 
+  /** The names of those that systems of sizes go by. */
+  static final List<String> OF_SIZES = List.of("bust", "underbust");
+
   /** No measurements. */
   public static final BodyMeasurements NONE = new BodyMeasurements(Map.of());
 

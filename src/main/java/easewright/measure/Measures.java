@@ -58,6 +58,11 @@ public record Measures(
     return names;
   }
 
+  /** Whether what systems of sizes go by is measured; otherwise there is no size to be found. */
+  public boolean hasSizes() {
+    return names().keySet().containsAll(BodyMeasurements.OF_SIZES);
+  }
+
   /** Words that writers say for each measurement of the body, by its name in requests. */
   public Map<String, List<String>> said() {
     Map<String, List<String>> said = new LinkedHashMap<>();

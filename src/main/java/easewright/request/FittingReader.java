@@ -103,6 +103,9 @@ public final class FittingReader {
     Struck.check(root.at(Struck.FIELD));
     root.at("asked").oneOf(known.signs());
     UnitSystem units = units(root);
+    if (root.at("sizeSystem").isWritten() && !known.book().measures().hasSizes()) {
+      root.at("sizeSystem").cannotBe("fault-family-without-sizes");
+    }
     BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known);
     PatternReader pattern =
         new PatternReader(

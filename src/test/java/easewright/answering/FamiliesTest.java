@@ -299,6 +299,21 @@ class FamiliesTest {
     assertEquals("quorble-too-taut", causes(answer).get(0));
   }
 
+  /** EN 13402-3 and its like go by bust and underbust. */
+  @Test
+  void no_size_is_looked_for_in_systems_that_are_not_for_the_family() {
+    ObjectNode size = flumpet(JSON.createObjectNode());
+    size.putObject("label").put("text", "75B");
+    FaultyRequest refused = assertThrows(FaultyRequest.class, () -> both.size(size));
+    assertEquals(422, refused.status());
+    assertEquals("/family", refused.faults().get(0).pointer());
+    ObjectNode cut = flumpet(seen("quorble-wobbles")).put("sizeCut", "75B");
+    assertEquals(null, both.answer(cut).understood().sizeSystem());
+    cut.put("sizeSystem", "eu");
+    FaultyRequest system = assertThrows(FaultyRequest.class, () -> both.answer(cut));
+    assertEquals("/sizeSystem", system.faults().get(0).pointer());
+  }
+
   @Test
   void what_was_not_measured_is_missed_in_the_familys_own_words() {
     Answer answer = both.answer(flumpet(seen("quorble-wobbles")));
