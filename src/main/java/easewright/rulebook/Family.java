@@ -22,6 +22,7 @@ import java.util.stream.Stream;
  * @param usual whether it serves requests that tell of no family
  * @param includes shared folders whose rules it hears too, e.g. "common/making"
  * @param catalog names of the files in the book's own catalog that hold its signs and adjustments
+ * @param instead what it says of shared things in words of its own
  */
 public record Family(
     String id,
@@ -29,7 +30,8 @@ public record Family(
     List<String> called,
     boolean usual,
     List<String> includes,
-    List<String> catalog) {
+    List<String> catalog,
+    Instead instead) {
 
   /** The file that makes a folder a family. */
   public static final String FILE = "family.yaml";
@@ -43,6 +45,24 @@ public record Family(
     called = called == null ? List.of() : List.copyOf(called);
     includes = includes == null ? List.of() : List.copyOf(includes);
     catalog = catalog == null ? List.of() : List.copyOf(catalog);
+    instead = instead == null ? new Instead(null, null, null) : instead;
+  }
+
+  /**
+   * Words that stand in a family in place of the shared ones, which may speak of another garment.
+   *
+   * @param catalog entry of the catalog, by id, to those of its fields that differ
+   * @param voice file of the voice to those of its entries that differ, each whole
+   * @param wording key of a sentence to the sentence
+   */
+  public record Instead(
+      Map<String, ObjectNode> catalog, Map<String, ObjectNode> voice, Map<String, String> wording) {
+
+    public Instead {
+      catalog = catalog == null ? Map.of() : Map.copyOf(catalog);
+      voice = voice == null ? Map.of() : Map.copyOf(voice);
+      wording = wording == null ? Map.of() : Map.copyOf(wording);
+    }
   }
 
   /** Whether what a folder holds, a family's own or a shared one, is heard in this family. */

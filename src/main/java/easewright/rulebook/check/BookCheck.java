@@ -92,7 +92,7 @@ public final class BookCheck {
             problems)
         .run();
     new VoiceCheck(names, words, yaml, problems).run();
-    new FamilyCheck(names, yaml, texts.keySet(), problems).run();
+    new FamilyCheck(names, words, yaml, texts.keySet(), problems).run();
     rules(catalog);
     texts.forEach(this::unfilled);
   }
