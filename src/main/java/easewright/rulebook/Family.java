@@ -23,6 +23,7 @@ import java.util.stream.Stream;
  * @param usual whether it serves requests that tell of no family
  * @param includes shared folders whose rules it hears too, e.g. "common/making"
  * @param catalog names of the files in the book's own catalog that hold its signs and adjustments
+ * @param instead what it says of shared things in words of its own
  * @param nothingWrong how many of such fittings have nothing wrong; null for the book's own
  *     parameter
  * @param measures what is measured for it, as {@code measures.yaml} beside it says
@@ -34,6 +35,7 @@ public record Family(
     boolean usual,
     List<String> includes,
     List<String> catalog,
+    Instead instead,
     Share nothingWrong,
     Measures measures) {
 
@@ -53,6 +55,24 @@ public record Family(
     includes = includes == null ? List.of() : List.copyOf(includes);
     catalog = catalog == null ? List.of() : List.copyOf(catalog);
     measures = measures == null ? Measures.NONE : measures;
+    instead = instead == null ? new Instead(null, null, null) : instead;
+  }
+
+  /**
+   * Words that stand in a family in place of the shared ones, which may speak of another garment.
+   *
+   * @param catalog entry of the catalog, by id, to those of its fields that differ
+   * @param voice file of the voice to those of its entries that differ, each whole
+   * @param wording key of a sentence to the sentence
+   */
+  public record Instead(
+      Map<String, ObjectNode> catalog, Map<String, ObjectNode> voice, Map<String, String> wording) {
+
+    public Instead {
+      catalog = catalog == null ? Map.of() : Map.copyOf(catalog);
+      voice = voice == null ? Map.of() : Map.copyOf(voice);
+      wording = wording == null ? Map.of() : Map.copyOf(wording);
+    }
   }
 
   /**

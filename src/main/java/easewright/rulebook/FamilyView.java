@@ -50,12 +50,12 @@ final class FamilyView {
         whole.hash(),
         whole.families(),
         whole.vocabulary(),
-        foreign.isEmpty() ? whole.catalog() : catalog(),
+        foreign.isEmpty() && family.instead().catalog().isEmpty() ? whole.catalog() : catalog(),
         parameters(),
         rules,
         only(whole.files(), files::contains),
         only(whole.pages(), files::contains),
-        whole.wording(),
+        wording(),
         everyday());
   }
 
@@ -81,7 +81,7 @@ final class FamilyView {
         entries(all.findings()),
         entries(all.adjustments()),
         entries(all.cautions()),
-        all.reasons(),
+        entries(all.reasons()),
         all.practice(),
         all.folders());
   }
@@ -91,10 +91,36 @@ final class FamilyView {
     all.forEach(
         (id, entry) -> {
           if (!foreign.contains(id)) {
-            ours.put(id, withoutForeign(entry));
+            ours.put(id, withoutForeign(inOwnWords(entry)));
           }
         });
     return ours;
+  }
+
+  @SuppressWarnings("unchecked")
+  private <E extends Catalog.Entry> E inOwnWords(E entry) {
+    ObjectNode own = family.instead().catalog().get(entry.id());
+    if (own == null) {
+      return entry;
+    }
+    ObjectNode tree = JSON.valueToTree(entry);
+    tree.setAll(own);
+    return (E) JSON.convertValue(tree, entry.getClass());
+  }
+
+  /** What is said, with the family's own words in place of the shared ones. */
+  private Wording wording() {
+    Wording shared = whole.wording();
+    Family.Instead own = family.instead();
+    Map<String, String> sentences = new LinkedHashMap<>(shared.sentences());
+    sentences.putAll(own.wording());
+    Map<String, Voice> voices = new LinkedHashMap<>(shared.voices());
+    if (!own.voice().isEmpty()) {
+      ObjectNode voice = JSON.valueToTree(voices.get(Voice.USUAL));
+      own.voice().forEach((file, entries) -> voice.withObjectProperty(file).setAll(entries));
+      voices.put(Voice.USUAL, JSON.convertValue(voice, Voice.class));
+    }
+    return new Wording(sentences, voices);
   }
 
   private <E extends Catalog.Entry> E withoutForeign(E entry) {

@@ -436,7 +436,11 @@ class FamiliesTest {
         .adjustments()
         .forEach(one -> assertTrue(ours.adjustments().containsKey(one.id()), one.id()));
     Map<String, String> heard =
-        Map.of("poor-recovery", "flumpet, sports bra", "seams-sewn-wide-by-measure", "sports bra");
+        Map.of(
+            "poor-recovery",
+            "flumpet, leggings, sports bra",
+            "seams-sewn-wide-by-measure",
+            "leggings, sports bra");
     heard.forEach(
         (id, families) ->
             assertEquals(

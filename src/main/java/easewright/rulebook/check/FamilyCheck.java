@@ -15,6 +15,19 @@ final class FamilyCheck {
   /** Kinds of entries that need no rules to say whose they are. */
   private static final List<String> UNRULED = List.of("signs", "adjustments");
 
+  private static final String[] ENTRIES = {
+    "signs", "causes", "findings", "adjustments", "cautions", "reasons"
+  };
+
+  /** Which entries of the catalog the files of a voice speak of. */
+  private static final Map<String, String> SPOKEN =
+      Map.of(
+          "causes", "causes",
+          "changes", "adjustments",
+          "cautions", "cautions",
+          "questions", "signs",
+          "clues", "signs");
+
   private final Names names;
   private final KnownWords words;
   private final Map<String, Written> yaml;
@@ -67,6 +80,7 @@ final class FamilyCheck {
                     "Write the file: a name, and what such a garment is called.")));
     families.values().forEach(family -> includes(family, shared));
     families.forEach(this::measures);
+    families.values().forEach(this::instead);
     catalog(shared);
   }
 
@@ -115,6 +129,32 @@ final class FamilyCheck {
                                     "/includes",
                                     "The dangers of " + folder + " are not heard in this family.",
                                     "Add " + folder + " to its includes."))));
+  }
+
+  /** Words in place of shared ones must stand for something. */
+  private void instead(Written family) {
+    known(family, "/instead/catalog", "entry of the catalog", names.ids(ENTRIES));
+    known(family, "/instead/wording", "sentence", words.sentences());
+    SPOKEN.forEach(
+        (file, kind) ->
+            known(family, "/instead/voice/" + file, kind + " of the book", names.ids(kind)));
+    known(family, "/instead/voice/phrases", "phrase of replies", words.phrases());
+  }
+
+  private void known(Written family, String pointer, String what, Collection<String> known) {
+    family
+        .tree()
+        .at(pointer)
+        .fieldNames()
+        .forEachRemaining(
+            id ->
+                names.known(
+                    id,
+                    what,
+                    known,
+                    family.file(),
+                    family.line(pointer + "/" + id),
+                    "Name one that all families share."));
   }
 
   /** Each sign and adjustment is of a shared folder or of one family. */
