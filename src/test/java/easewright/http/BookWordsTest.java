@@ -275,8 +275,9 @@ class BookWordsTest {
               case "en" -> "voice-" + file.getFileName().toString().replace(".yaml", "");
               case "practice" -> file.getFileName().toString().replace(".yaml", "");
               default ->
-                  Map.of(Family.FILE, "family", Family.MEASURES, "measures")
-                      .getOrDefault(file.getFileName().toString(), folder);
+                  Files.exists(file.resolveSibling(Family.FILE))
+                      ? file.getFileName().toString().replace(".yaml", "")
+                      : folder;
             },
             named,
             file.toString());

@@ -72,7 +72,7 @@ public final class BookCheck {
     CATALOG.forEach(kind -> named(kind, "(?:[^/]+/)?catalog/" + kind + "/[^/]+", yaml));
     named("parameters", "parameters/[^/]+", yaml);
     yaml.values().stream()
-        .filter(one -> one.file().endsWith("/" + Family.MEASURES))
+        .filter(one -> one.file().matches("[^/]+/" + Family.MEASURES))
         .forEach(one -> names.add("figures", one, "/figures"));
     if (!DATED.matcher(texts.getOrDefault("CHANGES.md", "")).find()) {
       problem(

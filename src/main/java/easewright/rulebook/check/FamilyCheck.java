@@ -79,25 +79,9 @@ final class FamilyCheck {
                     "The folder holds rules, and nothing says of what garments.",
                     "Write the file: a name, and what such a garment is called.")));
     families.values().forEach(family -> includes(family, shared));
-    families.forEach(this::measures);
     families.values().forEach(this::instead);
+    families.forEach((id, family) -> MeasuresCheck.run(id, family, yaml, names, words, problems));
     catalog(shared);
-  }
-
-  /** A family may do without measurements; the usual one has those that figures need. */
-  private void measures(String id, Written family) {
-    Written measures = yaml.get(id + "/" + Family.MEASURES);
-    boolean usual = family.tree().path("usual").asBoolean();
-    if (measures != null) {
-      new MeasuresCheck(measures, names, words, problems).run(usual);
-    } else if (usual) {
-      problems.add(
-          new BookProblem(
-              id + "/" + Family.MEASURES,
-              0,
-              "The file is missing, and figures are computed from what it measures.",
-              "Take it over from the book that came with the program."));
-    }
   }
 
   /** Shared folders must be there; one with a danger is heard in every family. */

@@ -4,9 +4,11 @@ import com.fasterxml.jackson.databind.JsonNode;
 import easewright.measure.BadQuantity;
 import easewright.measure.BodyMeasurements;
 import easewright.measure.Length;
+import easewright.rulebook.Family;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 
 /** Checks what one family of garments says of its measurements. */
@@ -19,7 +21,7 @@ final class MeasuresCheck {
   private final List<String> halves = new ArrayList<>();
   private final List<String> ofGarment = new ArrayList<>();
 
-  MeasuresCheck(Written file, Names names, KnownWords words, List<BookProblem> problems) {
+  private MeasuresCheck(Written file, Names names, KnownWords words, List<BookProblem> problems) {
     this.file = file;
     this.names = names;
     this.words = words;
@@ -27,10 +29,38 @@ final class MeasuresCheck {
   }
 
   /**
+   * Checks the file of one family. A family may do without measurements; the usual one has those
+   * that figures need.
+   *
+   * @param id of the family
+   * @param yaml every readable YAML file of the book, by path
+   */
+  static void run(
+      String id,
+      Written family,
+      Map<String, Written> yaml,
+      Names names,
+      KnownWords words,
+      List<BookProblem> problems) {
+    Written measures = yaml.get(id + "/" + Family.MEASURES);
+    boolean usual = family.tree().path("usual").asBoolean();
+    if (measures != null) {
+      new MeasuresCheck(measures, names, words, problems).run(usual);
+    } else if (usual) {
+      problems.add(
+          new BookProblem(
+              id + "/" + Family.MEASURES,
+              0,
+              "The file is missing, and figures are computed from what it measures.",
+              "Take it over from the book that came with the program."));
+    }
+  }
+
+  /**
    * @param usual whether the family serves requests that tell of none, with all that the code
    *     computes for it
    */
-  void run(boolean usual) {
+  private void run(boolean usual) {
     each("/measurements", this::ofBody);
     each("/garment", this::ofGarment);
     if (usual) {
