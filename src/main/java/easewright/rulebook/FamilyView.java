@@ -114,13 +114,24 @@ final class FamilyView {
     Family.Instead own = family.instead();
     Map<String, String> sentences = new LinkedHashMap<>(shared.sentences());
     sentences.putAll(own.wording());
-    Map<String, Voice> voices = new LinkedHashMap<>(shared.voices());
-    if (!own.voice().isEmpty()) {
-      ObjectNode voice = JSON.valueToTree(voices.get(Voice.USUAL));
-      own.voice().forEach((file, entries) -> voice.withObjectProperty(file).setAll(entries));
-      voices.put(Voice.USUAL, JSON.convertValue(voice, Voice.class));
-    }
+    Map<String, Voice> voices = new LinkedHashMap<>();
+    shared
+        .voices()
+        .forEach(
+            (language, voice) ->
+                voices.put(
+                    language,
+                    withoutForeignNames(
+                        language.equals(Voice.USUAL) && !own.voice().isEmpty()
+                            ? spoken(voice, own.voice())
+                            : voice)));
     return new Wording(sentences, voices);
+  }
+
+  private static Voice spoken(Voice shared, Map<String, ObjectNode> own) {
+    ObjectNode voice = JSON.valueToTree(shared);
+    own.forEach((file, entries) -> voice.withObjectProperty(file).setAll(entries));
+    return JSON.convertValue(voice, Voice.class);
   }
 
   private <E extends Catalog.Entry> E withoutForeign(E entry) {

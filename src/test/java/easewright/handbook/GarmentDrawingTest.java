@@ -6,12 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import easewright.handbook.GarmentDrawing.Label;
 import easewright.handbook.GarmentDrawing.Marked;
 import easewright.rulebook.Catalog;
-import easewright.rulebook.Family;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.PathIterator;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -26,12 +24,8 @@ import org.junit.jupiter.api.Test;
  * files: its garment is the one drawn.
  */
 class GarmentDrawingTest {
-  private static final Catalog CATALOG = usual(RuleBookSource.read(Path.of("rules"))).catalog();
+  private static final Catalog CATALOG = UsualBook.read().catalog();
   private static final GarmentDrawing DRAWING = GarmentDrawing.plainTop();
-
-  private static RuleBookSource usual(RuleBookSource book) {
-    return book.in(Family.usual(book.families()));
-  }
 
   @Test
   void every_place_word_is_drawn_once_or_listed_as_not_drawn() {

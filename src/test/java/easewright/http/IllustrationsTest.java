@@ -7,16 +7,14 @@ import static org.junit.jupiter.api.Assertions.assertNotEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.pattern.PatternSheets;
-import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Drawings;
-import easewright.rulebook.Family;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
-import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
 import java.util.TreeSet;
@@ -34,7 +32,7 @@ import org.w3c.dom.Document;
  */
 @QuarkusTest
 class IllustrationsTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Drawings DRAWINGS = BOOK.catalog().practice().drawings();
   private static final Pattern ABSOLUTE = Pattern.compile("([MLQC])([-0-9. ]+)");
 
@@ -42,14 +40,13 @@ class IllustrationsTest {
 
   @Test
   void every_sign_but_a_danger_and_every_change_of_the_usual_family_is_drawn() {
-    Catalog usual = BOOK.in(Family.usual(BOOK.families())).catalog();
     Set<String> signs =
-        usual.signs().values().stream()
+        BOOK.catalog().signs().values().stream()
             .filter(sign -> !sign.redFlag())
             .map(SignEntry::id)
             .collect(Collectors.toSet());
     assertEquals(signs, DRAWINGS.signs().keySet());
-    assertEquals(usual.adjustments().keySet(), DRAWINGS.changes().keySet());
+    assertEquals(BOOK.catalog().adjustments().keySet(), DRAWINGS.changes().keySet());
   }
 
   @Test
