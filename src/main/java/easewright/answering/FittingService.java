@@ -103,6 +103,11 @@ public class FittingService {
     return names;
   }
 
+  /** Whether an answer is about a garment whose signs are drawn: one of the usual family. */
+  public boolean isDrawn(Answer answer) {
+    return rules.edition().families().usual().equals(answer.understood().family());
+  }
+
   /** The signs that a fitting of the usual family can report. */
   public List<SignNote> signs() {
     return signs(rules.edition().families().usual());

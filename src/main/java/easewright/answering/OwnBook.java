@@ -2,6 +2,7 @@ package easewright.answering;
 
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import easewright.diagnosis.RuleWords;
+import easewright.fitting.GarmentEdge;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.pattern.SheetChoice;
@@ -40,6 +41,7 @@ public final class OwnBook {
             RuleBookSource.compiledIn(),
             CircumstancesReader.all(),
             RuleWords.FIGURES,
+            Set.copyOf(GarmentEdge.wireNames()),
             choices(sheets),
             RuleWords.SHARED_PARAMETERS);
   }

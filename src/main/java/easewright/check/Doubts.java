@@ -4,6 +4,7 @@ import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.MeasureAgainNote;
 import easewright.diagnosis.UnitFormatter;
 import easewright.fitting.Fitting;
+import easewright.measure.Measures;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
@@ -16,10 +17,12 @@ import java.util.stream.Stream;
 final class Doubts {
   private final RuleBookSource source;
   private final Wording wording;
+  private final Measures measures;
 
   Doubts(RuleBookSource source) {
     this.source = source;
     this.wording = source.wording();
+    this.measures = source.measures();
   }
 
   /** What is worth measuring again, and why. */
@@ -70,13 +73,15 @@ final class Doubts {
                             new MeasureAgainNote(
                                 "/body/" + entry.getKey(),
                                 wording.say(
-                                    way.addsMm(entry.getKey()) > 0 ? "held-adds" : "held-takes",
+                                    measures.addsMm(way, entry.getKey()) > 0
+                                        ? "held-adds"
+                                        : "held-takes",
                                     "measurement",
                                     measurement(entry.getKey()),
                                     "held",
                                     way.says(),
                                     "amount",
-                                    shown.length(Math.abs(way.addsMm(entry.getKey())))),
+                                    shown.length(Math.abs(measures.addsMm(way, entry.getKey())))),
                                 wording.say("held-remedy"))))
         .toList();
   }
@@ -90,6 +95,6 @@ final class Doubts {
   }
 
   private String measurement(String wireName) {
-    return source.catalog().practice().measures().names().get(wireName);
+    return measures.names().get(wireName);
   }
 }

@@ -51,7 +51,7 @@ final class SharpenNotes {
         wording.say(
             !worthwhile ? "sharpen-little" : first ? "sharpen" : "sharpen-too",
             "measurement",
-            source.catalog().practice().measures().names().get(name),
+            source.measures().names().get(name),
             "now",
             shown.percent(now),
             "then",

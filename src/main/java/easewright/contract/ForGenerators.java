@@ -57,6 +57,9 @@ final class ForGenerators {
         && !some.has("additionalProperties")) {
       some.put("additionalProperties", true); // else nothing of it is sent
     }
+    if (some.has("properties") && some.path("additionalProperties").isObject()) {
+      some.put("additionalProperties", true); // a type beside named fields makes a map of the class
+    }
     if (some.path("examples").findParent("externalValue") != null) {
       some.remove("examples"); // files beside the contract, which a served copy does not have
     }

@@ -18,6 +18,7 @@ import java.util.Map;
  * @param given the replies by button that still count, the latest first
  * @param moved what the button just pressed changed; null if none was
  * @param filled values that the post gives to fields, by the name of the field
+ * @param drawn whether the signs of such a garment are drawn
  */
 public record DeskAnswer(
     Answer answer,
@@ -27,10 +28,11 @@ public record DeskAnswer(
     String post,
     List<QuestionReplies.Given> given,
     List<QuestionReplies.Moved> moved,
-    Map<String, String> filled) {
+    Map<String, String> filled,
+    boolean drawn) {
   private static final int MOST_OTHERS = 3;
 
-  static DeskAnswer of(Answer answer, ReadText read, String post) {
+  static DeskAnswer of(Answer answer, ReadText read, String post, boolean drawn) {
     Reply whole = Reply.of(answer);
     return new DeskAnswer(
         answer,
@@ -40,22 +42,23 @@ public record DeskAnswer(
         post,
         List.of(),
         null,
-        Map.of());
+        Map.of(),
+        drawn);
   }
 
   /** The same after replies by button. */
   DeskAnswer after(List<QuestionReplies.Given> replies, List<QuestionReplies.Moved> changed) {
-    return new DeskAnswer(answer, reply, question, read, post, replies, changed, filled);
+    return new DeskAnswer(answer, reply, question, read, post, replies, changed, filled, drawn);
   }
 
   /** The same with what the post says of the fields. */
   DeskAnswer filling(Map<String, String> fields) {
-    return new DeskAnswer(answer, reply, question, read, post, given, moved, fields);
+    return new DeskAnswer(answer, reply, question, read, post, given, moved, fields, drawn);
   }
 
   /** For a post that was read but cannot be answered. */
   static DeskAnswer unanswered(ReadText read) {
-    return new DeskAnswer(null, null, null, read, null, List.of(), null, Map.of());
+    return new DeskAnswer(null, null, null, read, null, List.of(), null, Map.of(), false);
   }
 
   /** The signs that could not be told, without those replied to by button. */

@@ -52,7 +52,8 @@ class FittingDesk {
             : ReadText.of(
                 form.value(Conversation.TEXT), first.read(), first.soFar(), form, dangers());
     Answer answer = withWhyNot(StruckReadings.without(form, request, first, fittings, dangers()));
-    DeskAnswer shown = DeskAnswer.of(answer, read, post(answer, form, site));
+    DeskAnswer shown =
+        DeskAnswer.of(answer, read, post(answer, form, site), fittings.isDrawn(answer));
     return (read == null ? shown : shown.filling(FieldsOfPost.of(first.soFar())))
         .after(QuestionReplies.given(form, fittings.signs()), moved(form, answer));
   }

@@ -122,7 +122,9 @@ final class Advising {
         told.amount(),
         told.measureFirst(),
         places,
-        places.isEmpty() ? null : DRAWINGS + places.get(0).line().replace(' ', '-') + ".svg",
+        places.isEmpty() || !isDrawn()
+            ? null
+            : DRAWINGS + places.get(0).line().replace(' ', '-') + ".svg",
         entry.steps().stream().map(step -> Wording.fill(step, blanks)).toList(),
         Wording.fill(entry.check(), blanks),
         sideEffects(entry),
@@ -133,6 +135,11 @@ final class Advising {
         next == null ? null : before(candidate, next),
         cures(candidate),
         candidate.rules().stream().map(Explaining::ref).toList());
+  }
+
+  /** Only the garment of the usual family is drawn with the places on it. */
+  private boolean isDrawn() {
+    return knowledge.source().families().get(knowledge.source().family()).usual();
   }
 
   /** Where the signs of the causes it treats were seen, as far as said. */

@@ -64,19 +64,18 @@ final class Draft {
 
   /** Finished underband, measured on the toile if it was, else as drafted. */
   Optional<Estimate> underband() {
-    return garment(
-        fitting.garment().underband() == null ? null : fitting.garment().underband().mm(),
-        "underband");
+    return finished("underband");
   }
 
   /** Finished bust, measured on the toile if it was, else as drafted. */
   Optional<Estimate> bust() {
-    return garment(fitting.garment().bust() == null ? null : fitting.garment().bust().mm(), "bust");
+    return finished("bust");
   }
 
-  private Optional<Estimate> garment(Double measuredMm, String term) {
-    return Optional.ofNullable(measuredMm)
-        .map(mm -> new Estimate(mm, garmentErrorMm))
+  /** A finished measurement by its trade term, measured on the toile if it was, else as drafted. */
+  Optional<Estimate> finished(String term) {
+    return Optional.ofNullable(fitting.garment().named(term))
+        .map(length -> new Estimate(length.mm(), garmentErrorMm))
         .or(
             () ->
                 Optional.ofNullable(finished.get(term))

@@ -33,7 +33,7 @@ final class FamilyDiagnosis {
     this.book = book;
     this.knowledge = new Knowledge(book.source(), book.always());
     this.sizing = sizing;
-    this.plausibility = new Plausibility(book.catalog().practice().measures());
+    this.plausibility = book.source().plausibility();
   }
 
   /** Judges, weighs, infers, works out amounts and ranks. */
@@ -208,7 +208,7 @@ final class FamilyDiagnosis {
         noFault == null ? asking.questions(clear, doubted) : List.of(),
         noFault == null ? unexplained(fitting, posterior, mentioned) : List.of(),
         asking.whyNot(fitting.whyNot()),
-        Missing.of(fitting, numbers.draft(), book.source().wording()),
+        Missing.of(fitting, numbers.draft(), book.source()),
         measureAgain(fitting),
         List.of(),
         null,

@@ -4,11 +4,13 @@ import easewright.cloth.Estimate;
 import easewright.diagnosis.Formula.Worked;
 import easewright.fitting.Fitting;
 import easewright.fitting.ReportedSign;
+import easewright.measure.FigureFormula;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.facts.Figure;
 import easewright.size.SizeEstimate;
 import easewright.wording.Blanks;
 import java.util.LinkedHashMap;
+import java.util.function.Function;
 
 /**
  * Derives every number the rules may judge. What cannot be computed for lack of data is simply not
@@ -48,25 +50,33 @@ final class Figures {
     for (DerivedFigure figure : DerivedFigure.values()) {
       derive(figure.id(), figure.unit(), figure.formula());
     }
+    for (FigureFormula figure : numbers.source().measures().figures()) {
+      MeasuredFigure.worked(figure, numbers)
+          .ifPresent(
+              worked -> put(figure.id(), figure.unit(), worked, said -> said.fill(figure.says())));
+    }
     double sd = numbers.parameter("sign-amount-error");
     for (ReportedSign sign : numbers.fitting().signs()) {
       String id = RuleWords.AMOUNT_OF + sign.id();
       if (sign.present() && sign.amount() != null && !numbers.figures().containsKey(id)) {
         boolean perSide = numbers.source().catalog().signs().get(sign.id()).perSide();
         Estimate amount = Measure.estimate(sign, perSide, sd);
-        put(id, "mm", "figure-amount", new Worked(amount, Blanks.NONE));
+        put(id, "mm", new Worked(amount, Blanks.NONE), said("figure-amount"));
       }
     }
   }
 
   private void derive(String id, String unit, Formula formula) {
-    formula.worked(numbers).ifPresent(worked -> put(id, unit, formula.wording(), worked));
+    formula.worked(numbers).ifPresent(worked -> put(id, unit, worked, said(formula.wording())));
   }
 
-  private void put(String id, String unit, String wording, Worked worked) {
+  private Function<Blanks, String> said(String key) {
+    return blanks -> numbers.source().wording().say(key, blanks);
+  }
+
+  private void put(String id, String unit, Worked worked, Function<Blanks, String> says) {
     double value = worked.result().value();
-    Blanks blanks = worked.blanks().and("value", numbers.shown().value(value, unit));
-    String working = numbers.source().wording().say(wording, blanks);
+    String working = says.apply(worked.blanks().and("value", numbers.shown().value(value, unit)));
     numbers.figures().put(id, new Figure(id, value, worked.result().sd(), unit, working));
   }
 }

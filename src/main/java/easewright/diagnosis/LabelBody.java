@@ -43,9 +43,12 @@ record LabelBody(String label, List<LabelReading> readings, How how) {
     }
   }
 
-  /** Empty where there is a sheet, or what was cut is no label of a known system. */
+  /**
+   * Empty where there is a sheet, or what was cut is no label of a known system, as in a family
+   * that no system is for.
+   */
   static Optional<LabelBody> of(Fitting fitting, RuleBookSource source) {
-    if (fitting.sheet() != null || fitting.sizeCut() == null) {
+    if (fitting.sheet() != null || fitting.sizeCut() == null || !source.measures().hasSizes()) {
       return Optional.empty();
     }
     String label = fitting.sizeCut().strip();

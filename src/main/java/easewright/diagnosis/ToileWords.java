@@ -7,6 +7,8 @@ import easewright.fitting.GarmentEdge;
 import easewright.fitting.GarmentMeasurements;
 import easewright.fitting.MeasuredEdge;
 import easewright.measure.Length;
+import easewright.measure.Measures;
+import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.List;
@@ -23,14 +25,15 @@ final class ToileWords {
   }
 
   /** What was measured of the toile; null when nothing was. */
-  static List<SaidNote> garment(Fitting fitting, Wording wording) {
-    ToileWords words = new ToileWords(fitting, wording);
+  static List<SaidNote> garment(Fitting fitting, RuleBookSource source) {
+    ToileWords words = new ToileWords(fitting, source.wording());
     GarmentMeasurements garment = fitting.garment();
-    words.length("garment-underband", garment.underband());
-    words.length("garment-bust", garment.bust());
-    words.length("garment-band-cloth", garment.bandCloth());
-    words.length("garment-strap-width", garment.strapWidth());
-    words.length("garment-strap-length", garment.strapLength());
+    for (Measures.OfGarment one : source.measures().garment()) {
+      Length length = garment.named(one.id());
+      if (length != null) {
+        words.add(one.name(), length.text(fitting.units()));
+      }
+    }
     garment.edges().forEach(words::edge);
     return words.said();
   }

@@ -11,9 +11,9 @@ import easewright.fitting.Fitting;
 import easewright.fitting.GivenAmount;
 import easewright.fitting.ReportedSign;
 import easewright.fitting.Sides;
-import easewright.measure.BodyMeasurements;
 import easewright.measure.Length;
 import easewright.measure.Measured;
+import easewright.measure.Measures;
 import easewright.measure.Measuring;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.RuleBookSource;
@@ -47,9 +47,9 @@ final class Understanding {
         fitting.sheet() == null ? null : fitting.sheet().id(),
         fitting.sizeCut(),
         draft.label().map(label -> system(label, fitting, source)).orElse(null),
-        ToileWords.garment(fitting, source.wording()),
+        ToileWords.garment(fitting, source),
         ToileWords.design(fitting, source.wording()),
-        body(fitting),
+        body(fitting, source.measures()),
         fitting.signs().stream().map(said::sign).toList(),
         orNull(fitting.fine()),
         orNull(said.tried(unnamed)));
@@ -145,17 +145,14 @@ final class Understanding {
     return list.isEmpty() ? null : list;
   }
 
-  private static List<Measurement> body(Fitting fitting) {
-    BodyMeasurements body = fitting.body();
+  private static List<Measurement> body(Fitting fitting, Measures measures) {
     List<Measurement> measurements = new ArrayList<>();
-    add("bust", body.bust(), fitting, measurements);
-    add("bustLeft", Sides.half("bustLeft", fitting), fitting, measurements);
-    add("bustRight", Sides.half("bustRight", fitting), fitting, measurements);
-    add("underbust", body.underbust(), fitting, measurements);
-    add("upperChest", body.upperChest(), fitting, measurements);
-    add("bustPointWidth", body.bustPointWidth(), fitting, measurements);
-    add("shoulderToBustPoint", body.shoulderToBustPoint(), fitting, measurements);
-    add("shoulderToUnderbust", body.shoulderToUnderbust(), fitting, measurements);
+    for (Measures.OfBody one : measures.measurements()) {
+      add(one.id(), fitting.body().named(one.id()), fitting, measurements);
+      one.halves()
+          .keySet()
+          .forEach(half -> add(half, Sides.half(half, fitting), fitting, measurements));
+    }
     return measurements;
   }
 

@@ -2,39 +2,60 @@ package easewright.fitting;
 
 import easewright.measure.Length;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
- * The finished toile laid flat and not stretched, each length null when not measured.
+ * The finished toile laid flat and not stretched. A rule book says which measurements there are;
+ * those with a method of their own are the ones that formulas in the code work with.
  *
- * @param underband along the lower edge, all round
- * @param bust around the fullest part, all round
- * @param bandCloth the band's cloth, all round, before its elastic was put on
- * @param strapWidth across a strap
- * @param strapLength along a strap, from seam to seam
+ * @param byName each length that was measured, by its name in requests, in the order of the rule
+ *     book
  * @param edges finished edges, in the order in which they were measured
  */
-public record GarmentMeasurements(
-    Length underband,
-    Length bust,
-    Length bandCloth,
-    Length strapWidth,
-    Length strapLength,
-    List<MeasuredEdge> edges) {
+public record GarmentMeasurements(Map<String, Length> byName, List<MeasuredEdge> edges) {
 
   /** Nothing was measured. */
-  public static final GarmentMeasurements NONE =
-      new GarmentMeasurements(null, null, null, null, null, List.of());
+  public static final GarmentMeasurements NONE = new GarmentMeasurements(Map.of(), List.of());
 
   public GarmentMeasurements {
+    byName = InOrder.copy(byName);
     edges = List.copyOf(edges);
   }
 
-  /** The finished underband, as said of the whole or of its edge; null when not measured. */
+  /**
+   * A length by its name, as said of the whole or of the edge of that name; null if not measured.
+   */
+  public Length named(String name) {
+    Length whole = byName.get(name);
+    return whole != null
+        ? whole
+        : GarmentEdge.named(name).flatMap(this::edge).map(MeasuredEdge::length).orElse(null);
+  }
+
+  /** The finished underband, all round; null when not measured. */
   public Length underband() {
-    return underband != null
-        ? underband
-        : edge(GarmentEdge.UNDERBAND).map(MeasuredEdge::length).orElse(null);
+    return named("underband");
+  }
+
+  /** Around the fullest part, all round; null when not measured. */
+  public Length bust() {
+    return named("bust");
+  }
+
+  /** The band's cloth, all round, before its elastic was put on; null when not measured. */
+  public Length bandCloth() {
+    return named("bandCloth");
+  }
+
+  /** Across a strap; null when not measured. */
+  public Length strapWidth() {
+    return named("strapWidth");
+  }
+
+  /** Along a strap, from seam to seam; null when not measured. */
+  public Length strapLength() {
+    return named("strapLength");
   }
 
   /** What was measured of an edge, if anything was. */

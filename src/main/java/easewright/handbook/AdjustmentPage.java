@@ -11,6 +11,7 @@ import java.util.List;
  * @param heldBack reasons to hold it back, each with its situation
  * @param gives what replaces it, and when
  * @param takes what it replaces, and when
+ * @param drawn whether there is a drawing of it
  */
 public record AdjustmentPage(
     AdjustmentEntry adjustment,
@@ -26,4 +27,5 @@ public record AdjustmentPage(
     List<Related> worsens,
     List<Related> heldBack,
     List<Related> gives,
-    List<Related> takes) {}
+    List<Related> takes,
+    boolean drawn) {}

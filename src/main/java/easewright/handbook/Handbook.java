@@ -52,13 +52,21 @@ public final class Handbook {
    */
   public Optional<Illustration> signDrawing(String id, String sheet) {
     return Optional.ofNullable(source.catalog().signs().get(id))
+        .filter(sign -> isDrawn(id, drawings().signs()))
         .map(sign -> drawn(sign.name(), false, drawings().signs().get(id), sheet));
   }
 
   /** The same for an adjustment. */
   public Optional<Illustration> changeDrawing(String id, String sheet) {
     return Optional.ofNullable(source.catalog().adjustments().get(id))
+        .filter(change -> isDrawn(id, drawings().changes()))
         .map(change -> drawn(change.name(), true, drawings().changes().get(id), sheet));
+  }
+
+  /** What the usual family does not have is drawn only where the book has marks for it. */
+  private boolean isDrawn(String id, Map<String, List<String>> marks) {
+    return marks.containsKey(id)
+        || Family.usual(source.families()).hears(source.catalog().folders().get(id));
   }
 
   private Drawings drawings() {
@@ -163,7 +171,8 @@ public final class Handbook {
                         .filter(change -> contains(change.sideEffects(), id))
                         .map(change -> links.of(change.id()))
                         .toList(),
-                    cautions(sign)));
+                    cautions(sign),
+                    !sign.redFlag() && isDrawn(id, drawings().signs())));
   }
 
   private List<PageLink> cautions(SignEntry sign) {
@@ -201,7 +210,8 @@ public final class Handbook {
         mentions.of(Kind.WORSENS, id, links),
         reasons(mentions.of(Kind.HOLDS_BACK, id, links)),
         mentions.about(Kind.REPLACES, id, links),
-        mentions.of(Kind.REPLACES, id, links));
+        mentions.of(Kind.REPLACES, id, links),
+        isDrawn(id, drawings().changes()));
   }
 
   /** A reason has no page; its sentence is shown instead of its name. */

@@ -26,9 +26,7 @@ final class TapeFinder {
     this.ways = NamedPhrases.ofPairs("ways of holding a tape", lexicon);
     this.methods = NamedPhrases.ofPairs("ways of measuring", lexicon);
     List<String> all = List.of("bust", "underbust", "upperChest");
-    book.catalog()
-        .practice()
-        .measures()
+    book.measures()
         .held()
         .forEach(
             way ->

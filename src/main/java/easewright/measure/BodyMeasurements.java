@@ -1,76 +1,59 @@
 package easewright.measure;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
- * Body measurements; {@code null} means not measured.
+ * What was measured of a body. A rule book says which measurements there are; those with a method
+ * of their own are the ones that formulas in the code work with.
  *
- * @param bust largest horizontal girth over the bust, tape level (EN 13402-1)
- * @param underbust horizontal girth just below the breasts
- * @param upperChest horizontal girth at the armpits
- * @param bustPointWidth from one bust point straight across to the other
- * @param shoulderToBustPoint from the shoulder at the neck down to the bust point
- * @param shoulderToUnderbust from the shoulder at the neck over the bust to the underbust line
+ * @param byName each that was taken, by its name in requests, in the order of the rule book
  */
-public record BodyMeasurements(
-    Measured bust,
-    Measured underbust,
-    Measured upperChest,
-    Measured bustPointWidth,
-    Measured shoulderToBustPoint,
-    Measured shoulderToUnderbust) {
+public record BodyMeasurements(Map<String, Measured> byName) {
 
-  /** The wire name of each. */
-  public static final List<String> NAMES =
-      List.of(
-          "bust",
-          "underbust",
-          "upperChest",
-          "bustPointWidth",
-          "shoulderToBustPoint",
-          "shoulderToUnderbust");
+  /** The names of those that formulas in the code work with. */
+  public static final List<String> IN_FORMULAS =
+      List.of("bust", "underbust", "bustPointWidth", "shoulderToBustPoint", "shoulderToUnderbust");
+
+  /** The names of those that systems of sizes go by. */
+  static final List<String> OF_SIZES = List.of("bust", "underbust");
 
   /** No measurements. */
-  public static final BodyMeasurements NONE =
-      new BodyMeasurements(null, null, null, null, null, null);
+  public static final BodyMeasurements NONE = new BodyMeasurements(Map.of());
 
-  /** The two girths required for every size; either may be {@code null}. */
-  public static BodyMeasurements of(Measured bust, Measured underbust) {
-    return new BodyMeasurements(bust, underbust, null, null, null, null);
+  public BodyMeasurements {
+    byName = Collections.unmodifiableMap(new LinkedHashMap<>(byName));
   }
 
-  /** The same with another upper chest. */
-  public BodyMeasurements withUpperChest(Measured other) {
-    return new BodyMeasurements(
-        bust, underbust, other, bustPointWidth, shoulderToBustPoint, shoulderToUnderbust);
-  }
-
-  /** The same with another bust-point width. */
-  public BodyMeasurements withBustPointWidth(Measured other) {
-    return new BodyMeasurements(
-        bust, underbust, upperChest, other, shoulderToBustPoint, shoulderToUnderbust);
-  }
-
-  /** The same with other lengths from the shoulder, to the bust point and to the underbust. */
-  public BodyMeasurements withShoulderTo(Measured bustPoint, Measured underbustLine) {
-    return new BodyMeasurements(
-        bust, underbust, upperChest, bustPointWidth, bustPoint, underbustLine);
-  }
-
-  /**
-   * The measurement with a wire name, or null if it was not taken.
-   *
-   * @throws IllegalArgumentException if no measurement has this name
-   */
+  /** The measurement of this name, or null if it was not taken. */
   public Measured named(String name) {
-    return switch (name) {
-      case "bust" -> bust;
-      case "underbust" -> underbust;
-      case "upperChest" -> upperChest;
-      case "bustPointWidth" -> bustPointWidth;
-      case "shoulderToBustPoint" -> shoulderToBustPoint;
-      case "shoulderToUnderbust" -> shoulderToUnderbust;
-      default -> throw new IllegalArgumentException(name + " is no measurement.");
-    };
+    return byName.get(name);
+  }
+
+  /** Largest horizontal girth over the bust, tape level (EN 13402-1), or null. */
+  public Measured bust() {
+    return named("bust");
+  }
+
+  /** Horizontal girth just below the breasts, or null. */
+  public Measured underbust() {
+    return named("underbust");
+  }
+
+  /** From one bust point straight across to the other, or null. */
+  public Measured bustPointWidth() {
+    return named("bustPointWidth");
+  }
+
+  /** From the shoulder at the neck down to the bust point, or null. */
+  public Measured shoulderToBustPoint() {
+    return named("shoulderToBustPoint");
+  }
+
+  /** From the shoulder at the neck over the bust to the underbust line, or null. */
+  public Measured shoulderToUnderbust() {
+    return named("shoulderToUnderbust");
   }
 }

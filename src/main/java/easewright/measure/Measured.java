@@ -29,31 +29,13 @@ public record Measured(Length value, double sdMm, Unit writtenIn) {
   }
 
   /**
-   * A girth of the trunk as written, with the error of the method.
+   * A measurement as written.
    *
+   * @param sdMm its error, one standard deviation, mm
    * @throws BadQuantity if the quantity is not a length
    */
-  public static Measured girth(Quantity written, MeasuringMethod method) {
-    return new Measured(written.length(), method.girthSdMm(), written.unit());
-  }
-
-  /**
-   * Half a girth of the trunk as written. Both halves err alike and together by as much as a girth
-   * (computed).
-   *
-   * @throws BadQuantity if the quantity is not a length
-   */
-  public static Measured halfGirth(Quantity written, MeasuringMethod method) {
-    return new Measured(written.length(), method.girthSdMm() / Math.sqrt(2), written.unit());
-  }
-
-  /**
-   * A short length or width as written, with the error of the method.
-   *
-   * @throws BadQuantity if the quantity is not a length
-   */
-  public static Measured shortLength(Quantity written, MeasuringMethod method) {
-    return new Measured(written.length(), method.shortSdMm(), written.unit());
+  public static Measured of(Quantity written, double sdMm) {
+    return new Measured(written.length(), sdMm, written.unit());
   }
 
   /**

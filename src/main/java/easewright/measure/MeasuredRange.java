@@ -10,21 +10,23 @@ final class MeasuredRange {
 
   private final String id;
   private final String name;
+  private final String how;
   private final double least;
   private final double most;
   private final double leastSurveyed;
   private final double usual;
   private final Map<String, String> sentences;
 
-  MeasuredRange(Measures.Range range, Measures measures) {
+  MeasuredRange(Measures.OfBody range, Map<String, String> sentences) {
     this.id = range.id();
-    this.name = measures.names().get(range.id());
+    this.name = range.name();
+    this.how = range.how() == null ? "" : " " + range.how();
     this.least = Length.parse(range.least()).mm();
     this.most = Length.parse(range.most()).mm();
     this.leastSurveyed =
         range.leastSurveyed() == null ? 0 : Length.parse(range.leastSurveyed()).mm();
     this.usual = Length.parse(range.usual()).mm();
-    this.sentences = measures.sentences();
+    this.sentences = sentences;
   }
 
   String id() {
@@ -52,11 +54,12 @@ final class MeasuredRange {
     double mm = measured.value().mm();
     if (!isPossible(mm)) {
       return Optional.of(
-          remark(Remark.Kind.IMPOSSIBLE, "impossible", asWritten(measured), measured));
+          remark(Remark.Kind.IMPOSSIBLE, "measure-impossible", asWritten(measured), measured));
     }
     // A large girth in inches entered as centimetres ("50 cm") is within the outer limits.
     if (mm < leastSurveyed) {
-      return Optional.of(remark(Remark.Kind.UNLIKELY, "belowSurvey", measured.text(), measured));
+      return Optional.of(
+          remark(Remark.Kind.UNLIKELY, "measure-below-survey", measured.text(), measured));
     }
     return Optional.empty();
   }
@@ -70,8 +73,8 @@ final class MeasuredRange {
             .and("most", text(most, measured));
     String remedy =
         slip(measured)
-            .map(meant -> blanks.and("meant", meant).fill(sentences.get(key + "Unit")))
-            .orElseGet(() -> blanks.fill(sentences.get(key + "Remedy")));
+            .map(meant -> blanks.and("meant", meant).fill(sentences.get(key + "-unit")))
+            .orElseGet(() -> blanks.fill(sentences.get(key + "-remedy")) + how);
     return new Remark(id, kind, blanks.fill(sentences.get(key)), remedy);
   }
 

@@ -44,12 +44,12 @@ public enum MeasuringMethod {
     this.shortSdMm = shortSdMm;
   }
 
-  /** Error SD of a large girth (bust, underbust, upper chest), mm. */
+  /** Error SD of a large girth, mm. */
   public double girthSdMm() {
     return girthSdMm;
   }
 
-  /** Error SD of a short length (bust-point width, shoulder to bust point), mm. */
+  /** Error SD of a length, a width or a small girth, mm. */
   public double shortSdMm() {
     return shortSdMm;
   }

@@ -19,21 +19,17 @@ public final class Plausibility {
   private final List<Measures.Order> orders;
 
   /**
+   * @param sentences of the book's wording, by key
    * @throws RuntimeException if a number of the book cannot be read; its check reports it before
    */
-  public Plausibility(Measures measures) {
-    measures
-        .measurements()
-        .forEach(range -> ranges.put(range.id(), new MeasuredRange(range, measures)));
+  public Plausibility(Measures measures, Map<String, String> sentences) {
+    measures.measurements().forEach(one -> ranges.put(one.id(), new MeasuredRange(one, sentences)));
     this.pairs =
         measures.comparisons().stream()
             .map(
                 one ->
                     new MeasuredPair(
-                        one,
-                        ranges.get(one.first()),
-                        ranges.get(one.second()),
-                        measures.sentences()))
+                        one, ranges.get(one.first()), ranges.get(one.second()), sentences))
             .toList();
     this.orders = measures.orders();
   }

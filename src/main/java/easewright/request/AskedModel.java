@@ -1,6 +1,6 @@
 package easewright.request;
 
-import easewright.measure.BodyMeasurements;
+import easewright.measure.Measures;
 import easewright.modelreader.ModelPrompt;
 import easewright.modelreader.ModelReader;
 import easewright.modelreader.ModelReading;
@@ -26,7 +26,8 @@ final class AskedModel {
         new ModelPrompt(
             catalog.signs().values().stream()
                 .collect(Collectors.toMap(SignEntry::id, SignEntry::name)),
-            BodyMeasurements.NAMES.stream()
+            book.measures().measurements().stream()
+                .map(Measures.OfBody::id)
                 .collect(
                     Collectors.toMap(
                         Function.identity(),

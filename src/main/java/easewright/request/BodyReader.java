@@ -13,9 +13,12 @@ import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.BiFunction;
+import java.util.function.ToDoubleFunction;
 
-/** Reads body measurements: one or several readings per place, with their error. */
+/**
+ * Reads the body measurements of a family of garments: one or several readings per place, with
+ * their error.
+ */
 final class BodyReader {
   /** Maximum number of readings per place, as many as anybody takes. */
   static final int MOST_READINGS = 10;
@@ -25,31 +28,22 @@ final class BodyReader {
 
   private final Map<String, List<Measuring>> how = new LinkedHashMap<>();
   private final Map<String, List<Measured>> readings = new LinkedHashMap<>();
-  private final List<Measures.Held> held;
+  private final Measures measures;
   private final MeasuringMethod usual;
   private final BodyMeasurements measurements;
 
   BodyReader(RequestField body, RequestField measuredBy, KnownNames known) {
-    this.held = known.book().catalog().practice().measures().held();
+    this.measures = known.book().measures();
     this.usual = method(measuredBy, MeasuringMethod.TAPE_SELF);
-    body =
-        body.fields(
-            "bust",
-            "bustLeft",
-            "bustRight",
-            "underbust",
-            "upperChest",
-            "bustPointWidth",
-            "shoulderToBustPoint",
-            "shoulderToUnderbust");
-    this.measurements =
-        new BodyMeasurements(
-            bust(body, known.book().parameter("sides-differ")),
-            measured(body, "underbust", Measured::girth),
-            measured(body, "upperChest", Measured::girth),
-            measured(body, "bustPointWidth", Measured::shortLength),
-            measured(body, "shoulderToBustPoint", Measured::shortLength),
-            measured(body, "shoulderToUnderbust", Measured::shortLength));
+    body = body.fields(measures.names().keySet().toArray(String[]::new));
+    Map<String, Measured> taken = new LinkedHashMap<>();
+    for (Measures.OfBody one : measures.measurements()) {
+      Measured found = measured(body, one, known.book().parameter("sides-differ"));
+      if (found != null) {
+        taken.put(one.id(), found);
+      }
+    }
+    this.measurements = new BodyMeasurements(taken);
     for (Remark remark : known.plausibility().check(measurements)) {
       if (remark.kind() == Remark.Kind.IMPOSSIBLE) {
         body.at(place(remark.field(), body)).impossible(remark.problem(), remark.remedy());
@@ -71,37 +65,46 @@ final class BodyReader {
     return readings;
   }
 
-  /** The girth as given, that of the two sides, or both combined. */
-  private Measured bust(RequestField body, double sidesDiffer) {
-    Measured whole = measured(body, "bust", Measured::girth);
-    Measured left = measured(body, "bustLeft", Measured::halfGirth);
-    Measured right = measured(body, "bustRight", Measured::halfGirth);
-    boolean alone = body.at("bustLeft").isWritten() != body.at("bustRight").isWritten();
-    if (alone) {
-      body.at(body.at("bustLeft").isWritten() ? "bustRight" : "bustLeft")
-          .needs("fault-side-missing");
+  /** As given of the whole, that of the two sides, or both combined. */
+  private Measured measured(RequestField body, Measures.OfBody one, double sidesDiffer) {
+    Measured whole = measured(body, one.id(), one::sdMm);
+    if (one.halves().isEmpty()) {
+      return whole;
+    }
+    List<String> halves = List.copyOf(one.halves().keySet());
+    Measured left = measured(body, halves.get(0), one::halfSdMm);
+    Measured right = measured(body, halves.get(1), one::halfSdMm);
+    boolean written = body.at(halves.get(0)).isWritten();
+    if (written != body.at(halves.get(1)).isWritten()) {
+      body.at(halves.get(written ? 1 : 0)).needs("fault-side-missing");
     }
     if (left == null || right == null) {
       return whole;
     }
     Measured sum = Sides.girth(left, right, Double.POSITIVE_INFINITY);
     if (whole != null) {
-      List<Measured> all = new ArrayList<>(readings.get("bust"));
+      List<Measured> all = new ArrayList<>(readings.get(one.id()));
       all.add(sum);
-      readings.put("bust", List.copyOf(all));
+      readings.put(one.id(), List.copyOf(all));
     }
     return whole == null || Sides.of(left, right).differ(sidesDiffer)
         ? Sides.girth(left, right, sidesDiffer)
         : Measured.combined(List.of(whole, sum));
   }
 
-  /** Where a remark on a measurement belongs: the bust may be written as its two sides. */
-  private static String place(String name, RequestField body) {
-    return name.equals("bust") && !body.at("bust").isWritten() ? "bustLeft" : name;
+  /** Where a remark on a measurement belongs: it may be written as its two sides. */
+  private String place(String name, RequestField body) {
+    return body.at(name).isWritten()
+        ? name
+        : measures.measurements().stream()
+            .filter(one -> one.id().equals(name))
+            .flatMap(one -> one.halves().keySet().stream())
+            .findFirst()
+            .orElse(name);
   }
 
   private Measured measured(
-      RequestField body, String name, BiFunction<Quantity, MeasuringMethod, Measured> as) {
+      RequestField body, String name, ToDoubleFunction<MeasuringMethod> sdMm) {
     RequestField spot = body.at(name);
     List<RequestField> items =
         spot.node().isArray()
@@ -123,9 +126,9 @@ final class BodyReader {
       List<Measures.Held> said = withMethod ? held(one) : List.of();
       Quantity length = value.writtenLength();
       if (length != null) {
-        Measured reading = as.apply(length, method);
+        Measured reading = Measured.of(length, sdMm.applyAsDouble(method));
         for (Measures.Held way : said) {
-          reading = way.of().contains(name) ? way.corrected(name, reading) : reading;
+          reading = way.of().contains(name) ? measures.corrected(way, name, reading) : reading;
         }
         read.add(reading);
         measurings.add(new Measuring(method, reading, said));
@@ -143,7 +146,8 @@ final class BodyReader {
   private List<Measures.Held> held(RequestField measuring) {
     List<Measures.Held> said = new ArrayList<>();
     for (String field : List.of("over", "tape", "breath")) {
-      List<Measures.Held> ways = held.stream().filter(way -> way.field().equals(field)).toList();
+      List<Measures.Held> ways =
+          measures.held().stream().filter(way -> way.field().equals(field)).toList();
       String named = measuring.at(field).oneOf(ways.stream().map(Measures.Held::id).toList());
       ways.stream().filter(way -> way.id().equals(named)).forEach(said::add);
     }

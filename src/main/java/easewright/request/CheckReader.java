@@ -62,6 +62,10 @@ public final class CheckReader {
         "label",
         "circumstances",
         "signs");
+    if (!known.book().measures().hasSizes()) {
+      root.at(FamilyNames.FIELD).cannotBe("fault-family-without-sizes");
+      faults.refuse();
+    }
     BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known);
     PatternReader pattern = pattern(root, known);
     String system = root.at("system").oneOf(names(SizeSystem.values()));

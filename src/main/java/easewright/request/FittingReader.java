@@ -3,7 +3,7 @@ package easewright.request;
 import com.fasterxml.jackson.databind.JsonNode;
 import easewright.fitting.Fitting;
 import easewright.fitting.GarmentMeasurements;
-import easewright.measure.BodyMeasurements;
+import easewright.measure.Measures;
 import easewright.measure.UnitSystem;
 import java.util.Collection;
 import java.util.LinkedHashSet;
@@ -56,7 +56,7 @@ public final class FittingReader {
     RequestField root = new RequestField(json, "", faults);
     Fitting fitting = read(root, known);
     boolean asks = text != null && text.mayBeAskedBack();
-    if (faults.none() && !asks && !saysAnything(fitting)) {
+    if (faults.none() && !asks && !saysAnything(fitting, known.book().measures())) {
       root.cannotBe("fault-fitting-of-nothing");
       if (text != null) {
         throw TextWithoutAnswer.ofNothing(faults.first());
@@ -103,6 +103,9 @@ public final class FittingReader {
     Struck.check(root.at(Struck.FIELD));
     root.at("asked").oneOf(known.signs());
     UnitSystem units = units(root);
+    if (root.at("sizeSystem").isWritten() && !known.book().measures().hasSizes()) {
+      root.at("sizeSystem").cannotBe("fault-family-without-sizes");
+    }
     BodyReader body = new BodyReader(root.at("body"), root.at("measuredBy"), known);
     PatternReader pattern =
         new PatternReader(
@@ -123,7 +126,7 @@ public final class FittingReader {
         pattern.sizeSystem(),
         pattern.choices(),
         DesignReader.read(root.at("design"), root.at("pattern").isWritten()),
-        ToileReader.read(root.at("garment")),
+        ToileReader.read(root.at("garment"), known.book().measures()),
         MaterialsReader.cloths(root.at("cloth")),
         MaterialsReader.elastic(root.at("elastic")),
         MaterialsReader.making(root.at("making")),
@@ -159,8 +162,8 @@ public final class FittingReader {
   }
 
   /** With less than this every answer would be a guess. */
-  private static boolean saysAnything(Fitting fitting) {
-    return lengths(fitting) >= 2
+  private static boolean saysAnything(Fitting fitting, Measures measures) {
+    return lengths(fitting, measures) >= 2
         || !fitting.signs().isEmpty()
         || !fitting.fine().isEmpty()
         || !fitting.trials().isEmpty()
@@ -174,27 +177,15 @@ public final class FittingReader {
   }
 
   /** How many lengths of body and toile are given. */
-  private static long lengths(Fitting fitting) {
-    BodyMeasurements body = fitting.body();
+  private static long lengths(Fitting fitting, Measures measures) {
     GarmentMeasurements garment = fitting.garment();
-    Stream<Object> single =
-        Stream.<Object>of(
-            body.bust(),
-            body.underbust(),
-            body.upperChest(),
-            body.bustPointWidth(),
-            body.shoulderToBustPoint(),
-            body.shoulderToUnderbust(),
-            garment.underband(),
-            garment.bust(),
-            garment.bandCloth(),
-            garment.strapWidth(),
-            garment.strapLength());
     Stream<Object> edges =
         garment.edges().stream()
             .flatMap(
                 edge ->
                     Stream.of(edge.length(), edge.elastic() == null ? null : edge.elastic().cut()));
-    return Stream.concat(single, edges).filter(Objects::nonNull).count();
+    return fitting.body().byName().size()
+        + measures.garment().stream().filter(one -> garment.named(one.id()) != null).count()
+        + edges.filter(Objects::nonNull).count();
   }
 }

@@ -65,7 +65,7 @@ public record KnownNames(
         catalog.adjustments().keySet(),
         catalog.causes().keySet(),
         catalog.practice().areas().stream().map(AreaEntry::id).toList(),
-        new Plausibility(catalog.practice().measures()),
+        book.plausibility(),
         sheets,
         book);
   }

@@ -5,8 +5,11 @@ import easewright.fitting.GarmentMeasurements;
 import easewright.fitting.MeasuredEdge;
 import easewright.fitting.MeasuredEdge.EdgeElastic;
 import easewright.measure.Length;
+import easewright.measure.Measures;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /** Reads what was measured of the finished toile. Bounds are parameters of the rule book. */
 final class ToileReader {
@@ -16,27 +19,34 @@ final class ToileReader {
 
   private ToileReader() {}
 
-  static GarmentMeasurements read(RequestField spot) {
-    spot = spot.fields("underband", "bust", "bandCloth", "strapWidth", "strapLength", "edges");
+  /**
+   * @param measures what the family of garments has
+   */
+  static GarmentMeasurements read(RequestField spot, Measures measures) {
+    List<String> fields = new ArrayList<>();
+    measures.garment().forEach(one -> fields.add(one.id()));
+    if (!measures.edges().isEmpty()) {
+      fields.add("edges");
+    }
+    RequestField known = spot.fields(fields.toArray(String[]::new));
+    Map<String, Length> lengths = new LinkedHashMap<>();
+    for (Measures.OfGarment one : measures.garment()) {
+      Length length = known.at(one.id()).length(one.least(), one.most());
+      if (length != null) {
+        lengths.put(one.id(), length);
+      }
+    }
     return new GarmentMeasurements(
-        girth(spot.at("underband")),
-        girth(spot.at("bust")),
-        girth(spot.at("bandCloth")),
-        spot.at("strapWidth").length("narrowest-strap", "widest-strap"),
-        spot.at("strapLength").length("shortest-edge", "longest-strap"),
-        edges(spot.at("edges")));
+        lengths,
+        measures.edges().isEmpty() ? List.of() : edges(known.at("edges"), measures.edges()));
   }
 
-  private static Length girth(RequestField spot) {
-    return spot.length("least-girth-of-a-garment", "most-girth-of-a-garment");
-  }
-
-  private static List<MeasuredEdge> edges(RequestField list) {
+  private static List<MeasuredEdge> edges(RequestField list, List<String> names) {
     List<MeasuredEdge> edges = new ArrayList<>();
-    for (RequestField item : list.items(GarmentEdge.values().length)) {
+    for (RequestField item : list.items(names.size())) {
       RequestField spot = item.fields("edge", "length", "drafted", "elastic");
       if (spot.isWritten()) {
-        MeasuredEdge edge = edge(spot);
+        MeasuredEdge edge = edge(spot, names);
         if (edge != null && edges.stream().anyMatch(one -> one.edge() == edge.edge())) {
           spot.cannotBe("fault-edge-twice");
         } else if (edge != null) {
@@ -47,11 +57,11 @@ final class ToileReader {
     return edges;
   }
 
-  private static MeasuredEdge edge(RequestField spot) {
+  private static MeasuredEdge edge(RequestField spot, List<String> names) {
     if (!spot.at("edge").isWritten()) {
       spot.at("edge").needs("fault-edge-missing");
     }
-    String name = spot.at("edge").oneOf(GarmentEdge.wireNames());
+    String name = spot.at("edge").oneOf(names);
     Length length = spot.at("length").length("shortest-edge", "most-girth-of-a-garment");
     Length drafted = spot.at("drafted").length("shortest-edge", "most-girth-of-a-garment");
     RequestField elastic = spot.at("elastic").fields("cut", "width", "kind", "putOn");

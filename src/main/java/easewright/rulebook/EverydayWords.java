@@ -65,6 +65,9 @@ public record EverydayWords(
   /** The cue that something else than such a garment is spoken of. */
   private static final String OTHER_THING = "other thing";
 
+  /** The list of what is measured for other things. */
+  private static final String OTHER_MEASUREMENTS = "other measurements";
+
   public EverydayWords {
     trials = trials == null ? Map.of() : trials;
     so = so == null ? Map.of() : so;
@@ -72,8 +75,19 @@ public record EverydayWords(
     reader = reader == null ? Map.of() : reader;
   }
 
-  /** The same for garments called so: these words speak for the garment, not for another thing. */
-  EverydayWords about(List<String> called) {
+  /**
+   * The same for garments called so: these words speak for the garment, not for another thing.
+   *
+   * @param measured what is measured for them, by the name in requests, to the words for it
+   */
+  EverydayWords about(List<String> called, Map<String, List<String>> measured) {
+    Map<String, List<String>> lists = new LinkedHashMap<>(reader);
+    lists.computeIfPresent(
+        OTHER_MEASUREMENTS,
+        (list, said) ->
+            said.stream()
+                .filter(one -> measured.values().stream().noneMatch(words -> words.contains(one)))
+                .toList());
     Map<String, List<String>> others = new LinkedHashMap<>(cues);
     others.computeIfPresent(
         OTHER_THING, (cue, said) -> said.stream().filter(one -> !called.contains(one)).toList());
@@ -91,7 +105,7 @@ public record EverydayWords(
         none,
         others,
         circumstances,
-        measurements,
+        measured,
         perhaps,
         Stream.concat(garment.stream(), called.stream()).distinct().toList(),
         replies,
@@ -101,6 +115,6 @@ public record EverydayWords(
         so,
         notSo,
         danger,
-        reader);
+        lists);
   }
 }

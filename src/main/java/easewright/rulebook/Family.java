@@ -3,6 +3,7 @@ package easewright.rulebook;
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import easewright.measure.Measures;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -22,6 +23,10 @@ import java.util.stream.Stream;
  * @param usual whether it serves requests that tell of no family
  * @param includes shared folders whose rules it hears too, e.g. "common/making"
  * @param catalog names of the files in the book's own catalog that hold its signs and adjustments
+ * @param instead what it says of shared things in words of its own
+ * @param nothingWrong how many of such fittings have nothing wrong; null for the book's own
+ *     parameter
+ * @param measures what is measured for it, as {@code measures.yaml} beside it says
  */
 public record Family(
     String id,
@@ -29,10 +34,16 @@ public record Family(
     List<String> called,
     boolean usual,
     List<String> includes,
-    List<String> catalog) {
+    List<String> catalog,
+    Instead instead,
+    Share nothingWrong,
+    Measures measures) {
 
   /** The file that makes a folder a family. */
   public static final String FILE = "family.yaml";
+
+  /** The file beside it that says what is measured. */
+  public static final String MEASURES = "measures.yaml";
 
   /** The folder of what several families share, by topic. */
   public static final String COMMON = "common/";
@@ -43,7 +54,35 @@ public record Family(
     called = called == null ? List.of() : List.copyOf(called);
     includes = includes == null ? List.of() : List.copyOf(includes);
     catalog = catalog == null ? List.of() : List.copyOf(catalog);
+    measures = measures == null ? Measures.NONE : measures;
+    instead = instead == null ? new Instead(null, null, null) : instead;
   }
+
+  /**
+   * Words that stand in a family in place of the shared ones, which may speak of another garment.
+   *
+   * @param catalog entry of the catalog, by id, to those of its fields that differ
+   * @param voice file of the voice to those of its entries that differ, each whole
+   * @param wording key of a sentence to the sentence
+   */
+  public record Instead(
+      Map<String, ObjectNode> catalog, Map<String, ObjectNode> voice, Map<String, String> wording) {
+
+    public Instead {
+      catalog = catalog == null ? Map.of() : Map.copyOf(catalog);
+      voice = voice == null ? Map.of() : Map.copyOf(voice);
+      wording = wording == null ? Map.of() : Map.copyOf(wording);
+    }
+  }
+
+  /**
+   * A share of all fittings, with what stands for it.
+   *
+   * @param value such as "60 %"
+   * @param since month it was set
+   * @param source publication, "common practice" or "from memory"
+   */
+  public record Share(String value, String since, String source) {}
 
   /** Whether what a folder holds, a family's own or a shared one, is heard in this family. */
   public boolean hears(String folder) {
@@ -77,15 +116,21 @@ public record Family(
     try (Stream<Path> folders = Files.list(book)) {
       for (Path folder : folders.filter(one -> Files.exists(one.resolve(FILE))).toList()) {
         String id = folder.getFileName().toString();
-        ObjectNode written =
-            YAML.readValue(Files.readString(folder.resolve(FILE)), ObjectNode.class);
-        families.put(id, YAML.treeToValue(written.put("id", id), Family.class));
+        ObjectNode written = written(folder.resolve(FILE)).put("id", id);
+        if (Files.exists(folder.resolve(MEASURES))) {
+          written.set("measures", written(folder.resolve(MEASURES)));
+        }
+        families.put(id, YAML.treeToValue(written, Family.class));
       }
     } catch (JsonProcessingException unreadable) {
-      throw new RuleBookFault(FILE + ": " + unreadable.getMessage());
+      throw new RuleBookFault("A family's files: " + unreadable.getMessage());
     } catch (IOException unreadable) {
       throw new UncheckedIOException(unreadable);
     }
     return families;
+  }
+
+  private static ObjectNode written(Path file) throws IOException {
+    return YAML.readValue(Files.readString(file), ObjectNode.class);
   }
 }

@@ -18,6 +18,8 @@ import java.util.stream.Collectors;
  * it everywhere, so that nothing it says can lead to one.
  */
 final class FamilyView {
+  private static final String NOTHING_WRONG = "nothing-wrong";
+
   private static final JsonMapper JSON = JsonMapper.builder().build();
 
   private final RuleBookSource whole;
@@ -48,13 +50,27 @@ final class FamilyView {
         whole.hash(),
         whole.families(),
         whole.vocabulary(),
-        foreign.isEmpty() ? whole.catalog() : catalog(),
-        whole.parameters(),
+        foreign.isEmpty() && family.instead().catalog().isEmpty() ? whole.catalog() : catalog(),
+        parameters(),
         rules,
         only(whole.files(), files::contains),
         only(whole.pages(), files::contains),
-        whole.wording(),
+        wording(),
         everyday());
+  }
+
+  /** The priors are scaled to its own share of fittings with nothing wrong, if it states one. */
+  private Map<String, Parameter> parameters() {
+    Family.Share own = family.nothingWrong();
+    if (own == null) {
+      return whole.parameters();
+    }
+    Map<String, Parameter> ours = new LinkedHashMap<>(whole.parameters());
+    ours.computeIfPresent(
+        NOTHING_WRONG,
+        (id, shared) ->
+            Parameter.of(id, own.value(), null, shared.what(), own.since(), own.source()));
+    return ours;
   }
 
   private Catalog catalog() {
@@ -65,7 +81,7 @@ final class FamilyView {
         entries(all.findings()),
         entries(all.adjustments()),
         entries(all.cautions()),
-        all.reasons(),
+        entries(all.reasons()),
         all.practice(),
         all.folders());
   }
@@ -75,10 +91,47 @@ final class FamilyView {
     all.forEach(
         (id, entry) -> {
           if (!foreign.contains(id)) {
-            ours.put(id, withoutForeign(entry));
+            ours.put(id, withoutForeign(inOwnWords(entry)));
           }
         });
     return ours;
+  }
+
+  @SuppressWarnings("unchecked")
+  private <E extends Catalog.Entry> E inOwnWords(E entry) {
+    ObjectNode own = family.instead().catalog().get(entry.id());
+    if (own == null) {
+      return entry;
+    }
+    ObjectNode tree = JSON.valueToTree(entry);
+    tree.setAll(own);
+    return (E) JSON.convertValue(tree, entry.getClass());
+  }
+
+  /** What is said, with the family's own words in place of the shared ones. */
+  private Wording wording() {
+    Wording shared = whole.wording();
+    Family.Instead own = family.instead();
+    Map<String, String> sentences = new LinkedHashMap<>(shared.sentences());
+    sentences.putAll(own.wording());
+    Map<String, Voice> voices = new LinkedHashMap<>();
+    shared
+        .voices()
+        .forEach(
+            (language, voice) ->
+                voices.put(
+                    language,
+                    withoutForeignNames(
+                        language.equals(Voice.USUAL) && !own.voice().isEmpty()
+                            ? spoken(voice, own.voice())
+                            : voice)));
+    return new Wording(sentences, voices);
+  }
+
+  private static Voice spoken(Voice shared, Map<String, ObjectNode> own) {
+    ObjectNode voice = JSON.valueToTree(shared);
+    own.forEach((file, entries) -> voice.withObjectProperty(file).setAll(entries));
+    return JSON.convertValue(voice, Voice.class);
   }
 
   private <E extends Catalog.Entry> E withoutForeign(E entry) {
@@ -121,7 +174,7 @@ final class FamilyView {
   private EverydayWords everyday() {
     EverydayWords words =
         foreign.isEmpty() ? whole.everyday() : withoutForeignNames(whole.everyday());
-    return family.usual() ? words : words.about(family.called());
+    return family.usual() ? words : words.about(family.called(), family.measures().said());
   }
 
   private static <V> Map<String, V> only(Map<String, V> all, Predicate<String> which) {

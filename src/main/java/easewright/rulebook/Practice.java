@@ -1,6 +1,5 @@
 package easewright.rulebook;
 
-import easewright.measure.Measures;
 import java.util.List;
 import java.util.Map;
 
@@ -8,7 +7,6 @@ import java.util.Map;
  * How the trade works, whatever the garment: what {@code practice/} of a rule book says.
  *
  * @param order the order of work, and which caution comes first
- * @param measures what tape measurements can be
  * @param traits what rules may say of a pattern
  * @param circumstances what rules may say of the wearing
  * @param areas of what a wearer may say that all is well with it
@@ -18,7 +16,6 @@ import java.util.Map;
  */
 public record Practice(
     OrderOfWork order,
-    Measures measures,
     List<TraitEntry> traits,
     List<CircumstanceEntry> circumstances,
     List<AreaEntry> areas,
@@ -28,8 +25,7 @@ public record Practice(
 
   /** The files of {@code practice/}, without their ending, each with a schema of its name. */
   public static final List<String> FILES =
-      List.of(
-          "order", "measures", "traits", "circumstances", "areas", "sewing", "sizing", "drawings");
+      List.of("order", "traits", "circumstances", "areas", "sewing", "sizing", "drawings");
 
   /**
    * A property of a pattern.

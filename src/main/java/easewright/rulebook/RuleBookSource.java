@@ -5,6 +5,8 @@ import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import easewright.measure.Measures;
+import easewright.measure.Plausibility;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
@@ -132,6 +134,16 @@ public record RuleBookSource(
       throw new RuleBookFault("Parameter " + id + " is not set in parameters/.");
     }
     return parameter.number();
+  }
+
+  /** What is measured for its family; for the usual one where this is the whole book. */
+  public Measures measures() {
+    return (family == null ? Family.usual(families) : families.get(family)).measures();
+  }
+
+  /** Which of these measurements are impossible or worth repeating. */
+  public Plausibility plausibility() {
+    return new Plausibility(measures(), wording.sentences());
   }
 
   /** All files of the folder read as one: entries of the same name in two files are joined. */

@@ -71,7 +71,7 @@ public final class Replies {
   }
 
   private static Marked marked(Reply reply) {
-    return Optional.ofNullable(reply.place())
+    return Optional.ofNullable(reply.drawing() == null ? null : reply.place())
         .flatMap(place -> GarmentDrawing.plainTop().marking(place.line().replace(' ', '-')))
         .orElse(null);
   }

@@ -244,18 +244,53 @@ class OwnBookTest {
         "hurt-ribs");
     mistake(
         book,
-        "practice/measures.yaml",
+        "sports-bra/measures.yaml",
         "least: 450 mm",
         "least: 1.9 m",
         "not written as it should be",
         "500 mm");
     mistake(
         book,
-        "practice/measures.yaml",
+        "sports-bra/measures.yaml",
         "low: 63 mm",
         "low: 230 mm",
         "\"low\" is not below \"high\"",
         "smaller of the two first");
+    mistake(
+        book,
+        "sports-bra/measures.yaml",
+        "first: upperChest",
+        "first: upperchesst",
+        "no measurement of the body",
+        "upperChest");
+    mistake(
+        book,
+        "sports-bra/measures.yaml",
+        "of: [bust, bustLeft, bustRight]",
+        "of: [bust, bustLeft, bustRite]",
+        "no measurement of the body",
+        "bustRight");
+    mistake(
+        book,
+        "sports-bra/measures.yaml",
+        "most: widest-strap",
+        "most: widest-strapp",
+        "no parameter",
+        "widest-strap");
+    mistake(
+        book,
+        "sports-bra/measures.yaml",
+        "garment: [underband]",
+        "garment: [underbust]",
+        "no measurement of the garment",
+        "underband");
+    mistake(
+        book,
+        "sports-bra/measures.yaml",
+        "edges: [neckline, back-neckline",
+        "edges: [neckline, back-nekline",
+        "no edge that requests can name",
+        "back-neckline");
     mistake(
         book,
         "practice/sizing.yaml",
@@ -315,6 +350,23 @@ class OwnBookTest {
     BookCopy book = BookCopy.in(folder);
     book.put(NUMBERS, "  units of time: [", "  # units of time: [");
     onlyProblem("everyday: ", "units of time");
+  }
+
+  /** Without it, figures that rules judge would silently have no value. */
+  @Test
+  void a_measurement_that_figures_are_computed_from_is_missed() {
+    BookCopy book = BookCopy.in(folder);
+    book.put("sports-bra/measures.yaml", "- id: shoulderToBustPoint", "- id: shoulderToBust");
+    assertTrue(names("The measurement shoulderToBustPoint is missing"));
+    book.delete("sports-bra/measures.yaml");
+    assertTrue(names("The file is missing, and figures are computed from what it measures."));
+  }
+
+  private boolean names(String problem) {
+    return OWN.problems(folder).stream()
+        .anyMatch(
+            one ->
+                one.file().equals("sports-bra/measures.yaml") && one.problem().startsWith(problem));
   }
 
   @Test

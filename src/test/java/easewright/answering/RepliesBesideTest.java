@@ -13,7 +13,7 @@ import easewright.reply.Addressee;
 import easewright.reply.Speaker;
 import easewright.request.FaultyRequest;
 import easewright.rulebook.RuleBook;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -37,7 +37,7 @@ class RepliesBesideTest {
   private static final Edition BOTH = WORDS.readingWith(TrainedReader.shipped());
 
   /** The rule book as it lies here, so that changed words need no compiling. */
-  private static final Speaker SPEAKER = new Speaker(RuleBookSource.read(Path.of("rules")));
+  private static final Speaker SPEAKER = new Speaker(UsualBook.read());
 
   @ParameterizedTest
   @ValueSource(

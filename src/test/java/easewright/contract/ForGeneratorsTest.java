@@ -22,6 +22,9 @@ class ForGeneratorsTest {
         "Set": {"type": "array", "uniqueItems": true, "items": {"type": "string", "enum": ["a"]}},
         "Free": {"type": "object", "description": "Anything."},
         "Amount": {"oneOf": [{"type": "string"}, {"type": "object", "properties": {}}]},
+        "Open": {"type": "object", "properties": {"a": {"type": "string"}},
+                 "additionalProperties": {"type": "string"}},
+        "Map": {"type": "object", "additionalProperties": {"type": "string"}},
         "Both": {"allOf": [{"$ref": "#"}]}
       }}, "content": {"examples": {"one": {"externalValue": "examples/one.json"}}}}
       """;
@@ -38,6 +41,8 @@ class ForGeneratorsTest {
     assertFalse(schemas.at("/Set").has("uniqueItems"));
     assertTrue(schemas.at("/Free/additionalProperties").asBoolean());
     assertFalse(schemas.at("/Amount").has("oneOf"));
+    assertTrue(schemas.at("/Open/additionalProperties").isBoolean());
+    assertTrue(schemas.at("/Map/additionalProperties").isObject());
     assertTrue(schemas.at("/Both").has("allOf"));
     assertFalse(loose.at("/content").has("examples"));
   }

@@ -10,7 +10,7 @@ import easewright.layout.LaidPart;
 import easewright.layout.Packing;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBook;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -55,7 +55,7 @@ class DeadlineTest {
 
   @Test
   void the_reading_of_a_text_is_aborted() {
-    Intake intake = new Intake(RuleBookSource.read(Path.of("rules")));
+    Intake intake = new Intake(UsualBook.read());
     isGivenUp(() -> intake.read("The straps slip off and the band rides up at the back."));
   }
 

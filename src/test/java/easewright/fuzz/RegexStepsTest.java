@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.intake.Intake;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.lang.reflect.Field;
 import java.lang.reflect.Modifier;
@@ -181,7 +181,7 @@ class RegexStepsTest {
     }
     Map<String, Tried> found = new LinkedHashMap<>();
     gather(
-        new Intake(RuleBookSource.read(Path.of("rules"))),
+        new Intake(UsualBook.read()),
         source.toString(),
         found,
         Collections.newSetFromMap(new IdentityHashMap<>()));

@@ -6,11 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import easewright.handbook.GarmentDrawing.Label;
 import easewright.handbook.GarmentDrawing.Marked;
 import easewright.rulebook.Catalog;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.PathIterator;
-import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -20,9 +19,12 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** Compares the drawing with the catalog's place names, read here from its own files. */
+/**
+ * Compares the drawing with the place names of the usual family's catalog, read here from its own
+ * files: its garment is the one drawn.
+ */
 class GarmentDrawingTest {
-  private static final Catalog CATALOG = RuleBookSource.read(Path.of("rules")).catalog();
+  private static final Catalog CATALOG = UsualBook.read().catalog();
   private static final GarmentDrawing DRAWING = GarmentDrawing.plainTop();
 
   @Test

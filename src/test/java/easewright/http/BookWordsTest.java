@@ -8,6 +8,8 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.answering.OwnBook;
 import easewright.diagnosis.RuleWords;
+import easewright.measure.FigureFormula;
+import easewright.measure.Measures;
 import easewright.pattern.PatternSheets;
 import easewright.request.CircumstancesReader;
 import easewright.rulebook.Catalog;
@@ -198,8 +200,22 @@ class BookWordsTest {
         new TreeSet<>(Practice.FILES), fields(Practice.class), "a file of practice/ for each part");
     assertEquals(fields(EverydayWords.class), properties(schema("everyday").at("/properties")));
     Set<String> family = properties(schema("family").at("/properties"));
-    family.add("id"); // its folder's name
+    family.addAll(Set.of("id", "measures")); // its folder's name, and a file beside it
     assertEquals(fields(Family.class), family);
+    JsonNode measures = schema("measures").at("/properties");
+    assertEquals(fields(Measures.class), properties(measures));
+    Map.of(
+            "measurements", Measures.OfBody.class,
+            "comparisons", Measures.Comparison.class,
+            "orders", Measures.Order.class,
+            "held", Measures.Held.class,
+            "garment", Measures.OfGarment.class,
+            "figures", FigureFormula.class,
+            "missing", Measures.Missing.class)
+        .forEach(
+            (list, type) ->
+                assertEquals(
+                    fields(type), properties(measures.at("/" + list + "/items/properties")), list));
   }
 
   private static Set<String> fields(Class<? extends Record> type) {
@@ -258,7 +274,10 @@ class BookWordsTest {
               case "sayings" -> "everyday";
               case "en" -> "voice-" + file.getFileName().toString().replace(".yaml", "");
               case "practice" -> file.getFileName().toString().replace(".yaml", "");
-              default -> file.getFileName().toString().equals(Family.FILE) ? "family" : folder;
+              default ->
+                  Files.exists(file.resolveSibling(Family.FILE))
+                      ? file.getFileName().toString().replace(".yaml", "")
+                      : folder;
             },
             named,
             file.toString());

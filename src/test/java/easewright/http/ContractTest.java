@@ -212,7 +212,7 @@ class ContractTest {
             "{\"signs\": [{}]}",
             "{\"signs\": [{\"sign\": \"straps-slip-off\", \"side\": \"up\"}]}",
             "{\"units\": \"feet\"}",
-            "{\"body\": {\"waist\": \"70 cm\"}}",
+            "{\"body\": {\"waist\": 70}}",
             "{\"body\": {\"bust\": 94}}",
             "{\"elastic\": {\"load\": \"6 N\"}}",
             "{\"cloth\": {\"main\": {\"along\": {\"marked\": \"1 cm\", \"stretched\": \"2 cm\"}}}}",

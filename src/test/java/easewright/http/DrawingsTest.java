@@ -5,11 +5,10 @@ import static org.hamcrest.Matchers.equalTo;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import java.io.ByteArrayInputStream;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.regex.Matcher;
@@ -76,7 +75,7 @@ class DrawingsTest {
   }
 
   private static List<String> places() {
-    return RuleBookSource.read(Path.of("rules")).catalog().adjustments().values().stream()
+    return UsualBook.read().catalog().adjustments().values().stream()
         .flatMap(change -> Stream.of(change.at(), change.alsoAt()))
         .filter(Objects::nonNull)
         .flatMap(List::stream)

@@ -10,11 +10,11 @@ import easewright.pattern.PatternSheets;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Drawings;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
-import java.nio.file.Path;
 import java.util.HashSet;
 import java.util.Set;
 import java.util.TreeSet;
@@ -32,14 +32,14 @@ import org.w3c.dom.Document;
  */
 @QuarkusTest
 class IllustrationsTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Drawings DRAWINGS = BOOK.catalog().practice().drawings();
   private static final Pattern ABSOLUTE = Pattern.compile("([MLQC])([-0-9. ]+)");
 
   @Inject PatternSheets sheets;
 
   @Test
-  void every_sign_but_a_danger_and_every_change_is_drawn() {
+  void every_sign_but_a_danger_and_every_change_of_the_usual_family_is_drawn() {
     Set<String> signs =
         BOOK.catalog().signs().values().stream()
             .filter(sign -> !sign.redFlag())

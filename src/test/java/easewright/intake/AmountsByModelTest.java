@@ -4,8 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import easewright.intake.Told.TrialRead;
 import easewright.reading.TrainedReader;
-import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -18,7 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * practice of fitting). Posts of our own; the model is well above its bounds in each.
  */
 class AmountsByModelTest {
-  private static final Intake INTAKE = new Intake(RuleBookSource.read(Path.of("rules")));
+  private static final Intake INTAKE = new Intake(UsualBook.read());
   private static final Optional<TrainedReader> TRAINED = Optional.of(TrainedReader.shipped());
 
   private static String amounts(String text) {

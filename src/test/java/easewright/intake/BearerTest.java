@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import easewright.intake.Reading.SignRead;
 import easewright.intake.Reading.TextRead;
 import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Of whom a danger is said (common practice in reading posts). */
 class BearerTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake INTAKE = new Intake(BOOK);
 
   private static Set<String> dangers(String text) {

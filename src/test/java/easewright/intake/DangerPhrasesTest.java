@@ -4,14 +4,14 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** A saying that two signs share tells neither, so dangers must not take each other's words. */
 class DangerPhrasesTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake INTAKE = new Intake(BOOK);
 
   @Test

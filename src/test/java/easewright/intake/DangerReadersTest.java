@@ -5,7 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.intake.Reading.SignRead;
 import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -15,7 +15,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** Any reader of dangers can raise one, and none can take it away (common practice of safety). */
 class DangerReadersTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake ALONE = new Intake(BOOK);
 
   private static DangerReader finding(String... signs) {

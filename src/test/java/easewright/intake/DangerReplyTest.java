@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import easewright.intake.Reading.SignRead;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  * Replies to a question on a danger; doubt is never a no (common practice: when in doubt, warn).
  */
 class DangerReplyTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake INTAKE = new Intake(BOOK);
   private static final SignEntry NUMB = BOOK.catalog().signs().get("numb-or-tingling-arm-or-hand");
 

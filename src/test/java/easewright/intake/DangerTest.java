@@ -3,8 +3,7 @@ package easewright.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import easewright.intake.Reading.SignRead;
-import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
@@ -13,7 +12,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** A danger is cleared only by plain words (common practice: when in doubt, warn). */
 class DangerTest {
-  private static final Intake INTAKE = new Intake(RuleBookSource.read(Path.of("rules")));
+  private static final Intake INTAKE = new Intake(UsualBook.read());
   private static final Set<String> BREATHING =
       Set.of("breathing-feels-hard", "breathless-or-dizzy");
 

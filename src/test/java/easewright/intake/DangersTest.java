@@ -4,6 +4,7 @@ import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -16,7 +17,7 @@ import org.junit.jupiter.api.Test;
  * a danger follows public health advice on when to seek help, which each sign names as its source.
  */
 class DangersTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake INTAKE = new Intake(BOOK);
 
   private static DangersReport report(String folder, boolean showMisses) throws IOException {

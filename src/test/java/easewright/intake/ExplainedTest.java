@@ -7,6 +7,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import easewright.reading.TrainedReader;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.Optional;
@@ -17,7 +18,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** What sounds like a danger and is explained as none (common practice: in doubt it stands). */
 class ExplainedTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake INTAKE = new Intake(BOOK);
   private static final TrainedReader TRAINED = TrainedReader.shipped();
 

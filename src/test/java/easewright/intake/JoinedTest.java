@@ -14,6 +14,7 @@ import easewright.reading.TrainedReader;
 import easewright.reading.TrainedReading;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
@@ -27,7 +28,7 @@ import org.junit.jupiter.api.Test;
  * judgement to a person, is common practice of safety.
  */
 class JoinedTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake INTAKE = new Intake(BOOK);
   private static final Optional<TrainedReader> TINY =
       Optional.of(TrainedReader.in(Path.of("src/test/resources/easewright/reading/tiny")));

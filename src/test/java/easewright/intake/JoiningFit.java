@@ -11,6 +11,7 @@ import easewright.reading.TrainedReader;
 import easewright.reading.TrainedReading;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -25,7 +26,7 @@ import java.util.Map;
  * neither the words nor the model were made with. Sets kept aside may be counted, never fitted on.
  */
 final class JoiningFit {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Map<String, SignEntry> CATALOG = BOOK.catalog().signs();
   private static final Intake INTAKE = new Intake(BOOK);
 

@@ -1,8 +1,7 @@
 package easewright.intake;
 
 import easewright.fuzz.LinearTime;
-import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
@@ -11,7 +10,7 @@ class LinearReadingTest {
   /** As long as the service takes a text, in characters. */
   private static final int LONGEST = 4000;
 
-  private static final Intake INTAKE = new Intake(RuleBookSource.read(Path.of("rules")));
+  private static final Intake INTAKE = new Intake(UsualBook.read());
 
   @ParameterizedTest
   @ValueSource(

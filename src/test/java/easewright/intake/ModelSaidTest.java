@@ -13,7 +13,7 @@ import easewright.modelreader.ModelReading.LengthSaid;
 import easewright.modelreader.ModelReading.SignSaid;
 import easewright.number.TextSpan;
 import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -23,7 +23,7 @@ import org.junit.jupiter.api.Test;
  * none may take one away is common practice of safety.
  */
 class ModelSaidTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake INTAKE = new Intake(BOOK);
   private static final double TRUST = BOOK.parameter("language-model-trusted");
   private static final String SLIPS = "straps-slip-off";

@@ -3,8 +3,7 @@ package easewright.intake;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
@@ -194,7 +193,7 @@ class NumbersInPostsTest {
   @ParameterizedTest
   @ValueSource(strings = {"¼", "½\"", "— ¾ —"})
   void a_text_of_signs_alone_says_nothing(String text) {
-    Reading read = new Intake(RuleBookSource.read(Path.of("rules"))).read(text);
+    Reading read = new Intake(UsualBook.read()).read(text);
     assertEquals(List.of(), read.lengths());
   }
 

@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import easewright.reading.TrainedReader;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -18,7 +18,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /** Somebody else's garment is not read as the writer's (common practice). */
 class OthersSaidTest {
-  private static final Intake INTAKE = new Intake(RuleBookSource.read(Path.of("rules")));
+  private static final Intake INTAKE = new Intake(UsualBook.read());
   private static final TrainedReader TRAINED = TrainedReader.shipped();
 
   static Stream<JsonNode> posts() throws IOException {

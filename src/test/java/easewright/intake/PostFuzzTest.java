@@ -8,9 +8,8 @@ import easewright.measure.Quantity;
 import easewright.number.Amount;
 import easewright.number.AmountRead;
 import easewright.number.TextSpan;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.stream.Stream;
@@ -34,7 +33,7 @@ class PostFuzzTest {
   /** Taking the time costs a hundred readings, so while searching only some texts are timed. */
   private static final int TIMED = System.getenv("JAZZER_FUZZ") == null ? 1 : 32;
 
-  private static final Intake INTAKE = new Intake(RuleBookSource.read(Path.of("rules")));
+  private static final Intake INTAKE = new Intake(UsualBook.read());
 
   @FuzzTest(maxDuration = "4m")
   void any_bytes(byte[] bytes) {

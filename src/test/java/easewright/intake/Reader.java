@@ -6,12 +6,12 @@ import easewright.number.AmountWords;
 import easewright.number.ReadingBounds;
 import easewright.number.WordLists;
 import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.List;
 
 /** Reads with the words of the rule book, without compiling a rule. */
 final class Reader {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake INTAKE = new Intake(BOOK);
   private static final AmountWords AMOUNTS =
       new AmountWords(new WordLists(BOOK.everyday().reader()), new ReadingBounds(BOOK));

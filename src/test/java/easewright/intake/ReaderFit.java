@@ -6,7 +6,7 @@ import easewright.reading.ReaderSettings.Joining;
 import easewright.reading.ReaderSettings.Weights;
 import easewright.reading.SeparateOdds;
 import easewright.rulebook.Catalog.SignEntry;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -26,8 +26,7 @@ import java.util.regex.Pattern;
  * neither the model nor the plain reader was trained with: {@code hands.py} writes those held out.
  */
 final class ReaderFit {
-  private static final Map<String, SignEntry> CATALOG =
-      RuleBookSource.read(Path.of("rules")).catalog().signs();
+  private static final Map<String, SignEntry> CATALOG = UsualBook.read().catalog().signs();
 
   private ReaderFit() {}
 

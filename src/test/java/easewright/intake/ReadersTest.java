@@ -9,6 +9,7 @@ import easewright.deadline.Deadline;
 import easewright.reading.TrainedReader;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -40,7 +41,7 @@ class ReadersTest {
   /** What one denial more or less weighs in the smallest set, which has 36. */
   private static final double ONE_DENIAL = 0.03;
 
-  private static final RuleBookSource RULES = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource RULES = UsualBook.read();
   private static final Map<String, SignEntry> CATALOG = RULES.catalog().signs();
   private static final Intake INTAKE = new Intake(RULES);
   private static final TrainedReader TRAINED =

@@ -7,7 +7,7 @@ import easewright.intake.Reading.SignRead;
 import easewright.reading.TrainedReader;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -27,7 +27,7 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 @Tag("long")
 class SecondOpinionTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final Intake INTAKE = new Intake(BOOK);
   private static final Optional<TrainedReader> TRAINED = Optional.of(TrainedReader.shipped());
   private static final String AROUND =

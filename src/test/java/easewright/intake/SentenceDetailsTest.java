@@ -5,8 +5,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.intake.Reading.SignRead;
 import easewright.reading.TrainedReader;
-import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -18,7 +17,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  * belongs to what its sentence is about is plain English; cases follow posts of learners in view.
  */
 class SentenceDetailsTest {
-  private static final Intake INTAKE = new Intake(RuleBookSource.read(Path.of("rules")));
+  private static final Intake INTAKE = new Intake(UsualBook.read());
   private static final Optional<TrainedReader> TRAINED = Optional.of(TrainedReader.shipped());
 
   private static Optional<SignRead> read(String sign, Reading reading) {

@@ -38,11 +38,11 @@ class MeasuredTest {
 
   @Test
   void a_measurement_as_written_keeps_its_unit_and_takes_the_methods_error() {
-    Measured bust = Measured.girth(Quantity.parse("34 1/4 in"), MeasuringMethod.TAPE_SELF);
+    Measured bust = Measured.of(Quantity.parse("34 1/4 in"), MeasuringMethod.TAPE_SELF.girthSdMm());
     assertEquals("34 1/4 in", bust.text());
     assertEquals(UnitSystem.IMPERIAL, bust.system());
     assertEquals(20 / 1.96, bust.sdMm(), 1e-9);
-    Measured width = Measured.shortLength(Quantity.parse("18 cm"), MeasuringMethod.EXPERT_TAPE);
+    Measured width = Measured.of(Quantity.parse("18 cm"), MeasuringMethod.EXPERT_TAPE.shortSdMm());
     assertEquals(4 / 1.96, width.sdMm(), 1e-9);
   }
 

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import easewright.rulebook.RuleBookSource;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -15,18 +16,21 @@ import org.junit.jupiter.params.provider.CsvSource;
 // Survey: 2208 women, Gordon et al. 1989, 1988 Anthropometric Survey of US Army Personnel,
 // NATICK/TR-89/044; statistics and 0.5 to 99.5 % windows computed from its data.
 class PlausibilityTest {
-  private static final Plausibility PLAUSIBILITY =
-      new Plausibility(RuleBookSource.compiledIn().catalog().practice().measures());
+  private static final Plausibility PLAUSIBILITY = RuleBookSource.compiledIn().plausibility();
   private static final double MEAN_BUST = 907.1;
   private static final double MEAN_UNDERBUST = 769.7;
 
   @Test
   void the_surveys_mean_body_raises_no_remark() {
     BodyMeasurements mean =
-        body(MEAN_BUST, MEAN_UNDERBUST)
-            .withUpperChest(mm(887))
-            .withBustPointWidth(mm(184.8))
-            .withShoulderTo(mm(268), mm(340));
+        body(
+            Map.of(
+                "bust", mm(MEAN_BUST),
+                "underbust", mm(MEAN_UNDERBUST),
+                "upperChest", mm(887),
+                "bustPointWidth", mm(184.8),
+                "shoulderToBustPoint", mm(268),
+                "shoulderToUnderbust", mm(340)));
     assertEquals(List.of(), PLAUSIBILITY.check(mean));
   }
 
@@ -55,33 +59,33 @@ class PlausibilityTest {
   @ParameterizedTest
   @CsvSource({"1.063, 0", "1.061, 1", "1.259, 0", "1.261, 1"})
   void upper_chest_over_underbust_is_judged_at_both_edges(double ratio, int remarks) {
-    BodyMeasurements body = new BodyMeasurements(null, mm(780), mm(780 * ratio), null, null, null);
+    BodyMeasurements body = body(Map.of("underbust", mm(780), "upperChest", mm(780 * ratio)));
     assertRemarks(remarks, "upperChest", "times the underbust", body);
   }
 
   @ParameterizedTest
   @CsvSource({"0.899, 0", "0.897, 1", "1.054, 0", "1.056, 1"})
   void upper_chest_over_bust_is_judged_at_both_edges(double ratio, int remarks) {
-    BodyMeasurements body = new BodyMeasurements(mm(900), null, mm(900 * ratio), null, null, null);
+    BodyMeasurements body = body(Map.of("bust", mm(900), "upperChest", mm(900 * ratio)));
     assertRemarks(remarks, "upperChest", "times the bust", body);
   }
 
   @ParameterizedTest
   @CsvSource({"0.163, 0", "0.161, 1", "0.244, 0", "0.246, 1"})
   void bust_point_width_over_bust_is_judged_at_both_edges(double ratio, int remarks) {
-    BodyMeasurements body = new BodyMeasurements(mm(900), null, null, mm(900 * ratio), null, null);
+    BodyMeasurements body = body(Map.of("bust", mm(900), "bustPointWidth", mm(900 * ratio)));
     assertRemarks(remarks, "bustPointWidth", "times the bust", body);
   }
 
   @Test
   void half_the_bust_point_width_is_named_as_the_slip() {
-    BodyMeasurements body = new BodyMeasurements(mm(907), null, null, mm(92), null, null);
+    BodyMeasurements body = body(Map.of("bust", mm(907), "bustPointWidth", mm(92)));
     assertTrue(only(body).remedy().contains("one bust point only"));
   }
 
   @Test
   void an_upper_chest_below_the_underbust_is_unlikely_and_not_impossible() {
-    BodyMeasurements body = new BodyMeasurements(null, mm(850), mm(840), null, null, null);
+    BodyMeasurements body = body(Map.of("underbust", mm(850), "upperChest", mm(840)));
     assertEquals(UNLIKELY, only(body).kind());
   }
 
@@ -115,7 +119,7 @@ class PlausibilityTest {
         "0.9 cm | -"
       })
   void a_bust_out_of_all_range_names_the_unit_probably_meant(String written, String meant) {
-    Remark remark = only(BodyMeasurements.of(measured(written), null));
+    Remark remark = only(body(Map.of("bust", measured(written))));
     assertEquals(IMPOSSIBLE, remark.kind());
     assertEquals("bust", remark.field());
     boolean named = remark.remedy().contains("is probably " + meant);
@@ -124,13 +128,13 @@ class PlausibilityTest {
 
   @Test
   void an_impossible_value_is_not_also_compared_with_others() {
-    Remark remark = only(BodyMeasurements.of(measured("84 in"), measured("70 cm")));
+    Remark remark = only(body(Map.of("bust", measured("84 in"), "underbust", measured("70 cm"))));
     assertEquals(IMPOSSIBLE, remark.kind());
   }
 
   @Test
   void fifty_inches_written_as_centimetres_is_asked_about() {
-    Remark remark = only(BodyMeasurements.of(measured("58 cm"), null));
+    Remark remark = only(body(Map.of("bust", measured("58 cm"))));
     assertEquals(UNLIKELY, remark.kind());
     assertTrue(remark.remedy().contains("was 58 in meant"), remark.remedy());
   }
@@ -150,7 +154,7 @@ class PlausibilityTest {
 
   @Test
   void a_remark_states_the_window_in_the_askers_units() {
-    Remark inches = only(BodyMeasurements.of(measured("46 in"), measured("36 in")));
+    Remark inches = only(body(Map.of("bust", measured("46 in"), "underbust", measured("36 in"))));
     assertTrue(inches.problem().contains("between 2 1/2 in and 9 in"), inches.problem());
     Remark metric = only(body(1170, 920));
     assertTrue(metric.problem().contains("between 63 mm and 22.9 cm"), metric.problem());
@@ -159,14 +163,22 @@ class PlausibilityTest {
   @Test
   void impossible_remarks_come_first() {
     BodyMeasurements body =
-        new BodyMeasurements(mm(907), null, null, mm(92), measured("27 in"), null);
+        body(
+            Map.of(
+                "bust",
+                mm(907),
+                "bustPointWidth",
+                mm(92),
+                "shoulderToBustPoint",
+                measured("27 in")));
     List<Remark> remarks = PLAUSIBILITY.check(body);
     assertEquals(List.of(IMPOSSIBLE, UNLIKELY), remarks.stream().map(Remark::kind).toList());
   }
 
   @Test
   void shoulder_lengths_in_reverse_order_are_asked_about() {
-    BodyMeasurements body = BodyMeasurements.NONE.withShoulderTo(mm(340), mm(268));
+    BodyMeasurements body =
+        body(Map.of("shoulderToBustPoint", mm(340), "shoulderToUnderbust", mm(268)));
     assertEquals("shoulderToUnderbust", only(body).field());
     assertEquals(UNLIKELY, only(body).kind());
   }
@@ -189,15 +201,15 @@ class PlausibilityTest {
   }
 
   private static BodyMeasurements single(String field, double mm) {
-    return switch (field) {
-      case "bust" -> BodyMeasurements.of(mm(mm), null);
-      case "underbust" -> BodyMeasurements.of(null, mm(mm));
-      default -> BodyMeasurements.NONE.withUpperChest(mm(mm));
-    };
+    return body(Map.of(field, mm(mm)));
   }
 
   private static BodyMeasurements body(double bust, double underbust) {
-    return BodyMeasurements.of(mm(bust), mm(underbust));
+    return body(Map.of("bust", mm(bust), "underbust", mm(underbust)));
+  }
+
+  private static BodyMeasurements body(Map<String, Measured> measured) {
+    return new BodyMeasurements(measured);
   }
 
   private static Measured mm(double mm) {
@@ -205,6 +217,6 @@ class PlausibilityTest {
   }
 
   private static Measured measured(String text) {
-    return Measured.girth(Quantity.parse(text), MeasuringMethod.TAPE_SELF);
+    return Measured.of(Quantity.parse(text), MeasuringMethod.TAPE_SELF.girthSdMm());
   }
 }

@@ -8,13 +8,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.rulebook.Catalog.SignEntry;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
-import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
@@ -103,7 +102,7 @@ class PhraseWeightsTest {
   /** Dangers are raised and lowered by the model and the words alone (common practice). */
   @Test
   void the_shipped_phrases_read_no_danger() throws IOException {
-    Map<String, SignEntry> catalog = RuleBookSource.read(Path.of("rules")).catalog().signs();
+    Map<String, SignEntry> catalog = UsualBook.read().catalog().signs();
     ReaderSettings settings = settings();
     float[] said = new float[settings.signs().size() * SentenceSaid.STATES];
     Arrays.fill(said, 0.3f);

@@ -231,7 +231,7 @@ class FittingReaderTest {
     assertEquals(MeasuringMethod.SCAN.girthSdMm(), fitting.body().bust().sdMm());
     assertEquals(MeasuringMethod.TAPE_TRAINED.girthSdMm(), fitting.body().underbust().sdMm());
     assertEquals(MeasuringMethod.SCAN, fitting.measuredHow().get("bust").get(0).method());
-    assertNull(fitting.body().upperChest());
+    assertNull(fitting.body().named("upperChest"));
   }
 
   @Test

@@ -1,6 +1,5 @@
 package easewright.request;
 
-import easewright.measure.Plausibility;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBookSource;
 import java.util.List;
@@ -21,7 +20,7 @@ final class Names {
           List.of("take-in-the-band", "shorten-the-straps"),
           List.of("band-too-long", "straps-too-short"),
           List.of("band", "cups", "neckline"),
-          new Plausibility(RuleBookSource.compiledIn().catalog().practice().measures()),
+          RuleBookSource.compiledIn().plausibility(),
           SHEETS,
           RuleBookSource.compiledIn());
 

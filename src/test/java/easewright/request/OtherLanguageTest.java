@@ -10,6 +10,7 @@ import easewright.english.OtherLanguage;
 import easewright.number.WordLists;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -23,7 +24,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 /** A post in another language is named, and not misread (languages from memory). */
 class OtherLanguageTest {
-  private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
+  private static final RuleBookSource BOOK = UsualBook.read();
   private static final TextReader READER = new TextReader(BOOK, new PatternSheets());
   private static final OtherLanguage LANGUAGES =
       new OtherLanguage(new WordLists(BOOK.everyday().reader()));

@@ -10,7 +10,7 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import easewright.measure.BadQuantity;
 import easewright.measure.Quantity;
 import easewright.pattern.PatternSheets;
-import easewright.rulebook.RuleBookSource;
+import easewright.rulebook.UsualBook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -35,8 +35,7 @@ class ShapesInPostsTest {
   private static final StringBuilder TABLE =
       new StringBuilder("| kind | precision | recall | labelled |\n|---|---|---|---|\n");
 
-  private static final TextReader READER =
-      new TextReader(RuleBookSource.read(Path.of("rules")), new PatternSheets());
+  private static final TextReader READER = new TextReader(UsualBook.read(), new PatternSheets());
 
   /** How many values were right, wrongly read and missed. */
   private static final class Tally {
@@ -109,8 +108,7 @@ class ShapesInPostsTest {
   @Test
   void each_draft_is_a_request_that_is_accepted() throws IOException {
     FittingReader fittings =
-        new FittingReader(
-            KnownNames.of(RuleBookSource.read(Path.of("rules")), new PatternSheets()));
+        new FittingReader(KnownNames.of(UsualBook.read(), new PatternSheets()));
     try (Stream<Path> files = Files.list(LINES)) {
       for (Path file : files.sorted().toList()) {
         for (JsonNode line : read(file).path("lines")) {

@@ -11,8 +11,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.deadline.Deadline;
 import easewright.deadline.DeadlinePassed;
 import easewright.pattern.PatternSheets;
-import easewright.rulebook.RuleBookSource;
-import java.nio.file.Path;
+import easewright.rulebook.UsualBook;
 import java.time.Duration;
 import org.junit.jupiter.api.Test;
 
@@ -20,7 +19,7 @@ import org.junit.jupiter.api.Test;
 class TextReaderTest {
   @Test
   void phrases_prepared_during_a_request_that_timed_out_serve_the_next_one() {
-    TextReader reader = new TextReader(RuleBookSource.read(Path.of("rules")), new PatternSheets());
+    TextReader reader = new TextReader(UsualBook.read(), new PatternSheets());
     ObjectNode request = JsonNodeFactory.instance.objectNode().put("text", "The straps slip off.");
 
     assertThrows(
@@ -33,7 +32,7 @@ class TextReaderTest {
   /** What an earlier text perhaps meant gives way to what is said later, and more surely. */
   @Test
   void a_doubtful_reading_is_settled_by_the_next_text() {
-    TextReader reader = new TextReader(RuleBookSource.read(Path.of("rules")), new PatternSheets());
+    TextReader reader = new TextReader(UsualBook.read(), new PatternSheets());
     ObjectNode request = JsonNodeFactory.instance.objectNode();
     ObjectNode sign = request.withArray("signs").addObject();
     sign.put("sign", "straps-slip-off").put("seen", "present").put("degree", "strong");

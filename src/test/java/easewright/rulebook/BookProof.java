@@ -10,7 +10,7 @@ import easewright.diagnosis.Diagnosis;
 import easewright.fitting.Fitting;
 import easewright.pattern.PatternSheets;
 import easewright.request.FittingReader;
-import easewright.request.KnownNames;
+import easewright.request.KnownFamilies;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -29,7 +29,7 @@ final class BookProof {
   private final RuleBook plain = RuleBook.compiledIn();
   private final List<BookMutation> mutations;
   private final RuleBook withStandIns;
-  private final FittingReader reader = new FittingReader(KnownNames.of(plain.source(), SHEETS));
+  private final FittingReader reader = new FittingReader(KnownFamilies.of(plain.whole(), SHEETS));
   private final List<Named> cases = new ArrayList<>();
 
   /**
@@ -43,7 +43,7 @@ final class BookProof {
       String page, String place, CaseTrials read, Set<String> rules, Set<String> observed) {}
 
   BookProof() {
-    BookMutation.All all = BookMutation.of(plain.source());
+    BookMutation.All all = BookMutation.of(plain.whole());
     this.mutations = all.mutations();
     this.withStandIns = RuleBook.of(all.withStandIns());
     Set<String> spoke = ConcurrentHashMap.newKeySet();
@@ -94,7 +94,7 @@ final class BookProof {
 
   private Stream<Named> named() {
     return Stream.concat(
-        plain.source().pages().values().stream()
+        plain.whole().pages().values().stream()
             .flatMap(
                 page ->
                     page.cases().stream()

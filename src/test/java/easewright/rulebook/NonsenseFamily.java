@@ -10,6 +10,84 @@ import java.util.Map;
 public final class NonsenseFamily {
   public static final String ID = "flumpet";
 
+  /** Its own measurements, of names without sense. */
+  private static final String MEASURES =
+      """
+      measurements:
+      - id: quorbleGirth
+        name: quorble girth
+        as: girth
+        halves: {quorbleLeft: left quorble, quorbleRight: right quorble}
+        least: 400 mm
+        most: 1600 mm
+        leastSurveyed: 500 mm
+        usual: 800 mm
+        how: Hold the tape level over the quorble.
+        say: [quorble girth, round the quorble]
+        source: from memory
+      - id: blimLength
+        name: blim
+        as: short
+        least: 100 mm
+        most: 900 mm
+        usual: 300 mm
+        say: [blim, blim length]
+        source: from memory
+      comparisons:
+      - id: quorble-over-blim
+        first: quorbleGirth
+        second: blimLength
+        as: ratio
+        low: 2
+        high: 3
+        slipWhenLow: a blim too slack
+        slipWhenHigh: a blim too taut
+        source: from memory
+      orders:
+      - larger: quorbleGirth
+        smaller: blimLength
+        field: blimLength
+        kind: impossible
+        problem: The blim of {smaller} is not below the quorble of {larger}.
+        remedy: Swap them.
+        source: from memory
+      held:
+      - id: loose
+        field: tape
+        of: [quorbleGirth, quorbleLeft, quorbleRight]
+        adds: 10 mm
+        varies: 5 mm
+        again: true
+        says: with a loose tape
+        source: from memory
+      garment:
+      - id: finishedQuorble
+        name: finished quorble
+        least: least-girth-of-a-garment
+        most: most-girth-of-a-garment
+      figures:
+      - id: quorble-strain
+        of: body/quorbleGirth
+        over: garment/finishedQuorble
+        says: "quorble {of} over finished quorble {other}, less 1 = {value}"
+      - id: blim-excess
+        of: garment/finishedQuorble
+        less: body/blimLength
+        says: "finished quorble {of}, less blim {other} = {value}"
+      missing:
+      - body: [quorbleGirth]
+        first: true
+        says: the quorble girth was not given
+        changes: It tells a slack quorble from a taut one.
+      - body: [blimLength]
+        once: [quorbleGirth]
+        says: the blim was not given
+        changes: It tells where the quorble ends.
+      - garment: [finishedQuorble]
+        says: the finished quorble was not measured
+        changes: It tells what was sewn.
+      """;
+
   private static final String CATALOG = "catalog/%s/quorble.yaml";
   private static final String SIGN =
       """
@@ -85,6 +163,69 @@ public final class NonsenseFamily {
       ```
       """;
 
+  private static final String FINDING =
+      """
+      rule "quorble strained by measure: it is"
+        @summary("A strained quorble.")
+        @source("from memory")
+        @since("2026-11")
+      when
+        the "quorble strain" is at least "quorble strained"
+      then
+        it is found that "quorble strained by measure"
+      end
+
+      rule "quorble strained by measure: it is not"
+        @summary("A quorble at rest.")
+        @source("from memory")
+        @since("2026-11")
+      when
+        the "quorble strain" is below "quorble strained"
+      then
+        it is found not so that "quorble strained by measure"
+      end
+      """;
+  private static final String FINDING_PAGE =
+      """
+      # Quorble strained by measure
+
+      The body is set beside the garment.
+
+      ## It is strained
+
+      ```yaml speaks
+      given:
+        family: flumpet
+        body: {quorbleGirth: 80 cm}
+        garment: {finishedQuorble: 60 cm}
+      then:
+        holds: quorble-strained-by-measure
+        first cause: quorble-too-taut
+      ```
+
+      ## It is not
+
+      ```yaml silent
+      given:
+        family: flumpet
+        body: {quorbleGirth: 80 cm}
+        garment: {finishedQuorble: 75 cm}
+      then:
+        holds not: quorble-strained-by-measure
+      ```
+
+      ## Just so
+
+      ```yaml boundary
+      given:
+        family: flumpet
+        body: {quorbleGirth: 80 cm}
+        garment: {finishedQuorble: 64 cm}
+      then:
+        holds: quorble-strained-by-measure
+      ```
+      """;
+
   private NonsenseFamily() {}
 
   /**
@@ -96,7 +237,32 @@ public final class NonsenseFamily {
     Map.ofEntries(
             Map.entry(
                 "family.yaml",
-                "name: flumpet\ncalled: [flumpet, flumpets]\nincludes: [" + includes + "]\n"),
+                "name: flumpet\ncalled: [flumpet, flumpets]\nincludes: ["
+                    + includes
+                    + "]\nnothingWrong: {value: 64 %, since: 2026-11, source: from memory}\n"),
+            Map.entry("measures.yaml", MEASURES),
+            Map.entry(
+                CATALOG.formatted("findings"),
+                """
+                - id: quorble-strained-by-measure
+                  name: quorble strained by measure
+                  says: The quorble is strained.
+                  saysNot: The quorble is not strained.
+                  withoutFault: rarely
+                  figure: quorble-strain
+                  source: from memory
+                """),
+            Map.entry("quorble/quorble-strained-by-measure.dslr", FINDING),
+            Map.entry("quorble/quorble-strained-by-measure.md", FINDING_PAGE),
+            Map.entry(
+                "../parameters/flumpet.yaml",
+                """
+                - id: quorble-strained
+                  value: 25 %
+                  for: A quorble strained as much is too taut.
+                  since: 2026-11
+                  source: from memory
+                """),
             Map.entry(
                 CATALOG.formatted("signs"),
                 SIGN.formatted("quorble-wobbles", "quorble wobbles", wobbles())
@@ -137,7 +303,10 @@ public final class NonsenseFamily {
                 RULE.formatted("slack", "quorble wobbles", "fully")),
             Map.entry(
                 "quorble/quorble-too-taut.dslr",
-                RULE.formatted("taut", "quorble squeaks", "largely")),
+                RULE.formatted("taut", "quorble squeaks", "largely")
+                    .replace(
+                        "  \"requorble",
+                        "  \"quorble too taut\" nearly always shows as \"quorble strained by measure\"\n  \"requorble")),
             Map.entry("quorble/quorble-too-slack.md", PAGE.formatted("slack", "quorble-wobbles")),
             Map.entry("quorble/quorble-too-taut.md", PAGE.formatted("taut", "quorble-squeaks")))
         .forEach((file, text) -> put(book.resolve(ID).resolve(file), text));

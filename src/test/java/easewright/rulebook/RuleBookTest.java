@@ -29,6 +29,11 @@ class RuleBookTest {
 
   private final List<String> faults = new ArrayList<>();
 
+  /** What the rules of each family say in any fitting. */
+  private static Stream<Conclusions> always() {
+    return RuleBook.compiledIn().families().values().stream().map(RuleBook::always);
+  }
+
   private void fault(String where, String problem) {
     faults.add(where + ": " + problem);
   }
@@ -49,6 +54,10 @@ class RuleBookTest {
                 .collect(Collectors.joining())
             + CATALOG.signs().values().stream()
                 .map(sign -> "\n" + sign.usual() + "\n")
+                .collect(Collectors.joining())
+            + SOURCE.families().values().stream()
+                .flatMap(family -> family.measures().garment().stream())
+                .map(one -> "\n" + one.least() + "\n" + one.most() + "\n")
                 .collect(Collectors.joining());
     for (String id : SOURCE.parameters().keySet()) {
       boolean word =
@@ -131,7 +140,8 @@ class RuleBookTest {
   @Test
   void every_sign_is_shown_by_a_cause_or_is_a_red_flag() {
     Set<String> shown =
-        RuleBook.compiledIn().always().shows().stream()
+        always()
+            .flatMap(said -> said.shows().stream())
             .map(Conclusions.Shows::sign)
             .collect(Collectors.toSet());
     CATALOG.signs().values().stream()
@@ -156,11 +166,16 @@ class RuleBookTest {
 
   @Test
   void every_adjustment_cures_something_and_every_cause_is_cured() {
-    Conclusions always = RuleBook.compiledIn().always();
     Set<String> curing =
-        always.cures().stream().map(Conclusions.Cures::adjustment).collect(Collectors.toSet());
+        always()
+            .flatMap(said -> said.cures().stream())
+            .map(Conclusions.Cures::adjustment)
+            .collect(Collectors.toSet());
     Set<String> cured =
-        always.cures().stream().map(Conclusions.Cures::cause).collect(Collectors.toSet());
+        always()
+            .flatMap(said -> said.cures().stream())
+            .map(Conclusions.Cures::cause)
+            .collect(Collectors.toSet());
     String rules = SOURCE.rules().stream().map(RuleText::body).collect(Collectors.joining("\n"));
     unused(CATALOG.adjustments(), curing, rules, "is an adjustment no rule offers");
     CATALOG.causes().keySet().stream()
@@ -203,10 +218,14 @@ class RuleBookTest {
 
   @Test
   void a_cause_links_each_sign_once_in_any_fitting() {
-    Set<List<String>> seen = new HashSet<>();
-    RuleBook.compiledIn().always().shows().stream()
-        .filter(shows -> !seen.add(List.of(shows.cause(), shows.sign())))
-        .forEach(shows -> fault(shows.cause(), "shows twice as " + shows.sign()));
+    always()
+        .forEach(
+            said -> {
+              Set<List<String>> seen = new HashSet<>();
+              said.shows().stream()
+                  .filter(shows -> !seen.add(List.of(shows.cause(), shows.sign())))
+                  .forEach(shows -> fault(shows.cause(), "shows twice as " + shows.sign()));
+            });
     noFaults();
   }
 

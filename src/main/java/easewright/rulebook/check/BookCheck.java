@@ -71,6 +71,9 @@ public final class BookCheck {
         });
     CATALOG.forEach(kind -> named(kind, "(?:[^/]+/)?catalog/" + kind + "/[^/]+", yaml));
     named("parameters", "parameters/[^/]+", yaml);
+    yaml.values().stream()
+        .filter(one -> one.file().matches("[^/]+/" + Family.MEASURES))
+        .forEach(one -> names.add("figures", one, "/figures"));
     if (!DATED.matcher(texts.getOrDefault("CHANGES.md", "")).find()) {
       problem(
           "CHANGES.md", 0, "There is no version.", "Head the newest changes with ## and a month.");
@@ -92,7 +95,7 @@ public final class BookCheck {
             problems)
         .run();
     new VoiceCheck(names, words, yaml, problems).run();
-    new FamilyCheck(names, yaml, texts.keySet(), problems).run();
+    new FamilyCheck(names, words, yaml, texts.keySet(), problems).run();
     rules(catalog);
     texts.forEach(this::unfilled);
   }
@@ -103,6 +106,9 @@ public final class BookCheck {
     }
     if (path.matches("[^/]+/" + Family.FILE)) {
       return Optional.of("family");
+    }
+    if (path.matches("(?!practice/)[^/]+/" + Family.MEASURES)) {
+      return Optional.of("measures");
     }
     String folder = path.contains("/") ? path.substring(0, path.lastIndexOf('/')) : "";
     return path.equals("wording.yaml")

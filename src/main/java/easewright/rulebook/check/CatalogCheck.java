@@ -75,6 +75,7 @@ final class CatalogCheck {
   /** Every figure a rule or a finding may name, the amounts of signs among them. */
   Collection<String> figures() {
     Set<String> figures = new java.util.TreeSet<>(words.figures());
+    figures.addAll(names.ids("figures"));
     names.ids("signs").forEach(sign -> figures.add("amount-of-" + sign));
     return figures;
   }

@@ -15,7 +15,22 @@ final class FamilyCheck {
   /** Kinds of entries that need no rules to say whose they are. */
   private static final List<String> UNRULED = List.of("signs", "adjustments");
 
+  private static final String[] ENTRIES = {
+    "signs", "causes", "findings", "adjustments", "cautions", "reasons"
+  };
+
+  /** Which entries of the catalog the files of a voice speak of. */
+  private static final Map<String, String> SPOKEN =
+      Map.of(
+          "causes", "causes",
+          "changes", "adjustments",
+          "cautions", "cautions",
+          "questions", "signs",
+          "clues", "signs");
+
   private final Names names;
+  private final KnownWords words;
+  private final Map<String, Written> yaml;
   private final Map<String, Written> families = new TreeMap<>();
   private final Collection<String> paths;
   private final List<BookProblem> problems;
@@ -26,10 +41,13 @@ final class FamilyCheck {
    */
   FamilyCheck(
       Names names,
+      KnownWords words,
       Map<String, Written> yaml,
       Collection<String> paths,
       List<BookProblem> problems) {
     this.names = names;
+    this.words = words;
+    this.yaml = yaml;
     yaml.forEach(
         (path, written) -> {
           if (path.endsWith("/" + Family.FILE)) {
@@ -61,6 +79,8 @@ final class FamilyCheck {
                     "The folder holds rules, and nothing says of what garments.",
                     "Write the file: a name, and what such a garment is called.")));
     families.values().forEach(family -> includes(family, shared));
+    families.values().forEach(this::instead);
+    families.forEach((id, family) -> MeasuresCheck.run(id, family, yaml, names, words, problems));
     catalog(shared);
   }
 
@@ -93,6 +113,32 @@ final class FamilyCheck {
                                     "/includes",
                                     "The dangers of " + folder + " are not heard in this family.",
                                     "Add " + folder + " to its includes."))));
+  }
+
+  /** Words in place of shared ones must stand for something. */
+  private void instead(Written family) {
+    known(family, "/instead/catalog", "entry of the catalog", names.ids(ENTRIES));
+    known(family, "/instead/wording", "sentence", words.sentences());
+    SPOKEN.forEach(
+        (file, kind) ->
+            known(family, "/instead/voice/" + file, kind + " of the book", names.ids(kind)));
+    known(family, "/instead/voice/phrases", "phrase of replies", words.phrases());
+  }
+
+  private void known(Written family, String pointer, String what, Collection<String> known) {
+    family
+        .tree()
+        .at(pointer)
+        .fieldNames()
+        .forEachRemaining(
+            id ->
+                names.known(
+                    id,
+                    what,
+                    known,
+                    family.file(),
+                    family.line(pointer + "/" + id),
+                    "Name one that all families share."));
   }
 
   /** Each sign and adjustment is of a shared folder or of one family. */

@@ -12,6 +12,7 @@ import java.util.Set;
  * @param circumstances what requests can say about the wearing, such as "nursing"
  * @param figures ids of derived numbers, such as "band-length-excess"
  * @param measurements wire names of the measurements a text may hold
+ * @param edges edges of the toile that requests can name
  * @param choices choice to its options, of the shipped pattern sheets
  * @param parameters ids of the parameters the code itself needs
  * @param sentences keys of the sentences of {@code wording.yaml} the code says
@@ -23,6 +24,7 @@ public record KnownWords(
     Set<String> circumstances,
     Set<String> figures,
     Set<String> measurements,
+    Set<String> edges,
     Map<String, List<String>> choices,
     Set<String> parameters,
     Set<String> sentences,
@@ -56,6 +58,7 @@ public record KnownWords(
       RuleBookSource compiledIn,
       Set<String> circumstances,
       Set<String> figures,
+      Set<String> edges,
       Map<String, List<String>> choices,
       Set<String> shared) {
     Set<String> own = new java.util.TreeSet<>(compiledIn.parameters().keySet());
@@ -68,6 +71,7 @@ public record KnownWords(
         circumstances,
         figures,
         compiledIn.everyday().measurements().keySet(),
+        edges,
         choices,
         own,
         compiledIn.wording().sentences().keySet(),

@@ -1,9 +1,6 @@
 package easewright.rulebook.check;
 
 import com.fasterxml.jackson.databind.JsonNode;
-import easewright.measure.BadQuantity;
-import easewright.measure.BodyMeasurements;
-import easewright.measure.Length;
 import easewright.rulebook.Practice;
 import easewright.rulebook.check.Names.Entry;
 import java.util.ArrayList;
@@ -12,7 +9,6 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.OptionalDouble;
 import java.util.Set;
 
 /** Checks what {@code practice/} says, and the words of the catalog that come from there. */
@@ -89,9 +85,6 @@ final class PracticeCheck {
                 missing(
                     "circumstances",
                     "The circumstance " + id + " is missing; requests can say it."));
-    if (files.containsKey("measures")) {
-      measures(files.get("measures"));
-    }
     if (files.containsKey("sizing")) {
       sizing(files.get("sizing"));
     }
@@ -139,56 +132,6 @@ final class PracticeCheck {
 
   private void missing(String file, String problem) {
     problems.add(new BookProblem(FOLDER + file + ".yaml", 0, problem, "Write it again."));
-  }
-
-  private void measures(Written file) {
-    List<String> there = new ArrayList<>();
-    for (int i = 0; i < file.tree().path("measurements").size(); i++) {
-      String pointer = "/measurements/" + i;
-      String id = file.tree().at(pointer + "/id").asText();
-      if (there.contains(id)) {
-        problems.add(
-            file.problem(
-                pointer, "The measurement " + id + " stands twice.", "Delete one of the two."));
-      }
-      there.add(id);
-      ordered(file, pointer, "least", "most", false);
-    }
-    BodyMeasurements.NAMES.stream()
-        .filter(id -> !there.contains(id))
-        .forEach(id -> missing("measures", "The measurement " + id + " is missing."));
-    for (int i = 0; i < file.tree().path("comparisons").size(); i++) {
-      String pointer = "/comparisons/" + i;
-      ordered(
-          file, pointer, "low", "high", file.tree().at(pointer + "/as").asText().equals("ratio"));
-    }
-  }
-
-  /** An empty range would doubt every measurement. */
-  private void ordered(Written file, String pointer, String low, String high, boolean ratio) {
-    OptionalDouble from = number(file, pointer + "/" + low, ratio);
-    OptionalDouble to = number(file, pointer + "/" + high, ratio);
-    if (from.isPresent() && to.isPresent() && from.getAsDouble() >= to.getAsDouble()) {
-      problems.add(
-          file.problem(
-              pointer + "/" + low,
-              "\"" + low + "\" is not below \"" + high + "\".",
-              "Write the smaller of the two first."));
-    }
-  }
-
-  private OptionalDouble number(Written file, String pointer, boolean ratio) {
-    String text = file.tree().at(pointer).asText();
-    try {
-      return OptionalDouble.of(ratio ? Double.parseDouble(text) : Length.parse(text).mm());
-    } catch (NumberFormatException | BadQuantity unreadable) {
-      problems.add(
-          file.problem(
-              pointer,
-              "\"" + text + "\" is no " + (ratio ? "ratio." : "length."),
-              ratio ? "Write a number: 1.085." : "Write a number with its unit: 63 mm."));
-      return OptionalDouble.empty();
-    }
   }
 
   /** Where a caution asks for room, nothing may come out tight; a book cannot choose otherwise. */
