@@ -29,6 +29,7 @@ public final class FamilyNames {
 
   private final Map<String, Family> families;
   private final Map<String, Pattern> called = new LinkedHashMap<>();
+  private final Pattern usualParts;
   private final Family usual;
   private final PatternSheets sheets;
   private final RequestWords words;
@@ -42,7 +43,8 @@ public final class FamilyNames {
     this.usual = Family.usual(families);
     this.sheets = sheets;
     this.words = new RequestWords(book);
-    families.values().forEach(family -> called.put(family.id(), pattern(family)));
+    families.values().forEach(family -> called.put(family.id(), pattern(family.called())));
+    this.usualParts = usual.parts().isEmpty() ? null : pattern(usual.parts());
   }
 
   /** A family that a text calls by name, and where. */
@@ -99,11 +101,11 @@ public final class FamilyNames {
   }
 
   /**
-   * The family that a text calls by name; empty if it speaks of the usual one too, or of several,
-   * or of none.
+   * The family that a text calls by name; empty if it speaks of the usual one too, or of one of its
+   * parts ("cloth left over from leggings, and the straps slip"), or of several, or of none.
    */
   Optional<Called> in(String text) {
-    if (families.size() == 1) {
+    if (families.size() == 1 || usualParts != null && usualParts.matcher(text).find()) {
       return Optional.empty();
     }
     List<Called> named = new ArrayList<>();
@@ -167,9 +169,9 @@ public final class FamilyNames {
         NearestName.to(name, all).flatMap(this::id).orElse(name), families.keySet());
   }
 
-  private static Pattern pattern(Family family) {
+  private static Pattern pattern(List<String> words) {
     return Pattern.compile(
-        family.called().stream()
+        words.stream()
             .map(word -> Pattern.quote(word).replaceAll("[ -]", "\\\\E[ -]{1,2}\\\\Q"))
             .collect(Collectors.joining("|", "(?<![\\p{L}\\d])(?:", ")(?![\\p{L}\\d])")),
         Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);

@@ -20,6 +20,8 @@ import java.util.stream.Stream;
  * @param id name of its folder, e.g. "sports-bra"
  * @param name what such a garment is called
  * @param called what writers call it, in small letters
+ * @param parts words for parts that it has and no other family does, in small letters: a text with
+ *     one speaks of such a garment too
  * @param usual whether it serves requests that tell of no family
  * @param includes shared folders whose rules it hears too, e.g. "common/making"
  * @param catalog names of the files in the book's own catalog that hold its signs and adjustments
@@ -32,6 +34,7 @@ public record Family(
     String id,
     String name,
     List<String> called,
+    List<String> parts,
     boolean usual,
     List<String> includes,
     List<String> catalog,
@@ -52,6 +55,7 @@ public record Family(
 
   public Family {
     called = called == null ? List.of() : List.copyOf(called);
+    parts = parts == null ? List.of() : List.copyOf(parts);
     includes = includes == null ? List.of() : List.copyOf(includes);
     catalog = catalog == null ? List.of() : List.copyOf(catalog);
     measures = measures == null ? Measures.NONE : measures;
