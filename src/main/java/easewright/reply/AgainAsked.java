@@ -17,8 +17,11 @@ final class AgainAsked {
     if (verdict == Verdict.SOUND || quiet) {
       return "again-no";
     }
-    if (change == null || verdict != Verdict.CLEAR && !proved) {
+    if (change == null) {
       return "again-untold";
+    }
+    if (verdict != Verdict.CLEAR && !proved) {
+      return "again-likely-not";
     }
     if (change.isMeasuring()) {
       return "again-measure";

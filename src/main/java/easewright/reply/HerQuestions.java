@@ -125,14 +125,16 @@ final class HerQuestions {
 
   private void act(JsonNode one) {
     if (!one.has("about")) {
-      other(one);
+      theChange.actElse();
     } else if (answer.asked().isEmpty()) {
       theChange.act(one.path("about").asText());
     }
   }
 
   private void other(JsonNode one) {
-    things.asked(one).ifPresent(said::add);
+    if (said.isEmpty()) {
+      things.asked(one).ifPresent(said::add);
+    }
     theChange.other();
   }
 

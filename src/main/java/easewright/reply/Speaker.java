@@ -89,10 +89,11 @@ public final class Speaker {
 
   private void fit(Answer answer, SpokenPhrases phrases, Pieces pieces) {
     boolean sound = answer.noFault() != null;
-    if (!sound) {
+    SpokenChange change = SpokenChange.of(answer, voice, phrases);
+    boolean careLater = sound || change != null && !change.tightens() && onlyCare(answer);
+    if (!careLater) {
       cautions(answer, phrases, pieces);
     }
-    SpokenChange change = SpokenChange.of(answer, voice, phrases);
     SpokenTrial trial = SpokenTrial.of(answer, voice, phrases);
     HerQuestions asked = new HerQuestions(answer, book, voice, phrases, change, trial);
     asked.said().forEach(pieces::always);
@@ -125,6 +126,9 @@ public final class Speaker {
       size(answer.size(), phrases, pieces);
     }
     pieces.paragraph();
+    if (careLater && !sound) {
+      cautions(answer, phrases, pieces);
+    }
     back.say(change != null, pieces);
   }
 
@@ -145,6 +149,11 @@ public final class Speaker {
         .findFirst()
         .flatMap(cause -> SpokenChange.curing(cause, answer, voice, phrases))
         .ifPresent(one -> pieces.fits(phrases.say("change-second", "does", one.does())));
+  }
+
+  /** Whether no caution asks for anything but care; beside a change that tightens nothing it can wait. */
+  private static boolean onlyCare(Answer answer) {
+    return serious(answer).stream().allMatch(one -> one.urgency().equals("care"));
   }
 
   private void cautions(Answer answer, SpokenPhrases phrases, Pieces pieces) {

@@ -111,6 +111,11 @@ final class SpokenChange {
     return note.undo();
   }
 
+  /** Whether it makes the garment closer. */
+  boolean tightens() {
+    return note.tightens();
+  }
+
   /** Whether it treats a cause. */
   boolean cures(String cause) {
     return note.cures().stream().anyMatch(one -> one.cause().equals(cause));

@@ -143,6 +143,19 @@ record TheChangeAsked(
     }
   }
 
+  /** "Should I glue it?": something else than any change that could be advised. */
+  void actElse() {
+    if (verdict == Verdict.SOUND || SpokenCause.isQuiet(answer, voice)) {
+      said.say("act-no-fault");
+    } else if (trial != null) {
+      said.say("act-untold");
+    } else if (said.canTell() && !change.isSafety()) {
+      said.tellDoes(alone || change.isProved(answer) ? "act-else" : "act-else-first");
+    } else if (change == null && !isWithheld()) {
+      said.say("act-untold");
+    }
+  }
+
   private boolean goes(boolean closer, String id) {
     return closer
         ? book.catalog().adjustments().get(id).tightens()

@@ -31,6 +31,8 @@ public record IntakeAnswer(
   static final String FIT_QUESTION = "fit-question";
   static final String OTHER = "not-a-fit-question";
 
+  private static final String OUTSIDE = "outside";
+
   private static final Pattern END_OF_SENTENCE = Pattern.compile("[.!?\\n]");
 
   /**
@@ -45,6 +47,14 @@ public record IntakeAnswer(
   /** Whether nothing was read of it, and nothing is left for a person to read. */
   boolean isEmpty() {
     return spans.isEmpty() && readYourself.isEmpty();
+  }
+
+  /** Whether nothing was read of it but questions that no fitting answers. */
+  boolean asksSomethingElse() {
+    return isEmpty()
+        && !questions.isEmpty()
+        && questions.stream().anyMatch(one -> one.kind().equals(OUTSIDE))
+        && notUnderstood.stream().noneMatch(one -> one.where() != null);
   }
 
   /**

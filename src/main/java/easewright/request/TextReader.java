@@ -97,7 +97,10 @@ public final class TextReader {
       return Optional.empty();
     }
     IntakeAnswer read = readAnything(request);
-    boolean other = read.kind().equals(IntakeAnswer.OTHER) || read.isEmpty() && isThanks(request);
+    boolean other =
+        read.kind().equals(IntakeAnswer.OTHER)
+            || read.isEmpty() && isThanks(request)
+            || read.asksSomethingElse();
     if (other && !saysMore(request)) {
       String language = languages.of(request.path(TEXT).textValue()).orElse(null);
       String fault = language == null ? "fault-no-fit-question" : "fault-other-language";
