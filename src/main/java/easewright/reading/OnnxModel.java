@@ -57,10 +57,7 @@ final class OnnxModel {
    * @param lengths for each number those of every column about lengths; empty likewise
    */
   record Read(
-      List<float[]> signs,
-      List<float[]> changes,
-      List<float[]> questions,
-      List<float[]> lengths) {}
+      List<float[]> signs, List<float[]> changes, List<float[]> questions, List<float[]> lengths) {}
 
   /**
    * How many columns of each output are to be read; 0 where an output is not.

@@ -4,17 +4,27 @@ import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Voice;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.MatchResult;
+import java.util.regex.Pattern;
+import java.util.stream.Collectors;
 
 /**
  * Says a kind word to a text that gets no answer: a thank you, another matter, another language, or
  * a question that tells nothing to go on.
  */
 public final class Aside {
+  private static final Pattern QUESTION = Pattern.compile("(?:[^.!?]{1,500}[.!]+)?[^.!?]{1,500}\\?");
+
   private final Voice voice;
 
   /** Speaks with the words of this rule book. */
   public Aside(RuleBookSource book) {
     this.voice = book.wording().voices().get(Voice.USUAL);
+  }
+
+  /** The questions of a text, each with the sentence before it. */
+  private static String asked(String text) {
+    return QUESTION.matcher(text).results().map(MatchResult::group).collect(Collectors.joining(" "));
   }
 
   /**
@@ -26,12 +36,16 @@ public final class Aside {
   public List<String> paragraphs(
       String text, Optional<String> language, boolean unclear, Addressee to) {
     SpokenPhrases phrases = new SpokenPhrases(voice, text);
+    Optional<String> craft = voice.talk().craft(unclear ? asked(text) : text);
     Pieces pieces = new Pieces();
     Greeting.say(false, null, to, phrases, pieces);
     if (language.isPresent()) {
       pieces.always(phrases.say("other-language", "language", language.get()));
     } else if (voice.talk().thanks(text) && !text.contains("?")) {
       pieces.always(phrases.say("other-thanks")).always(phrases.say("other-thanks-close"));
+    } else if (craft.isPresent()) {
+      pieces.always(craft.get()).paragraph();
+      pieces.always(phrases.say("other-matter-ask"));
     } else if (unclear) {
       pieces.always(phrases.say("ask-more"));
     } else {

@@ -77,7 +77,7 @@ final class ChangesAsked {
     }
     if (said.canTell()
         && (change.id().equals(note.id())
-            || verdict == Verdict.CLEAR && isAlike(note.id(), change.id()))) {
+            || verdict == Verdict.CLEAR && isAlike(note.id(), change.id()) && !asksOfSides())) {
       said.tellDoes(change.isSlackOnly() ? "asked-slack-only" : "asked-yes");
       return;
     }
@@ -142,6 +142,12 @@ final class ChangesAsked {
         && (asked.equals(meant)
             || voice.talk().alike().stream()
                 .anyMatch(group -> group.contains(asked) && group.contains(meant)));
+  }
+
+  /** "Shorten both?": what is alike may still be of one side only. */
+  private boolean asksOfSides() {
+    return answer.read() != null
+        && answer.read().path("questions").findValuesAsText("kind").contains("sides");
   }
 
   private boolean isCautioned() {

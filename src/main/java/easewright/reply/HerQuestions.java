@@ -32,6 +32,7 @@ final class HerQuestions {
   private final StepAsked step;
   private final Set<String> kinds = new HashSet<>();
   private boolean tellsSize;
+  private boolean suspected;
 
   HerQuestions(
       Answer answer,
@@ -99,7 +100,7 @@ final class HerQuestions {
       case "place" -> theChange.place();
       case "wear" -> said.say(answer.cautions().isEmpty() ? "wear-yes" : "wear-ask");
       case "size" -> size(one);
-      case "thing" -> things.answer(answer.read().path("questions")).ifPresent(said::add);
+      case "thing" -> suspect(things.answer(answer.read().path("questions")));
       case "mad", "save", "me", "posture" -> said.say(kind);
       case "wait" ->
           said.say(
@@ -133,7 +134,7 @@ final class HerQuestions {
 
   private void other(JsonNode one) {
     if (said.isEmpty()) {
-      things.asked(one).ifPresent(said::add);
+      suspect(things.asked(one));
     }
     theChange.other();
   }
@@ -184,11 +185,19 @@ final class HerQuestions {
   }
 
   private void cause() {
-    Optional<String> suspected = things.suspected();
-    if (suspected.isPresent()) {
-      said.add(suspected.get());
+    Optional<String> cause = things.suspected();
+    if (cause.isPresent()) {
+      suspect(cause);
     } else if (verdict == Verdict.UNSAID) {
       said.say("cause-untold");
+    }
+  }
+
+  /** What she suspects is answered once, however often she asks. */
+  private void suspect(Optional<String> answered) {
+    if (!suspected) {
+      answered.ifPresent(said::add);
+      suspected = answered.isPresent();
     }
   }
 
@@ -225,7 +234,7 @@ final class HerQuestions {
 
   private boolean isSuspicion(JsonNode one) {
     Optional<String> asked = things.asked(one);
-    asked.ifPresent(said::add);
+    suspect(asked);
     return asked.isPresent();
   }
 

@@ -97,7 +97,7 @@ record SendBack(Answer answer, RuleBookSource book, Voice voice, SpokenPhrases p
   private void again(String pointer, Pieces pieces) {
     if (pointer.startsWith("/body/")) {
       String name = pointer.split("/")[2].replaceAll("([A-Z])", " $1").toLowerCase(Locale.ROOT);
-      pieces.spare(phrases.say("measure-again", "name", name));
+      pieces.spare(phrases.say("length-unusual", "name", name));
     }
   }
 

@@ -151,7 +151,10 @@ public final class Speaker {
         .ifPresent(one -> pieces.fits(phrases.say("change-second", "does", one.does())));
   }
 
-  /** Whether no caution asks for anything but care; beside a change that tightens nothing it can wait. */
+  /**
+   * Whether no caution asks for anything but care; beside a change that tightens nothing it can
+   * wait.
+   */
   private static boolean onlyCare(Answer answer) {
     return serious(answer).stream().allMatch(one -> one.urgency().equals("care"));
   }

@@ -49,6 +49,12 @@ public record IntakeAnswer(
     return spans.isEmpty() && readYourself.isEmpty();
   }
 
+  /** Whether it tells nothing of a garment, though perhaps something of its wearer. */
+  boolean tellsOfNoGarment() {
+    return readYourself.isEmpty()
+        && spans.stream().allMatch(one -> one.pointer().startsWith("/circumstances/"));
+  }
+
   /** Whether nothing was read of it but questions that no fitting answers. */
   boolean asksSomethingElse() {
     return isEmpty()

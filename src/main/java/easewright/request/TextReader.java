@@ -99,7 +99,7 @@ public final class TextReader {
     IntakeAnswer read = readAnything(request);
     boolean other =
         read.kind().equals(IntakeAnswer.OTHER)
-            || read.isEmpty() && isThanks(request)
+            || read.tellsOfNoGarment() && isThanks(request)
             || read.asksSomethingElse();
     if (other && !saysMore(request)) {
       String language = languages.of(request.path(TEXT).textValue()).orElse(null);

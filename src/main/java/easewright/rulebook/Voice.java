@@ -11,6 +11,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Stream;
 import java.util.Set;
 
 /**
@@ -103,6 +105,7 @@ public record Voice(
    * @param doubted confidence of a reading below which it is asked about
    * @param quoted how many words of hers that were not understood may be quoted
    * @param placed how many words at most may be quoted to ask where she sees it
+   * @param crafts what is said of common questions about sewing that are none of fit
    * @param usual words that a short reply usually has at most
    * @param most words that it has at most, whatever it says
    * @param directions what may be asked for, such as "larger", to the changes that go that way
@@ -127,6 +130,7 @@ public record Voice(
       Words quoted,
       int placed,
       List<String> thanking,
+      List<Craft> crafts,
       int usual,
       int most,
       Map<String, List<String>> directions,
@@ -138,10 +142,29 @@ public record Voice(
       Map<String, Thing> things) {
     /** Whether a text has a word of thanks. */
     public boolean thanks(String text) {
-      return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^a-z']+"))
-          .anyMatch(thanking::contains);
+      return words(text).anyMatch(thanking::contains);
+    }
+
+    /** What is said of the first common question about sewing that a text names. */
+    public Optional<String> craft(String text) {
+      return crafts.stream()
+          .filter(one -> words(text).anyMatch(one.words()::contains))
+          .findFirst()
+          .map(Craft::says);
+    }
+
+    private static Stream<String> words(String text) {
+      return Arrays.stream(text.toLowerCase(Locale.ROOT).split("[^a-z']+"));
     }
   }
+
+  /**
+   * A common question about sewing that is none of fit: thread, machine, price.
+   *
+   * @param words any of which names it, in small letters
+   * @param says the answer
+   */
+  public record Craft(List<String> words, String says) {}
 
   /**
    * A number of words.

@@ -26,12 +26,14 @@ class TrialsSaidTest {
         null,
         COLUMNS,
         alike,
-        List.of(), List.of());
+        List.of(),
+        List.of());
   }
 
   private SentenceSaid sentence(float... row) {
     at += 10;
-    return new SentenceSaid(at - 10, at, Map.of(), new float[0], new ChangeSaid(COLUMNS, row), QuestionsSaid.NONE);
+    return new SentenceSaid(
+        at - 10, at, Map.of(), new float[0], new ChangeSaid(COLUMNS, row), QuestionsSaid.NONE);
   }
 
   private SentenceSaid tells(float straps, float band) {
