@@ -2,11 +2,13 @@ package easewright.answering;
 
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
+import easewright.diagnosis.Answer;
 import easewright.diagnosis.Answer.SignNote;
 import easewright.pattern.PatternSheets;
 import easewright.request.FaultyRequest;
@@ -18,6 +20,8 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Posts about leggings, which name them and are sent as text alone. Those in {@code posts-leggings}
@@ -58,10 +62,7 @@ class LeggingsPostsTest {
 
     private static List<SignNote> read(String text) {
       try {
-        return EDITION
-            .answer(JsonNodeFactory.instance.objectNode().put("text", text))
-            .understood()
-            .signs();
+        return answer(text).understood().signs();
       } catch (FaultyRequest refused) {
         return List.of();
       }
@@ -89,10 +90,10 @@ class LeggingsPostsTest {
     Files.writeString(Path.of("target", "leggings-posts.md"), report);
     assertAll(
         report,
-        () -> assertTrue(view.precision() >= 0.80, "signs, precision"),
-        () -> assertTrue(view.recall() >= 0.84, "signs, recall"),
+        () -> assertTrue(view.precision() >= 0.84, "signs, precision"),
+        () -> assertTrue(view.recall() >= 0.86, "signs, recall"),
         () -> assertTrue(view.answers.first >= 23, "first causes"),
-        () -> assertTrue(view.answers.advised >= 15, "first advice"),
+        () -> assertTrue(view.answers.advised >= 17, "first advice"),
         () -> assertEquals(0, view.answers.forbidden, "forbidden first advice"),
         () -> assertEquals(0, view.answers.clearWrong, "clear, and wrong"),
         () -> assertEquals(0, view.answers.stoppedWithoutOne, "stopped without a danger"),
@@ -113,5 +114,36 @@ class LeggingsPostsTest {
         () -> assertTrue(aside.recall() >= 0.35, "signs, recall"),
         () -> assertEquals(0, aside.answers.forbidden, "forbidden first advice"),
         () -> assertEquals(aside.answers.dangers, aside.answers.dangersStopped, "dangers"));
+  }
+
+  /** Public health guidance (from memory): one calf that hurts, swells or is hot is seen today. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "My left calf is swollen since Friday. The leggings slide down too.",
+        "The leggings slide down. My calf is hot and sore.",
+        "My leggings slide down, and one leg has been throbbing and red since the flight.",
+        "My calf has gone hard and it hurts to walk. How do I let out the leggings?",
+        "My thigh is swollen and painful, should I let out the leggings?",
+      })
+  void a_leg_that_hurts_or_swells_stops_the_fitting(String text) {
+    assertTrue(answer(text).isDanger(), text);
+  }
+
+  /** Common practice: so writers speak of leggings, not of their legs. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "The leggings are tight round my calves.",
+        "My leggings feel stiff and too hard over the knee.",
+        "The leggings slide down. They went off like a gunshot at the crotch seam.",
+        "The leggings slide down. My calves are bigger than average and they get stuck there.",
+      })
+  void leggings_that_are_tight_on_a_leg_stop_nothing(String text) {
+    assertFalse(answer(text).isDanger(), text);
+  }
+
+  private static Answer answer(String text) {
+    return EDITION.answer(JsonNodeFactory.instance.objectNode().put("text", text));
   }
 }
