@@ -76,7 +76,8 @@ public record EverydayWords(
   }
 
   /**
-   * The same for garments called so: these words speak for the garment, not for another thing.
+   * The same for garments called so: these words, and those for its pieces and places, speak for
+   * the garment, not for another thing. What is denied of pieces it lacks is forgotten.
    *
    * @param measured what is measured for them, by the name in requests, to the words for it
    */
@@ -90,7 +91,11 @@ public record EverydayWords(
                 .toList());
     Map<String, List<String>> others = new LinkedHashMap<>(cues);
     others.computeIfPresent(
-        OTHER_THING, (cue, said) -> said.stream().filter(one -> !called.contains(one)).toList());
+        OTHER_THING,
+        (cue, said) ->
+            said.stream().filter(one -> !called.contains(one) && !isOfTheGarment(one)).toList());
+    Map<String, List<String>> denied = new LinkedHashMap<>(none);
+    denied.values().removeIf(List::isEmpty);
     return new EverydayWords(
         parts,
         places,
@@ -102,7 +107,7 @@ public record EverydayWords(
         shortForms,
         weak,
         fine,
-        none,
+        denied,
         others,
         circumstances,
         measured,
@@ -116,5 +121,11 @@ public record EverydayWords(
         notSo,
         danger,
         lists);
+  }
+
+  private boolean isOfTheGarment(String word) {
+    return Stream.of(parts, places)
+        .flatMap(names -> names.values().stream())
+        .anyMatch(words -> words.contains(word));
   }
 }

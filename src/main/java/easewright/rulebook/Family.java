@@ -29,6 +29,8 @@ import java.util.stream.Stream;
  * @param nothingWrong how many of such fittings have nothing wrong; null for the book's own
  *     parameter
  * @param measures what is measured for it, as {@code measures.yaml} beside it says
+ * @param sayings how wearers say things of it, beside the words for the usual one, as {@code
+ *     sayings.yaml} beside it says in the form of {@code everyday}; null if the file is missing
  */
 public record Family(
     String id,
@@ -40,13 +42,17 @@ public record Family(
     List<String> catalog,
     Instead instead,
     Share nothingWrong,
-    Measures measures) {
+    Measures measures,
+    Map<String, Object> sayings) {
 
   /** The file that makes a folder a family. */
   public static final String FILE = "family.yaml";
 
   /** The file beside it that says what is measured. */
   public static final String MEASURES = "measures.yaml";
+
+  /** The file beside it that says how wearers say things of it. */
+  public static final String SAYINGS = "sayings.yaml";
 
   /** The folder of what several families share, by topic. */
   public static final String COMMON = "common/";
@@ -121,8 +127,10 @@ public record Family(
       for (Path folder : folders.filter(one -> Files.exists(one.resolve(FILE))).toList()) {
         String id = folder.getFileName().toString();
         ObjectNode written = written(folder.resolve(FILE)).put("id", id);
-        if (Files.exists(folder.resolve(MEASURES))) {
-          written.set("measures", written(folder.resolve(MEASURES)));
+        for (String beside : List.of(MEASURES, SAYINGS)) {
+          if (Files.exists(folder.resolve(beside))) {
+            written.set(beside.replace(".yaml", ""), written(folder.resolve(beside)));
+          }
         }
         families.put(id, YAML.treeToValue(written, Family.class));
       }

@@ -1,5 +1,6 @@
 package easewright.rulebook;
 
+import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
@@ -19,6 +20,8 @@ import java.util.stream.Collectors;
  */
 final class FamilyView {
   private static final String NOTHING_WRONG = "nothing-wrong";
+
+  private static final String DANGER_GROUPS = "/danger/groups";
 
   private static final JsonMapper JSON = JsonMapper.builder().build();
 
@@ -169,12 +172,25 @@ final class FamilyView {
 
   /**
    * What writers say. The words are those for the usual family, whose reading no other may change;
-   * another is called by its own words too, and not by what would be another thing.
+   * another has its own beside them, and is not called by what would be another thing.
    */
   private EverydayWords everyday() {
     EverydayWords words =
         foreign.isEmpty() ? whole.everyday() : withoutForeignNames(whole.everyday());
-    return family.usual() ? words : words.about(family.called(), family.measures().said());
+    return family.usual() ? words : withOwn(words).about(family.called(), family.measures().said());
+  }
+
+  /** A group of words for dangers that it writes takes the place of the shared one of that name. */
+  private EverydayWords withOwn(EverydayWords words) {
+    if (family.sayings() == null) {
+      return words;
+    }
+    Map<String, Object> shared = JSON.convertValue(words, new TypeReference<>() {});
+    ObjectNode all = JSON.valueToTree(RuleBookSource.both(shared, family.sayings()));
+    if (JSON.valueToTree(family.sayings()).at(DANGER_GROUPS) instanceof ObjectNode own) {
+      all.withObject(DANGER_GROUPS).setAll(own);
+    }
+    return JSON.convertValue(all, EverydayWords.class);
   }
 
   private static <V> Map<String, V> only(Map<String, V> all, Predicate<String> which) {

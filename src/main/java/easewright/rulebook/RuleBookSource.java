@@ -157,7 +157,8 @@ public record RuleBookSource(
     return yaml.convertValue(all, EverydayWords.class);
   }
 
-  private static Object both(Object one, Object other) {
+  /** Lists one after the other; maps with the entries of one name joined. */
+  static Object both(Object one, Object other) {
     if (one instanceof List<?> first && other instanceof List<?> second) {
       return Stream.concat(first.stream(), second.stream()).toList();
     }

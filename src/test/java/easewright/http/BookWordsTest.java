@@ -200,7 +200,7 @@ class BookWordsTest {
         new TreeSet<>(Practice.FILES), fields(Practice.class), "a file of practice/ for each part");
     assertEquals(fields(EverydayWords.class), properties(schema("everyday").at("/properties")));
     Set<String> family = properties(schema("family").at("/properties"));
-    family.addAll(Set.of("id", "measures")); // its folder's name, and a file beside it
+    family.addAll(Set.of("id", "measures", "sayings")); // its folder's name, and files beside it
     assertEquals(fields(Family.class), family);
     JsonNode measures = schema("measures").at("/properties");
     assertEquals(fields(Measures.class), properties(measures));
@@ -275,9 +275,11 @@ class BookWordsTest {
               case "en" -> "voice-" + file.getFileName().toString().replace(".yaml", "");
               case "practice" -> file.getFileName().toString().replace(".yaml", "");
               default ->
-                  Files.exists(file.resolveSibling(Family.FILE))
-                      ? file.getFileName().toString().replace(".yaml", "")
-                      : folder;
+                  file.endsWith(Family.SAYINGS)
+                      ? "everyday"
+                      : Files.exists(file.resolveSibling(Family.FILE))
+                          ? file.getFileName().toString().replace(".yaml", "")
+                          : folder;
             },
             named,
             file.toString());

@@ -91,7 +91,7 @@ public final class BookCheck {
     new EverydayCheck(
             names,
             words,
-            yaml.values().stream().filter(one -> one.file().startsWith("everyday/")).toList(),
+            yaml.values().stream().filter(one -> EverydayCheck.reads(one.file())).toList(),
             problems)
         .run();
     new VoiceCheck(names, words, yaml, problems).run();
@@ -115,7 +115,7 @@ public final class BookCheck {
         ? Optional.of("wording")
         : folder.equals("parameters")
             ? Optional.of("parameters")
-            : path.startsWith("everyday/")
+            : EverydayCheck.reads(path)
                 ? Optional.of("everyday")
                 : Stream.concat(
                         CATALOG.stream()

@@ -1,6 +1,7 @@
 package easewright.rulebook.check;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import easewright.rulebook.Family;
 import java.util.Collection;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -23,6 +24,11 @@ final class EverydayCheck {
     this.words = words;
     this.files = files;
     this.problems = problems;
+  }
+
+  /** Whether it reads a file: how wearers say things, of any garment or of one family's. */
+  static boolean reads(String path) {
+    return path.startsWith("everyday/") || path.matches("[^/]+/" + Family.SAYINGS);
   }
 
   void run() {
