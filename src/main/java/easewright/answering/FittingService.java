@@ -103,9 +103,10 @@ public class FittingService {
     return names;
   }
 
-  /** Whether an answer is about a garment whose signs are drawn: one of the usual family. */
+  /** Whether an answer is about a garment whose signs are drawn. */
   public boolean isDrawn(Answer answer) {
-    return rules.edition().families().usual().equals(answer.understood().family());
+    return rules.edition().book().whole().families().get(answer.understood().family()).drawings()
+        != null;
   }
 
   /** The signs that a fitting of the usual family can report. */

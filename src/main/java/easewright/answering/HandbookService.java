@@ -1,9 +1,11 @@
 package easewright.answering;
 
+import easewright.handbook.GarmentDrawing;
 import easewright.handbook.Handbook;
 import easewright.request.IntakeAnswer;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
+import easewright.saying.Garments;
 import easewright.saying.RulePageNote;
 import easewright.saying.RulePageNote.RuleEntry;
 import jakarta.inject.Singleton;
@@ -13,7 +15,7 @@ import java.util.Optional;
 
 /** The active rule book, for reading and searching. */
 @Singleton
-public class HandbookService {
+public class HandbookService implements Garments {
   private final RuleBookService rules;
   private final FittingService fittings;
   private volatile Handbook handbook;
@@ -43,6 +45,11 @@ public class HandbookService {
       handbook = current;
     }
     return current;
+  }
+
+  @Override
+  public Optional<GarmentDrawing> garment(String family) {
+    return handbook().garment(family);
   }
 
   /** Reads a question like a post: "creeps up" finds the band that rides up. */

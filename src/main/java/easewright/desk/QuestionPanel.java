@@ -2,6 +2,7 @@ package easewright.desk;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.answering.FittingService;
+import easewright.answering.HandbookService;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.request.FaultyRequest;
@@ -23,11 +24,14 @@ class QuestionPanel {
   private final FittingDesk desk;
   private final FittingService fittings;
   private final PatternSheets sheets;
+  private final HandbookService handbooks;
 
-  QuestionPanel(FittingDesk desk, FittingService fittings, PatternSheets sheets) {
+  QuestionPanel(
+      FittingDesk desk, FittingService fittings, PatternSheets sheets, HandbookService handbooks) {
     this.desk = desk;
     this.fittings = fittings;
     this.sheets = sheets;
+    this.handbooks = handbooks;
   }
 
   /**
@@ -109,7 +113,7 @@ class QuestionPanel {
   Choices choices(FilledForm form) {
     String chosen = form.value(Conversation.GARMENT).replaceFirst("/.*", "");
     return new Choices(
-        SignPlaces.of(fittings.signs()),
+        SignPlaces.of(handbooks.garment(null).orElse(null), fittings.signs()),
         sheets.offeredWith(chosen),
         fittings.changes(),
         fittings.areas());

@@ -29,6 +29,8 @@ import java.util.stream.Stream;
  * @param nothingWrong how many of such fittings have nothing wrong; null for the book's own
  *     parameter
  * @param measures what is measured for it, as {@code measures.yaml} beside it says
+ * @param outline its garment with the places on it, as {@code outline.svg} beside it draws
+ * @param drawings of its signs and changes, as {@code drawings.yaml} beside it says; null for none
  */
 public record Family(
     String id,
@@ -40,13 +42,18 @@ public record Family(
     List<String> catalog,
     Instead instead,
     Share nothingWrong,
-    Measures measures) {
+    Measures measures,
+    Outline outline,
+    Drawings drawings) {
 
   /** The file that makes a folder a family. */
   public static final String FILE = "family.yaml";
 
   /** The file beside it that says what is measured. */
   public static final String MEASURES = "measures.yaml";
+
+  /** The file beside it that draws signs and changes. */
+  public static final String DRAWINGS = "drawings.yaml";
 
   /** The folder of what several families share, by topic. */
   public static final String COMMON = "common/";
@@ -59,6 +66,7 @@ public record Family(
     includes = includes == null ? List.of() : List.copyOf(includes);
     catalog = catalog == null ? List.of() : List.copyOf(catalog);
     measures = measures == null ? Measures.NONE : measures;
+    outline = outline == null ? Outline.NONE : outline;
     instead = instead == null ? new Instead(null, null, null) : instead;
   }
 
@@ -121,8 +129,14 @@ public record Family(
       for (Path folder : folders.filter(one -> Files.exists(one.resolve(FILE))).toList()) {
         String id = folder.getFileName().toString();
         ObjectNode written = written(folder.resolve(FILE)).put("id", id);
-        if (Files.exists(folder.resolve(MEASURES))) {
-          written.set("measures", written(folder.resolve(MEASURES)));
+        for (String file : List.of(MEASURES, DRAWINGS)) {
+          if (Files.exists(folder.resolve(file))) {
+            written.set(file.replace(".yaml", ""), written(folder.resolve(file)));
+          }
+        }
+        Path outline = folder.resolve(Outline.FILE);
+        if (Files.exists(outline)) {
+          written.set("outline", YAML.valueToTree(Outline.read(Files.readString(outline))));
         }
         families.put(id, YAML.treeToValue(written, Family.class));
       }

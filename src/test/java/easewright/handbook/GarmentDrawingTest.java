@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import easewright.handbook.GarmentDrawing.Label;
 import easewright.handbook.GarmentDrawing.Marked;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Family;
+import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.UsualBook;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
@@ -24,8 +26,10 @@ import org.junit.jupiter.api.Test;
  * files: its garment is the one drawn.
  */
 class GarmentDrawingTest {
-  private static final Catalog CATALOG = UsualBook.read().catalog();
-  private static final GarmentDrawing DRAWING = GarmentDrawing.plainTop();
+  private static final RuleBookSource BOOK = UsualBook.read();
+  private static final Catalog CATALOG = BOOK.catalog();
+  private static final GarmentDrawing DRAWING =
+      GarmentDrawing.of(Family.usual(BOOK.families()).outline());
 
   @Test
   void every_place_word_is_drawn_once_or_listed_as_not_drawn() {
@@ -40,14 +44,14 @@ class GarmentDrawingTest {
                 .flatMap(List::stream)
                 .toList());
     List<String> drawn = new ArrayList<>(List.of("front", "back")); // the captions of the views
-    drawn.addAll(GarmentDrawing.NOT_DRAWN);
+    drawn.add("all-over"); // no part of the garment
     labels().map(Label::place).filter(Objects::nonNull).forEach(drawn::add);
     assertEquals(List.copyOf(words), drawn.stream().sorted().toList());
   }
 
   @Test
   void no_label_lies_on_another_or_outside_the_drawing() {
-    for (List<Label> view : List.of(DRAWING.front(), DRAWING.back())) {
+    for (List<Label> view : List.of(DRAWING.front().labels(), DRAWING.back().labels())) {
       for (Label label : view) {
         assertTrue(label.y() > 14 && label.y() < 416, label::toString);
         assertTrue(label.toX() >= 0 && label.toX() <= 480, label::toString);
@@ -83,7 +87,7 @@ class GarmentDrawingTest {
         .forEach(
             label -> {
               Marked marked = DRAWING.marking(label.place()).orElseThrow();
-              assertEquals(DRAWING.back().contains(label), marked.back(), label.place());
+              assertEquals(DRAWING.back().labels().contains(label), marked.back(), label.place());
               assertEquals(label.name(), marked.name());
               Path2D path = path(marked.line());
               double away = distance(path, label.toX(), label.toY());
@@ -130,6 +134,6 @@ class GarmentDrawingTest {
   }
 
   private static Stream<Label> labels() {
-    return Stream.concat(DRAWING.front().stream(), DRAWING.back().stream());
+    return Stream.concat(DRAWING.front().labels().stream(), DRAWING.back().labels().stream());
   }
 }
