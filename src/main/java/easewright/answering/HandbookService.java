@@ -10,7 +10,9 @@ import easewright.saying.RulePageNote;
 import easewright.saying.RulePageNote.RuleEntry;
 import jakarta.inject.Singleton;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** The active rule book, for reading and searching. */
@@ -50,6 +52,20 @@ public class HandbookService implements Garments {
   @Override
   public Optional<GarmentDrawing> garment(String family) {
     return handbook().garment(family);
+  }
+
+  /** The families with a drawing that must be named to be asked: name by id. */
+  public Map<String, String> others() {
+    Map<String, String> others = new LinkedHashMap<>();
+    handbook().source().families().values().stream()
+        .filter(family -> !family.usual() && family.outline().drawn())
+        .forEach(family -> others.put(family.id(), family.name()));
+    return others;
+  }
+
+  /** The id itself if it is one of {@link #others}; "" for any other. */
+  public String other(String family) {
+    return others().containsKey(family) ? family : "";
   }
 
   /** Reads a question like a post: "creeps up" finds the band that rides up. */

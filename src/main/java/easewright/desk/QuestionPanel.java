@@ -37,10 +37,14 @@ class QuestionPanel {
   /**
    * The choices in the form.
    *
+   * @param family the family whose signs these are; "" for the usual one
+   * @param others names of further families with a drawing, by id
    * @param changes name of each change by its id
    * @param areas name of each area by its id
    */
   public record Choices(
+      String family,
+      Map<String, String> others,
       SignPlaces signs,
       List<PatternSheet> sheets,
       Map<String, String> changes,
@@ -110,10 +114,23 @@ class QuestionPanel {
     return desk.request(form);
   }
 
-  Choices choices(FilledForm form) {
+  /** The choices for the garment that was answered, else for the one the form is for. */
+  Choices choices(Outcome outcome) {
+    FilledForm form = outcome.form();
+    DeskAnswer shown = outcome.shown();
     String chosen = form.value(Conversation.GARMENT).replaceFirst("/.*", "");
+    String family =
+        handbooks.other(
+            shown.isAnswered()
+                ? shown.answer().understood().family()
+                : form.value(Conversation.FAMILY));
+    String named = family.isEmpty() ? null : family;
     return new Choices(
-        SignPlaces.of(handbooks.garment(null).orElse(null), fittings.signs()),
+        family,
+        handbooks.others(),
+        SignPlaces.of(
+            handbooks.handbook().garment(named).orElse(null),
+            named == null ? fittings.signs() : fittings.signs(named)),
         sheets.offeredWith(chosen),
         fittings.changes(),
         fittings.areas());

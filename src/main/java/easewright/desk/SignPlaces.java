@@ -24,8 +24,17 @@ public record SignPlaces(GarmentDrawing drawing, List<Place> places, Map<String,
 
   /** The place where a sign's details are entered: a sign of several places has one home. */
   public String home(SignNote sign) {
-    String first = sign.where().get(0);
-    return listedAt.getOrDefault(first, first);
+    return listed(sign.where().get(0), listedAt, drawing);
+  }
+
+  /** A place that this garment does not have is listed last, with what can be anywhere. */
+  private static String listed(String place, Map<String, String> listedAt, GarmentDrawing garment) {
+    String there = listedAt.getOrDefault(place, place);
+    if (garment == null || garment.outline().down().contains(there)) {
+      return there;
+    }
+    List<String> down = garment.outline().down();
+    return down.get(down.size() - 1);
   }
 
   /**
@@ -46,7 +55,7 @@ public record SignPlaces(GarmentDrawing drawing, List<Place> places, Map<String,
     for (SignNote sign : signs) {
       for (String place : sign.where()) {
         List<SignNote> there =
-            at.computeIfAbsent(listedAt.getOrDefault(place, place), any -> new ArrayList<>());
+            at.computeIfAbsent(listed(place, listedAt, garment), any -> new ArrayList<>());
         if (!there.contains(sign)) {
           there.add(sign);
         }
