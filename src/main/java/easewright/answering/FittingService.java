@@ -8,6 +8,7 @@ import easewright.request.FaultyRequest;
 import easewright.request.IntakeAnswer;
 import easewright.request.Standing;
 import easewright.request.TextWithoutAnswer;
+import easewright.rulebook.Family;
 import easewright.saying.SignNote;
 import jakarta.inject.Singleton;
 import java.util.LinkedHashMap;
@@ -103,9 +104,20 @@ public class FittingService {
     return names;
   }
 
-  /** Whether an answer is about a garment whose signs are drawn: one of the usual family. */
-  public boolean isDrawn(Answer answer) {
-    return rules.edition().families().usual().equals(answer.understood().family());
+  /**
+   * The family that links to drawings for an answer name: "" where they need not, and null where
+   * such a garment is not drawn.
+   */
+  public String drawnAs(Answer answer) {
+    Family family = rules.edition().book().whole().families().get(answer.understood().family());
+    return family.drawings() == null ? null : family.usual() ? "" : family.id();
+  }
+
+  /** The signs that a fitting of any family can report. */
+  public List<SignNote> everySign() {
+    return rules.edition().book().whole().catalog().signs().values().stream()
+        .map(SignNote::of)
+        .toList();
   }
 
   /** The signs that a fitting of the usual family can report. */

@@ -1,19 +1,23 @@
 package easewright.answering;
 
+import easewright.handbook.GarmentDrawing;
 import easewright.handbook.Handbook;
 import easewright.request.IntakeAnswer;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
+import easewright.saying.Garments;
 import easewright.saying.RulePageNote;
 import easewright.saying.RulePageNote.RuleEntry;
 import jakarta.inject.Singleton;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /** The active rule book, for reading and searching. */
 @Singleton
-public class HandbookService {
+public class HandbookService implements Garments {
   private final RuleBookService rules;
   private final FittingService fittings;
   private volatile Handbook handbook;
@@ -43,6 +47,25 @@ public class HandbookService {
       handbook = current;
     }
     return current;
+  }
+
+  @Override
+  public Optional<GarmentDrawing> garment(String family) {
+    return handbook().garment(family);
+  }
+
+  /** The families with a drawing that must be named to be asked: name by id. */
+  public Map<String, String> others() {
+    Map<String, String> others = new LinkedHashMap<>();
+    handbook().source().families().values().stream()
+        .filter(family -> !family.usual() && family.outline().drawn())
+        .forEach(family -> others.put(family.id(), family.name()));
+    return others;
+  }
+
+  /** The id itself if it is one of {@link #others}; "" for any other. */
+  public String other(String family) {
+    return others().containsKey(family) ? family : "";
   }
 
   /** Reads a question like a post: "creeps up" finds the band that rides up. */

@@ -37,6 +37,9 @@ final class Conversation {
   private static final String JUDGED = "judged";
   private static final String NOT_TRIED = "notTried";
 
+  /** Id of the family whose places the form shows; empty for the usual one. */
+  static final String FAMILY = "family";
+
   /** Pattern sheet and size cut in one field: "quillmere-top" or "quillmere-top/75C". */
   static final String GARMENT = "garment";
 
@@ -82,6 +85,9 @@ final class Conversation {
     leaveOutUntried(form, request);
     ToileFields.put(form, request);
     CircumstanceBoxes.put(form, request);
+    if (!form.value(FAMILY).isEmpty()) {
+      request.put(FAMILY, form.value(FAMILY));
+    }
     String garment = form.value(GARMENT);
     if (!garment.isEmpty()) {
       String[] sheetAndSize = garment.split("/", 2);

@@ -18,7 +18,8 @@ import java.util.Map;
  * @param given the replies by button that still count, the latest first
  * @param moved what the button just pressed changed; null if none was
  * @param filled values that the post gives to fields, by the name of the field
- * @param drawn whether the signs of such a garment are drawn
+ * @param drawnAs the family that links to drawings name, "" for the usual one; null if nothing is
+ *     drawn
  */
 public record DeskAnswer(
     Answer answer,
@@ -29,10 +30,10 @@ public record DeskAnswer(
     List<QuestionReplies.Given> given,
     List<QuestionReplies.Moved> moved,
     Map<String, String> filled,
-    boolean drawn) {
+    String drawnAs) {
   private static final int MOST_OTHERS = 3;
 
-  static DeskAnswer of(Answer answer, ReadText read, String post, boolean drawn) {
+  static DeskAnswer of(Answer answer, ReadText read, String post, String drawnAs) {
     Reply whole = Reply.of(answer);
     return new DeskAnswer(
         answer,
@@ -43,22 +44,27 @@ public record DeskAnswer(
         List.of(),
         null,
         Map.of(),
-        drawn);
+        drawnAs);
+  }
+
+  /** Whether the signs of such a garment are drawn. */
+  public boolean drawn() {
+    return drawnAs != null;
   }
 
   /** The same after replies by button. */
   DeskAnswer after(List<QuestionReplies.Given> replies, List<QuestionReplies.Moved> changed) {
-    return new DeskAnswer(answer, reply, question, read, post, replies, changed, filled, drawn);
+    return new DeskAnswer(answer, reply, question, read, post, replies, changed, filled, drawnAs);
   }
 
   /** The same with what the post says of the fields. */
   DeskAnswer filling(Map<String, String> fields) {
-    return new DeskAnswer(answer, reply, question, read, post, given, moved, fields, drawn);
+    return new DeskAnswer(answer, reply, question, read, post, given, moved, fields, drawnAs);
   }
 
   /** For a post that was read but cannot be answered. */
   static DeskAnswer unanswered(ReadText read) {
-    return new DeskAnswer(null, null, null, read, null, List.of(), null, Map.of(), false);
+    return new DeskAnswer(null, null, null, read, null, List.of(), null, Map.of(), null);
   }
 
   /** The signs that could not be told, without those replied to by button. */

@@ -4,13 +4,16 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.smallrye.common.annotation.Blocking;
 import jakarta.ws.rs.Consumes;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.List;
+import java.util.Map;
 import org.jboss.resteasy.reactive.RestResponse;
 
 /**
@@ -47,8 +50,9 @@ public class DeskResource {
 
   @GET
   @Blocking
-  public RestResponse<String> blank() {
-    return page(QuestionPanel.Outcome.blank(FilledForm.blank()));
+  public RestResponse<String> blank(@QueryParam("family") @DefaultValue("") String family) {
+    FilledForm form = FilledForm.blank().with(Map.of(Conversation.FAMILY, List.of(family)));
+    return page(QuestionPanel.Outcome.blank(form));
   }
 
   /** The whole page with the answer in it, for a browser without scripts. */
@@ -75,7 +79,7 @@ public class DeskResource {
         .entity(
             Pages.desk(
                     outcome.form(),
-                    bench.choices(outcome.form()),
+                    bench.choices(outcome),
                     outcome.shown(),
                     QuestionPanel.OWN_FAULTS,
                     who)

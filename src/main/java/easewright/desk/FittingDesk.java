@@ -53,9 +53,9 @@ class FittingDesk {
                 form.value(Conversation.TEXT), first.read(), first.soFar(), form, dangers());
     Answer answer = withWhyNot(StruckReadings.without(form, request, first, fittings, dangers()));
     DeskAnswer shown =
-        DeskAnswer.of(answer, read, post(answer, form, site), fittings.isDrawn(answer));
+        DeskAnswer.of(answer, read, post(answer, form, site), fittings.drawnAs(answer));
     return (read == null ? shown : shown.filling(FieldsOfPost.of(first.soFar())))
-        .after(QuestionReplies.given(form, fittings.signs()), moved(form, answer));
+        .after(QuestionReplies.given(form, fittings.everySign()), moved(form, answer));
   }
 
   /** What the button just pressed changed; null if none was, or nothing else is reported. */
@@ -88,7 +88,7 @@ class FittingDesk {
   ObjectNode request(FilledForm form) {
     Map<String, String> ids = new HashMap<>();
     fittings.changes().forEach((id, name) -> ids.put(name.toLowerCase(Locale.ROOT), id));
-    fittings.signs().forEach(sign -> ids.put(sign.name().toLowerCase(Locale.ROOT), sign.id()));
+    fittings.everySign().forEach(sign -> ids.put(sign.name().toLowerCase(Locale.ROOT), sign.id()));
     ObjectNode request = Conversation.request(ToileFields.named(form, ids), dangers());
     put(request, "nickname", form.value("called"));
     put(request, "voice", form.value("voice"));
@@ -102,7 +102,7 @@ class FittingDesk {
   }
 
   private Set<String> dangers() {
-    return fittings.signs().stream()
+    return fittings.everySign().stream()
         .filter(SignNote::redFlag)
         .map(SignNote::id)
         .collect(Collectors.toSet());

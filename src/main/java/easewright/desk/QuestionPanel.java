@@ -2,6 +2,7 @@ package easewright.desk;
 
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import easewright.answering.FittingService;
+import easewright.answering.HandbookService;
 import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSheets;
 import easewright.request.FaultyRequest;
@@ -23,20 +24,27 @@ class QuestionPanel {
   private final FittingDesk desk;
   private final FittingService fittings;
   private final PatternSheets sheets;
+  private final HandbookService handbooks;
 
-  QuestionPanel(FittingDesk desk, FittingService fittings, PatternSheets sheets) {
+  QuestionPanel(
+      FittingDesk desk, FittingService fittings, PatternSheets sheets, HandbookService handbooks) {
     this.desk = desk;
     this.fittings = fittings;
     this.sheets = sheets;
+    this.handbooks = handbooks;
   }
 
   /**
    * The choices in the form.
    *
+   * @param family the family whose signs these are; "" for the usual one
+   * @param others names of further families with a drawing, by id
    * @param changes name of each change by its id
    * @param areas name of each area by its id
    */
   public record Choices(
+      String family,
+      Map<String, String> others,
       SignPlaces signs,
       List<PatternSheet> sheets,
       Map<String, String> changes,
@@ -106,10 +114,23 @@ class QuestionPanel {
     return desk.request(form);
   }
 
-  Choices choices(FilledForm form) {
+  /** The choices for the garment that was answered, else for the one the form is for. */
+  Choices choices(Outcome outcome) {
+    FilledForm form = outcome.form();
+    DeskAnswer shown = outcome.shown();
     String chosen = form.value(Conversation.GARMENT).replaceFirst("/.*", "");
+    String family =
+        handbooks.other(
+            shown.isAnswered()
+                ? shown.answer().understood().family()
+                : form.value(Conversation.FAMILY));
+    String named = family.isEmpty() ? null : family;
     return new Choices(
-        SignPlaces.of(fittings.signs()),
+        family,
+        handbooks.others(),
+        SignPlaces.of(
+            handbooks.handbook().garment(named).orElse(null),
+            named == null ? fittings.signs() : fittings.signs(named)),
         sheets.offeredWith(chosen),
         fittings.changes(),
         fittings.areas());

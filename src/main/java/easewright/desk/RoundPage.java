@@ -95,7 +95,7 @@ public class RoundPage {
                     who,
                     current,
                     outcome.form(),
-                    bench.choices(outcome.form()),
+                    bench.choices(outcome),
                     outcome.shown(),
                     QuestionPanel.OWN_FAULTS,
                     triedIn(outcome.form()))

@@ -1,76 +1,67 @@
 package easewright.desk;
 
 import easewright.handbook.GarmentDrawing;
-import easewright.handbook.GarmentDrawing.Label;
+import easewright.rulebook.Outline;
 import easewright.saying.SignNote;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * The places on the drawing, each with the signs seen there.
  *
- * @param drawing our drawing, whose labels all link to one of the places
- * @param places in the order of the drawing, from top to bottom
+ * @param drawing our drawing, whose labels all link to one of the places; null if there is none
+ * @param places from the top of the garment down; signs without a specific place come last
+ * @param listedAt the place by which signs of a finer one are listed
  */
-public record SignPlaces(GarmentDrawing drawing, List<Place> places) {
-  /** From the top of the garment down; signs without a specific place come last. */
-  private static final List<String> DOWNWARDS =
-      List.of(
-          "strap",
-          "shoulder",
-          "neckline",
-          "armhole",
-          "underarm",
-          "front",
-          "centre-front",
-          "side",
-          "back",
-          "underband",
-          "all-over");
-
-  /** Finer labels of the drawing, and the place their signs belong to. */
-  private static final Map<String, String> SEEN_AT =
-      Map.ofEntries(
-          Map.entry("strap-end", "strap"),
-          Map.entry("back-strap-point", "strap"),
-          Map.entry("shoulder-seam", "shoulder"),
-          Map.entry("back-neckline", "neckline"),
-          Map.entry("front-armhole", "armhole"),
-          Map.entry("back-armhole", "armhole"),
-          Map.entry("bust-line", "front"),
-          Map.entry("shaped-seam", "front"),
-          Map.entry("front-length-line", "front"),
-          Map.entry("side-seam", "side"),
-          Map.entry("centre-back", "back"),
-          Map.entry("back-length-line", "back"),
-          Map.entry("underband-seam", "underband"),
-          Map.entry("underband-centre-back", "underband"),
-          Map.entry("casing", "underband"));
+public record SignPlaces(GarmentDrawing drawing, List<Place> places, Map<String, String> listedAt) {
 
   /** A place and the signs seen there. */
   public record Place(String id, String name, List<SignNote> signs) {}
 
   /** The place where a sign's details are entered: a sign of several places has one home. */
   public String home(SignNote sign) {
-    return seenAt(sign.where().get(0));
+    return listed(sign.where().get(0), listedAt, drawing);
   }
 
-  /** Arranges the signs of a rule book; a sign of several places appears at each. */
-  static SignPlaces of(List<SignNote> signs) {
+  /** A place that this garment does not have is listed last, with what can be anywhere. */
+  private static String listed(String place, Map<String, String> listedAt, GarmentDrawing garment) {
+    String there = listedAt.getOrDefault(place, place);
+    if (garment == null || garment.outline().down().contains(there)) {
+      return there;
+    }
+    List<String> down = garment.outline().down();
+    return down.get(down.size() - 1);
+  }
+
+  /**
+   * Arranges the signs of a rule book; a sign of several places appears at each.
+   *
+   * @param garment the drawing they are seen on; null if there is none
+   */
+  static SignPlaces of(GarmentDrawing garment, List<SignNote> signs) {
+    Map<String, String> listedAt = new HashMap<>();
     Map<String, List<SignNote>> at = new LinkedHashMap<>();
-    DOWNWARDS.forEach(place -> at.put(place, new ArrayList<>()));
+    if (garment != null) {
+      Outline outline = garment.outline();
+      outline.down().forEach(place -> at.put(place, new ArrayList<>()));
+      Stream.of(outline.front(), outline.back())
+          .flatMap(view -> view.places().stream())
+          .forEach(place -> listedAt.put(place.id(), place.listedAt()));
+    }
     for (SignNote sign : signs) {
       for (String place : sign.where()) {
-        List<SignNote> there = at.computeIfAbsent(seenAt(place), any -> new ArrayList<>());
+        List<SignNote> there =
+            at.computeIfAbsent(listed(place, listedAt, garment), any -> new ArrayList<>());
         if (!there.contains(sign)) {
           there.add(sign);
         }
       }
     }
-    return new SignPlaces(
-        leadingHere(),
+    List<Place> places =
         at.entrySet().stream()
             .filter(place -> !place.getValue().isEmpty())
             .map(
@@ -79,32 +70,7 @@ public record SignPlaces(GarmentDrawing drawing, List<Place> places) {
                         place.getKey(),
                         place.getKey().replace('-', ' '),
                         List.copyOf(place.getValue())))
-            .toList());
-  }
-
-  private static String seenAt(String place) {
-    return SEEN_AT.getOrDefault(place, place);
-  }
-
-  private static GarmentDrawing leadingHere() {
-    GarmentDrawing plain = GarmentDrawing.plainTop();
-    return new GarmentDrawing(
-        plain.front().stream().map(SignPlaces::leading).toList(),
-        plain.back().stream().map(SignPlaces::leading).toList());
-  }
-
-  private static Label leading(Label label) {
-    return label.place() == null
-        ? label
-        : new Label(
-            seenAt(label.place()),
-            label.name(),
-            label.anchor(),
-            label.x(),
-            label.y(),
-            label.fromX(),
-            label.fromY(),
-            label.toX(),
-            label.toY());
+            .toList();
+    return new SignPlaces(garment == null ? null : garment.byParts(), places, listedAt);
   }
 }

@@ -13,6 +13,7 @@ import easewright.fitting.ReportedSign;
 import easewright.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Conclusions.Cures;
+import easewright.rulebook.Family;
 import easewright.rulebook.OrderOfWork;
 import easewright.rulebook.Wording;
 import easewright.wording.Blanks;
@@ -122,9 +123,7 @@ final class Advising {
         told.amount(),
         told.measureFirst(),
         places,
-        places.isEmpty() || !isDrawn()
-            ? null
-            : DRAWINGS + places.get(0).line().replace(' ', '-') + ".svg",
+        places.isEmpty() ? null : drawing(places.get(0).line().replace(' ', '-')),
         entry.steps().stream().map(step -> Wording.fill(step, blanks)).toList(),
         Wording.fill(entry.check(), blanks),
         sideEffects(entry),
@@ -137,9 +136,12 @@ final class Advising {
         candidate.rules().stream().map(Explaining::ref).toList());
   }
 
-  /** Only the garment of the usual family is drawn with the places on it. */
-  private boolean isDrawn() {
-    return knowledge.source().families().get(knowledge.source().family()).usual();
+  /** The garment of its family with a place marked; null where that is not drawn. */
+  private String drawing(String place) {
+    Family family = knowledge.source().families().get(knowledge.source().family());
+    return family.outline().marks(place)
+        ? DRAWINGS + place + ".svg" + (family.usual() ? "" : "?family=" + family.id())
+        : null;
   }
 
   /** Where the signs of the causes it treats were seen, as far as said. */

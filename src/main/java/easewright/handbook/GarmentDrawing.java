@@ -1,22 +1,27 @@
 package easewright.handbook;
 
+import easewright.rulebook.Outline;
+import easewright.rulebook.Outline.Place;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
- * The labels on our drawing of a plain wire-free sports top; its outlines are in the template. Kept
- * as data so that a test can compare it with the catalog's place names. In drawing units: each view
- * is 480 wide and 440 high, with the garment's centre at 240.
+ * The drawing of a family's garment with labels on its places. In drawing units: each view is 480
+ * wide and 420 high, with the garment's centre at 240.
  *
- * @param front labels of the front view
- * @param back labels of the back view
+ * @param outline what the rule book draws
  */
-public record GarmentDrawing(List<Label> front, List<Label> back) {
-  /** Places that are not a specific part of the garment. */
-  public static final List<String> NOT_DRAWN = List.of("all-over");
-
+public record GarmentDrawing(Outline outline, View front, View back) {
   private static final int LEFT = 122;
   private static final int RIGHT = 358;
+
+  /**
+   * One view with its labels.
+   *
+   * @param id "front" or "back"
+   */
+  public record View(String id, Outline.View shown, List<Label> labels) {}
 
   /**
    * A label with a line to the part it names.
@@ -42,86 +47,83 @@ public record GarmentDrawing(List<Label> front, List<Label> back) {
       int toX,
       int toY) {}
 
-  /** The drawing. */
-  public static GarmentDrawing plainTop() {
+  /** The drawing of an outline that is drawn. */
+  public static GarmentDrawing of(Outline outline) {
     return new GarmentDrawing(
-        List.of(
-            left("strap", 30, 186, 44),
-            left("shoulder-seam", 64, 180, 68),
-            left("front-armhole", 108, 170, 123),
-            left("underarm", 152, 142, 168),
-            left("bust-line", 190, 146, 205),
-            left("side-seam", 232, 146, 238),
-            left("front-length-line", 268, 152, 262),
-            left("underband-seam", 304, 152, 302),
-            left("casing", 342, 160, 330),
-            right("shoulder", 22, 300, 24),
-            right("armhole", 84, 306, 100),
-            right("neckline", 126, 257, 140),
-            word("apex", 166, 288, 205),
-            right("shaped-seam", 204, 286, 250),
-            right("side", 242, 322, 232),
-            right("centre-front", 292, 240, 286),
-            right("underband", 334, 318, 324)),
-        List.of(
-            left("strap-end", 74, 190, 94),
-            left("back-armhole", 128, 167, 143),
-            left("back-length-line", 250, 150, 240),
-            right("back-strap-point", 68, 286, 94),
-            right("back-neckline", 122, 259, 137),
-            right("centre-back", 220, 240, 214),
-            below("underband-centre-back", 384, 240, 332)));
+        outline, view("front", outline.front()), view("back", outline.back()));
+  }
+
+  /** The same with labels that lead to the parts by which signs are listed. */
+  public GarmentDrawing byParts() {
+    return new GarmentDrawing(outline, byParts(front), byParts(back));
+  }
+
+  private static View view(String id, Outline.View view) {
+    return new View(id, view, view.places().stream().map(GarmentDrawing::label).toList());
+  }
+
+  private View byParts(View view) {
+    return new View(
+        view.id(),
+        view.shown(),
+        view.shown().places().stream()
+            .map(place -> label(place, place.mark() == null ? null : place.listedAt()))
+            .toList());
+  }
+
+  private static Label label(Place place) {
+    return label(place, place.mark() == null ? null : place.id());
+  }
+
+  private static Label label(Place place, String to) {
+    String name = Links.place(place.id()).name();
+    int y = place.y();
+    return switch (place.side()) {
+      case "left" -> new Label(to, name, "end", LEFT, y + 5, LEFT + 5, y, place.toX(), place.toY());
+      case "right" ->
+          new Label(to, name, "start", RIGHT, y + 5, RIGHT - 5, y, place.toX(), place.toY());
+      default ->
+          new Label(
+              to, name, "middle", place.toX(), y, place.toX(), y - 14, place.toX(), place.toY());
+    };
   }
 
   /**
    * One place marked on the view that shows it.
    *
-   * @param back whether that is the back view
-   * @param drawing only the label of that place
+   * @param garment what is drawn, as in "of a plain top"
+   * @param view only the label of that place
    * @param line SVG path data of the place, on both sides of the garment
    * @param area whether the place is the area inside the path instead of the line
    */
-  public record Marked(boolean back, GarmentDrawing drawing, String line, boolean area) {
+  public record Marked(String garment, View view, String line, boolean area) {
 
     /** The word for the place. */
     public String name() {
-      return (back ? drawing.back : drawing.front).get(0).name();
+      return view.labels().get(0).name();
+    }
+
+    /** Whether that is the back view. */
+    public boolean back() {
+      return view.id().equals("back");
     }
   }
 
   /** The drawing with a place marked; empty for a place that is not drawn. */
   public Optional<Marked> marking(String place) {
-    return GarmentMark.of(place).flatMap(mark -> marking(place, mark));
+    return Stream.of(front, back).flatMap(view -> marking(place, view).stream()).findFirst();
   }
 
-  private Optional<Marked> marking(String place, GarmentMark mark) {
-    GarmentDrawing alone = new GarmentDrawing(only(place, front), only(place, back));
-    return alone.front.isEmpty() && alone.back.isEmpty()
-        ? Optional.empty()
-        : Optional.of(new Marked(alone.front.isEmpty(), alone, mark.line(), mark.area()));
-  }
-
-  private static List<Label> only(String place, List<Label> labels) {
-    return labels.stream().filter(label -> place.equals(label.place())).toList();
-  }
-
-  private static Label left(String place, int y, int toX, int toY) {
-    return new Label(place, name(place), "end", LEFT, y + 5, LEFT + 5, y, toX, toY);
-  }
-
-  private static Label right(String place, int y, int toX, int toY) {
-    return new Label(place, name(place), "start", RIGHT, y + 5, RIGHT - 5, y, toX, toY);
-  }
-
-  private static Label word(String name, int y, int toX, int toY) {
-    return new Label(null, name, "start", RIGHT, y + 5, RIGHT - 5, y, toX, toY);
-  }
-
-  private static Label below(String place, int y, int toX, int toY) {
-    return new Label(place, name(place), "middle", toX, y, toX, y - 14, toX, toY);
-  }
-
-  private static String name(String place) {
-    return Links.place(place).name();
+  private Optional<Marked> marking(String place, View view) {
+    return view.shown().places().stream()
+        .filter(one -> one.id().equals(place) && one.mark() != null)
+        .findFirst()
+        .map(
+            one ->
+                new Marked(
+                    outline.garment(),
+                    new View(view.id(), view.shown(), List.of(label(one))),
+                    one.mark(),
+                    one.area()));
   }
 }

@@ -6,7 +6,6 @@ import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Catalog.CauseEntry;
 import easewright.rulebook.Catalog.SignEntry;
-import easewright.rulebook.Drawings;
 import easewright.rulebook.Family;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.RulePage;
@@ -27,12 +26,14 @@ public final class Handbook {
   private final Links links;
   private final RuleMentions mentions;
   private final HandbookIndex index;
+  private final Pictures pictures;
 
   public Handbook(RuleBookSource source) {
     this.source = source;
     this.links = new Links(source);
     this.mentions = new RuleMentions(source.rules());
     this.index = HandbookIndex.of(source, links);
+    this.pictures = new Pictures(source);
   }
 
   /** The edition of the rule book these pages are from. */
@@ -48,33 +49,26 @@ public final class Handbook {
   /**
    * The drawing of a sign; without marks if the book has none.
    *
+   * @param family on whose garment, as its id or by name; null for whose sign it is
    * @param sheet the pattern sheet whose garment is drawn, or null
    */
-  public Optional<Illustration> signDrawing(String id, String sheet) {
-    return Optional.ofNullable(source.catalog().signs().get(id))
-        .filter(sign -> isDrawn(id, drawings().signs()))
-        .map(sign -> drawn(sign.name(), false, drawings().signs().get(id), sheet));
+  public Optional<Illustration> signDrawing(String id, String family, String sheet) {
+    return pictures.sign(id, family, sheet);
   }
 
   /** The same for an adjustment. */
-  public Optional<Illustration> changeDrawing(String id, String sheet) {
-    return Optional.ofNullable(source.catalog().adjustments().get(id))
-        .filter(change -> isDrawn(id, drawings().changes()))
-        .map(change -> drawn(change.name(), true, drawings().changes().get(id), sheet));
+  public Optional<Illustration> changeDrawing(String id, String family, String sheet) {
+    return pictures.change(id, family, sheet);
   }
 
-  /** What the usual family does not have is drawn only where the book has marks for it. */
-  private boolean isDrawn(String id, Map<String, List<String>> marks) {
-    return marks.containsKey(id)
-        || Family.usual(source.families()).hears(source.catalog().folders().get(id));
-  }
-
-  private Drawings drawings() {
-    return source.catalog().practice().drawings();
-  }
-
-  private Illustration drawn(String name, boolean change, List<String> marks, String sheet) {
-    return Illustration.of(drawings(), name, change, marks, sheet);
+  /**
+   * The garment of a family with its places.
+   *
+   * @param family its id, or what such garments are called; null for the usual one
+   * @return empty if there is no such family, or no drawing of its garment
+   */
+  public Optional<GarmentDrawing> garment(String family) {
+    return pictures.garment(family);
   }
 
   /** The page of a rule file. */
@@ -172,7 +166,7 @@ public final class Handbook {
                         .map(change -> links.of(change.id()))
                         .toList(),
                     cautions(sign),
-                    !sign.redFlag() && isDrawn(id, drawings().signs())));
+                    !sign.redFlag() && pictures.shows(id)));
   }
 
   private List<PageLink> cautions(SignEntry sign) {
@@ -211,7 +205,7 @@ public final class Handbook {
         reasons(mentions.of(Kind.HOLDS_BACK, id, links)),
         mentions.about(Kind.REPLACES, id, links),
         mentions.of(Kind.REPLACES, id, links),
-        isDrawn(id, drawings().changes()));
+        pictures.shows(id));
   }
 
   /** A reason has no page; its sentence is shown instead of its name. */

@@ -1,6 +1,6 @@
 package easewright.http;
 
-import easewright.handbook.GarmentDrawing;
+import easewright.answering.HandbookService;
 import easewright.handbook.GarmentDrawing.Marked;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
@@ -10,6 +10,7 @@ import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.PathParam;
 import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.QueryParam;
 import org.jboss.resteasy.reactive.ResponseHeader;
 
 /** The garment's drawing with the place of a change marked, as a link target for replies. */
@@ -17,6 +18,11 @@ import org.jboss.resteasy.reactive.ResponseHeader;
 @NonBlocking
 @Unchanging
 public class DrawingResource {
+  private final HandbookService handbooks;
+
+  DrawingResource(HandbookService handbooks) {
+    this.handbooks = handbooks;
+  }
 
   @CheckedTemplate(basePath = "rules")
   static final class Drawings {
@@ -28,9 +34,11 @@ public class DrawingResource {
   @GET
   @Produces("image/svg+xml")
   @ResponseHeader(name = "Cache-Control", value = "public, max-age=86400")
-  public String marked(@PathParam("place") String place) {
-    return GarmentDrawing.plainTop()
-        .marking(place)
+  public String marked(@PathParam("place") String place, @QueryParam("family") String family) {
+    return handbooks
+        .handbook()
+        .garment(family)
+        .flatMap(drawn -> drawn.marking(place))
         .map(Drawings::marked)
         .orElseThrow(NotFoundException::new)
         .render();

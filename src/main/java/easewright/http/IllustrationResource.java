@@ -42,8 +42,11 @@ public class IllustrationResource {
   @Path("/signs/{sign}.svg")
   @Produces("image/svg+xml")
   @ResponseHeader(name = "Cache-Control", value = "public, max-age=86400")
-  public String sign(@PathParam("sign") String sign, @QueryParam("sheet") String sheet) {
-    return drawn(handbook.handbook().signDrawing(sign, sheet), null);
+  public String sign(
+      @PathParam("sign") String sign,
+      @QueryParam("family") String family,
+      @QueryParam("sheet") String sheet) {
+    return drawn(handbook.handbook().signDrawing(sign, family, sheet), null);
   }
 
   @GET
@@ -52,13 +55,14 @@ public class IllustrationResource {
   @ResponseHeader(name = "Cache-Control", value = "public, max-age=86400")
   public String change(
       @PathParam("change") String change,
+      @QueryParam("family") String family,
       @QueryParam("sheet") String sheet,
       @QueryParam("amount") String amount) {
     if (amount != null && !amount.isEmpty() && !AMOUNT.matcher(amount).matches()) {
       throw new BadParameter("amount", List.of("20 mm", "3/4 in"));
     }
     return drawn(
-        handbook.handbook().changeDrawing(change, sheet),
+        handbook.handbook().changeDrawing(change, family, sheet),
         amount == null || amount.isEmpty() ? null : amount);
   }
 

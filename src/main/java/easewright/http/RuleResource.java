@@ -75,15 +75,20 @@ public class RuleResource {
             asked,
             book.source().version(),
             handbooks.state(),
-            GarmentDrawing.plainTop())
+            book.garment(null).orElse(null))
         .render();
   }
 
   @GET
   @Path("/garment.svg")
   @Produces("image/svg+xml")
-  public String garment() {
-    return Pages.garment(GarmentDrawing.plainTop()).render();
+  public String garment(@QueryParam("family") String family) {
+    return handbooks
+        .handbook()
+        .garment(family)
+        .map(Pages::garment)
+        .orElseThrow(NotFoundException::new)
+        .render();
   }
 
   @GET

@@ -13,7 +13,8 @@ import java.util.stream.Collectors;
  * a question that tells nothing to go on.
  */
 public final class Aside {
-  private static final Pattern QUESTION = Pattern.compile("(?:[^.!?]{1,500}[.!]+)?[^.!?]{1,500}\\?");
+  private static final Pattern QUESTION =
+      Pattern.compile("(?:[^.!?]{1,500}[.!]+)?[^.!?]{1,500}\\?");
 
   private final Voice voice;
 
@@ -24,7 +25,11 @@ public final class Aside {
 
   /** The questions of a text, each with the sentence before it. */
   private static String asked(String text) {
-    return QUESTION.matcher(text).results().map(MatchResult::group).collect(Collectors.joining(" "));
+    return QUESTION
+        .matcher(text)
+        .results()
+        .map(MatchResult::group)
+        .collect(Collectors.joining(" "));
   }
 
   /**

@@ -1,12 +1,17 @@
 package easewright.rulebook;
 
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
- * Drawings of signs and changes: {@code practice/drawings.yaml}. A drawing is 360 wide and 260
- * high, its middle at 180; paths are SVG path data of the left half (SVG 1.1, section 8.3), which
- * the right half mirrors.
+ * Drawings of signs and changes: {@code practice/drawings.yaml} for what families share, and {@code
+ * drawings.yaml} in the folder of each. A drawing is 360 wide and 260 high, its middle at 180;
+ * paths are SVG path data of the left half (SVG 1.1, section 8.3), which the right half mirrors.
  *
  * @param body outline of the body behind a garment, by view
  * @param garments the first stands for every pattern that has none of its own
@@ -22,6 +27,42 @@ public record Drawings(
     List<Mark> marks,
     Map<String, List<String>> signs,
     Map<String, List<String>> changes) {
+
+  public Drawings {
+    body = body == null ? Map.of() : body;
+    garments = garments == null ? List.of() : garments;
+    scenes = scenes == null ? List.of() : scenes;
+    marks = marks == null ? List.of() : marks;
+    signs = signs == null ? Map.of() : signs;
+    changes = changes == null ? Map.of() : changes;
+  }
+
+  /** These with those of one family, which come first where both draw the same; null for none. */
+  public Drawings with(Drawings own) {
+    return own == null
+        ? this
+        : new Drawings(
+            own.body.isEmpty() ? body : own.body,
+            own.garments.isEmpty() ? garments : own.garments,
+            both(own.scenes, scenes, Scene::id),
+            both(own.marks, marks, Mark::id),
+            both(own.signs, signs),
+            both(own.changes, changes));
+  }
+
+  private static <T> List<T> both(List<T> own, List<T> shared, Function<T, String> id) {
+    Set<String> there = own.stream().map(id).collect(Collectors.toSet());
+    return Stream.concat(
+            own.stream(), shared.stream().filter(one -> !there.contains(id.apply(one))))
+        .toList();
+  }
+
+  private static Map<String, List<String>> both(
+      Map<String, List<String>> own, Map<String, List<String>> shared) {
+    Map<String, List<String>> all = new LinkedHashMap<>(shared);
+    all.putAll(own);
+    return all;
+  }
 
   /**
    * A garment as it is made.

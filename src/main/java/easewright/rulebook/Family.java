@@ -31,6 +31,8 @@ import java.util.stream.Stream;
  * @param measures what is measured for it, as {@code measures.yaml} beside it says
  * @param sayings how wearers say things of it, beside the words for the usual one, as {@code
  *     sayings.yaml} beside it says in the form of {@code everyday}; null if the file is missing
+ * @param outline its garment with the places on it, as {@code outline.svg} beside it draws
+ * @param drawings of its signs and changes, as {@code drawings.yaml} beside it says; null for none
  */
 public record Family(
     String id,
@@ -43,7 +45,9 @@ public record Family(
     Instead instead,
     Share nothingWrong,
     Measures measures,
-    Map<String, Object> sayings) {
+    Map<String, Object> sayings,
+    Outline outline,
+    Drawings drawings) {
 
   /** The file that makes a folder a family. */
   public static final String FILE = "family.yaml";
@@ -53,6 +57,9 @@ public record Family(
 
   /** The file beside it that says how wearers say things of it. */
   public static final String SAYINGS = "sayings.yaml";
+
+  /** The file beside it that draws signs and changes. */
+  public static final String DRAWINGS = "drawings.yaml";
 
   /** The folder of what several families share, by topic. */
   public static final String COMMON = "common/";
@@ -65,6 +72,7 @@ public record Family(
     includes = includes == null ? List.of() : List.copyOf(includes);
     catalog = catalog == null ? List.of() : List.copyOf(catalog);
     measures = measures == null ? Measures.NONE : measures;
+    outline = outline == null ? Outline.NONE : outline;
     instead = instead == null ? new Instead(null, null, null) : instead;
   }
 
@@ -127,10 +135,14 @@ public record Family(
       for (Path folder : folders.filter(one -> Files.exists(one.resolve(FILE))).toList()) {
         String id = folder.getFileName().toString();
         ObjectNode written = written(folder.resolve(FILE)).put("id", id);
-        for (String beside : List.of(MEASURES, SAYINGS)) {
+        for (String beside : List.of(MEASURES, SAYINGS, DRAWINGS)) {
           if (Files.exists(folder.resolve(beside))) {
             written.set(beside.replace(".yaml", ""), written(folder.resolve(beside)));
           }
+        }
+        Path outline = folder.resolve(Outline.FILE);
+        if (Files.exists(outline)) {
+          written.set("outline", YAML.valueToTree(Outline.read(Files.readString(outline))));
         }
         families.put(id, YAML.treeToValue(written, Family.class));
       }

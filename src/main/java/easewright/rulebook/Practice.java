@@ -23,6 +23,9 @@ public record Practice(
     SizingNotes sizing,
     Drawings drawings) {
 
+  /** The folder of these files. */
+  public static final String FOLDER = "practice/";
+
   /** The files of {@code practice/}, without their ending, each with a schema of its name. */
   public static final List<String> FILES =
       List.of("order", "traits", "circumstances", "areas", "sewing", "sizing", "drawings");

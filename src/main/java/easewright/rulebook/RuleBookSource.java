@@ -141,6 +141,11 @@ public record RuleBookSource(
     return (family == null ? Family.usual(families) : families.get(family)).measures();
   }
 
+  /** How signs and changes of a family of this book are drawn. */
+  public Drawings drawings(Family drawn) {
+    return catalog.practice().drawings().with(drawn.drawings());
+  }
+
   /** Which of these measurements are impossible or worth repeating. */
   public Plausibility plausibility() {
     return new Plausibility(measures(), wording.sentences());
@@ -221,6 +226,7 @@ public record RuleBookSource(
       List<Path> counted = new ArrayList<>(CatalogReader.under(folder, ".dslr"));
       counted.addAll(CatalogReader.under(folder, ".dsl"));
       counted.addAll(CatalogReader.under(folder, ".yaml"));
+      counted.addAll(CatalogReader.under(folder, Outline.FILE));
       for (Path file : counted) {
         digest.update(folder.relativize(file).toString().getBytes(StandardCharsets.UTF_8));
         digest.update(Files.readAllBytes(file));

@@ -12,8 +12,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Stream;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /**
  * How a teacher says what an answer holds, in one language: a folder of {@code rules/voice}.

@@ -2,7 +2,6 @@ package easewright.saying;
 
 import easewright.access.PublicAddress;
 import easewright.diagnosis.Answer;
-import easewright.handbook.GarmentDrawing;
 import easewright.handbook.GarmentDrawing.Marked;
 import easewright.reply.Reply;
 import java.util.List;
@@ -41,13 +40,14 @@ public final class Replies {
         : spaced(AnswerPages.post(answer.reply(), answer, Reply.of(answer), site).render());
   }
 
-  /** A whole page. */
-  public static String html(Answer answer, ReplyLength length, String site) {
+  /** A whole page, with the place of the change drawn. */
+  public static String html(Answer answer, ReplyLength length, String site, Garments garments) {
     if (length == ReplyLength.SHORT) {
       return AnswerPages.replyCard(answer.reply(), answer.isDanger()).render();
     }
     Reply reply = Reply.of(answer);
-    return AnswerPages.card(answer.reply(), answer, reply, site, marked(reply)).render();
+    return AnswerPages.card(answer.reply(), answer, reply, site, marked(answer, reply, garments))
+        .render();
   }
 
   /** Plain text of a reply without an answer. */
@@ -70,9 +70,13 @@ public final class Replies {
     return text.replaceAll("\\n{3,}", "\n\n").strip() + "\n";
   }
 
-  private static Marked marked(Reply reply) {
+  private static Marked marked(Answer answer, Reply reply, Garments garments) {
     return Optional.ofNullable(reply.drawing() == null ? null : reply.place())
-        .flatMap(place -> GarmentDrawing.plainTop().marking(place.line().replace(' ', '-')))
+        .flatMap(
+            place ->
+                garments
+                    .garment(answer.understood().family())
+                    .flatMap(drawn -> drawn.marking(place.line().replace(' ', '-'))))
         .orElse(null);
   }
 }

@@ -12,9 +12,11 @@ import java.util.List;
 @Singleton
 public class ReplyWriter {
   private final PublicAddress address;
+  private final Garments garments;
 
-  ReplyWriter(PublicAddress address) {
+  ReplyWriter(PublicAddress address, Garments garments) {
     this.address = address;
+    this.garments = garments;
   }
 
   /** A reply without an answer, in CommonMark. */
@@ -39,7 +41,7 @@ public class ReplyWriter {
 
   /** A reply as a whole HTML page. */
   public String html(Answer answer, ReplyLength length, String calledAs) {
-    return Replies.html(answer, length, address.site(calledAs));
+    return Replies.html(answer, length, address.site(calledAs), garments);
   }
 
   /** A reply as plain text. */

@@ -307,7 +307,7 @@ class OwnBookTest {
         "size-between-shaped");
     mistake(
         book,
-        "practice/drawings.yaml",
+        "sports-bra/drawings.yaml",
         "  neckline-gapes: [neckline-stands-off]",
         "  neckline-gapes: [neckline-stands-of]",
         "neckline-stands-of",

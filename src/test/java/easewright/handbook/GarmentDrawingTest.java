@@ -6,10 +6,13 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import easewright.handbook.GarmentDrawing.Label;
 import easewright.handbook.GarmentDrawing.Marked;
 import easewright.rulebook.Catalog;
+import easewright.rulebook.Family;
+import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.UsualBook;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.PathIterator;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -24,8 +27,12 @@ import org.junit.jupiter.api.Test;
  * files: its garment is the one drawn.
  */
 class GarmentDrawingTest {
-  private static final Catalog CATALOG = UsualBook.read().catalog();
-  private static final GarmentDrawing DRAWING = GarmentDrawing.plainTop();
+  private static final RuleBookSource BOOK = UsualBook.read();
+  private static final Catalog CATALOG = BOOK.catalog();
+  private static final GarmentDrawing DRAWING =
+      GarmentDrawing.of(Family.usual(BOOK.families()).outline());
+  private static final GarmentDrawing LEGGINGS =
+      GarmentDrawing.of(BOOK.families().get("leggings").outline());
 
   @Test
   void every_place_word_is_drawn_once_or_listed_as_not_drawn() {
@@ -40,14 +47,36 @@ class GarmentDrawingTest {
                 .flatMap(List::stream)
                 .toList());
     List<String> drawn = new ArrayList<>(List.of("front", "back")); // the captions of the views
-    drawn.addAll(GarmentDrawing.NOT_DRAWN);
-    labels().map(Label::place).filter(Objects::nonNull).forEach(drawn::add);
+    drawn.add("all-over"); // no part of the garment
+    labels(DRAWING).map(Label::place).filter(Objects::nonNull).forEach(drawn::add);
+    assertEquals(List.copyOf(words), drawn.stream().sorted().toList());
+  }
+
+  /** Dangers that families share may be told of places that this garment does not have. */
+  @Test
+  void every_place_word_of_leggings_is_drawn_once() {
+    RuleBookSource whole = RuleBookSource.read(Path.of("rules"));
+    Catalog ours = whole.in(whole.families().get("leggings")).catalog();
+    Set<String> words =
+        new TreeSet<>(
+            Stream.of(
+                    ours.signs().values().stream()
+                        .filter(sign -> !sign.redFlag())
+                        .map(sign -> sign.where()),
+                    ours.adjustments().values().stream().map(change -> change.at()),
+                    ours.adjustments().values().stream().map(change -> change.alsoAt()))
+                .flatMap(lists -> lists)
+                .filter(Objects::nonNull)
+                .flatMap(List::stream)
+                .toList());
+    List<String> drawn = new ArrayList<>(List.of("front", "back", "all-over"));
+    labels(LEGGINGS).map(Label::place).forEach(drawn::add);
     assertEquals(List.copyOf(words), drawn.stream().sorted().toList());
   }
 
   @Test
   void no_label_lies_on_another_or_outside_the_drawing() {
-    for (List<Label> view : List.of(DRAWING.front(), DRAWING.back())) {
+    for (List<Label> view : views()) {
       for (Label label : view) {
         assertTrue(label.y() > 14 && label.y() < 416, label::toString);
         assertTrue(label.toX() >= 0 && label.toX() <= 480, label::toString);
@@ -78,12 +107,16 @@ class GarmentDrawingTest {
   /** A label's line ends on the part it names, so the mark must be there. */
   @Test
   void every_mark_lies_where_the_label_of_its_place_points_to() {
-    labels()
+    Stream.of(DRAWING, LEGGINGS).forEach(GarmentDrawingTest::markedWherePointedTo);
+  }
+
+  private static void markedWherePointedTo(GarmentDrawing drawing) {
+    labels(drawing)
         .filter(label -> label.place() != null)
         .forEach(
             label -> {
-              Marked marked = DRAWING.marking(label.place()).orElseThrow();
-              assertEquals(DRAWING.back().contains(label), marked.back(), label.place());
+              Marked marked = drawing.marking(label.place()).orElseThrow();
+              assertEquals(drawing.back().labels().contains(label), marked.back(), label.place());
               assertEquals(label.name(), marked.name());
               Path2D path = path(marked.line());
               double away = distance(path, label.toX(), label.toY());
@@ -129,7 +162,13 @@ class GarmentDrawingTest {
     return nearest;
   }
 
-  private static Stream<Label> labels() {
-    return Stream.concat(DRAWING.front().stream(), DRAWING.back().stream());
+  private static List<List<Label>> views() {
+    return Stream.of(DRAWING, LEGGINGS)
+        .flatMap(drawing -> Stream.of(drawing.front().labels(), drawing.back().labels()))
+        .toList();
+  }
+
+  private static Stream<Label> labels(GarmentDrawing drawing) {
+    return Stream.concat(drawing.front().labels().stream(), drawing.back().labels().stream());
   }
 }

@@ -9,6 +9,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import easewright.pattern.PatternSheets;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Drawings;
+import easewright.rulebook.Family;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.UsualBook;
 import io.quarkus.test.junit.QuarkusTest;
@@ -33,7 +34,7 @@ import org.w3c.dom.Document;
 @QuarkusTest
 class IllustrationsTest {
   private static final RuleBookSource BOOK = UsualBook.read();
-  private static final Drawings DRAWINGS = BOOK.catalog().practice().drawings();
+  private static final Drawings DRAWINGS = BOOK.drawings(Family.usual(BOOK.families()));
   private static final Pattern ABSOLUTE = Pattern.compile("([MLQC])([-0-9. ]+)");
 
   @Inject PatternSheets sheets;

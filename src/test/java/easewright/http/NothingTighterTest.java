@@ -26,6 +26,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
 import java.util.TreeMap;
@@ -214,7 +215,7 @@ class NothingTighterTest {
     for (ReplyLength length : ReplyLength.values()) {
       forms.put("text " + length, Replies.text(answer, length, SITE));
       forms.put("Markdown " + length, Replies.markdown(answer, length, SITE));
-      String page = Replies.html(answer, length, SITE);
+      String page = Replies.html(answer, length, SITE, family -> Optional.empty());
       forms.put(
           "HTML " + length,
           page.substring(page.indexOf("<article"), page.indexOf("</article>"))

@@ -38,8 +38,7 @@ class QuestionsByModelTest {
 
   @Test
   void without_a_model_the_words_reading_stays() {
-    Asked words =
-        new Asked(List.of(), List.of(new QuestionRead("do", null, null)));
+    Asked words = new Asked(List.of(), List.of(new QuestionRead("do", null, null)));
 
     assertEquals(words, new QuestionsByModel(Set.of()).joined(words, Optional.empty()));
   }

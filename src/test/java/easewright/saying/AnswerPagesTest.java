@@ -7,6 +7,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import io.quarkus.test.junit.QuarkusTest;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.commonmark.node.AbstractVisitor;
 import org.commonmark.node.HtmlBlock;
 import org.commonmark.node.HtmlInline;
@@ -102,14 +103,17 @@ class AnswerPagesTest {
 
   @Test
   void a_hostile_text_stays_text_in_a_page() {
-    String page = Replies.html(SampleAnswer.with(HOSTILE), ReplyLength.LONG, SITE);
+    String page =
+        Replies.html(
+            SampleAnswer.with(HOSTILE), ReplyLength.LONG, SITE, family -> Optional.empty());
     assertFalse(page.contains("<script"), page);
     assertTrue(page.contains("&lt;script&gt;"), page);
   }
 
   @Test
   void a_page_needs_nothing_from_elsewhere() {
-    String page = Replies.html(SampleAnswer.with("80C"), ReplyLength.LONG, "");
+    String page =
+        Replies.html(SampleAnswer.with("80C"), ReplyLength.LONG, "", family -> Optional.empty());
     String shown = page.replace("http://www.w3.org/2000/svg", "the name of a vocabulary");
     assertFalse(shown.matches("(?s).*(src=|@import|url\\(|https?://).*"), page);
     assertTrue(page.startsWith("<!DOCTYPE html>"), page);
@@ -119,7 +123,8 @@ class AnswerPagesTest {
 
   @Test
   void a_page_says_things_in_the_order_of_the_post_with_every_plus_minus_kept_together() {
-    String page = Replies.html(SampleAnswer.with("80C"), ReplyLength.LONG, "");
+    String page =
+        Replies.html(SampleAnswer.with("80C"), ReplyLength.LONG, "", family -> Optional.empty());
     String shown = page.replaceAll("(?s)<style>.*?</style>|<[^>]+>", "");
     List<String> order =
         List.of(

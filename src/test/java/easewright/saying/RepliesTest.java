@@ -22,6 +22,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Stream;
 import org.commonmark.node.AbstractVisitor;
 import org.commonmark.node.HtmlBlock;
@@ -140,7 +141,8 @@ class RepliesTest {
               Answer answer = rules.edition().answer(given);
               String text = Replies.text(answer, ReplyLength.SHORT, SITE);
               String post = Replies.markdown(answer, ReplyLength.SHORT, SITE);
-              String page = Replies.html(answer, ReplyLength.SHORT, SITE);
+              String page =
+                  Replies.html(answer, ReplyLength.SHORT, SITE, family -> Optional.empty());
               for (String form : List.of(text, post, shown(page))) {
                 assertTrue(words(form).size() < WORDS, () -> given + "\n" + form);
               }
@@ -183,7 +185,7 @@ class RepliesTest {
     Answer answer = SampleAnswer.with(hostile);
     String text = Replies.text(answer, ReplyLength.SHORT, SITE);
     assertTrue(text.contains(hostile.replace('\n', ' ')), text);
-    String page = Replies.html(answer, ReplyLength.SHORT, SITE);
+    String page = Replies.html(answer, ReplyLength.SHORT, SITE, family -> Optional.empty());
     assertFalse(page.contains("<b>"), page);
     Node post = Parser.builder().build().parse(Replies.markdown(answer, ReplyLength.SHORT, SITE));
     assertEquals(List.of(), links(post));

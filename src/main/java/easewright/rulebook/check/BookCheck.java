@@ -95,7 +95,7 @@ public final class BookCheck {
             problems)
         .run();
     new VoiceCheck(names, words, yaml, problems).run();
-    new FamilyCheck(names, words, yaml, texts.keySet(), problems).run();
+    new FamilyCheck(names, words, yaml, texts, problems).run();
     rules(catalog);
     texts.forEach(this::unfilled);
   }
@@ -104,11 +104,8 @@ public final class BookCheck {
     if (VoiceCheck.schema(path) != null) {
       return Optional.of(VoiceCheck.schema(path));
     }
-    if (path.matches("[^/]+/" + Family.FILE)) {
-      return Optional.of("family");
-    }
-    if (path.matches("(?!practice/)[^/]+/" + Family.MEASURES)) {
-      return Optional.of("measures");
+    if (path.matches("(?!practice/)[^/]+/(family|measures|drawings)\\.yaml")) {
+      return Optional.of(path.substring(path.indexOf('/') + 1, path.lastIndexOf('.')));
     }
     String folder = path.contains("/") ? path.substring(0, path.lastIndexOf('/')) : "";
     return path.equals("wording.yaml")

@@ -20,7 +20,7 @@ final class BookFiles {
     try (Stream<Path> walk = Files.walk(folder)) {
       for (Path file : walk.filter(Files::isRegularFile).toList()) {
         String path = folder.relativize(file).toString().replace('\\', '/');
-        if (!path.startsWith(".") && path.matches(".*\\.(yaml|yml|dslr|dsl|md)")) {
+        if (!path.startsWith(".") && path.matches(".*\\.(yaml|yml|dslr|dsl|md|svg)")) {
           try {
             texts.put(path, Files.readString(file));
           } catch (MalformedInputException notUtf8) {

@@ -14,28 +14,40 @@ import java.util.Set;
  */
 final class DrawingsCheck {
   private final Written file;
+  private final Written shared;
   private final Names names;
   private final List<BookProblem> problems;
   private final Map<String, String> views = new HashMap<>();
 
-  DrawingsCheck(Written file, Names names, List<BookProblem> problems) {
+  /**
+   * @param shared drawings whose scenes and marks these may use too; null for none
+   */
+  DrawingsCheck(Written file, Written shared, Names names, List<BookProblem> problems) {
     this.file = file;
+    this.shared = shared;
     this.names = names;
     this.problems = problems;
   }
 
   void run() {
     Set<String> known = new HashSet<>(Set.of("front", "back"));
-    for (JsonNode scene : file.tree().path("scenes")) {
-      known.add(scene.path("id").asText());
+    for (Written one : shared == null ? List.of(file) : List.of(shared, file)) {
+      one.tree().path("scenes").forEach(scene -> known.add(scene.path("id").asText()));
+    }
+    if (shared != null) {
+      shared.tree().path("marks").forEach(this::seen);
     }
     int number = 0;
     for (JsonNode mark : file.tree().path("marks")) {
-      views.put(mark.path("id").asText(), mark.path("view").asText());
+      seen(mark);
       known(mark.path("view").asText(), "view", known, "/marks/" + number++ + "/view");
     }
     drawings("signs", "sign", names.ids("signs"));
     drawings("changes", "adjustment", names.ids("adjustments"));
+  }
+
+  private void seen(JsonNode mark) {
+    views.put(mark.path("id").asText(), mark.path("view").asText());
   }
 
   private void drawings(String part, String what, Collection<String> ids) {

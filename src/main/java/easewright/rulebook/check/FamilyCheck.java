@@ -32,18 +32,19 @@ final class FamilyCheck {
   private final KnownWords words;
   private final Map<String, Written> yaml;
   private final Map<String, Written> families = new TreeMap<>();
+  private final Map<String, String> texts;
   private final Collection<String> paths;
   private final List<BookProblem> problems;
 
   /**
    * @param yaml every readable YAML file of the book, by path
-   * @param paths every file of the book
+   * @param texts every file of the book, by path
    */
   FamilyCheck(
       Names names,
       KnownWords words,
       Map<String, Written> yaml,
-      Collection<String> paths,
+      Map<String, String> texts,
       List<BookProblem> problems) {
     this.names = names;
     this.words = words;
@@ -54,7 +55,8 @@ final class FamilyCheck {
             families.put(folder(path), written);
           }
         });
-    this.paths = paths;
+    this.texts = texts;
+    this.paths = texts.keySet();
     this.problems = problems;
   }
 
@@ -81,6 +83,8 @@ final class FamilyCheck {
     families.values().forEach(family -> includes(family, shared));
     families.values().forEach(this::instead);
     families.forEach((id, family) -> MeasuresCheck.run(id, family, yaml, names, words, problems));
+    families.forEach(
+        (id, family) -> new FamilyDrawingsCheck(id, yaml, texts, names, problems).run(family));
     catalog(shared);
   }
 

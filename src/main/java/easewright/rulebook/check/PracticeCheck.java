@@ -13,8 +13,6 @@ import java.util.Set;
 
 /** Checks what {@code practice/} says, and the words of the catalog that come from there. */
 final class PracticeCheck {
-  private static final String FOLDER = "practice/";
-
   private final Names names;
   private final KnownWords words;
   private final Set<String> sentences;
@@ -36,13 +34,13 @@ final class PracticeCheck {
     this.sentences = sentences;
     this.problems = problems;
     for (String name : Practice.FILES) {
-      Written file = yaml.get(FOLDER + name + ".yaml");
+      Written file = yaml.get(Practice.FOLDER + name + ".yaml");
       if (file != null) {
         files.put(name, file);
       } else {
         problems.add(
             new BookProblem(
-                FOLDER + name + ".yaml",
+                Practice.FOLDER + name + ".yaml",
                 0,
                 "The file is missing, and the computing needs it.",
                 "Take it over from the book that came with the program."));
@@ -90,7 +88,7 @@ final class PracticeCheck {
     }
     names.entries("areas").values().forEach(this::area);
     if (files.containsKey("drawings")) {
-      new DrawingsCheck(files.get("drawings"), names, problems).run();
+      new DrawingsCheck(files.get("drawings"), null, names, problems).run();
     }
   }
 
@@ -131,7 +129,7 @@ final class PracticeCheck {
   }
 
   private void missing(String file, String problem) {
-    problems.add(new BookProblem(FOLDER + file + ".yaml", 0, problem, "Write it again."));
+    problems.add(new BookProblem(Practice.FOLDER + file + ".yaml", 0, problem, "Write it again."));
   }
 
   /** Where a caution asks for room, nothing may come out tight; a book cannot choose otherwise. */
