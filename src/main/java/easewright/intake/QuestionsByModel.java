@@ -34,8 +34,9 @@ final class QuestionsByModel {
   private static final String WHICH = "which";
 
   /** Kinds of the words that are parts of one kind of the model's. */
-  private static final Map<String, String> KIND_OF_MODEL =
-      Map.of("need", "normal", "must", "normal", "too", "normal");
+  private static final Set<String> OF_NORMAL = Set.of("need", "must", "too");
+
+  private static final String NORMAL = "normal";
 
   /** Kinds of the model that say what the words leave open. */
   private static final Map<String, Set<String>> CLOSER =
@@ -105,7 +106,7 @@ final class QuestionsByModel {
   }
 
   private static boolean isSame(QuestionSaid model, QuestionRead words) {
-    String kind = KIND_OF_MODEL.getOrDefault(words.kind(), words.kind());
+    String kind = OF_NORMAL.contains(words.kind()) ? NORMAL : words.kind();
     boolean alike = model.kind().equals(kind);
     boolean about =
         model.about() == null

@@ -200,7 +200,8 @@ class BookWordsTest {
         new TreeSet<>(Practice.FILES), fields(Practice.class), "a file of practice/ for each part");
     assertEquals(fields(EverydayWords.class), properties(schema("everyday").at("/properties")));
     Set<String> family = properties(schema("family").at("/properties"));
-    family.addAll(Set.of("id", "measures", "sayings")); // its folder's name, and files beside it
+    family.addAll(
+        Set.of("id", "measures", "sayings", "outline", "drawings")); // its folder, and files in it
     assertEquals(fields(Family.class), family);
     JsonNode measures = schema("measures").at("/properties");
     assertEquals(fields(Measures.class), properties(measures));
