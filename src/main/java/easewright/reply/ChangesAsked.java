@@ -75,9 +75,13 @@ final class ChangesAsked {
       say("asked-try");
       return;
     }
+    if (isOfOneSideOnly(note)) {
+      said.tellDoes("sides-only");
+      return;
+    }
     if (said.canTell()
         && (change.id().equals(note.id())
-            || verdict == Verdict.CLEAR && isAlike(note.id(), change.id()) && !asksOfSides())) {
+            || verdict == Verdict.CLEAR && isAlike(note.id(), change.id()))) {
       said.tellDoes(change.isSlackOnly() ? "asked-slack-only" : "asked-yes");
       return;
     }
@@ -144,9 +148,12 @@ final class ChangesAsked {
                 .anyMatch(group -> group.contains(asked) && group.contains(meant)));
   }
 
-  /** "Shorten both?": what is alike may still be of one side only. */
-  private boolean asksOfSides() {
-    return answer.read() != null
+  /** "Shorten both?", where only one side is to be shortened. */
+  private boolean isOfOneSideOnly(AskedNote note) {
+    return said.canTell()
+        && voice.talk().oneSided().contains(change.id())
+        && isAlike(note.id(), change.id())
+        && answer.read() != null
         && answer.read().path("questions").findValuesAsText("kind").contains("sides");
   }
 
