@@ -3,6 +3,8 @@ package easewright.reply;
 import easewright.diagnosis.Answer;
 import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Voice;
+import easewright.rulebook.Voice.Thing;
+import java.util.List;
 import java.util.Set;
 
 /**
@@ -66,7 +68,7 @@ record SizeAsked(
     return voice
         .talk()
         .directions()
-        .get(direction)
+        .getOrDefault(direction, List.of()) // a family may have no such change
         .contains(change == null ? trial.id() : change.id());
   }
 
@@ -85,13 +87,11 @@ record SizeAsked(
 
   /** Whether something else than the size is clearly the cause. */
   private boolean isOfOther(String direction) {
+    Thing size = voice.talk().things().get("size");
     return verdict == Verdict.CLEAR
         && direction.equals(SMALLER)
-        && !voice
-            .talk()
-            .things()
-            .get("size")
-            .isMeantBy(book.catalog().causes().get(answer.causes().get(0).id()));
+        && (size == null
+            || !size.isMeantBy(book.catalog().causes().get(answer.causes().get(0).id())));
   }
 
   private static boolean isSmaller(String direction) {

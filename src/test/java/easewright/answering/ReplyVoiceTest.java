@@ -30,6 +30,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Replies as a teacher would post them. What one holds, in what order and how long is common
@@ -292,6 +293,44 @@ class ReplyVoiceTest {
     assertEquals(kind, read.path("kind").asText(), text(answer));
     assertEquals(about, read.path("about").textValue(), text(answer));
     assertTrue(says == null || answer.reply().get(1).contains(says), text(answer));
+  }
+
+  /** Any question may be asked about any garment; its words are those of that garment. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "Should I cut a smaller size?",
+        "Should I go up a size?",
+        "Do I cut a smaller band?",
+        "Should the cups be bigger?",
+        "Which size should I cut?",
+        "Is it the elastic?",
+        "Is it the fabric or my sewing?",
+        "Should I make it tighter?",
+        "Should I go for something looser?",
+        "How much do I take off?",
+        "Where do I take it in?",
+        "Do I have to start again?",
+        "Can it be saved?",
+        "Which do I fix first?",
+        "Must they match?",
+        "How can I test that?",
+        "Is that normal?",
+        "Is it me?",
+        "Should I take in the waist?",
+        "Will it give with wear?"
+      })
+  void questions_about_leggings_are_answered_without_a_word_of_bras(String question)
+      throws IOException {
+    for (String told :
+        List.of(
+            "My leggings slide down all day and the crotch hangs low. ",
+            "My leggings slide down all day. I pinned the waist 4 cm smaller and they stayed up. ",
+            "My leggings are fine, nothing slides and nothing digs in. ")) {
+      Answer answer = answer("{'family': 'leggings', 'text': '" + told + question + "'}");
+      assertTrue(answer.reply().size() > 1, text(answer));
+      assertFalse(text(answer).matches("(?s).*\\b(bra|bust|cups?|straps?)\\b.*"), text(answer));
+    }
   }
 
   private static final String GAPE =
