@@ -4,17 +4,14 @@ import easewright.rulebook.RuleBookSource;
 import easewright.rulebook.Voice;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.MatchResult;
-import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 
 /**
  * Says a kind word to a text that gets no answer: a thank you, another matter, another language, or
  * a question that tells nothing to go on.
  */
 public final class Aside {
-  private static final Pattern QUESTION =
-      Pattern.compile("(?:[^.!?]{1,500}[.!]+)?[^.!?]{1,500}\\?");
 
   private final Voice voice;
 
@@ -25,10 +22,10 @@ public final class Aside {
 
   /** The questions of a text, each with the sentence before it. */
   private static String asked(String text) {
-    return QUESTION
-        .matcher(text)
-        .results()
-        .map(MatchResult::group)
+    List<String> sentences = List.of(text.split("(?<=[.!?])"));
+    return IntStream.range(0, sentences.size())
+        .filter(at -> sentences.get(at).endsWith("?"))
+        .mapToObj(at -> String.join(" ", sentences.subList(Math.max(0, at - 1), at + 1)))
         .collect(Collectors.joining(" "));
   }
 
