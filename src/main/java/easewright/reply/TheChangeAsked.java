@@ -150,7 +150,7 @@ record TheChangeAsked(
     } else if (trial != null) {
       said.say("act-untold");
     } else if (said.canTell() && !change.isSafety()) {
-      said.tellDoes(alone || change.isProved(answer) ? "act-else" : "act-else-first");
+      said.tellDoes(alone || change.isProved(answer) ? "act-else" : "act-first");
     } else if (change == null && !isWithheld()) {
       said.say("act-untold");
     }

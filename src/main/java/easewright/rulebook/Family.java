@@ -20,8 +20,8 @@ import java.util.stream.Stream;
  * @param id name of its folder, e.g. "sports-bra"
  * @param name what such a garment is called
  * @param called what writers call it, in small letters
- * @param parts words for parts that it has and no other family does, in small letters: a text with
- *     one speaks of such a garment too
+ * @param parts of the usual family, words for parts that no other has, in small letters: a text
+ *     with one speaks of such a garment, whatever else it names
  * @param usual whether it serves requests that tell of no family
  * @param includes shared folders whose rules it hears too, e.g. "common/making"
  * @param catalog names of the files in the book's own catalog that hold its signs and adjustments
