@@ -23,6 +23,8 @@ import java.util.stream.Stream;
  * @param cautions what may hurt; dangers come first, the most urgent before the others
  * @param notNow what this answer leaves out and why: the fit, where a danger comes first; anything
  *     tighter, where a caution stops that; null otherwise
+ * @param afterwards in danger, the change that room is made by once it has passed; null where the
+ *     danger does not come from the fit, where the cause is not clear, and without danger
  * @param asked what the wearer asked whether to do, each answered in a sentence; empty in danger
  * @param size the recommended size; null without bust and underbust, or in danger
  * @param cloth one verdict for each cloth tested
@@ -50,6 +52,7 @@ public record Answer(
     Understood understood,
     List<CautionNote> cautions,
     String notNow,
+    AdjustmentNote afterwards,
     @JsonInclude(JsonInclude.Include.NON_EMPTY) List<AskedNote> asked,
     SizeAdvice size,
     @JsonView(Full.class) List<ClothResult> cloth,
@@ -76,14 +79,19 @@ public record Answer(
     reply = reply == null ? List.of() : reply;
   }
 
-  /** An answer that is about a danger and nothing else. */
+  /** An answer that is about a danger, and about the fit only for afterwards. */
   static Answer ofDanger(
-      RuleBookStamp ruleBook, Understood understood, List<CautionNote> cautions, String notNow) {
+      RuleBookStamp ruleBook,
+      Understood understood,
+      List<CautionNote> cautions,
+      String notNow,
+      AdjustmentNote afterwards) {
     return new Answer(
         ruleBook,
         understood,
         cautions,
         notNow,
+        afterwards,
         List.of(),
         null,
         List.of(),
@@ -106,7 +114,7 @@ public record Answer(
         null);
   }
 
-  /** Whether a danger comes before the fit; the answer is then about nothing else. */
+  /** Whether a danger comes before the fit. */
   @JsonIgnore
   public boolean isDanger() {
     return !cautions.isEmpty() && cautions.get(0).isDanger();
@@ -130,6 +138,14 @@ public record Answer(
       return clear ? "clear" : "open";
     }
     return understood.signs().isEmpty() ? "no-signs" : "untold";
+  }
+
+  /** The first change that makes nothing closer, where the cause is clear; null otherwise. */
+  AdjustmentNote roomier() {
+    return adjustments.stream()
+        .filter(one -> clear && !one.tightens() && !one.cures().isEmpty())
+        .findFirst()
+        .orElse(null);
   }
 
   /** Other ways to treat the cause that the first change treats. */
@@ -168,7 +184,7 @@ public record Answer(
 
   /** The same answer about a danger, with a question about it. */
   public Answer asking(String question) {
-    return ofDanger(ruleBook, understood, cautions, notNow + " " + question)
+    return ofDanger(ruleBook, understood, cautions, notNow + " " + question, afterwards)
         .goingOnFrom(soFar, read);
   }
 
@@ -188,6 +204,7 @@ public record Answer(
         understood,
         cautions,
         notNow,
+        afterwards,
         asked,
         size,
         cloth,

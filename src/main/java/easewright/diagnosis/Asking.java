@@ -14,6 +14,7 @@ import easewright.inference.Question;
 import easewright.inference.Question.Ask;
 import easewright.inference.Questions;
 import easewright.rulebook.Catalog.SignEntry;
+import easewright.rulebook.Conclusions;
 import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashSet;
@@ -219,5 +220,12 @@ final class Asking {
                     knowledge.catalog().nameOf(cause.cause()),
                     Explaining.rounded(cause.probability())))
         .toList();
+  }
+
+  /** What numbers that were sent already tell. */
+  static Set<String> known(FittingNumbers numbers, Conclusions said) {
+    Set<String> known = new HashSet<>(numbers.figures().keySet());
+    said.judged().forEach(judged -> known.add(judged.finding()));
+    return known;
   }
 }

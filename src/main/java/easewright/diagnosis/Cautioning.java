@@ -46,6 +46,18 @@ final class Cautioning {
         || said.cautions().stream().anyMatch(one -> order.isDanger(entry(one.caution()).urgency()));
   }
 
+  /** Whether nothing is said of the fit, not even for the time when the danger has passed. */
+  boolean stopsHere() {
+    List<CautionEntry> dangers =
+        said.cautions().stream()
+            .map(one -> entry(one.caution()))
+            .filter(entry -> order.isDanger(entry.urgency()))
+            .toList();
+    return danger()
+        && (dangers.isEmpty()
+            || dangers.stream().anyMatch(entry -> !Boolean.TRUE.equals(entry.fitAfter())));
+  }
+
   /** What of a text nobody has judged yet. */
   WordsLeft left() {
     return left;

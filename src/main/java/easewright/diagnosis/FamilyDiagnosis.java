@@ -15,7 +15,6 @@ import easewright.rulebook.Conclusions;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.facts.InPlay;
 import easewright.size.SizeEstimate;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -47,31 +46,33 @@ final class FamilyDiagnosis {
       Conclusions said =
           consultation.hear(Facts.of(fitting, draft, numbers.figures().values(), changes));
       Cautioning cautioning = new Cautioning(knowledge, fitting, said, left);
-      if (cautioning.danger()) {
-        return ofDanger(fitting, draft, cautioning);
+      if (cautioning.stopsHere()) {
+        return ofDanger(fitting, draft, cautioning, null);
       }
       List<Report> reports = Report.of(fitting, changes, said, knowledge);
       Posterior posterior = posterior(said, changes, reports);
       Amounts amounts = new Amounts(numbers);
       String size = sizes == null ? null : sizes.best().map(best -> best.cell().id()).orElse(null);
       Placing placing = new Placing(draft, amounts, book.source().wording(), size);
-      List<CauseProbability> mentioned = mentioned(posterior);
+      List<CauseProbability> mentioned =
+          posterior.causesFrom(knowledge.parameter("worth-mentioning"));
       consultation.hear(inPlay(mentioned));
-      if (cautioning.danger()) {
-        return ofDanger(fitting, draft, cautioning);
+      if (cautioning.stopsHere()) {
+        return ofDanger(fitting, draft, cautioning, null);
       }
       EarlierOutcomes tried = new EarlierOutcomes(fitting, changes, book.source());
-      CureAmounts cureAmounts = new CureAmounts(fitting, knowledge, posterior, amounts);
-      return answer(
-          numbers,
-          said,
-          reports,
-          posterior,
-          mentioned,
-          cureAmounts,
-          new Advising(knowledge, posterior, placing, tried, fitting),
-          tried,
-          cautioning);
+      Answer answer =
+          answer(
+              numbers,
+              said,
+              reports,
+              posterior,
+              mentioned,
+              new CureAmounts(fitting, knowledge, posterior, amounts),
+              new Advising(knowledge, posterior, placing, tried, fitting),
+              tried,
+              cautioning);
+      return cautioning.danger() ? ofDanger(fitting, draft, cautioning, answer.roomier()) : answer;
     }
   }
 
@@ -105,13 +106,15 @@ final class FamilyDiagnosis {
         knowledge.networkFor(said, changes), reports.stream().map(Report::observation).toList());
   }
 
-  private Answer ofDanger(Fitting fitting, Draft draft, Cautioning cautioning) {
+  private Answer ofDanger(
+      Fitting fitting, Draft draft, Cautioning cautioning, AdjustmentNote afterwards) {
     List<CautionNote> cautions = cautioning.notes();
     return Answer.ofDanger(
         stamp(),
         Understanding.of(fitting, draft, knowledge.source(), true),
         cautions,
-        cautioning.notNow(cautions));
+        cautioning.notNow(cautions),
+        afterwards);
   }
 
   private Answer.RuleBookStamp stamp() {
@@ -120,14 +123,11 @@ final class FamilyDiagnosis {
 
   /** What rules may still want to know once causes are weighed. */
   private List<InPlay> inPlay(List<CauseProbability> mentioned) {
-    double likely = knowledge.parameter("likely");
     return mentioned.stream()
-        .map(cause -> new InPlay(cause.cause(), cause.probability() >= likely))
+        .map(
+            cause ->
+                new InPlay(cause.cause(), cause.probability() >= knowledge.parameter("likely")))
         .toList();
-  }
-
-  private List<CauseProbability> mentioned(Posterior posterior) {
-    return posterior.causesFrom(knowledge.parameter("worth-mentioning"));
   }
 
   private Answer answer(
@@ -170,7 +170,7 @@ final class FamilyDiagnosis {
                 certainty)
             .ranked();
     Asking asking =
-        new Asking(knowledge, posterior, reports, fitting, tightening, known(numbers, said));
+        new Asking(knowledge, posterior, reports, fitting, tightening, Asking.known(numbers, said));
     List<CautionNote> cautions = cautioning.notes();
     Optional<DoubtedReading> doubted = DoubtedReading.of(knowledge, posterior, reports);
     boolean clear = doubted.isEmpty() && certainty.isClear(ranked.first());
@@ -193,6 +193,7 @@ final class FamilyDiagnosis {
         Understanding.of(fitting, numbers.draft(), knowledge.source(), nothingTighter),
         cautions,
         cautioning.notNow(cautions),
+        null,
         asked.notes(fitting, noFault),
         sizes == null ? null : sizing.advice(fitting, sizes, nothingTighter),
         new Cloths(numbers.draft(), book.source().wording(), shown).results(fitting),
@@ -213,13 +214,6 @@ final class FamilyDiagnosis {
         List.of(),
         null,
         null);
-  }
-
-  /** What numbers that were sent already tell. */
-  static Set<String> known(FittingNumbers numbers, Conclusions said) {
-    Set<String> known = new HashSet<>(numbers.figures().keySet());
-    said.judged().forEach(judged -> known.add(judged.finding()));
-    return known;
   }
 
   /** Signs that neither the likeliest story nor any cause in play explains. */

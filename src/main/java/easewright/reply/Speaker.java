@@ -68,7 +68,14 @@ public final class Speaker {
     if (!more.isEmpty()) {
       pieces.fits(phrases.say("caution-also", "names", list(more, phrases)));
     }
-    pieces.spare(gravest.after());
+    SpokenChange later = SpokenChange.afterwards(answer, voice, phrases);
+    if (later == null) {
+      pieces.spare(gravest.after());
+    } else {
+      pieces.paragraph();
+      pieces.fits(phrases.say("afterwards", "then", words.then(), "does", later.does()));
+      pieces.fits(later.isProved(answer) ? null : later.trial(answer)).spare(later.check());
+    }
   }
 
   private CautionWords words(CautionNote caution) {

@@ -51,16 +51,24 @@ final class SpokenChange {
   }
 
   private static SpokenChange of(int i, Answer answer, Voice voice, SpokenPhrases phrases) {
-    if (answer.adjustments().size() <= i) {
-      return null;
-    }
-    AdjustmentNote first = answer.adjustments().get(i);
+    return answer.adjustments().size() <= i
+        ? null
+        : of(answer.adjustments().get(i), answer, voice, phrases);
+  }
+
+  /** The change for the time after a danger; null where none is named. */
+  static SpokenChange afterwards(Answer answer, Voice voice, SpokenPhrases phrases) {
+    return answer.afterwards() == null ? null : of(answer.afterwards(), answer, voice, phrases);
+  }
+
+  private static SpokenChange of(
+      AdjustmentNote note, Answer answer, Voice voice, SpokenPhrases phrases) {
     String size =
         answer.size() == null || answer.size().recommended() == null
             ? null
             : answer.size().recommended().size();
     return new SpokenChange(
-        first, voice.changes().get(first.id()), phrases, size, new SpokenEdge(answer, voice));
+        note, voice.changes().get(note.id()), phrases, size, new SpokenEdge(answer, voice));
   }
 
   /** "take 2 cm out of the band", to stand after "I'd". */

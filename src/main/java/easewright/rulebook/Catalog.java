@@ -175,14 +175,15 @@ public record Catalog(
   public record CutChange(String way, List<String> measures, boolean twice) {}
 
   /**
-   * What may hurt and whom to ask. A caution of urgency "stop" is a danger: it says what to do
-   * about it, how soon to ask and what comes after; others may leave these out.
+   * What may hurt and whom to ask. A danger says what to do, how soon to ask and what comes after;
+   * others may leave these out.
    *
-   * @param urgency "stop", "care" or "note"
+   * @param urgency "stop", which is a danger, "care" or "note"
    * @param doNow what to do now, one to three short imperative sentences; {@code do} in the catalog
    * @param soon how soon to ask: a word of {@link OrderOfWork#soon}
    * @param after what to tell afterwards, or when the sewing goes on
    * @param garment whether wearing the garment bears on it, so that it is left off
+   * @param fitAfter whether a change that makes nothing closer is named for later; null is no
    */
   public record CautionEntry(
       String id,
@@ -194,7 +195,8 @@ public record Catalog(
       @JsonProperty("do") String doNow,
       String soon,
       String after,
-      Boolean garment)
+      Boolean garment,
+      Boolean fitAfter)
       implements Entry {
     public CautionEntry {
       if ("stop".equals(urgency)

@@ -87,8 +87,10 @@ public record Voice(
    * @param ask whom to ask, and how soon
    * @param about what to mention to them beside something graver; null where it matters only to the
    *     fit
+   * @param then when the fit may be looked at again, to stand before "I'd"; null where no change is
+   *     named beside it
    */
-  public record CautionWords(String says, String ask, String about) {}
+  public record CautionWords(String says, String ask, String about, String then) {}
 
   /**
    * How a reply is put together.

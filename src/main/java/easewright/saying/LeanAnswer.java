@@ -31,6 +31,7 @@ final class LeanAnswer {
         answer.understood(),
         answer.cautions(),
         answer.notNow(),
+        answer.afterwards() == null ? null : whole(answer.afterwards()),
         answer.asked(),
         size(answer),
         answer.cloth(),

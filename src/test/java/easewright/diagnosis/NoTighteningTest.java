@@ -76,6 +76,7 @@ class NoTighteningTest {
     Answer answer = Answering.answer(given);
     assertEquals(List.of(), answer.adjustments());
     assertNull(answer.trial());
+    assertFalse(answer.afterwards() != null && answer.afterwards().tightens());
     assertEquals("stop", answer.cautions().get(0).urgency());
   }
 
@@ -185,6 +186,29 @@ class NoTighteningTest {
             .map(one -> Answering.BOOK.catalog().practice().order().soon().indexOf(one.soon()))
             .toList();
     assertEquals(soon.stream().sorted().toList(), soon, "the most urgent comes first");
+  }
+
+  /** Common practice: raw skin heals first, then the edge that rubbed it raw is lowered. */
+  @Test
+  void once_a_danger_from_the_fit_has_passed_only_room_is_made() throws Exception {
+    String rubs =
+        """
+        {"signs": [{"sign": "%s"}, {"sign": "armhole-cuts-or-chafes"},
+         {"sign": "armhole-edge-sits-in-the-underarm-crease"}]}""";
+    ObjectMapper json = new ObjectMapper();
+    Answer raw = Answering.answer(json.readTree(rubs.formatted("broken-skin-or-rash")));
+    assertEquals("lower-the-armhole", raw.afterwards().id());
+    assertTrue(raw.isDanger());
+    Answer infected =
+        Answering.answer(json.readTree(rubs.formatted("spreading-redness-or-infected-skin")));
+    assertNull(infected.afterwards());
+    Answer loose =
+        Answering.answer(
+            json.readTree(
+                """
+                {"signs": [{"sign": "breathless-or-dizzy"}, {"sign": "band-rides-up-at-the-back"},
+                 {"sign": "band-pulls-off-the-body", "amount": "3 cm"}]}"""));
+    assertNull(loose.afterwards());
   }
 
   @Test

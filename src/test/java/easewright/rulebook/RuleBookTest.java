@@ -129,7 +129,17 @@ class RuleBookTest {
             RuleBookFault.class,
             () ->
                 new CautionEntry(
-                    "x", "x", "It is so.", "a doctor", "stop", "", null, "now", "Tell.", true));
+                    "x",
+                    "x",
+                    "It is so.",
+                    "a doctor",
+                    "stop",
+                    "",
+                    null,
+                    "now",
+                    "Tell.",
+                    true,
+                    null));
     assertEquals(
         "Caution x is of urgency stop; it needs do, soon, after and garment.", silent.getMessage());
     RuleBookFault unclear =

@@ -67,6 +67,7 @@ final class SampleAnswer {
                 List.of(),
                 rule)),
         null,
+        null,
         List.of(new Answer.AskedNote("x", "firm it", "yes", text)),
         new Answer.SizeAdvice(
             size,
