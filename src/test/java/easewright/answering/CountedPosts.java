@@ -62,5 +62,4 @@ final class CountedPosts {
     return "%nSigns of %s: %.2f, %.2f of %d%n%n%s%s"
         .formatted(name, precision(), recall(), labelled, AnswersCount.HEAD, answers.row(name));
   }
-
 }
