@@ -438,9 +438,9 @@ class FamiliesTest {
     Map<String, String> heard =
         Map.of(
             "poor-recovery",
-            "flumpet, leggings, sports bra",
+            "flumpet, leggings, sports bra, T-shirt",
             "seams-sewn-wide-by-measure",
-            "leggings, sports bra");
+            "leggings, sports bra, T-shirt");
     heard.forEach(
         (id, families) ->
             assertEquals(

@@ -5,20 +5,13 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
-import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import easewright.diagnosis.Answer;
-import easewright.diagnosis.Answer.SignNote;
 import easewright.pattern.PatternSheets;
-import easewright.request.FaultyRequest;
 import easewright.rulebook.RuleBook;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.HashSet;
-import java.util.List;
-import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -32,59 +25,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 class LeggingsPostsTest {
   private static final Edition EDITION = Edition.of(RuleBook.compiledIn(), new PatternSheets());
 
-  /** How the posts of one file are read and answered. */
-  private static final class Counted {
-    final AnswersCount answers = new AnswersCount();
-    int right;
-    int wrong;
-    int labelled;
-
-    Counted(String set) throws IOException {
-      for (ExpectedAnswer post : ExpectedAnswer.in(set)) {
-        answers.addText(post, EDITION);
-      }
-      JsonNode posts =
-          new YAMLMapper().readTree(Path.of("src/test/resources", set + ".yaml").toFile());
-      for (JsonNode post : posts) {
-        Set<String> wanted = new HashSet<>(post.path("present").findValuesAsText("sign"));
-        Set<String> maybe = new HashSet<>();
-        post.path("maybe").forEach(one -> maybe.add(one.asText()));
-        labelled += wanted.size();
-        for (SignNote sign : read(post.path("text").asText())) {
-          if (sign.present() && wanted.contains(sign.id())) {
-            right++;
-          } else if (sign.present() && !maybe.contains(sign.id())) {
-            wrong++;
-          }
-        }
-      }
-    }
-
-    private static List<SignNote> read(String text) {
-      try {
-        return answer(text).understood().signs();
-      } catch (FaultyRequest refused) {
-        return List.of();
-      }
-    }
-
-    double precision() {
-      return right / (double) Math.max(1, right + wrong);
-    }
-
-    double recall() {
-      return right / (double) labelled;
-    }
-
-    String report(String name) {
-      return "%nSigns of %s: %.2f, %.2f of %d%n%n%s%s"
-          .formatted(name, precision(), recall(), labelled, AnswersCount.HEAD, answers.row(name));
-    }
-  }
-
   @Test
   void posts_the_sayings_were_chosen_with_are_read_as_a_teacher_reads_them() throws IOException {
-    Counted view = new Counted("posts-leggings/l1");
+    CountedPosts view = new CountedPosts("posts-leggings/l1", EDITION);
     String report = view.report("in view");
     Files.createDirectories(Path.of("target"));
     Files.writeString(Path.of("target", "leggings-posts.md"), report);
@@ -104,7 +47,7 @@ class LeggingsPostsTest {
   /** A fence and no claim: worse than this, and something broke. */
   @Test
   void posts_kept_aside_are_reported_as_they_are_read() throws IOException {
-    Counted aside = new Counted("posts-leggings-aside/l2");
+    CountedPosts aside = new CountedPosts("posts-leggings-aside/l2", EDITION);
     String report = aside.report("kept aside");
     Files.createDirectories(Path.of("target"));
     Files.writeString(Path.of("target", "leggings-posts-aside.md"), report);

@@ -21,6 +21,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /**
  * Compares the drawing with the place names of the usual family's catalog, read here from its own
@@ -33,6 +35,8 @@ class GarmentDrawingTest {
       GarmentDrawing.of(Family.usual(BOOK.families()).outline());
   private static final GarmentDrawing LEGGINGS =
       GarmentDrawing.of(BOOK.families().get("leggings").outline());
+  private static final GarmentDrawing T_SHIRT =
+      GarmentDrawing.of(BOOK.families().get("t-shirt").outline());
 
   @Test
   void every_place_word_is_drawn_once_or_listed_as_not_drawn() {
@@ -53,10 +57,11 @@ class GarmentDrawingTest {
   }
 
   /** Dangers that families share may be told of places that this garment does not have. */
-  @Test
-  void every_place_word_of_leggings_is_drawn_once() {
+  @ParameterizedTest
+  @ValueSource(strings = {"leggings", "t-shirt"})
+  void every_place_word_of_another_family_is_drawn_once(String id) {
     RuleBookSource whole = RuleBookSource.read(Path.of("rules"));
-    Catalog ours = whole.in(whole.families().get("leggings")).catalog();
+    Catalog ours = whole.in(whole.families().get(id)).catalog();
     Set<String> words =
         new TreeSet<>(
             Stream.of(
@@ -70,7 +75,7 @@ class GarmentDrawingTest {
                 .flatMap(List::stream)
                 .toList());
     List<String> drawn = new ArrayList<>(List.of("front", "back", "all-over"));
-    labels(LEGGINGS).map(Label::place).forEach(drawn::add);
+    labels(id.equals("leggings") ? LEGGINGS : T_SHIRT).map(Label::place).forEach(drawn::add);
     assertEquals(List.copyOf(words), drawn.stream().sorted().toList());
   }
 
@@ -107,7 +112,7 @@ class GarmentDrawingTest {
   /** A label's line ends on the part it names, so the mark must be there. */
   @Test
   void every_mark_lies_where_the_label_of_its_place_points_to() {
-    Stream.of(DRAWING, LEGGINGS).forEach(GarmentDrawingTest::markedWherePointedTo);
+    Stream.of(DRAWING, LEGGINGS, T_SHIRT).forEach(GarmentDrawingTest::markedWherePointedTo);
   }
 
   private static void markedWherePointedTo(GarmentDrawing drawing) {
@@ -163,7 +168,7 @@ class GarmentDrawingTest {
   }
 
   private static List<List<Label>> views() {
-    return Stream.of(DRAWING, LEGGINGS)
+    return Stream.of(DRAWING, LEGGINGS, T_SHIRT)
         .flatMap(drawing -> Stream.of(drawing.front().labels(), drawing.back().labels()))
         .toList();
   }

@@ -8,6 +8,7 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Drawings;
 import easewright.rulebook.Family;
@@ -26,32 +27,37 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Each family is drawn on its own garment, and on no other. */
 @QuarkusTest
 class FamilyDrawingsTest {
   private static final RuleBookSource BOOK = RuleBookSource.read(Path.of("rules"));
   private static final Family LEGGINGS = BOOK.families().get("leggings");
-  private static final RuleBookSource OURS = BOOK.in(LEGGINGS);
   private static final Drawings DRAWINGS = BOOK.drawings(LEGGINGS);
 
-  @Test
-  void every_sign_but_a_danger_and_every_change_is_drawn_with_marks_that_are_all_used() {
+  @ParameterizedTest
+  @ValueSource(strings = {"leggings", "t-shirt"})
+  void every_sign_but_a_danger_and_every_change_is_drawn_with_marks_that_are_all_used(String id) {
+    Family family = BOOK.families().get(id);
+    Catalog catalog = BOOK.in(family).catalog();
+    Drawings drawings = BOOK.drawings(family);
     Set<String> signs =
-        OURS.catalog().signs().values().stream()
+        catalog.signs().values().stream()
             .filter(sign -> !sign.redFlag())
             .map(SignEntry::id)
             .collect(Collectors.toSet());
-    assertEquals(signs, DRAWINGS.signs().keySet());
-    assertEquals(OURS.catalog().adjustments().keySet(), DRAWINGS.changes().keySet());
+    assertEquals(signs, drawings.signs().keySet());
+    assertEquals(catalog.adjustments().keySet(), drawings.changes().keySet());
     Set<String> used = new HashSet<>();
-    Stream.of(DRAWINGS.signs(), DRAWINGS.changes())
+    Stream.of(drawings.signs(), drawings.changes())
         .forEach(all -> all.values().forEach(used::addAll));
     assertEquals(
         Set.of(),
-        LEGGINGS.drawings().marks().stream()
+        family.drawings().marks().stream()
             .map(Drawings.Mark::id)
-            .filter(id -> !used.contains(id))
+            .filter(mark -> !used.contains(mark))
             .collect(Collectors.toSet()));
   }
 
@@ -76,18 +82,24 @@ class FamilyDrawingsTest {
     given().get("/drawings/signs/knees-bag-out.svg?family=sports-bra").then().statusCode(404);
   }
 
-  @Test
-  void every_place_of_a_change_is_marked_on_its_own_garment_only() {
+  @ParameterizedTest
+  @ValueSource(strings = {"leggings", "t-shirt"})
+  void every_place_of_a_change_can_be_marked_on_its_garment(String id) {
+    Family family = BOOK.families().get(id);
     List<String> places =
-        OURS.catalog().adjustments().values().stream()
+        BOOK.in(family).catalog().adjustments().values().stream()
             .flatMap(change -> Stream.of(change.at(), change.alsoAt()))
             .filter(Objects::nonNull)
             .flatMap(List::stream)
             .distinct()
             .toList();
     List<String> undrawn = new ArrayList<>(places);
-    undrawn.removeIf(LEGGINGS.outline()::marks);
+    undrawn.removeIf(family.outline()::marks);
     assertEquals(List.of(), undrawn);
+  }
+
+  @Test
+  void a_place_is_shown_on_its_own_garment_only() {
     given()
         .get("/drawings/waistband.svg?family=leggings")
         .then()
