@@ -175,8 +175,7 @@ public record Catalog(
   public record CutChange(String way, List<String> measures, boolean twice) {}
 
   /**
-   * What may hurt and whom to ask. A danger says what to do, how soon to ask and what comes after;
-   * others may leave these out.
+   * What may hurt and whom to ask. Only a danger needs to say what to do, how soon and what after.
    *
    * @param urgency "stop", which is a danger, "care" or "note"
    * @param doNow what to do now, one to three short imperative sentences; {@code do} in the catalog
