@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /**
  * Finds changes that the writer asks about: "should I make the band tighter?", "wider straps
@@ -27,8 +28,13 @@ final class AskedChanges {
   private final NamedPhrases marked;
   private final AdviceOfOthers advice;
 
-  AskedChanges(EverydayWords words, Lexicon lexicon) {
-    this.changes = new Wordings(phrases(words, lexicon), lexicon, 2);
+  /**
+   * @param known ids of the family's changes; shared lists name others too
+   */
+  AskedChanges(EverydayWords words, Set<String> known, Lexicon lexicon) {
+    Map<String, List<String>> phrases = phrases(words, lexicon);
+    phrases.keySet().retainAll(known);
+    this.changes = new Wordings(phrases, lexicon, 2);
     this.questions = NamedPhrases.of("asks about a change", lexicon);
     this.marked = NamedPhrases.of("asks about a change where marked", lexicon);
     this.advice = new AdviceOfOthers(lexicon);

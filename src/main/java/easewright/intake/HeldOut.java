@@ -39,6 +39,7 @@ final class HeldOut {
   private static final String OR = " or ";
 
   private final NamedPhrases ways;
+  private final Set<String> known;
   private final HeldPlaces places;
   private final Map<String, String> ofFaults;
   private final ChangeAmounts lengths;
@@ -57,6 +58,7 @@ final class HeldOut {
   HeldOut(RuleBookSource book, Lexicon lexicon) {
     this.ways = NamedPhrases.ofPairs("ways of holding out", lexicon);
     this.places = new HeldPlaces(lexicon);
+    this.known = book.catalog().adjustments().keySet();
     this.ofFaults = lexicon.lists().pairs("held out of a fault");
     this.lengths = new ChangeAmounts(book, lexicon);
   }
@@ -149,16 +151,18 @@ final class HeldOut {
             .allBefore(sentence.first(), way.first(), way.last() + FARTHEST_AMOUNT, FARTHEST_FAULT)
             .stream()
             .map(ofFaults::get)
+            .filter(known::contains)
             .toList();
     List<String> shown = null;
     for (Mention place : named) {
       List<String> here = new ArrayList<>(List.of(place.name().split(OR)));
+      here.retainAll(known); // a shared list names changes that another family has
       if (shown != null && shown.stream().anyMatch(here::contains)) {
         here.retainAll(shown);
       }
       shown = here;
     }
-    if (shown == null) {
+    if (shown == null || shown.isEmpty()) {
       return complained.stream().findFirst();
     }
     Optional<String> decided = complained.stream().filter(shown::contains).findFirst();

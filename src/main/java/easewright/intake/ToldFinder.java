@@ -60,7 +60,7 @@ final class ToldFinder {
     this.design = new DesignFinder(lexicon);
     this.allowances = new AllowancesSaid(lexicon);
     this.tapes = new TapeFinder(book, lexicon);
-    this.asked = new AskedChanges(book.everyday(), lexicon);
+    this.asked = new AskedChanges(book.everyday(), book.catalog().adjustments().keySet(), lexicon);
     this.questions = new QuestionFinder(lexicon);
     this.questionsByModel = new QuestionsByModel(book.catalog().adjustments().keySet());
     this.changed = new ChangedSigns(dangers);
