@@ -310,12 +310,12 @@ class AssistantTest {
   @Test
   void the_name_of_a_page_is_completed() {
     assertEquals(
-        List.of("band-too-long"),
+        List.of("straps-too-long"),
         client
             .completeCompletion(
                 new CompleteRequest(
                     new ResourceReference("ref/resource", "easewright://rules/{id}"),
-                    new CompleteArgument("id", "band-too-l")))
+                    new CompleteArgument("id", "straps-too-l")))
             .completion()
             .values());
   }
