@@ -4,11 +4,11 @@
 
 ENCODER_FOLDER holds the encoder of the shipped reader, taken apart by shipped.py. Copies of its highest layers are taught anew on
 what the layers below make of a post, with a head like that of changes.py, a column for each label. The labels are those of the
-fourth column of both/*.tsv, and of questions/*.tsv for posts that were labelled for it later: a kind of question, or
+fourth column of both/*.tsv and asks/*.tsv, and of questions/*.tsv for posts that were labelled for it later: a kind of question, or
 `kind:about`; `change:ID` asks whether to make a change of the rule book. READER_FOLDER/reader.onnx gets the fourth output
 `questions`, for each sentence how probably it asks each thing, and reader.json its columns.
 """
-import argparse, collections, copy, json, os, random, sys, tempfile
+import argparse, collections, copy, glob, json, os, random, sys, tempfile
 import numpy as np, onnx, torch, yaml
 from onnx import compose
 from onnxruntime.quantization import QuantType, quantize_dynamic
@@ -51,6 +51,15 @@ def labelled():
         asked = [labels for *_, labels in post]
         if all(one is not None for one in asked) and any(asked):
             yield held, [(sentence, labels) for (sentence, *_), labels in zip(post, asked)]
+
+
+def little():
+    """(held, [(sentence, labels)]) of the little posts of asks/*.tsv, of which only the questions are labelled; some ask nothing."""
+    for path in sorted(glob.glob(os.path.join(os.path.dirname(os.path.abspath(__file__)), "asks", "*.tsv"))):
+        posts = [post for post in open(path, encoding="utf-8").read().split("\n\n") if post.strip()]
+        for at, post in enumerate(posts):
+            parts = [(line.split("\t") + ["", "", ""])[:4] for line in post.split("\n") if line.strip()]
+            yield at % changes.ONE_IN == changes.ONE_IN - 1, [(sentence.strip(), asked.split()) for sentence, _, _, asked in parts]
 
 
 def phrases():
@@ -189,7 +198,7 @@ if __name__ == "__main__":
     random.seed(A.seed), torch.manual_seed(A.seed)
     encoder = Encoder(os.path.join(A.encoder, "encoder.npz")).eval().to(A.device)
     pieces = Pieces(os.path.join(A.encoder, "vocabulary.txt"))
-    posts = list(labelled())
+    posts = [*labelled(), *little()]
     names = columns(posts)
     places = {name: i for i, name in enumerate(names)}
     posts += phrases()
