@@ -23,6 +23,7 @@ public final class Network {
   private final double[] silence;
   private final double[][] misses;
   private final int[][] linked;
+  private final double[] leastMissed;
   private final AnswerNoise[] noise;
 
   /**
@@ -53,10 +54,12 @@ public final class Network {
         (sign, row) ->
             row.forEach((cause, strength) -> set(misses[sign(sign)], cause(cause), strength)));
     linked = Arrays.stream(misses).map(Network::linked).toArray(int[][]::new);
+    leastMissed = Arrays.stream(misses).mapToDouble(Network::leastMissed).toArray();
     noise = new AnswerNoise[misses.length];
   }
 
-  private Network(Network from, double[][] misses, int[][] linked, AnswerNoise[] noise) {
+  private Network(
+      Network from, double[][] misses, int[][] linked, double[] leastMissed, AnswerNoise[] noise) {
     this.causes = from.causes;
     this.signs = from.signs;
     this.causeIndex = from.causeIndex;
@@ -65,6 +68,7 @@ public final class Network {
     this.silence = from.silence;
     this.misses = misses;
     this.linked = linked;
+    this.leastMissed = leastMissed;
     this.noise = noise;
   }
 
@@ -98,14 +102,16 @@ public final class Network {
       set(rows[sign], cause, link.strength());
     }
     int[][] linkedToRows = linked.clone();
+    double[] leastOfRows = leastMissed.clone();
     AnswerNoise[] noiseOfRows = noise.clone();
     for (int s = 0; s < rows.length; s++) {
       if (rows[s] != misses[s]) {
         linkedToRows[s] = linked(rows[s]);
+        leastOfRows[s] = leastMissed(rows[s]);
         noiseOfRows[s] = null;
       }
     }
-    return new Network(this, rows, linkedToRows, noiseOfRows);
+    return new Network(this, rows, linkedToRows, leastOfRows, noiseOfRows);
   }
 
   /** Ids of the causes, in alphabetical order. */
@@ -159,6 +165,11 @@ public final class Network {
     return linked[sign];
   }
 
+  /** The least that is left of the misses of a sign by any two causes. */
+  double leastMissed(int sign) {
+    return leastMissed[sign];
+  }
+
   /**
    * How a "yes" about a sign would fall, kept from one ask to the next: all are trusted alike.
    * Threads that come first together work it out twice, with the same result.
@@ -182,6 +193,16 @@ public final class Network {
       }
     }
     return Arrays.copyOf(linked, count);
+  }
+
+  private static double leastMissed(double[] misses) {
+    double least = 1;
+    double second = 1;
+    for (double miss : misses) {
+      second = Math.min(second, Math.max(least, miss));
+      least = Math.min(least, miss);
+    }
+    return least * second;
   }
 
   private static void set(double[] row, int cause, double strength) {
