@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.stream.IntStream;
 
 /**
  * An immutable leaky noisy-OR network: P(sign present | causes) = 1 − (1 − leak)·∏(1 − strength),
@@ -54,7 +55,8 @@ public final class Network {
         (sign, row) ->
             row.forEach((cause, strength) -> set(misses[sign(sign)], cause(cause), strength)));
     linked = Arrays.stream(misses).map(Network::linked).toArray(int[][]::new);
-    leastMissed = Arrays.stream(misses).mapToDouble(Network::leastMissed).toArray();
+    leastMissed =
+        IntStream.range(0, misses.length).mapToDouble(s -> least(misses[s], linked[s])).toArray();
     noise = new AnswerNoise[misses.length];
   }
 
@@ -107,7 +109,7 @@ public final class Network {
     for (int s = 0; s < rows.length; s++) {
       if (rows[s] != misses[s]) {
         linkedToRows[s] = linked(rows[s]);
-        leastOfRows[s] = leastMissed(rows[s]);
+        leastOfRows[s] = least(rows[s], linkedToRows[s]);
         noiseOfRows[s] = null;
       }
     }
@@ -195,12 +197,12 @@ public final class Network {
     return Arrays.copyOf(linked, count);
   }
 
-  private static double leastMissed(double[] misses) {
+  private static double least(double[] misses, int[] linked) {
     double least = 1;
     double second = 1;
-    for (double miss : misses) {
-      second = Math.min(second, Math.max(least, miss));
-      least = Math.min(least, miss);
+    for (int c : linked) {
+      second = Math.min(second, Math.max(least, misses[c]));
+      least = Math.min(least, misses[c]);
     }
     return least * second;
   }
