@@ -33,6 +33,7 @@ import easewright.request.WordsToReview;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.RuleBook;
 import easewright.rulebook.RuleBookSource;
+import easewright.saying.Detail;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -145,15 +146,9 @@ public record Edition(
    * activated, and the first client should not wait for class loading.
    */
   void answerOnce() {
-    answer(
-        JsonNodeFactory.instance
-            .objectNode()
-            .set(
-                "body",
-                JsonNodeFactory.instance
-                    .objectNode()
-                    .put("bust", "94 cm")
-                    .put("underbust", "77 cm")));
+    ObjectNode request = JsonNodeFactory.instance.objectNode();
+    request.putObject("body").put("bust", "94 cm").put("underbust", "77 cm");
+    answer(request);
   }
 
   /**
@@ -163,14 +158,16 @@ public record Edition(
    * @throws FaultyRequest naming every fault of the request
    */
   public Answer answer(JsonNode request) {
-    return answer(request, Standing.NONE);
+    return answer(request, Standing.NONE, Detail.FULL);
   }
 
   /**
    * The same for the next round of a case: dangers and circumstances still open from earlier rounds
    * count, and an answer that stops for one asks whether it has been dealt with.
+   *
+   * @param detail how much of the answer will be sent as JSON
    */
-  Answer answer(JsonNode request, Standing standing) {
+  Answer answer(JsonNode request, Standing standing, Detail detail) {
     Part part = of(request);
     TextReader texts = part.texts();
     RuleBookSource source = part.book().source();
@@ -181,12 +178,11 @@ public record Edition(
             ? standing.putInto(all, request.has(WordsToReview.FIELD))
             : List.of();
     Fitting fitting = fitting(whole, text);
-    Answer answer =
-        diagnosis.answer(
-            fitting,
-            new WordsLeft(
-                !whole.path(WordsToReview.FIELD).isEmpty(),
-                text != null && text.leavesAStatementOf(request.path("text").asText())));
+    WordsLeft left =
+        new WordsLeft(
+            !whole.path(WordsToReview.FIELD).isEmpty(),
+            text != null && text.leavesAStatementOf(request.path("text").asText()));
+    Answer answer = diagnosis.answer(fitting, left, detail == Detail.LEAN);
     if (!again.isEmpty()) {
       String names = again.stream().map(source.catalog()::nameOf).collect(Collectors.joining("; "));
       answer = answer.asking(source.wording().say("danger-told-earlier", "signs", names));

@@ -9,6 +9,7 @@ import easewright.request.IntakeAnswer;
 import easewright.request.Standing;
 import easewright.request.TextWithoutAnswer;
 import easewright.rulebook.Family;
+import easewright.saying.Detail;
 import easewright.saying.SignNote;
 import jakarta.inject.Singleton;
 import java.util.LinkedHashMap;
@@ -37,6 +38,12 @@ public class FittingService {
     return answer(request, Standing.NONE);
   }
 
+  /** The same with no more than this detail of its JSON needs. */
+  public Answer answer(JsonNode request, Detail detail) {
+    Edition edition = rules.edition();
+    return rules.inTime(() -> edition.answer(request, Standing.NONE, detail));
+  }
+
   /** What to say to a text that gets no answer, paragraph by paragraph. */
   public List<String> aside(TextWithoutAnswer text, JsonNode request) {
     return rules.edition().aside(text, request);
@@ -45,7 +52,7 @@ public class FittingService {
   /** Answers the next round of a case, in which dangers of earlier rounds still count. */
   Answer answer(JsonNode request, Standing standing) {
     Edition edition = rules.edition();
-    return rules.inTime(() -> edition.answer(request, standing));
+    return rules.inTime(() -> edition.answer(request, standing, Detail.FULL));
   }
 
   /** Answers one fitting without a time limit, for batches, where nobody waits. */

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import easewright.deadline.DeadlinePassed;
+import easewright.diagnosis.Answer;
 import easewright.request.FaultyRequest;
 import easewright.request.RequestJson;
 import easewright.request.RequestLines.Line;
@@ -38,7 +39,8 @@ public class LineAnswers {
   /** The reply to one line. */
   public Reply reply(Line line, Detail detail) {
     try {
-      return new Reply(withLineFeed(answers.bytes(fittings.answer(request(line)), detail)), false);
+      Answer answer = fittings.answer(request(line), detail);
+      return new Reply(withLineFeed(answers.bytes(answer, detail)), false);
     } catch (FaultyRequest request) {
       return refusal(Problem.of(request), line.number());
     } catch (DeadlinePassed request) {

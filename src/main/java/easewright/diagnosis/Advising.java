@@ -75,7 +75,7 @@ final class Advising {
                     aside.entry().id(),
                     aside.entry().name(),
                     aside.because(),
-                    aside.rule() == null ? null : Explaining.ref(aside.rule())))
+                    aside.rule() == null ? null : knowledge.named(aside.rule())))
         .toList();
   }
 
@@ -133,7 +133,7 @@ final class Advising {
         entry.why(),
         next == null ? null : before(candidate, next),
         cures(candidate),
-        candidate.rules().stream().map(Explaining::ref).toList());
+        candidate.rules().stream().map(knowledge::named).toList());
   }
 
   /** The garment of its family with a place marked; null where that is not drawn. */

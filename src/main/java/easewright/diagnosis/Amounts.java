@@ -5,6 +5,7 @@ import easewright.diagnosis.Answer.Amount;
 import easewright.fitting.EarlierAdjustment;
 import easewright.fitting.GarmentEdge;
 import easewright.fitting.ReportedSign;
+import easewright.fitting.Trial;
 import easewright.measure.Length;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.RuleBookSource;
@@ -25,11 +26,13 @@ final class Amounts {
   private final FittingNumbers numbers;
   private final RuleBookSource source;
   private final AmountWriter writer;
+  private final List<Trial> trials;
 
   Amounts(FittingNumbers numbers) {
     this.numbers = numbers;
     this.source = numbers.source();
     this.writer = new AmountWriter(numbers.fitting().units());
+    this.trials = Measure.trials(numbers);
   }
 
   /**
@@ -49,20 +52,21 @@ final class Amounts {
     }
   }
 
-  /**
-   * What asks for a change.
-   *
-   * @param signs reported signs of the causes it cures, the most telling first
-   * @param main those of causes that it cures fully or largely; only they may ask for a first step
-   * @param measurable ids of the signs that these causes show as, the most telling first
-   */
-  record AskedBy(List<ReportedSign> signs, List<ReportedSign> main, List<String> measurable) {
-    static final AskedBy NOTHING = new AskedBy(List.of(), List.of(), List.of());
+  /** What asks for a change. Worked out when asked for, since most amounts need little of it. */
+  interface AskedBy {
+    /** Reported signs of the causes it cures, the most telling first. */
+    List<ReportedSign> signs();
+
+    /** Those of causes that it cures fully or largely; only they may ask for a first step. */
+    List<ReportedSign> main();
+
+    /** The most telling sign of these causes whose amount is a method's; empty where none is. */
+    Optional<String> measurable(AmountMethod method);
   }
 
   Told of(AdjustmentEntry adjustment, AskedBy asked) {
     AmountMethod method = method(adjustment);
-    Optional<Measure> tried = Measure.tried(adjustment.id(), numbers);
+    Optional<Measure> tried = Measure.tried(adjustment.id(), trials, numbers);
     if (method == AmountMethod.NONE) {
       // What states no amount still has that with which it sat right.
       return tried
@@ -178,8 +182,7 @@ final class Amounts {
   }
 
   private Told firstStep(AdjustmentEntry adjustment) {
-    return new Told(
-        step(adjustment, CLEAR), measureFirst(method(adjustment), AskedBy.NOTHING), null);
+    return new Told(step(adjustment, CLEAR), measureFirst(method(adjustment)).orElse(null), null);
   }
 
   /**
@@ -211,17 +214,20 @@ final class Amounts {
 
   /** The one measurement that would give the amount; null where none would. */
   private String measureFirst(AmountMethod method, AskedBy asked) {
-    return method
-        .measureFirst(numbers)
-        .map(sentence -> source.wording().say(sentence, Blanks.NONE))
+    return measureFirst(method)
         .or(
             () ->
-                asked.measurable().stream()
-                    .filter(sign -> Measure.answers(sign, method, numbers))
+                asked
+                    .measurable(method)
                     .map(sign -> source.catalog().signs().get(sign).amount())
-                    .findFirst()
                     .map(what -> source.wording().say("measure-first-sign", "what", what)))
         .orElse(null);
+  }
+
+  private Optional<String> measureFirst(AmountMethod method) {
+    return method
+        .measureFirst(numbers)
+        .map(sentence -> source.wording().say(sentence, Blanks.NONE));
   }
 
   /** The edge whose length gave the amount of an adjustment; empty where none did. */

@@ -12,6 +12,7 @@ import easewright.inference.CauseProbability;
 import easewright.inference.Posterior;
 import easewright.inference.Question;
 import easewright.inference.Question.Ask;
+import easewright.inference.Question.Outlook;
 import easewright.inference.Questions;
 import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Conclusions;
@@ -125,16 +126,20 @@ final class Asking {
   private Collection<Ask> asks(Collection<String> causes) {
     TreeMap<String, Ask> asks = new TreeMap<>();
     for (String cause : causes) {
-      for (Ask ask : knowledge.asks(cause)) {
-        if (!reports.containsKey(ask.sign())
-            && !notToTell.contains(ask.sign())
-            && !isKnown(ask.sign())
-            && !isTold(ask.sign())) {
+      for (Ask ask : knowledge.signs().asks(cause)) {
+        if (!asks.containsKey(ask.sign()) && isOpen(ask.sign())) {
           asks.put(ask.sign(), ask);
         }
       }
     }
     return asks.values();
+  }
+
+  private boolean isOpen(String sign) {
+    return !reports.containsKey(sign)
+        && !notToTell.contains(sign)
+        && !isKnown(sign)
+        && !isTold(sign);
   }
 
   /** Whether a number that was sent already answers it. */
@@ -152,7 +157,8 @@ final class Asking {
     boolean tried =
         proves != null
             && fitting.trials().stream().map(Trial::adjustment).anyMatch(proves::contains);
-    return tried || !fitting.fine().isEmpty() && fitting.fine().containsAll(knowledge.areas(sign));
+    return tried
+        || !fitting.fine().isEmpty() && fitting.fine().containsAll(knowledge.signs().areas(sign));
   }
 
   private String ask(Question question) {
@@ -167,17 +173,19 @@ final class Asking {
    */
   QuestionNote note(Question question, String ask, Boolean confirms) {
     SignEntry sign = knowledge.catalog().signs().get(question.sign());
+    Outlook yes = question.yes();
+    Outlook no = question.no();
     return new QuestionNote(
         sign.id(),
         ask,
         sign.check(),
         sign.effort(),
         Explaining.rounded(question.bits()),
-        Explaining.rounded(question.yes().probability()),
-        chances(foretold(question.yes().causes())),
-        chances(foretold(question.no().causes())),
-        shift(foretold(question.yes().causes())),
-        shift(foretold(question.no().causes())),
+        Explaining.rounded(yes.probability()),
+        chances(foretold(yes.causes())),
+        chances(foretold(no.causes())),
+        shift(foretold(yes.causes())),
+        shift(foretold(no.causes())),
         photos.of(sign).orElse(null),
         confirms);
   }

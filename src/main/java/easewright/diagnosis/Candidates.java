@@ -14,6 +14,7 @@ import easewright.rulebook.Conclusions.FirstOfAll;
 import easewright.rulebook.RuleText;
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -31,6 +32,7 @@ final class Candidates {
   private final CureAmounts amounts;
   private final Restraints restraints;
   private final EarlierOutcomes tried;
+  private final Map<String, Candidate> worked = new HashMap<>();
 
   Candidates(
       Knowledge knowledge,
@@ -137,8 +139,17 @@ final class Candidates {
         : Optional.empty();
   }
 
-  /** An adjustment with the cures it rests on. */
+  /** An adjustment with the cures it rests on; worked out once while these stay the same. */
   Candidate candidate(AdjustmentEntry entry, List<Cures> cures) {
+    Candidate known = worked.get(entry.id());
+    if (known == null || !known.cures().equals(cures)) {
+      known = work(entry, cures);
+      worked.put(entry.id(), known);
+    }
+    return known;
+  }
+
+  private Candidate work(AdjustmentEntry entry, List<Cures> cures) {
     double relief = 0;
     double most = 0;
     // Several rules count by their middle; what stands in for several changes, as the best of them.

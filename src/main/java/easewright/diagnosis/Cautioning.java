@@ -130,6 +130,6 @@ final class Cautioning {
         caution.from().stream()
             .map(fact -> Facts.words(fact, knowledge.catalog(), wording))
             .toList(),
-        Explaining.ref(caution.rule()));
+        knowledge.named(caution.rule()));
   }
 }

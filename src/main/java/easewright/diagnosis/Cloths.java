@@ -19,9 +19,9 @@ final class Cloths {
   private final Wording wording;
   private final UnitFormatter shown;
 
-  Cloths(Draft draft, Wording wording, UnitFormatter shown) {
+  Cloths(Draft draft, Knowledge knowledge, UnitFormatter shown) {
     this.draft = draft;
-    this.wording = wording;
+    this.wording = knowledge.source().wording();
     this.shown = shown;
   }
 

@@ -8,7 +8,6 @@ import easewright.fitting.Fitting;
 import easewright.fitting.ReportedSign;
 import easewright.inference.Posterior;
 import easewright.rulebook.Catalog.AdjustmentEntry;
-import easewright.rulebook.Catalog.SignEntry;
 import easewright.rulebook.Conclusions.Cures;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -41,7 +40,7 @@ final class CureAmounts {
 
   /** The whole change, or what to measure to get it. */
   Told whole(AdjustmentEntry entry, List<Cures> cures) {
-    return amounts.of(entry, new AskedBy(telling(cures), telling(main(cures)), measurable(cures)));
+    return amounts.of(entry, new Asked(cures));
   }
 
   /** What was measured to hang loose of what this adjustment takes up; empty where nothing was. */
@@ -51,8 +50,7 @@ final class CureAmounts {
 
   /** What was measured, however loosely; else what to try. */
   Told roughly(AdjustmentEntry entry, List<Cures> cures) {
-    return amounts.roughly(
-        entry, new AskedBy(telling(cures), telling(main(cures)), measurable(cures)));
+    return amounts.roughly(entry, new Asked(cures));
   }
 
   /** What was changed, put back as it was made. */
@@ -65,9 +63,39 @@ final class CureAmounts {
     return amounts.upTo(whole, mostMm, sentence);
   }
 
-  private List<Cures> main(List<Cures> cures) {
-    double partly = knowledge.parameter("partly");
-    return cures.stream().filter(one -> knowledge.parameter(one.howMuch()) > partly).toList();
+  /** The reported signs, and those to measure, of the causes that some cures are for. */
+  private final class Asked implements AskedBy {
+    private final List<Cures> cures;
+
+    private Asked(List<Cures> cures) {
+      this.cures = cures;
+    }
+
+    @Override
+    public List<ReportedSign> signs() {
+      return telling(cures);
+    }
+
+    @Override
+    public List<ReportedSign> main() {
+      double partly = knowledge.parameter("partly");
+      return telling(
+          cures.stream().filter(one -> knowledge.parameter(one.howMuch()) > partly).toList());
+    }
+
+    @Override
+    public Optional<String> measurable(AmountMethod method) {
+      String most = null;
+      double strongest = 0;
+      for (String sign : knowledge.signs().measuredBy(method)) {
+        double strength = strength(sign, cures);
+        if (strength > strongest) {
+          most = sign;
+          strongest = strength;
+        }
+      }
+      return Optional.ofNullable(most);
+    }
   }
 
   /** A reported sign with the strength of its strongest link. */
@@ -86,16 +114,6 @@ final class CureAmounts {
     }
     telling.sort(MOST_TELLING);
     return telling.stream().map(Telling::sign).toList();
-  }
-
-  /** Signs with an amount that the causes show as, those with the strongest link first. */
-  private List<String> measurable(List<Cures> cures) {
-    return knowledge.catalog().signs().values().stream()
-        .filter(sign -> sign.measures() != null && !sign.redFlag())
-        .map(SignEntry::id)
-        .filter(sign -> strength(sign, cures) > 0)
-        .sorted(Comparator.comparingDouble(sign -> -strength(sign, cures)))
-        .toList();
   }
 
   private double strength(String sign, List<Cures> cures) {

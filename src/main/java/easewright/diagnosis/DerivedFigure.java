@@ -118,23 +118,30 @@ enum DerivedFigure implements Input {
       "months", MakingFormulas::monthsSinceOperation, GivenNumber.MONTHS_SINCE_OPERATION),
   NUMBER_OF_EARLIER_ROUNDS("count", MakingFormulas::earlierRounds);
 
+  private final String id;
   private final String unit;
   private final Formula formula;
 
   DerivedFigure(String unit, Formula formula) {
+    this.id = inRules(name());
     this.unit = unit;
     this.formula = formula;
   }
 
   /** Its sentence is "figure-" and its id. */
   DerivedFigure(String unit, Function<FittingNumbers, Worked> work, Input... inputs) {
+    this.id = inRules(name());
     this.unit = unit;
-    this.formula = Formula.of("figure-" + id(), work, inputs);
+    this.formula = Formula.of("figure-" + id, work, inputs);
+  }
+
+  private static String inRules(String name) {
+    return name.toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /** The name in rules. */
   String id() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return id;
   }
 
   /** Canonical unit. */
@@ -148,6 +155,6 @@ enum DerivedFigure implements Input {
 
   @Override
   public boolean isGiven(FittingNumbers numbers) {
-    return numbers.figures().containsKey(id());
+    return numbers.figures().containsKey(id);
   }
 }

@@ -23,16 +23,18 @@ public final class Diagnosis {
 
   /** Judges, weighs, infers, works out amounts and ranks. */
   public Answer answer(Fitting fitting) {
-    return answer(fitting, WordsLeft.NONE);
+    return answer(fitting, WordsLeft.NONE, false);
   }
 
   /**
    * The same for a fitting told in words.
    *
    * @param left what of the words was not judged
+   * @param lean whether to leave empty what neither lean JSON nor its reply tells: cloth, findings,
+   *     what is missing, and the size in other systems
    */
-  public Answer answer(Fitting fitting, WordsLeft left) {
-    return of(fitting).answer(fitting, left);
+  public Answer answer(Fitting fitting, WordsLeft left, boolean lean) {
+    return of(fitting).answer(fitting, left, lean);
   }
 
   /** How probable each cause is, 0 to 1, also those too improbable for an answer to name. */

@@ -14,6 +14,7 @@ import easewright.pattern.PatternSheet;
 import easewright.pattern.PatternSize;
 import easewright.pattern.Piece;
 import easewright.pattern.Span;
+import easewright.pattern.Trim;
 import easewright.rulebook.Practice.OnSheet;
 import easewright.rulebook.Practice.TraitEntry;
 import easewright.rulebook.RuleBookSource;
@@ -35,6 +36,8 @@ final class Draft {
   private final Optional<PatternSheet> sheet;
   private final Optional<PatternSize> size;
   private final Optional<Cut> cut;
+  private final List<Trim> trims;
+  private final Map<String, String> decided;
   private final Optional<LabelBody> label;
   private final Map<String, Double> finished;
   private final double garmentErrorMm;
@@ -47,6 +50,8 @@ final class Draft {
     this.sheet = Optional.ofNullable(fitting.sheet());
     this.size = sheet.flatMap(s -> Optional.ofNullable(fitting.sizeCut()).flatMap(s::size));
     this.cut = sheet.map(s -> s.cut(fitting.choices()));
+    this.trims = sheet.map(s -> s.trims(fitting.choices())).orElse(List.of());
+    this.decided = sheet.map(s -> s.decided(fitting.choices())).orElse(Map.of());
     this.finished =
         sheet.isPresent()
             ? size.map(z -> sheet.orElseThrow().finishedMm(z, fitting.choices())).orElse(Map.of())
@@ -190,7 +195,7 @@ final class Draft {
   Optional<Set<String>> linesWithElastic() {
     return sheet.map(
         pattern ->
-            pattern.trims(fitting.choices()).stream()
+            trims.stream()
                 .filter(trim -> trim.kind().equals("elastic"))
                 .flatMap(trim -> trim.places().stream())
                 .map(Edge.Ref::edge)
@@ -220,24 +225,23 @@ final class Draft {
 
   private boolean has(OnSheet what) {
     List<Piece> pieces = cut.orElseThrow().pieces();
-    PatternSheet pattern = sheet.orElseThrow();
     if (what.line() != null) {
       return !cut.orElseThrow().piecesWith(what.line()).isEmpty();
     }
     if (what.trim() != null) {
-      return pattern.trims(fitting.choices()).stream()
-          .anyMatch(trim -> trim.kind().equals(what.trim()));
+      return trims.stream().anyMatch(trim -> trim.kind().equals(what.trim()));
     }
     if (what.layer() != null) {
       return pieces.stream().anyMatch(piece -> piece.layer() == layer(what.layer()));
     }
     if (what.support() != null) {
-      return pattern.supportClass().name().equalsIgnoreCase(what.support());
+      return sheet.orElseThrow().supportClass().name().equalsIgnoreCase(what.support());
     }
     if (what.choice() != null) {
       int slash = what.choice().indexOf('/');
-      String option = pattern.decided(fitting.choices()).get(what.choice().substring(0, slash));
-      return what.choice().substring(slash + 1).equals(option);
+      return what.choice()
+          .substring(slash + 1)
+          .equals(decided.get(what.choice().substring(0, slash)));
     }
     return what.fold() && pieces.stream().anyMatch(Piece::onFold);
   }

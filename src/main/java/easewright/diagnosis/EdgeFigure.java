@@ -34,6 +34,13 @@ enum EdgeFigure {
     }
   };
 
+  private static final List<OfEdge> ALL =
+      Arrays.stream(values())
+          .flatMap(figure -> Arrays.stream(GarmentEdge.values()).map(figure::of))
+          .filter(one -> one.figure() != OFF_ITS_DRAFT || one.edge() != GarmentEdge.UNDERBAND)
+          .toList();
+
+  private final String inRules = name().toLowerCase(Locale.ROOT).replace('_', '-');
   private final String error;
   private final Function<MeasuredEdge, Length> found;
 
@@ -51,14 +58,11 @@ enum EdgeFigure {
 
   /** The figures of all edges. That of a finished underband is one of the girths. */
   static List<OfEdge> all() {
-    return Arrays.stream(values())
-        .flatMap(figure -> Arrays.stream(GarmentEdge.values()).map(figure::of))
-        .filter(one -> one.figure() != OFF_ITS_DRAFT || one.edge() != GarmentEdge.UNDERBAND)
-        .toList();
+    return ALL;
   }
 
   OfEdge of(GarmentEdge edge) {
-    return new OfEdge(this, edge);
+    return new OfEdge(this, edge, edge.wireName() + "-" + inRules);
   }
 
   /** The edge that is furthest off one way, if any is off by at least a limit that way. */
@@ -69,53 +73,51 @@ enum EdgeFigure {
         .max(Comparator.comparingDouble(one -> one.value(n) / limit));
   }
 
-  /** The figure of one edge. */
-  record OfEdge(EdgeFigure figure, GarmentEdge edge) implements Input {
-    /** The name in rules. */
-    String id() {
-      return edge.wireName() + "-" + figure.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
+  /**
+   * The figure of one edge.
+   *
+   * @param id the name in rules
+   */
+  record OfEdge(EdgeFigure figure, GarmentEdge edge, String id) implements Input {
     @Override
     public boolean isGiven(FittingNumbers numbers) {
-      return numbers.figures().containsKey(id());
+      return numbers.figures().containsKey(id);
     }
 
     double value(FittingNumbers numbers) {
-      return numbers.figure(id()).value();
+      return numbers.figure(id).value();
     }
 
     Formula formula() {
-      return Formula.trying(
-          "figure-edge-" + figure.name().toLowerCase(Locale.ROOT).replace('_', '-'), this::worked);
+      return Formula.trying("figure-edge-" + figure.inRules, this::worked);
     }
 
     /** By how many millimetres it is off, above its plan positive. */
     Optional<Worked> off(FittingNumbers n) {
-      return n.fitting()
-          .edge(edge)
-          .filter(one -> figure.found.apply(one) != null)
+      return measured(n)
+          .flatMap(one -> figure.planned(one, n).map(planned -> off(one, planned, n)));
+    }
+
+    private Optional<Worked> worked(FittingNumbers n) {
+      return measured(n)
           .flatMap(
               one ->
                   figure
                       .planned(one, n)
-                      .map(planned -> off(figure.found.apply(one).mm(), planned, n)));
+                      .map(planned -> share(off(one, planned, n), planned.value())));
     }
 
-    private Worked off(double found, Estimate planned, FittingNumbers n) {
+    private Optional<MeasuredEdge> measured(FittingNumbers n) {
+      return n.fitting().edge(edge).filter(one -> figure.found.apply(one) != null);
+    }
+
+    private Worked off(MeasuredEdge measured, Estimate planned, FittingNumbers n) {
+      double found = figure.found.apply(measured).mm();
       return new Worked(
           Estimate.of(found - planned.value(), planned.sd(), n.parameter(figure.error)),
           Blanks.of("edge", n.source().wording().say("edge-" + edge.wireName()))
               .and("found", n.shown().length(found))
               .and("planned", n.shown().length(planned.value())));
-    }
-
-    private Optional<Worked> worked(FittingNumbers n) {
-      return n.fitting()
-          .edge(edge)
-          .flatMap(
-              one -> figure.found.apply(one) == null ? Optional.empty() : figure.planned(one, n))
-          .flatMap(planned -> off(n).map(off -> share(off, planned.value())));
     }
 
     private static Worked share(Worked off, double planned) {

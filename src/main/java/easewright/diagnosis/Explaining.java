@@ -76,7 +76,7 @@ final class Explaining {
             .map(fact -> figure((Figure) fact))
             .toList(),
         judged.rule().comparisons().stream().map(this::limit).toList(),
-        ref(judged.rule()));
+        knowledge.named(judged.rule()));
   }
 
   /** Weighed already where it counts as evidence. */
@@ -131,7 +131,7 @@ final class Explaining {
             .filter(e -> e.decibans() <= 0)
             .sorted(Comparator.comparingDouble(EvidenceNote::decibans))
             .toList(),
-        ref(knowledge.firstRule(entry.id())));
+        knowledge.named(knowledge.firstRule(entry.id())));
   }
 
   private EvidenceNote evidence(String cause, Weight weight) {
@@ -153,11 +153,11 @@ final class Explaining {
     List<RuleRef> rules = new ArrayList<>();
     for (Shows shows : special.getOrDefault(cause, List.of())) {
       if (shows.sign().equals(sign)) {
-        rules.add(ref(shows.rule()));
+        rules.add(knowledge.named(shows.rule()));
       }
     }
     if (rules.isEmpty()) {
-      knowledge.behind(cause, sign).forEach(shows -> rules.add(ref(shows.rule())));
+      knowledge.behind(cause, sign).forEach(shows -> rules.add(knowledge.named(shows.rule())));
     }
     return rules;
   }
@@ -172,11 +172,6 @@ final class Explaining {
         .source()
         .wording()
         .say("weight-" + strength + (decibans > 0 ? "for" : "against"));
-  }
-
-  static RuleRef ref(RuleText rule) {
-    return new RuleRef(
-        rule.file(), rule.name(), rule.summary(), rule.source(), "/rules/" + rule.file());
   }
 
   /** Four decimals: finer than any number here deserves, coarse enough to read. */

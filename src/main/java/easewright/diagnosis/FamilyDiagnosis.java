@@ -4,11 +4,9 @@ import easewright.diagnosis.Answer.AdjustmentNote;
 import easewright.diagnosis.Answer.CautionNote;
 import easewright.diagnosis.Answer.HeldBackNote;
 import easewright.diagnosis.Answer.MeasureAgainNote;
-import easewright.diagnosis.Answer.SignNote;
 import easewright.fitting.EarlierAdjustment;
 import easewright.fitting.Fitting;
 import easewright.inference.CauseProbability;
-import easewright.inference.Observation;
 import easewright.inference.Posterior;
 import easewright.measure.Plausibility;
 import easewright.rulebook.Conclusions;
@@ -18,7 +16,6 @@ import easewright.size.SizeEstimate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.stream.Collectors;
 
 /** Answers fittings of one kind of garment. Immutable and safe to share between threads. */
@@ -35,8 +32,12 @@ final class FamilyDiagnosis {
     this.plausibility = book.source().plausibility();
   }
 
-  /** Judges, weighs, infers, works out amounts and ranks. */
-  Answer answer(Fitting told, WordsLeft left) {
+  /**
+   * Judges, weighs, infers, works out amounts and ranks.
+   *
+   * @param lean whether what only a full answer's JSON holds is left empty
+   */
+  Answer answer(Fitting told, WordsLeft left, boolean lean) {
     Fitting fitting = ToilesCompared.with(told, book.source());
     Draft draft = Draft.of(fitting, book.source());
     SizeEstimate sizes = sizing.estimate(fitting).orElse(null);
@@ -71,7 +72,8 @@ final class FamilyDiagnosis {
               new CureAmounts(fitting, knowledge, posterior, amounts),
               new Advising(knowledge, posterior, placing, tried, fitting),
               tried,
-              cautioning);
+              cautioning,
+              lean);
       return cautioning.danger() ? ofDanger(fitting, draft, cautioning, answer.roomier()) : answer;
     }
   }
@@ -139,7 +141,8 @@ final class FamilyDiagnosis {
       CureAmounts amounts,
       Advising advising,
       EarlierOutcomes tried,
-      Cautioning cautioning) {
+      Cautioning cautioning,
+      boolean lean) {
     Fitting fitting = numbers.fitting();
     SizeEstimate sizes = numbers.sizes();
     UnitFormatter shown = numbers.shown();
@@ -195,9 +198,9 @@ final class FamilyDiagnosis {
         cautioning.notNow(cautions),
         null,
         asked.notes(fitting, noFault),
-        sizes == null ? null : sizing.advice(fitting, sizes, nothingTighter),
-        new Cloths(numbers.draft(), book.source().wording(), shown).results(fitting),
-        explaining.findings(),
+        sizes == null ? null : sizing.advice(fitting, sizes, nothingTighter, lean),
+        lean ? List.of() : new Cloths(numbers.draft(), knowledge, shown).results(fitting),
+        lean ? List.of() : explaining.findings(),
         explaining.causes(posterior, mentioned),
         clear,
         Explaining.rounded(posterior.nothing()),
@@ -207,31 +210,15 @@ final class FamilyDiagnosis {
         new FirstTrial(knowledge, posterior, restraints, amounts, limits).in(ranked, fitting),
         heldBack,
         noFault == null ? asking.questions(clear, doubted) : List.of(),
-        noFault == null ? unexplained(fitting, posterior, mentioned) : List.of(),
+        noFault == null
+            ? Understanding.unexplained(fitting, posterior, mentioned, knowledge)
+            : List.of(),
         asking.whyNot(fitting.whyNot()),
-        Missing.of(fitting, numbers.draft(), book.source()),
+        lean ? List.of() : Missing.of(fitting, numbers.draft(), book.source()),
         measureAgain(fitting),
         List.of(),
         null,
         null);
-  }
-
-  /** Signs that neither the likeliest story nor any cause in play explains. */
-  private List<SignNote> unexplained(
-      Fitting fitting, Posterior posterior, List<CauseProbability> mentioned) {
-    double ratio = knowledge.parameter("unexplained-ratio");
-    Set<String> left =
-        posterior.unexplained(ratio).stream()
-            .map(Observation::sign)
-            .filter(
-                sign ->
-                    mentioned.stream()
-                        .noneMatch(cause -> posterior.explains(cause.cause(), sign, ratio)))
-            .collect(Collectors.toSet());
-    return fitting.signs().stream()
-        .filter(sign -> sign.present() && left.contains(sign.id()))
-        .map(sign -> Understanding.unexplained(sign, fitting, knowledge.source()))
-        .toList();
   }
 
   private List<MeasureAgainNote> measureAgain(Fitting fitting) {

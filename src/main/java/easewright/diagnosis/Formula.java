@@ -43,7 +43,12 @@ record Formula(
 
   /** Whether every input is given. */
   boolean isReady(FittingNumbers numbers) {
-    return inputs.stream().allMatch(input -> input.isGiven(numbers));
+    for (Input input : inputs) {
+      if (!input.isGiven(numbers)) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /** The result; empty where an input is missing or the model has no answer. */

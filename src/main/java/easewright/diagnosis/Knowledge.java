@@ -4,6 +4,7 @@ import static java.util.stream.Collectors.groupingBy;
 import static java.util.stream.Collectors.mapping;
 import static java.util.stream.Collectors.toSet;
 
+import easewright.diagnosis.Answer.RuleRef;
 import easewright.fitting.EarlierAdjustment;
 import easewright.fitting.Fitting;
 import easewright.inference.Link;
@@ -25,7 +26,6 @@ import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Objects;
 import java.util.Set;
 import java.util.stream.Stream;
 
@@ -44,7 +44,8 @@ final class Knowledge {
   private final Map<String, RuleText> firstRules = new HashMap<>();
   private final Map<String, Double> parameters = new HashMap<>();
   private final Map<String, Map<String, Double>> words = new HashMap<>();
-  private final Map<String, List<Ask>> asks;
+  private final SignsOfCauses signs;
+  private final Map<String, RuleRef> refs = new HashMap<>();
   private final CauseLinks links = new CauseLinks(this);
 
   Knowledge(RuleBookSource source, Conclusions always) {
@@ -94,21 +95,13 @@ final class Knowledge {
         always.worsens().stream()
             .collect(groupingBy(Worsens::adjustment, mapping(Worsens::cause, toSet())));
     source.rules().forEach(rule -> firstRules.putIfAbsent(rule.file(), rule));
-    this.asks = asks();
+    this.signs = new SignsOfCauses(catalog, always.shows(), this::ask);
+    source.rules().forEach(rule -> refs.put(rule.key(), ref(rule)));
   }
 
-  private Map<String, List<Ask>> asks() {
-    Map<String, List<Ask>> asks = new HashMap<>();
-    shows.forEach(
-        (cause, signs) ->
-            asks.put(
-                cause,
-                signs.keySet().stream()
-                    .map(catalog().signs()::get)
-                    .filter(Objects::nonNull)
-                    .map(this::ask)
-                    .toList()));
-    return asks;
+  private static RuleRef ref(RuleText rule) {
+    return new RuleRef(
+        rule.file(), rule.name(), rule.summary(), rule.source(), "/rules/" + rule.file());
   }
 
   /** A question about a sign: what it costs, and how far its replies are believed. */
@@ -126,17 +119,9 @@ final class Knowledge {
     return parameter("trust-", fact ? "fact" : yes ? "unstated" : "denied");
   }
 
-  /** What may be asked about the signs a cause shows as in any fitting. */
-  List<Ask> asks(String cause) {
-    return asks.getOrDefault(cause, List.of());
-  }
-
-  /** The areas of the causes that a sign shows, in any fitting. */
-  Set<String> areas(String sign) {
-    return shows.entrySet().stream()
-        .filter(one -> one.getValue().containsKey(sign))
-        .map(one -> catalog().causes().get(one.getKey()).area())
-        .collect(toSet());
+  /** What signs tell of causes in any fitting. */
+  SignsOfCauses signs() {
+    return signs;
   }
 
   /** What is probable while nothing is known of the fitting. */
@@ -197,6 +182,11 @@ final class Knowledge {
       }
     }
     return causes;
+  }
+
+  /** How an answer names a rule. */
+  RuleRef named(RuleText rule) {
+    return refs.get(rule.key());
   }
 
   /** The general rule of a file: the first it holds. */

@@ -24,6 +24,7 @@ enum LayerFigure {
   /** The layers that have figures. */
   static final List<String> ROLES = List.of("main", "lining", "support");
 
+  private final String inRules = name().toLowerCase(Locale.ROOT).replace('_', '-');
   private final String wording;
   private final Function<ClothTest, StretchTest> direction;
   private final Function<StretchTest, Optional<Estimate>> result;
@@ -37,16 +38,15 @@ enum LayerFigure {
     this.result = result;
   }
 
-  /** The figure of one layer. */
-  record OfLayer(LayerFigure figure, String role) implements Input {
-    /** The name in rules. */
-    String id() {
-      return role + "-" + figure.name().toLowerCase(Locale.ROOT).replace('_', '-');
-    }
-
+  /**
+   * The figure of one layer.
+   *
+   * @param id the name in rules
+   */
+  record OfLayer(LayerFigure figure, String role, String id) implements Input {
     @Override
     public boolean isGiven(FittingNumbers numbers) {
-      return numbers.figures().containsKey(id());
+      return numbers.figures().containsKey(id);
     }
 
     Formula formula() {
@@ -70,6 +70,6 @@ enum LayerFigure {
   }
 
   OfLayer of(String role) {
-    return new OfLayer(this, role);
+    return new OfLayer(this, role, role + "-" + inRules);
   }
 }

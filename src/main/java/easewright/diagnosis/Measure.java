@@ -5,6 +5,7 @@ import easewright.diagnosis.Formula.Worked;
 import easewright.fitting.EarlierAdjustment;
 import easewright.fitting.GivenAmount;
 import easewright.fitting.ReportedSign;
+import easewright.fitting.Trial;
 import easewright.rulebook.Catalog;
 import easewright.rulebook.Catalog.AdjustmentEntry;
 import easewright.rulebook.Catalog.SignEntry;
@@ -139,22 +140,28 @@ record Measure(String sentence, Worked worked, boolean byHand, boolean toThePlan
             .anyMatch(sign -> sign.present() && harm.contains(sign.id()));
   }
 
-  /**
-   * The amount of a trial that was right: with it the fault was gone, on this body. Where none was,
-   * the middle between what helped and what was too much.
-   */
-  static Optional<Measure> tried(String adjustment, FittingNumbers numbers) {
+  /** Every trial of a fitting, told as a sign or as such. */
+  static List<Trial> trials(FittingNumbers numbers) {
     Catalog catalog = numbers.source().catalog();
     return Stream.concat(
             HandTrials.of(numbers.fitting(), catalog).stream(),
             TrialSteps.together(numbers.fitting(), catalog).stream())
+        .toList();
+  }
+
+  /**
+   * The amount of a trial that was right: with it the fault was gone, on this body. Where none was,
+   * the middle between what helped and what was too much.
+   */
+  static Optional<Measure> tried(String adjustment, List<Trial> trials, FittingNumbers numbers) {
+    return trials.stream()
         .filter(one -> one.adjustment().equals(adjustment))
         .filter(one -> one.isRight() && one.amount() != null)
         .reduce((earlier, later) -> later)
         .map(one -> tried("amount-tried", adjustment, one.amount(), numbers))
         .or(
             () ->
-                TrialSteps.between(adjustment, numbers.fitting(), catalog)
+                TrialSteps.between(adjustment, numbers.fitting(), numbers.source().catalog())
                     .map(range -> tried("amount-between", adjustment, range, numbers)));
   }
 

@@ -15,6 +15,9 @@ import org.apache.commons.math3.distribution.NormalDistribution;
 
 /** What is worth saying of a size beside its odds. Bust must be measured, as must what it needs. */
 public final class SizeRemarks {
+  /** Without the random numbers it comes with, since setting those up costs more than all else. */
+  private static final NormalDistribution STANDARD = new NormalDistribution(null, 0, 1);
+
   private final Fitting fitting;
   private final SizeChart chart;
   private final RuleBookSource source;
@@ -65,7 +68,7 @@ public final class SizeRemarks {
     double sds =
         (least.getAsDouble() - body.bust().differenceMm(body.underbust()))
             / body.bust().differenceSdMm(body.underbust());
-    double tooFlat = new NormalDistribution().cumulativeProbability(sds);
+    double tooFlat = STANDARD.cumulativeProbability(sds);
     return tooFlat >= source.parameter("too-flat-for-the-chart")
         ? wording.say("size-too-flat")
         : null;

@@ -72,15 +72,18 @@ final class Sizing {
    * The size to cut.
    *
    * @param nothingTighter whether no size is named that may be smaller than the one cut
+   * @param lean whether it is not said in other systems
    */
-  SizeAdvice advice(Fitting fitting, SizeEstimate estimate, boolean nothingTighter) {
-    return nothingTighter ? noSmaller(fitting, estimate) : advice(fitting, estimate);
+  SizeAdvice advice(Fitting fitting, SizeEstimate estimate, boolean nothingTighter, boolean lean) {
+    return nothingTighter
+        ? noSmaller(fitting, estimate)
+        : advice(fitting, estimate, lean ? List.of() : inSystems(fitting));
   }
 
   /** Sisters are smaller in band or cup by nature; labels elsewhere can't be compared. */
   private SizeAdvice noSmaller(Fitting fitting, SizeEstimate estimate) {
     boolean named = isNoSmaller(fitting, estimate);
-    SizeAdvice whole = advice(fitting, estimate);
+    SizeAdvice whole = advice(fitting, estimate, List.of());
     return new SizeAdvice(
         named ? whole.recommended() : null,
         named
@@ -102,7 +105,7 @@ final class Sizing {
         whole.sides());
   }
 
-  private SizeAdvice advice(Fitting fitting, SizeEstimate estimate) {
+  private SizeAdvice advice(Fitting fitting, SizeEstimate estimate, List<SystemLabel> inSystems) {
     SizeChart chart = chart(fitting.sheet());
     Optional<SizeChance> best = estimate.best();
     SizeRemarks remarks = new SizeRemarks(fitting, chart, source);
@@ -118,9 +121,7 @@ final class Sizing {
         Explaining.rounded(estimate.outside()),
         estimate.outside() < EVEN_ODDS,
         best.map(chance -> compared(fitting.sizeCut(), chance)).orElse(null),
-        Stream.of(SizeSystem.EN, SizeSystem.JIS, SizeSystem.UK, SizeSystem.US)
-            .flatMap(system -> label(system, fitting).stream())
-            .toList(),
+        inSystems,
         null,
         TapeErrors.of(fitting, wording),
         remarks.alsoCalled(best.map(chance -> chance.cell().id()).orElse(null)),
@@ -137,6 +138,12 @@ final class Sizing {
     return recommended.equals(cut)
         ? wording.say("cut-as-recommended", "cut", cut)
         : wording.say("cut-differs", "cut", cut, "recommended", recommended);
+  }
+
+  private List<SystemLabel> inSystems(Fitting fitting) {
+    return Stream.of(SizeSystem.EN, SizeSystem.JIS, SizeSystem.UK, SizeSystem.US)
+        .flatMap(system -> label(system, fitting).stream())
+        .toList();
   }
 
   private Optional<SystemLabel> label(SizeSystem system, Fitting fitting) {

@@ -59,6 +59,9 @@ final class TrialSteps {
   static Optional<GivenAmount> between(String adjustment, Fitting fitting, Catalog catalog) {
     List<Trial> steps =
         fitting.trials().stream().filter(one -> one.adjustment().equals(adjustment)).toList();
+    if (steps.isEmpty()) {
+      return Optional.empty();
+    }
     TrialSteps told = new TrialSteps(adjustment, steps, catalog);
     return told.right().isPresent() ? Optional.empty() : told.between();
   }

@@ -11,6 +11,9 @@ import easewright.fitting.Fitting;
 import easewright.fitting.GivenAmount;
 import easewright.fitting.ReportedSign;
 import easewright.fitting.Sides;
+import easewright.inference.CauseProbability;
+import easewright.inference.Observation;
+import easewright.inference.Posterior;
 import easewright.measure.Length;
 import easewright.measure.Measured;
 import easewright.measure.Measures;
@@ -21,6 +24,7 @@ import easewright.rulebook.Wording;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
@@ -62,9 +66,25 @@ final class Understanding {
         label.says(source, new UnitFormatter(fitting.units())));
   }
 
-  /** One sign of a fitting. */
-  /** A sign that no cause explains. */
-  static SignNote unexplained(ReportedSign sign, Fitting fitting, RuleBookSource source) {
+  /** Signs that neither the likeliest story nor any cause in play explains. */
+  static List<SignNote> unexplained(
+      Fitting fitting, Posterior posterior, List<CauseProbability> inPlay, Knowledge knowledge) {
+    double ratio = knowledge.parameter("unexplained-ratio");
+    Set<String> left =
+        posterior.unexplained(ratio).stream()
+            .map(Observation::sign)
+            .filter(
+                sign ->
+                    inPlay.stream()
+                        .noneMatch(cause -> posterior.explains(cause.cause(), sign, ratio)))
+            .collect(Collectors.toSet());
+    return fitting.signs().stream()
+        .filter(sign -> sign.present() && left.contains(sign.id()))
+        .map(sign -> unexplained(sign, fitting, knowledge.source()))
+        .toList();
+  }
+
+  private static SignNote unexplained(ReportedSign sign, Fitting fitting, RuleBookSource source) {
     SignNote note = new Understanding(fitting, source).sign(sign);
     return new SignNote(
         note.id(),

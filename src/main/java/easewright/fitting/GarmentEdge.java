@@ -14,9 +14,11 @@ public enum GarmentEdge {
   ARMHOLE,
   UNDERBAND;
 
+  private final String wireName = name().toLowerCase(Locale.ROOT).replace('_', '-');
+
   /** The name on the wire: "back-neckline". */
   public String wireName() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return wireName;
   }
 
   /** The edge of this wire name, if there is one. */

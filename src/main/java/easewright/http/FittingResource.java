@@ -52,7 +52,7 @@ public class FittingResource {
       @QueryParam(Detail.PARAMETER) String detail) {
     ReplyLength.of(length, ReplyLength.LONG); // rejects a bad value in every format
     Detail asked = Detail.of(detail);
-    return answer(RequestJson.parse(body)).map(answer -> json.bytes(answer, asked));
+    return answer(RequestJson.parse(body), asked).map(answer -> json.bytes(answer, asked));
   }
 
   @POST
@@ -99,17 +99,17 @@ public class FittingResource {
   private Uni<String> said(
       byte[] body, Function<Answer, String> answered, Function<List<String>, String> aside) {
     JsonNode request = RequestJson.parse(body);
-    return answer(request)
+    return answer(request, Detail.FULL)
         .map(answered)
         .onFailure(TextWithoutAnswer.class)
         .recoverWithItem(text -> aside.apply(fittings.aside((TextWithoutAnswer) text, request)));
   }
 
-  private Uni<Answer> answer(JsonNode request) {
+  private Uni<Answer> answer(JsonNode request, Detail detail) {
     return request.has("text")
         ? Uni.createFrom()
-            .item(() -> fittings.answer(request))
+            .item(() -> fittings.answer(request, detail))
             .runSubscriptionOn(Infrastructure.getDefaultWorkerPool())
-        : Uni.createFrom().item(fittings.answer(request));
+        : Uni.createFrom().item(fittings.answer(request, detail));
   }
 }

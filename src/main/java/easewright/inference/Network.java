@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
 import java.util.SortedSet;
+import java.util.stream.IntStream;
 
 /**
  * An immutable leaky noisy-OR network: P(sign present | causes) = 1 − (1 − leak)·∏(1 − strength),
@@ -23,6 +24,7 @@ public final class Network {
   private final double[] silence;
   private final double[][] misses;
   private final int[][] linked;
+  private final double[] leastMissed;
   private final AnswerNoise[] noise;
 
   /**
@@ -53,10 +55,13 @@ public final class Network {
         (sign, row) ->
             row.forEach((cause, strength) -> set(misses[sign(sign)], cause(cause), strength)));
     linked = Arrays.stream(misses).map(Network::linked).toArray(int[][]::new);
+    leastMissed =
+        IntStream.range(0, misses.length).mapToDouble(s -> least(misses[s], linked[s])).toArray();
     noise = new AnswerNoise[misses.length];
   }
 
-  private Network(Network from, double[][] misses, int[][] linked, AnswerNoise[] noise) {
+  private Network(
+      Network from, double[][] misses, int[][] linked, double[] leastMissed, AnswerNoise[] noise) {
     this.causes = from.causes;
     this.signs = from.signs;
     this.causeIndex = from.causeIndex;
@@ -65,6 +70,7 @@ public final class Network {
     this.silence = from.silence;
     this.misses = misses;
     this.linked = linked;
+    this.leastMissed = leastMissed;
     this.noise = noise;
   }
 
@@ -98,14 +104,16 @@ public final class Network {
       set(rows[sign], cause, link.strength());
     }
     int[][] linkedToRows = linked.clone();
+    double[] leastOfRows = leastMissed.clone();
     AnswerNoise[] noiseOfRows = noise.clone();
     for (int s = 0; s < rows.length; s++) {
       if (rows[s] != misses[s]) {
         linkedToRows[s] = linked(rows[s]);
+        leastOfRows[s] = least(rows[s], linkedToRows[s]);
         noiseOfRows[s] = null;
       }
     }
-    return new Network(this, rows, linkedToRows, noiseOfRows);
+    return new Network(this, rows, linkedToRows, leastOfRows, noiseOfRows);
   }
 
   /** Ids of the causes, in alphabetical order. */
@@ -159,6 +167,11 @@ public final class Network {
     return linked[sign];
   }
 
+  /** The least that is left of the misses of a sign by any two causes. */
+  double leastMissed(int sign) {
+    return leastMissed[sign];
+  }
+
   /**
    * How a "yes" about a sign would fall, kept from one ask to the next: all are trusted alike.
    * Threads that come first together work it out twice, with the same result.
@@ -182,6 +195,16 @@ public final class Network {
       }
     }
     return Arrays.copyOf(linked, count);
+  }
+
+  private static double least(double[] misses, int[] linked) {
+    double least = 1;
+    double second = 1;
+    for (int c : linked) {
+      second = Math.min(second, Math.max(least, misses[c]));
+      least = Math.min(least, misses[c]);
+    }
+    return least * second;
   }
 
   private static void set(double[] row, int cause, double strength) {

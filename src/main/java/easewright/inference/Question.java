@@ -3,19 +3,43 @@ package easewright.inference;
 import java.util.List;
 
 /**
- * What asking about one unknown sign is worth.
- *
- * @param sign id of the sign to ask about
- * @param bits expected drop of the entropy of the distribution over hypotheses, in bits
- * @param effort effort of asking, in the caller's unit
- * @param yes what a report of presence would leave
- * @param no what a denial would leave
+ * What asking about one unknown sign is worth. What its answers would leave is worked out when
+ * asked for, since most questions that are ranked are not asked.
  */
-public record Question(String sign, double bits, double effort, Outlook yes, Outlook no) {
+public final class Question {
+  private final Ask ask;
+  private final double bits;
+  private final Questions questions;
 
-  /** Bits per unit of effort. */
+  Question(Ask ask, double bits, Questions questions) {
+    this.ask = ask;
+    this.bits = bits;
+    this.questions = questions;
+  }
+
+  /** Id of the sign to ask about. */
+  public String sign() {
+    return ask.sign();
+  }
+
+  /** Expected drop of the entropy of the distribution over hypotheses, in bits. */
+  public double bits() {
+    return bits;
+  }
+
+  /** Bits per unit of effort, in the caller's unit. */
   public double worth() {
-    return bits / effort;
+    return bits / ask.effort();
+  }
+
+  /** What a report of presence would leave; worked out anew each time. */
+  public Outlook yes() {
+    return questions.outlook(ask, true);
+  }
+
+  /** What a denial would leave; worked out anew each time. */
+  public Outlook no() {
+    return questions.outlook(ask, false);
   }
 
   /**

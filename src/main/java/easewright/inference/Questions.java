@@ -43,11 +43,10 @@ public final class Questions {
       }
     }
     var questions = new Questions(posterior);
-    record Valued(Ask ask, double bits) {}
-    var valued = new ArrayList<Valued>(asks.size());
-    asks.forEach(ask -> valued.add(new Valued(ask, questions.bits(ask))));
-    valued.sort(Comparator.comparingDouble(v -> -v.bits() / v.ask().effort()));
-    return valued.stream().limit(atMost).map(v -> questions.question(v.ask(), v.bits())).toList();
+    var ranked = new ArrayList<Question>(asks.size());
+    asks.forEach(ask -> ranked.add(new Question(ask, questions.bits(ask), questions)));
+    ranked.sort(Comparator.comparingDouble(question -> -question.worth()));
+    return List.copyOf(ranked.subList(0, Math.min(atMost, ranked.size())));
   }
 
   /** As if a "no" were trusted like a "yes": the ranking hardly depends on the difference. */
@@ -83,11 +82,8 @@ public final class Questions {
     return Math.max(0, AnswerNoise.nats(Math.min(1, yes)) - noise) / Math.log(2);
   }
 
-  private Question question(Ask ask, double bits) {
-    return new Question(ask.sign(), bits, ask.effort(), outlook(ask, true), outlook(ask, false));
-  }
-
-  private Outlook outlook(Ask ask, boolean present) {
+  /** What one answer would leave. */
+  Outlook outlook(Ask ask, boolean present) {
     Network network = posterior.network();
     Observation answer = ask.answered(present);
     Reweighing after = Reweighing.of(posterior, null, answer);

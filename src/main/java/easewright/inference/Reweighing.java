@@ -15,6 +15,7 @@ final class Reweighing {
   private final double[] marginals;
   private final int[] linked;
   private final double[] misses;
+  private final double leastMissed;
   private final Factor factor;
   private final double unlinkedFactor;
   private final double total;
@@ -24,6 +25,7 @@ final class Reweighing {
     this.marginals = posterior.marginals();
     this.linked = posterior.network().linked(sign);
     this.misses = posterior.network().misses(sign);
+    this.leastMissed = posterior.network().leastMissed(sign);
     this.factor = factor;
     this.unlinkedFactor = factor.at(1);
     this.total = sum();
@@ -45,21 +47,9 @@ final class Reweighing {
             come == null ? 0 : come.slope() * network.silence(sign, come),
             gone == null ? 1 : gone.fixed(),
             gone == null ? 0 : gone.slope() * network.silence(sign, gone));
-    double strongest = strongest(network.misses(sign), network.linked(sign));
-    return factor.spread(strongest) <= WIDEST_SPREAD
+    return factor.spread(network.leastMissed(sign)) <= WIDEST_SPREAD
         ? new Reweighing(posterior, sign, factor)
         : null;
-  }
-
-  /** The least that is left of the misses by two causes. */
-  private static double strongest(double[] misses, int[] linked) {
-    double least = 1;
-    double second = 1;
-    for (int c : linked) {
-      second = Math.min(second, Math.max(least, misses[c]));
-      least = Math.min(least, misses[c]);
-    }
-    return least * second;
   }
 
   /** What a weight is multiplied by, given ∏ misses of its causes: what comes by what goes. */
@@ -69,9 +59,9 @@ final class Reweighing {
     }
 
     /** It runs monotonically from no cause to the two strongest. */
-    double spread(double strongest) {
+    double spread(double leastMissed) {
       double none = at(1);
-      double other = at(strongest);
+      double other = at(leastMissed);
       double spread = Math.max(none, other) / Math.min(none, other);
       return spread >= 1 ? spread : Double.POSITIVE_INFINITY;
     }
@@ -104,7 +94,7 @@ final class Reweighing {
    * before; zero for the others, which no factor can lift so far.
    */
   double[] marginals(double least) {
-    double bound = least / factor.spread(strongest(misses, linked)) * (1 - 1e-9);
+    double bound = least / factor.spread(leastMissed) * (1 - 1e-9);
     double[] all = new double[marginals.length];
     for (int c = 0; c < all.length; c++) {
       if (marginals[c] >= bound) {

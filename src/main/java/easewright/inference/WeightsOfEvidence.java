@@ -106,18 +106,10 @@ public final class WeightsOfEvidence {
   static boolean divisible(Network network, Observation seen) {
     int sign = network.sign(seen.sign());
     double slope = seen.slope() * network.silence(sign, seen);
-    return smallestFactor(seen.fixed(), slope, network.misses(sign)) >= SMALLEST_DIVISOR;
-  }
-
-  /** The factor runs monotonically from no cause to the two strongest, so an end is smallest. */
-  private static double smallestFactor(double fixed, double slope, double[] misses) {
-    double least = 1;
-    double second = 1;
-    for (int c = 0; c < misses.length; c++) {
-      second = Math.min(second, Math.max(least, misses[c]));
-      least = Math.min(least, misses[c]);
-    }
-    return Math.min(fixed + slope, fixed + slope * least * second);
+    // The factor runs monotonically from no cause to the two strongest, so an end is smallest.
+    double smallest =
+        Math.min(seen.fixed() + slope, seen.fixed() + slope * network.leastMissed(sign));
+    return smallest >= SMALLEST_DIVISOR;
   }
 
   private static double decibans(double likelihood, double other) {

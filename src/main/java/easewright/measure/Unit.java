@@ -79,7 +79,8 @@ public enum Unit {
 
   /** The unit with this name, case-insensitive; "²", "^2" and "2" are equivalent. */
   public static Optional<Unit> named(String name) {
-    return Optional.ofNullable(BY_NAME.get(plain(name)));
+    Unit asKept = BY_NAME.get(name);
+    return Optional.ofNullable(asKept == null ? BY_NAME.get(plain(name)) : asKept);
   }
 
   /** What the unit measures. */

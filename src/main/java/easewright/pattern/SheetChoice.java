@@ -70,8 +70,17 @@ public record SheetChoice(
 
     /** Whether it is compatible with the other choices, option ids by choice id. */
     boolean allowedBy(Map<String, String> chosen) {
-      return requires.stream().allMatch(ref -> taken(ref.option(), chosen.get(ref.choice())))
-          && excludes.stream().noneMatch(ref -> taken(ref.option(), chosen.get(ref.choice())));
+      for (OptionRef ref : requires) {
+        if (!taken(ref.option(), chosen.get(ref.choice()))) {
+          return false;
+        }
+      }
+      for (OptionRef ref : excludes) {
+        if (taken(ref.option(), chosen.get(ref.choice()))) {
+          return false;
+        }
+      }
+      return true;
     }
 
     private Option and(Option other) {
@@ -88,6 +97,11 @@ public record SheetChoice(
 
   /** The option with an id. */
   public Optional<Option> option(String optionId) {
-    return options.stream().filter(option -> option.id().equals(optionId)).findFirst();
+    for (Option option : options) {
+      if (option.id().equals(optionId)) {
+        return Optional.of(option);
+      }
+    }
+    return Optional.empty();
   }
 }

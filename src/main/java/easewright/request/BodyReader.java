@@ -146,6 +146,9 @@ final class BodyReader {
   private List<Measures.Held> held(RequestField measuring) {
     List<Measures.Held> said = new ArrayList<>();
     for (String field : List.of("over", "tape", "breath")) {
+      if (!measuring.at(field).isWritten()) {
+        continue;
+      }
       List<Measures.Held> ways =
           measures.held().stream().filter(way -> way.field().equals(field)).toList();
       String named = measuring.at(field).oneOf(ways.stream().map(Measures.Held::id).toList());

@@ -49,7 +49,7 @@ public final class CheckReader {
   public SizeQuestion size(JsonNode json) {
     KnownNames known = families.of(json);
     Faults faults = new Faults(known.words());
-    RequestField root = new RequestField(json, "", faults);
+    RequestField root = new RequestField(json, faults);
     root.fields(
         "units",
         FamilyNames.FIELD,
@@ -107,7 +107,7 @@ public final class CheckReader {
   public Fitting cloth(JsonNode json) {
     KnownNames known = families.of(json);
     Faults faults = new Faults(known.words());
-    RequestField root = new RequestField(json, "", faults);
+    RequestField root = new RequestField(json, faults);
     root.fields(
         "units",
         FamilyNames.FIELD,

@@ -32,7 +32,13 @@ public final class CircumstancesReader {
           entry("latexSensitive", "latex-sensitive"),
           entry("strapsSlackenedAlready", "adjustable-straps-slackened-already"));
 
+  private static final List<String> FLAGS = BY_FIELD.keySet().stream().sorted().toList();
+
   static final String IMPACT = "impact";
+
+  private static final String[] FIELDS =
+      Stream.concat(FLAGS.stream(), Stream.of(IMPACT, "monthsSinceOperation"))
+          .toArray(String[]::new);
 
   /** A hundred years, as the contract has it. */
   private static final int MOST_MONTHS = 1200;
@@ -43,7 +49,7 @@ public final class CircumstancesReader {
 
   /** Names of the boolean fields, in alphabetical order. */
   public static List<String> flags() {
-    return BY_FIELD.keySet().stream().sorted().toList();
+    return FLAGS;
   }
 
   /** All circumstances that rules may name. */
@@ -63,12 +69,9 @@ public final class CircumstancesReader {
   }
 
   static Circumstances read(RequestField spot) {
-    spot =
-        spot.fields(
-            Stream.concat(flags().stream(), Stream.of("impact", "monthsSinceOperation"))
-                .toArray(String[]::new));
+    spot = spot.fields(FIELDS);
     Set<String> ids = new LinkedHashSet<>();
-    for (String field : flags()) {
+    for (String field : FLAGS) {
       if (spot.at(field).flag()) {
         ids.add(BY_FIELD.get(field));
       }

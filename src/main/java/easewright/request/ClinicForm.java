@@ -20,7 +20,7 @@ public final class ClinicForm {
    * @param fields the names it may have
    */
   public ClinicForm(JsonNode request, String... fields) {
-    root = new RequestField(request, "", faults).fields(fields);
+    root = new RequestField(request, faults).fields(fields);
   }
 
   /** A required name. */

@@ -54,7 +54,7 @@ public final class CutPlanReader {
    */
   public CutRequest read(JsonNode json) {
     Faults faults = new Faults(words);
-    CutRequest request = read(new RequestField(json, "", faults));
+    CutRequest request = read(new RequestField(json, faults));
     faults.refuse();
     return request;
   }

@@ -53,7 +53,7 @@ public final class FittingReader {
   public Fitting read(JsonNode json, IntakeAnswer text) {
     KnownNames known = families.of(json);
     Faults faults = new Faults(known.words());
-    RequestField root = new RequestField(json, "", faults);
+    RequestField root = new RequestField(json, faults);
     Fitting fitting = read(root, known);
     boolean asks = text != null && text.mayBeAskedBack();
     if (faults.none() && !asks && !saysAnything(fitting, known.book().measures())) {

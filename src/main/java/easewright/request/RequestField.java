@@ -17,20 +17,32 @@ import java.util.function.Function;
  * as null; a missing value reads as null without a fault.
  *
  * @param node the value; a missing node if absent
- * @param pointer its location (RFC 6901)
+ * @param within the object or list that holds it; null for the request itself
+ * @param name its name or number there
  * @param faults collects the faults
  */
-record RequestField(JsonNode node, String pointer, Faults faults) {
+record RequestField(JsonNode node, RequestField within, String name, Faults faults) {
   private static final int LONGEST_NAME = 80;
+
+  /** The request itself. */
+  RequestField(JsonNode node, Faults faults) {
+    this(node, null, "", faults);
+  }
+
+  /** Its location (RFC 6901). */
+  String pointer() {
+    return within == null
+        ? ""
+        : within.pointer() + "/" + name.replace("~", "~0").replace("/", "~1");
+  }
 
   boolean isWritten() {
     return !node.isMissingNode();
   }
 
   /** The member of this name, present or not. */
-  RequestField at(String name) {
-    return new RequestField(
-        node.path(name), pointer + "/" + name.replace("~", "~0").replace("/", "~1"), faults);
+  RequestField at(String member) {
+    return new RequestField(node.path(member), this, member, faults);
   }
 
   /**
@@ -42,16 +54,16 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
       unreadable(
           "An object is needed here.",
           "Write { } with these fields: " + NearestName.listed(List.of(known)) + ".");
-      return new RequestField(MissingNode.getInstance(), pointer, faults);
+      return new RequestField(MissingNode.getInstance(), within, name, faults);
     }
+    List<String> names = List.of(known);
     node.fieldNames()
         .forEachRemaining(
-            name -> {
-              if (!List.of(known).contains(name)) {
-                at(name)
+            member -> {
+              if (!names.contains(member)) {
+                at(member)
                     .unreadable(
-                        "No field of this name is known here.",
-                        NearestName.remedy(name, List.of(known)));
+                        "No field of this name is known here.", NearestName.remedy(member, names));
               }
             });
     return this;
@@ -67,7 +79,7 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
           "There are " + node.size() + " items here.", "At most " + most + " are taken at once.");
     } else {
       for (int i = 0; i < node.size(); i++) {
-        items.add(new RequestField(node.get(i), pointer + "/" + i, faults));
+        items.add(new RequestField(node.get(i), this, String.valueOf(i), faults));
       }
     }
     return items;
@@ -237,10 +249,10 @@ record RequestField(JsonNode node, String pointer, Faults faults) {
   }
 
   void unreadable(String problem, String remedy) {
-    faults.unreadable(pointer, problem, remedy);
+    faults.unreadable(pointer(), problem, remedy);
   }
 
   void impossible(String problem, String remedy) {
-    faults.impossible(pointer, problem, remedy);
+    faults.impossible(pointer(), problem, remedy);
   }
 }

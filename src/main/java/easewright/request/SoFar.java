@@ -101,7 +101,7 @@ public final class SoFar {
     try {
       Quantity quantity = Quantity.parse(text);
       String plain = quantity.text();
-      return Quantity.parse(plain).equals(quantity) ? plain : text;
+      return !plain.equals(text) && Quantity.parse(plain).equals(quantity) ? plain : text;
     } catch (BadQuantity name) {
       return text;
     }

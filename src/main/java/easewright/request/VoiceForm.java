@@ -17,7 +17,7 @@ public final class VoiceForm {
   /** Starts reading a request. */
   public VoiceForm(JsonNode request) {
     root =
-        new RequestField(request, "", faults)
+        new RequestField(request, faults)
             .fields("version", "tone", "units", "opening", "closing", "snippets", "patterns");
   }
 

@@ -141,7 +141,8 @@ class AskedAboutTest {
     Answer answer =
         Answering.DIAGNOSIS.answer(
             Answering.read(asking(EveryShape.request(), "take-in-the-band")),
-            new WordsLeft(true, false));
+            new WordsLeft(true, false),
+            false);
     assertEquals(
         List.of(
             new AskedNote(

@@ -164,7 +164,7 @@ class NothingTighterTest {
         rules
             .edition()
             .diagnosis()
-            .answer(rules.edition().reader().read(given), new WordsLeft(true, false))
+            .answer(rules.edition().reader().read(given), new WordsLeft(true, false), false)
             .goingOnFrom(given, read);
     assertTrue(answer.adjustments().stream().noneMatch(AdjustmentNote::tightens));
     forms(answer)
