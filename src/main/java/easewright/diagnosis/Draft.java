@@ -238,10 +238,8 @@ final class Draft {
       return sheet.orElseThrow().supportClass().name().equalsIgnoreCase(what.support());
     }
     if (what.choice() != null) {
-      int slash = what.choice().indexOf('/');
-      return what.choice()
-          .substring(slash + 1)
-          .equals(decided.get(what.choice().substring(0, slash)));
+      String[] chosen = what.choice().split("/", 2);
+      return chosen[1].equals(decided.get(chosen[0]));
     }
     return what.fold() && pieces.stream().anyMatch(Piece::onFold);
   }

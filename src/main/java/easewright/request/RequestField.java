@@ -96,7 +96,7 @@ record RequestField(JsonNode node, RequestField within, String name, Faults faul
       return null;
     }
     String text = node.textValue();
-    if (hasHidden(text)) {
+    if (HiddenCharacters.areIn(text)) {
       unreadable(
           "There are signs in this text that nobody sees.",
           "Leave out control characters and marks that change the direction of writing.");
@@ -109,25 +109,6 @@ record RequestField(JsonNode node, RequestField within, String name, Faults faul
       return null;
     }
     return text;
-  }
-
-  private static boolean hasHidden(String text) {
-    for (int i = 0; i < text.length(); i++) {
-      if (hidden(text.charAt(i))) {
-        return true;
-      }
-    }
-    return false;
-  }
-
-  /**
-   * Control characters, and those that embed, override or isolate a direction (Unicode Annex 9, 2.1
-   * to 2.6).
-   */
-  private static boolean hidden(int sign) {
-    return Character.isISOControl(sign)
-        || sign >= 0x202A && sign <= 0x202E
-        || sign >= 0x2066 && sign <= 0x2069;
   }
 
   /** One of some known names. */
