@@ -106,7 +106,7 @@ class TradeInJavaTest {
           Map.entry("photo", "technical: pixels, bytes and marks of files"),
           Map.entry("rulebook", "technical: bounds of the engine, units, columns"),
           Map.entry("request.FaultyRequest", "technical: statuses of HTTP"),
-          Map.entry("request.RequestField", "technical: characters of Unicode"),
+          Map.entry("request.HiddenCharacters", "technical: characters of Unicode"),
           Map.entry("request.RequestJson", "technical: bytes"),
           Map.entry("answering.PageCases", "when a case of a page counts as proved"),
           Map.entry("pattern.SheetText", "technical: digits of a number"),

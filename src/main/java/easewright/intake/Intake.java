@@ -191,7 +191,7 @@ public final class Intake {
     joined.addReadYourself(dangersSaid.spans(read), readYourself);
     List<TextSpan> harmless = new ArrayList<>();
     if (asked == null && !whole.words().isEmpty()) {
-      harmless.addAll(Joined.takeHarmless(readYourself, second, catalog, whole));
+      harmless.addAll(DangerTraces.takeHarmless(readYourself, second, catalog, whole));
       explained.takeBack(whole, read, signs::isDanger, readYourself);
     }
     List<TextRead> couldNotTell = shortReply.to(asked, post, amounts, read);

@@ -75,7 +75,7 @@ record Joined(
       Predicate<SignRead> lowers) {
     Joined joined = ofWordsAlone(read);
     Predicate<SignRead> lowered =
-        mayHoldDanger(model, catalog, model.settings().joining().otherDangers())
+        new DangerTraces(model, catalog).reach(model.settings().joining().otherDangers())
             ? danger -> false
             : lowers;
     for (String sign : model.settings().signs()) {
@@ -130,44 +130,14 @@ record Joined(
         .toList();
   }
 
-  /**
-   * Takes out what the words leave to a person, where the model finds no trace of a danger in any
-   * sentence of the text. What was read from misspelt words stays, since the model may not know
-   * them.
-   *
-   * @return what was taken out
-   */
-  static List<TextSpan> takeHarmless(
-      List<ReadYourself> all,
-      Optional<TrainedReading> model,
-      Map<String, SignEntry> catalog,
-      Post post) {
-    if (model.isEmpty()
-        || mayHoldDanger(model.get(), catalog, model.get().settings().joining().calm())) {
-      return List.of();
-    }
-    List<TextSpan> harmless =
-        all.stream().map(ReadYourself::span).filter(post::isSpelledRight).toList();
-    all.removeIf(one -> harmless.contains(one.span()));
-    return harmless;
-  }
-
-  private static boolean mayHoldDanger(
-      TrainedReading model, Map<String, SignEntry> catalog, double least) {
-    Joining joining = model.settings().joining();
-    return model.settings().signs().stream()
-        .filter(catalog::containsKey)
-        .filter(sign -> catalog.get(sign).redFlag() || joining.nearDangers().contains(sign))
-        .anyMatch(sign -> spokenOf(sign, model) >= least);
-  }
-
   private void join(SignEntry sign, TrainedReading model, Predicate<SignRead> lowers) {
     Optional<SignRead> words = signs.stream().filter(one -> one.id().equals(sign.id())).findFirst();
     Joining joining = model.settings().joining();
     if (sign.redFlag()) {
       if (!words.map(SignRead::present).orElse(false)) {
         joinDanger(sign, model, joining);
-      } else if (lowers.test(words.get()) && spokenOf(sign.id(), model) < joining.dangerLowered()) {
+      } else if (lowers.test(words.get())
+          && DangerTraces.spokenOf(sign.id(), model) < joining.dangerLowered()) {
         signs.remove(words.get());
         readYourself.add(new ReadYourself(words.get().span(), sign.name()));
       }
@@ -227,24 +197,12 @@ record Joined(
   private void joinDanger(SignEntry sign, TrainedReading model, Joining joining) {
     SentenceSaid reported = model.most(sign.id(), Said::reported).orElseThrow();
     double raised = reported.said(sign.id()).reported();
-    SentenceSaid spoken = model.most(sign.id(), Joined::spokenOf).orElseThrow();
+    SentenceSaid spoken = model.most(sign.id(), DangerTraces::spokenOf).orElseThrow();
     if (raised >= joining.dangerRaised()) {
       signs.removeIf(one -> one.id().equals(sign.id()));
       add(null, sign, true, reported, raised);
-    } else if (spokenOf(spoken.said(sign.id())) >= joining.dangerShown()) {
+    } else if (DangerTraces.spokenOf(spoken.said(sign.id())) >= joining.dangerShown()) {
       readYourself.add(new ReadYourself(new TextSpan(spoken.from(), spoken.to()), sign.name()));
     }
-  }
-
-  /** The most that any sentence says of a sign. */
-  private static double spokenOf(String sign, TrainedReading model) {
-    return model
-        .most(sign, Joined::spokenOf)
-        .map(one -> spokenOf(one.said(sign)))
-        .orElse(1.0); // not read: nothing is known
-  }
-
-  private static double spokenOf(Said said) {
-    return said.reported() + said.doubtful();
   }
 }

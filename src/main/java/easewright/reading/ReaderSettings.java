@@ -106,9 +106,10 @@ public record ReaderSettings(
    *     danger that only the words read is for a person to read and stops nothing
    * @param otherDangers nothing is lowered where any danger of the text, or a sign near one,
    *     reaches this probability
-   * @param calm where no danger of the text, nor a sign near one, reaches this probability, what
-   *     the words alone take for a possible danger is marked as not understood and withholds no
-   *     advice; 0 where it always does
+   * @param calm where no danger of the text, nor a sign near one, reaches this probability of being
+   *     reported, nor {@code dangerLowered} of being reported or doubtful, what the words alone
+   *     take for a possible danger is marked as not understood and withholds no advice; 0 where it
+   *     always does
    * @param torn a sentence that reports a sign at least so probably does not deny it, unless the
    *     words do
    * @param nearDangers signs that are no danger by themselves and are told in the words of one

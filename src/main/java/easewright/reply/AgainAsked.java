@@ -9,11 +9,17 @@ final class AgainAsked {
    *
    * @param change the first change, or null
    * @param ofSize whether that change is another size
+   * @param next whether that change is for the next garment, not for this one
    * @param proved whether she tried it by hand, and it was right
    * @param quiet whether she names nothing but what she looked for in vain
    */
   static String key(
-      SpokenChange change, Verdict verdict, boolean ofSize, boolean proved, boolean quiet) {
+      SpokenChange change,
+      Verdict verdict,
+      boolean ofSize,
+      boolean next,
+      boolean proved,
+      boolean quiet) {
     if (verdict == Verdict.SOUND || quiet) {
       return "again-no";
     }
@@ -28,6 +34,9 @@ final class AgainAsked {
     }
     if (ofSize) {
       return "again-size";
+    }
+    if (next) {
+      return "save-next";
     }
     return change.undo().equals("recut") ? "again-recut" : "again-easy";
   }

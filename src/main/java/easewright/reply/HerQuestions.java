@@ -101,7 +101,8 @@ final class HerQuestions {
       case "wear" -> said.say(answer.cautions().isEmpty() ? "wear-yes" : "wear-ask");
       case "size" -> size(one);
       case "thing" -> suspect(things.answer(answer.read().path("questions")));
-      case "mad", "save", "me", "posture" -> said.say(kind);
+      case "save" -> theChange.save();
+      case "mad", "me", "posture" -> said.say(kind);
       case "wait" ->
           said.say(
               verdict == Verdict.SOUND && answer.cautions().isEmpty() ? "wear-yes" : "wait-no");

@@ -50,8 +50,17 @@ record TheChangeAsked(
     } else {
       boolean proved = change != null && change.isProved(answer);
       boolean quiet = SpokenCause.isQuiet(answer, voice);
-      said.say(AgainAsked.key(change, verdict, ofSize, proved, quiet));
+      said.say(AgainAsked.key(change, verdict, ofSize, isForTheNextOne(), proved, quiet));
     }
+  }
+
+  /** "Can this one be saved?" */
+  void save() {
+    said.say(verdict == Verdict.CLEAR && isForTheNextOne() ? "save-next" : "save");
+  }
+
+  private boolean isForTheNextOne() {
+    return change != null && voice.talk().nextOne().contains(change.id());
   }
 
   void amount() {

@@ -54,8 +54,7 @@ public record Voice(
    * @param shows what the test shows where the cause is the right one; null without a test
    * @param check what shows that it helped
    * @param shownBy signs that only somebody who has made the trial could have seen; null for none
-   * @param next what to do before it is sewn for good once the trial has been made; null for
-   *     nothing
+   * @param next what to do before it is sewn for good once the trial has been made; or null
    */
   public record ChangeWords(
       String does,
@@ -66,7 +65,6 @@ public record Voice(
       String check,
       List<String> shownBy,
       String next) {
-
     public ChangeWords {
       shownBy = shownBy == null ? List.of() : List.copyOf(shownBy);
     }
@@ -113,6 +111,7 @@ public record Voice(
    * @param directions what may be asked for, such as "larger", to the changes that go that way
    * @param alike groups of changes that one phrase may mean
    * @param oneSided changes made on one side alone, or on each side by its own
+   * @param nextOne changes for the next garment
    * @param then changes after which the next one is told as well
    * @param presupposes a sign to signs of which one must be seen before it can be asked about
    * @param edges where an elastic is, by the word for the piece in ids of signs; "" elsewhere
@@ -138,6 +137,7 @@ public record Voice(
       Map<String, List<String>> directions,
       List<List<String>> alike,
       List<String> oneSided,
+      List<String> nextOne,
       List<String> then,
       Map<String, List<String>> presupposes,
       Map<String, String> edges,

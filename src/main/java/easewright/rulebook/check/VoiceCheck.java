@@ -65,6 +65,7 @@ final class VoiceCheck {
     }
     list(talk, "/then", names.ids("adjustments"), "adjustment");
     list(talk, "/roomier", names.ids("adjustments"), "adjustment");
+    list(talk, "/nextOne", names.ids("adjustments"), "adjustment");
     list(talk, "/oneSided", names.ids("adjustments"), "adjustment");
     list(talk, "/tests", names.ids("signs"), "sign");
     lists(talk, "/directions", names.ids("adjustments"), "adjustment");
